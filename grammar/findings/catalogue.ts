@@ -1,0 +1,19 @@
+/**
+ * The catalogue of findings: every code with its level, its sentence and its help page, in one place.
+ * The entries of each stage stand in a file of their own beside this one.
+ */
+import { exportFindings } from './export';
+import { hostFindings } from './host';
+import { laneFindings } from './lane';
+import { scoreFindings } from './score';
+import { statementFindings } from './statement';
+
+export const catalogue = {
+  ...laneFindings,
+  ...statementFindings,
+  ...scoreFindings,
+  ...exportFindings,
+  ...hostFindings,
+} as const;
+
+export type FindingCode = keyof typeof catalogue;

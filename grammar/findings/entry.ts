@@ -1,0 +1,14 @@
+import type { Level } from './finding';
+
+/** A row of the catalogue. */
+export interface CatalogueEntry {
+  readonly level: Level;
+  /** One plain sentence in the trade's words; `{name}` is a blank filled from the finding's slots. */
+  readonly sentence: string;
+  /** Help page in Markdown: what is meant, why it matters, how to mend it, with an example. */
+  readonly help: string;
+}
+
+/** Keeps the codes of a table as literal types and its rows checked. */
+export const entries = <Code extends string>(table: Record<Code, CatalogueEntry>): Record<Code, CatalogueEntry> =>
+  table;

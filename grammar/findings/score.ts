@@ -1,0 +1,3 @@
+import { entries } from './entry';
+
+export const scoreFindings = entries({});

@@ -1,0 +1,32 @@
+/** From places in a statement or lane to places in the file. */
+import type { Position, Range } from './findings/finding';
+import type { Block, FileTree, Placed } from './tree';
+
+/** Index of the last element that is not above the value; 0 if none. */
+export function indexAtOrBelow(sorted: readonly number[], value: number): number {
+  let low = 0;
+  let high = sorted.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((sorted[middle] ?? 0) <= value) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** Offset in the file of a place in the joined text of a statement or lane. */
+export function offsetIn(block: Block, placed: Placed<{ readonly joints: readonly number[] }>, pos: number): number {
+  const line = indexAtOrBelow(placed.tree.joints, pos);
+  return block.offset + (placed.starts[line] ?? 0) + pos - (placed.tree.joints[line] ?? 0);
+}
+
+/** Line and column (both from 1, columns in UTF-16 units) of an offset. */
+export function positionAt(tree: FileTree, offset: number): Position {
+  const line = indexAtOrBelow(tree.lineStarts, offset);
+  return { offset, line: line + 1, column: offset - (tree.lineStarts[line] ?? 0) + 1 };
+}
+
+export const rangeAt = (tree: FileTree, start: number, end: number): Range => ({
+  start: positionAt(tree, start),
+  end: positionAt(tree, end),
+});

@@ -1,0 +1,118 @@
+/**
+ * Exact musical time, counted in semibreves.
+ *
+ * A time is a normalised fraction. Numerator and denominator are safe integers as long as they fit and BigInt beyond,
+ * so that no sum ever loses a fraction of a triplet. Floating point has no place here.
+ */
+export interface Time {
+  readonly n: number | bigint;
+  /** Always positive. */
+  readonly d: number | bigint;
+}
+
+/** Zero semibreves. */
+export const ZERO: Time = { n: 0, d: 1 };
+/** One semibreve. */
+export const SEMIBREVE: Time = { n: 1, d: 1 };
+
+function gcd(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a;
+}
+
+function bigGcd(a: bigint, b: bigint): bigint {
+  while (b !== 0n) [a, b] = [b, a % b];
+  return a;
+}
+
+const fits = (value: bigint): boolean =>
+  value <= BigInt(Number.MAX_SAFE_INTEGER) && value >= -BigInt(Number.MAX_SAFE_INTEGER);
+
+function fromBig(n: bigint, d: bigint): Time {
+  if (d < 0n) [n, d] = [-n, -d];
+  const common = bigGcd(n < 0n ? -n : n, d);
+  if (common > 1n) [n, d] = [n / common, d / common];
+  return fits(n) && fits(d) ? { n: Number(n), d: Number(d) } : { n, d };
+}
+
+/**
+ * The time n/d in semibreves, normalised.
+ * @throws RangeError if d is zero or either part is not a safe integer.
+ */
+export function time(n: number, d = 1): Time {
+  if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0) throw new RangeError(`no exact time: ${n}/${d}`);
+  if (d < 0) [n, d] = [-n, -d];
+  const common = gcd(Math.abs(n), d);
+  return common > 1 ? { n: n / common, d: d / common } : { n: n === 0 ? 0 : n, d };
+}
+
+/** Both parts as numbers whose products stay safe, or undefined. */
+const SMALL = 2 ** 26;
+const small = (t: Time): t is { n: number; d: number } =>
+  typeof t.n === 'number' && typeof t.d === 'number' && t.n < SMALL && t.n > -SMALL && t.d < SMALL;
+
+/** a + b. */
+export function add(a: Time, b: Time): Time {
+  if (a.n === 0) return b;
+  if (b.n === 0) return a;
+  if (small(a) && small(b)) return a.d === b.d ? time(a.n + b.n, a.d) : time(a.n * b.d + b.n * a.d, a.d * b.d);
+  return fromBig(BigInt(a.n) * BigInt(b.d) + BigInt(b.n) * BigInt(a.d), BigInt(a.d) * BigInt(b.d));
+}
+
+/** −a. */
+export const negate = (a: Time): Time => (a.n === 0 ? ZERO : { n: -a.n, d: a.d });
+
+/** a − b. */
+export const subtract = (a: Time, b: Time): Time => add(a, negate(b));
+
+/** a · b. */
+export function multiply(a: Time, b: Time): Time {
+  if (small(a) && small(b)) return time(a.n * b.n, a.d * b.d);
+  return fromBig(BigInt(a.n) * BigInt(b.n), BigInt(a.d) * BigInt(b.d));
+}
+
+/**
+ * a / b.
+ * @throws RangeError if b is zero.
+ */
+export function divide(a: Time, b: Time): Time {
+  if (isZero(b)) throw new RangeError('division of a time by zero');
+  if (small(a) && small(b)) return time(a.n * b.d, a.d * b.n);
+  return fromBig(BigInt(a.n) * BigInt(b.d), BigInt(a.d) * BigInt(b.n));
+}
+
+/** Negative, zero or positive as a is before, at or after b. */
+export function compare(a: Time, b: Time): number {
+  if (small(a) && small(b)) return a.n * b.d - b.n * a.d;
+  const left = BigInt(a.n) * BigInt(b.d);
+  const right = BigInt(b.n) * BigInt(a.d);
+  return left < right ? -1 : left > right ? 1 : 0;
+}
+
+/** Whether both are the same time (both are normalised, so parts decide). */
+export const equal = (a: Time, b: Time): boolean => a.n === b.n && a.d === b.d;
+export const isZero = (a: Time): boolean => a.n === 0;
+export const isNegative = (a: Time): boolean => a.n < 0;
+export const latest = (a: Time, b: Time): Time => (compare(a, b) >= 0 ? a : b);
+export const earliest = (a: Time, b: Time): Time => (compare(a, b) <= 0 ? a : b);
+
+/** The sum of all times given. */
+export const sum = (times: Iterable<Time>): Time => {
+  let total = ZERO;
+  for (const t of times) total = add(total, t);
+  return total;
+};
+
+/** "3/8", or "2" for a whole number; negative with a leading "-". */
+export const format = (a: Time): string => (a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`);
+
+/** The time written by {@link format}; undefined if the text is none. */
+export function parseTime(text: string): Time | undefined {
+  const match = /^(-?\d+)(?:\/(\d+))?$/.exec(text);
+  if (match === null) return undefined;
+  const d = BigInt(match[2] ?? '1');
+  return d === 0n ? undefined : fromBig(BigInt(match[1] ?? '0'), d);
+}
+
+/** For seconds and drawing only, where exactness ends. */
+export const toNumber = (a: Time): number => Number(a.n) / Number(a.d);

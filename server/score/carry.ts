@@ -1,0 +1,57 @@
+/**
+ * What crosses a system end: the state of the source, as plain data.
+ *
+ * Bar numbers, onsets, pages, positions and identities of nodes are never in it, so that a bar inserted early changes
+ * no carry further on.
+ */
+import type { Time } from '../../grammar/time';
+import type { BarlineShape, Clef, Spelling } from '../../grammar/tree';
+import type { KeySign, Meter, Tempo } from './score';
+
+export interface Carry {
+  /** By stave; empty where no clef has been stated. */
+  readonly clefs: readonly (readonly Clef[])[];
+  /** By stave. */
+  readonly keys: readonly (readonly KeySign[])[];
+  readonly meter: Meter | undefined;
+  readonly tempo: Tempo | undefined;
+  /** A bar left open at the system end. */
+  readonly open: OpenBar | undefined;
+  /** By voice. */
+  readonly voices: readonly VoiceCarry[];
+  /** Whether any music of the piece has sounded: its first bar may be short. */
+  readonly begun: boolean;
+  /** The barline that closed the last system, for a pair of short bars around a repeat. */
+  readonly lastBar: { readonly shape: BarlineShape; readonly missing: Time } | undefined;
+}
+
+export interface OpenBar {
+  /** Time already in it. */
+  readonly elapsed: Time;
+  /** Accidentals in force in it under the practice `bar`: by stave, `letter octave alteration` in order of entry. */
+  readonly accidentals: readonly (readonly PitchState[])[];
+}
+
+export interface VoiceCarry {
+  /** Pitches tied over the system end. */
+  readonly ties: readonly PitchState[];
+  /** Pitches of the last event with their alterations, for immediate repetition. */
+  readonly last: readonly PitchState[];
+  /** Open curves in the order in which they began, with the pitch they began on and their kind and name. */
+  readonly curves: readonly OpenCurve[];
+  /** How long a note running through the barline still sounds. */
+  readonly runningOn: Time;
+  readonly manual: string | undefined;
+}
+
+export interface PitchState {
+  readonly letter: Spelling['letter'];
+  readonly octave: number;
+  readonly alteration: number;
+}
+
+export interface OpenCurve {
+  readonly kind: 'u' | 'line';
+  readonly name: string | undefined;
+  readonly pitches: readonly PitchState[];
+}

@@ -1,0 +1,54 @@
+/** Which option is taken at each place of the text. */
+import type { Label } from '../../grammar/tree';
+
+export type AccidentalPractice = 'note' | 'group' | 'bar';
+
+/**
+ * A choice is data, so that a system's score can be kept by it.
+ *
+ * `written` takes the first option and `sic`; every other choice takes `corr`.
+ */
+export interface Choice {
+  /** `written`, a reading's or a witness's name. */
+  readonly name: string;
+  /** Place names to the label that a reading takes there. */
+  readonly at: ReadonlyMap<string, string>;
+  /** Labels in order of preference: the reading's own, its ancestors' nearest first, then what it takes. */
+  readonly labels: readonly string[];
+  /** The practice of accidentals of this choice. */
+  readonly accidentals: AccidentalPractice;
+}
+
+export const written = (accidentals: AccidentalPractice): Choice => ({
+  name: 'written',
+  at: new Map(),
+  labels: [],
+  accidentals,
+});
+
+/** `K.2` for the second layer of K, else the name. */
+export const labelText = (label: Label): string =>
+  label.layer === undefined ? label.name : `${label.name}.${label.layer}`;
+
+/**
+ * Index of the option that the choice takes: what the reading says of the named place, then its labels in order, then
+ * `sic` or `corr`, then the first.
+ */
+export function chooseOption(
+  choice: Choice,
+  place: string | undefined,
+  options: readonly { readonly labels: readonly Label[] }[],
+): number {
+  const labelled = (name: string): number =>
+    options.findIndex((o) => o.labels.some((l) => labelText(l) === name || l.name === name));
+  const wanted = [
+    ...(place !== undefined && choice.at.has(place) ? [choice.at.get(place) as string] : []),
+    ...choice.labels,
+    choice.name === 'written' ? 'sic' : 'corr',
+  ];
+  for (const name of wanted) {
+    const index = labelled(name);
+    if (index >= 0) return index;
+  }
+  return 0;
+}

@@ -1,0 +1,111 @@
+/** Ways through a score: what exporters, checks and readers of positions ask for. */
+import type { Position } from '../../grammar/findings/finding';
+import { offsetIn, positionAt } from '../../grammar/place';
+import { add, type Time } from '../../grammar/time';
+import type { FileTree, MarkForm } from '../../grammar/tree';
+import type { Bar, Curve, CurveEnd, Piece, ScoreSystem, Source, StateChange, SystemVoice, VoiceEvent } from './score';
+
+/** An event with its absolute place. */
+export interface PlacedEvent {
+  readonly event: VoiceEvent;
+  readonly system: ScoreSystem;
+  readonly voice: SystemVoice;
+  /** Index in the voice's events of this system. */
+  readonly index: number;
+  /** From the piece's start. */
+  readonly onset: Time;
+  readonly bar: Bar;
+}
+
+const barOf = (piece: Piece, system: ScoreSystem, bar: number): Bar => {
+  const found = piece.bars[system.firstBar + bar];
+  if (found === undefined) throw new RangeError(`no bar ${bar} in system ${system.ordinal}`);
+  return found;
+};
+
+/** All events of a piece: systems in order, in each its voices, in each voice the order of the source. */
+export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
+  for (const system of piece.systems) {
+    for (const voice of system.score.voices) {
+      for (const [index, event] of voice.events.entries()) {
+        yield {
+          event,
+          system,
+          voice,
+          index,
+          onset: add(system.onset, event.onset),
+          bar: barOf(piece, system, event.bar),
+        };
+      }
+    }
+  }
+}
+
+/** Clefs, signatures and the like with their absolute onset and bar. */
+export function* changesOf(
+  piece: Piece,
+): Generator<{ change: StateChange; onset: Time; bar: Bar; system: ScoreSystem }> {
+  for (const system of piece.systems) {
+    for (const change of system.score.changes) {
+      yield { change, onset: add(system.onset, change.onset), bar: barOf(piece, system, change.bar), system };
+    }
+  }
+}
+
+export interface PlacedEnd {
+  readonly end: CurveEnd;
+  readonly system: ScoreSystem;
+  readonly voice: SystemVoice;
+}
+
+/** A curve with both ends found across system ends; an end that the source does not show is undefined. */
+export interface PlacedCurve {
+  readonly kind: Curve['kind'];
+  readonly form: MarkForm;
+  readonly start: PlacedEnd | undefined;
+  readonly end: PlacedEnd | undefined;
+}
+
+/** All curves of a piece, by their order of ending. */
+export function curvesOf(piece: Piece): PlacedCurve[] {
+  const found: PlacedCurve[] = [];
+  /** By voice: the curves open at the end of the system just walked, in the order of the carry. */
+  let open = new Map<number, PlacedCurve[]>();
+  for (const system of piece.systems) {
+    const next = new Map<number, PlacedCurve[]>();
+    const present = new Set<number>();
+    for (const voice of system.score.voices) {
+      present.add(voice.voice);
+      const outgoing: PlacedCurve[] = [];
+      for (const curve of voice.curves) {
+        const begun = curve.incoming === undefined ? undefined : open.get(voice.voice)?.[curve.incoming];
+        const whole: PlacedCurve = {
+          kind: curve.kind,
+          form: begun?.form ?? curve.form,
+          start: curve.start === undefined ? begun?.start : { end: curve.start, system, voice },
+          end: curve.end === undefined ? undefined : { end: curve.end, system, voice },
+        };
+        if (curve.outgoing === undefined) found.push(whole);
+        else outgoing[curve.outgoing] = whole;
+      }
+      next.set(voice.voice, outgoing);
+    }
+    for (const [voice, curves] of open) if (!present.has(voice)) next.set(voice, curves);
+    open = next;
+  }
+  for (const curves of open.values()) found.push(...curves);
+  return found;
+}
+
+/** `PAGE/SYSTEM/VOICE/BAR.EVENT`, exact for one version of the text. */
+export const addressOf = (system: ScoreSystem, event: VoiceEvent): string =>
+  `${system.page}/${system.ordinal}/${event.laneName}/${event.address}`;
+
+/** Where a source stands in the file. */
+export function offsetOf(tree: FileTree, source: Source): number {
+  const block = tree.blocks[source.block];
+  const lane = block?.lanes[source.lane];
+  return block === undefined || lane === undefined ? 0 : offsetIn(block, lane, source.pos);
+}
+
+export const positionOf = (tree: FileTree, source: Source): Position => positionAt(tree, offsetOf(tree, source));
