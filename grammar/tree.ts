@@ -185,6 +185,7 @@ export type Item =
   | WordsItem
   | BeamItem
   | LostItem
+  | OmitItem
   | Barline
   | FiguresItem
   | SyllableItem
@@ -409,6 +410,11 @@ export interface BeamItem extends Span {
 export interface LostItem extends Span {
   readonly kind: 'lost';
   readonly form?: ValueForm;
+}
+
+/** `omit`: alone in an option, the witness has nothing here. Anywhere else it is a problem already reported. */
+export interface OmitItem extends Span {
+  readonly kind: 'omit';
 }
 
 export type BarlineShape = '|' | '||' | '|||' | ':||' | '||:' | ':||:';

@@ -1,3 +1,221 @@
 import { entries } from './entry';
 
-export const exportFindings = entries({});
+/** What an export leaves out, writes otherwise than the source, or refuses. Each is told once a voice. */
+export const exportFindings = entries({
+  // ── all formats ──
+  'export-no-music': {
+    level: 'error',
+    sentence: 'There is no bar of music to export.',
+    help: `The file holds statements but no system with a lane, so an export would be empty.
+
+A first system:
+\`\`\`
+voice dessus
+system dessus C1 meter C
+  dessus | 1 c5 |
+\`\`\``,
+  },
+  'export-no-such-bar': {
+    level: 'error',
+    sentence: 'No piece has bars {from} to {to}.',
+    help: `Bars are named by the trade's numbers: the upbeat is 0, the first whole bar 1, and the halves of a bar that a
+repeat parts share a number (8a and 8b). Both numbers must stand in one piece, the first before the last.
+
+The numbers are shown beside the bars in the editor and in \`bentside proof\`.`,
+  },
+  'export-broken-bar': {
+    level: 'error',
+    sentence: 'The time of {bars} is wrong, so nothing was exported.',
+    help: `A bar in which the voices do not add up to its length, or in which something was not understood, has no certain
+time. Every other format needs one, and a guess would look like the source. The other findings in that bar say what
+is amiss.
+
+Mend the bar, mark it \`(irregular)\` if the source is so, or export with gaps (\`--leave-gaps\`): then such bars are
+left empty.`,
+  },
+  'export-gap-left': {
+    level: 'warning',
+    sentence: 'The time of {bars} is wrong; the export has an empty bar there.',
+    help: `Export with gaps was asked for, so a bar whose time is wrong or unknown became empty time in all voices. The
+other findings in that bar say what is amiss; mend it and export again.`,
+  },
+  'export-characters': {
+    level: 'warning',
+    sentence: 'The export cannot hold some characters of the text; the sign \uFFFD stands in their place.',
+    help: `XML forbids control characters, such as those that a damaged file or a copied page may bring along. They are
+mostly invisible. Look for them in titles, words, annotations and sung text, and take them out.`,
+  },
+
+  // ── MusicXML: staves, signatures, barlines ──
+  'musicxml-two-clefs': {
+    level: 'info',
+    sentence: 'MusicXML draws one clef at a time: of {clefs} on the stave {stave} the export has {clef}.',
+    help: `The source draws two clefs on one stave that agree about every line, so either is enough to read it. MusicXML
+can name a second clef but not the line on which it stands; the export has the lower one. Pitches are not changed.`,
+  },
+  'musicxml-no-clef': {
+    level: 'info',
+    sentence: 'The stave {stave} has no clef; the export gives it {clef}.',
+    help: `Without a clef a stave cannot be drawn. State the source's clef in the head of the first system:
+\`\`\`
+system upper C1 lower F4
+\`\`\``,
+  },
+  'musicxml-meter-sign': {
+    level: 'info',
+    sentence: 'MusicXML cannot draw the meter {sign}; the export has {beats}/{beatValue}.',
+    help: `MusicXML draws C, cut C, a single figure and a fraction, and all must say how long a bar is. Another sign, or a
+figure whose bar is longer or shorter than it says, is written as the fraction of that length. The bars are not changed.`,
+  },
+  'musicxml-inner-barline': {
+    level: 'info',
+    sentence: 'A barline that only {voice} draws is not in the export ({bars}).',
+    help: `In a loose system the lanes may draw their barlines at different moments. A measure of MusicXML ends in all
+voices at once, so only the barlines that all lanes share are written.`,
+  },
+  'musicxml-repeat-open': {
+    level: 'info',
+    sentence: 'The repeat that begins after {bars} is not in the export, for no music follows.',
+    help: `The piece ends with a barline that begins a repeat. MusicXML writes such a barline at the start of the next
+measure, and there is none. If the source means a repeat of what stands before, it is \`:||\`.`,
+  },
+  'musicxml-break': {
+    level: 'info',
+    sentence: 'A system of the source ends inside {bars}; the export breaks after that bar.',
+    help: `MusicXML can begin a system with a measure only. The bar is written whole, and the new system or page begins
+with the next one.`,
+  },
+  'musicxml-order': {
+    level: 'info',
+    sentence: 'The order {order} is not in the export; sections stand as the source writes them.',
+    help: `MusicXML knows repeats, endings and jumps, but no list of the sections in their playing order. The section names
+are written above the staves, so that a player can follow the order by hand.`,
+  },
+
+  // ── MusicXML: notes ──
+  'musicxml-through': {
+    level: 'info',
+    sentence: 'A note or rest of {voice} that crosses a barline is written in parts ({bars}).',
+    help: `The source draws one note that sounds on after the barline. In MusicXML a note ends with its measure, so the
+export cuts it at the barline into usual values and ties them. Its length is not changed.`,
+  },
+  'musicxml-value': {
+    level: 'info',
+    sentence:
+      'No drawn value has the length of a note or rest of {voice} ({bars}); the export states its length alone.',
+    help: `What is left of a note cut at a barline, or of a value in proportion, is too short or too odd for any value that
+MusicXML can draw. The length is written exactly; a program that draws the note must choose a shape.`,
+  },
+  'musicxml-ligature': {
+    level: 'info',
+    sentence: 'The ligatures of {voice} are written as single notes ({bars}).',
+    help: `MusicXML has no ligatures. The notes and their values are kept, the joined shape is not.`,
+  },
+  'musicxml-doubtful': {
+    level: 'info',
+    sentence: 'What is doubtful in {voice} ({bars}) stands in the export in a form that few programs show.',
+    help: `A reading marked with \`?\` is written with the editorial level “doubtful”, a doubtful tie or curve as a dotted
+line. Most programs keep neither. Keep this text, or the critical report, beside the export.`,
+  },
+  'musicxml-span': {
+    level: 'info',
+    sentence: 'That notes of {voice} are {passage} ({bars}) stands in the export in a form that few programs show.',
+    help: `Passages that are unclear, supplied, deleted or added are written with an editorial level of MusicXML. Most
+programs read the notes and pass over the level, so that the passage looks like any other.`,
+  },
+  'musicxml-hint': {
+    level: 'info',
+    sentence: 'The hint {hint} in {voice} is not in the export ({bars}).',
+    help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
+what is written. The export has what is written. The performance itself can be exported as MIDI.`,
+  },
+  'musicxml-option': {
+    level: 'info',
+    sentence: 'Where the sources of {voice} differ ({bars}) the export has only the option {labels}.',
+    help: `MusicXML holds one text. The export has the options that its reading takes; the file's field “reading” names it.
+Export each reading or witness by itself to have them all.`,
+  },
+  'musicxml-readings': {
+    level: 'info',
+    sentence: 'Marks or ties of {voice} that hold for some readings only look like any others in the export ({bars}).',
+    help: `A mark such as \`'zz:french\` is written if it holds in the exported reading and left out if not. MusicXML cannot
+say that another reading has it otherwise.`,
+  },
+  'musicxml-weight': {
+    level: 'info',
+    sentence: "The editor's weights in {voice} are not in the export ({bars}).",
+    help: `A weight (\`'w2\`) says how much a note of an unmeasured system counts. It is no sign of the source, and MusicXML
+has no word for it.`,
+  },
+  'musicxml-lacuna': {
+    level: 'info',
+    sentence: 'A lacuna of {voice} is empty time in the export ({bars}).',
+    help: `What is lost takes time but has no notes. The export moves on by that time, with the editorial level “lost”,
+which few programs show; most show nothing at all there.`,
+  },
+  'musicxml-custos': {
+    level: 'info',
+    sentence: 'The custodes of {voice} are not in the export ({bars}).',
+    help: `MusicXML has no custos, the sign at the end of a system that shows the next note. Nothing is lost for a player,
+since the next note is there.`,
+  },
+  'musicxml-figures': {
+    level: 'info',
+    sentence: 'Figures of {voice} that stand over nothing drawn are not in the export ({bars}).',
+    help: `Figured bass of MusicXML is tied to the note after it. Here the source draws figures where the voice has a gap.`,
+  },
+
+  // ── MusicXML: marks ──
+  'musicxml-editors': {
+    level: 'info',
+    sentence: "The editor's marks in {voice} ({bars}) look like the source's in most programs.",
+    help: `An editor's sign, fermata, finger or articulation is written with the editorial level “editor's”. MusicXML has
+brackets for accidentals but for no other mark, and most programs pass over the level.`,
+  },
+  'musicxml-mark-gap': {
+    level: 'info',
+    sentence: 'The mark {mark} of {voice} stands where nothing is drawn and is not in the export ({bars}).',
+    help: `In MusicXML a mark belongs to a note or a rest. This one stands at a gap or a lacuna.`,
+  },
+  'musicxml-parameter': {
+    level: 'info',
+    sentence: 'How {sign} is to be played in {voice} is not in the export ({bars}).',
+    help: `A sign may say how it is meant, as \`'zz(from main)\` does. The export draws the sign; MusicXML cannot say the rest
+for every sign.`,
+  },
+  'musicxml-linked': {
+    level: 'info',
+    sentence: 'A sign drawn across several voices stands in the export at {voice} alone ({bars}).',
+    help: `The source draws one sign for notes of several lanes. Except an arpeggio, MusicXML keeps each sign at one note;
+the other lanes have theirs.`,
+  },
+  'musicxml-line': {
+    level: 'info',
+    sentence: 'The straight lines of {voice} are not in the export ({bars}).',
+    help: `The lines of unmeasured preludes show which notes belong together or are held. MusicXML's lines between notes mean
+a slide or a glissando, so writing them would say something else.`,
+  },
+  'musicxml-curve-open': {
+    level: 'info',
+    sentence:
+      'A curve of {voice} whose other end the source does not show is drawn within its bar in the export ({bars}).',
+    help: `A slur of MusicXML needs both ends. One whose end is not shown ends at the last note of its bar in that voice, one
+whose beginning is not shown begins at the first.`,
+  },
+  'musicxml-curve-moved': {
+    level: 'info',
+    sentence: 'A curve of {voice} that begins or ends where no note stands is drawn to the nearest note ({bars}).',
+    help: `In the source the curve stands on a barline, a gap or a lacuna. A slur of MusicXML joins two notes, so it is drawn
+to the nearest one inside the curve.`,
+  },
+  'musicxml-curve-left-out': {
+    level: 'info',
+    sentence: 'A curve of {voice} finds no two notes to join and is not in the export ({bars}).',
+    help: `A slur of MusicXML joins two notes. Between the ends of this curve there is at most one that is exported.`,
+  },
+  'musicxml-curves-many': {
+    level: 'info',
+    sentence: 'More than sixteen curves overlap in {bars}; the export has sixteen of them.',
+    help: `MusicXML tells overlapping slurs apart by a number from 1 to 16.`,
+  },
+});

@@ -1,3 +1,668 @@
 import { entries } from './entry';
 
-export const statementFindings = entries({});
+/** Findings about statements and changes, and about what a file's declarations say together. */
+export const statementFindings = entries({
+  // ── words ──
+  'unknown-statement': {
+    level: 'error',
+    sentence: '“{word}” begins no statement; expected was {expected}.',
+    help: `A line that begins in the first column is a statement and opens with its keyword. This word is none, so the
+line and what belongs to it were passed over.
+
+Before:
+\`\`\`
+stav upper lines 5
+\`\`\`
+After:
+\`\`\`
+stave upper lines 5
+\`\`\`
+A line that continues a statement, or a lane, is indented.`,
+  },
+  'unknown-clause': {
+    level: 'error',
+    sentence: '“{word}” has no place in `{where}`; expected was {expected}.',
+    help: `After its first words a statement has clauses, each with a keyword. Neither a clause nor anything else that
+could stand here begins with this word; it was passed over to the next clause.
+
+Before:
+\`\`\`
+voice taille upper stms down
+\`\`\`
+After:
+\`\`\`
+voice taille upper stems down
+\`\`\``,
+  },
+  'unknown-word': {
+    level: 'error',
+    sentence: '“{word}” cannot stand here; expected was {expected}.',
+    help: `In this place one word of a short list stands.
+
+Before:
+\`\`\`
+practice overdot doubel
+\`\`\`
+After:
+\`\`\`
+practice overdot double
+\`\`\``,
+  },
+  'unknown-change': {
+    level: 'error',
+    sentence: '“{word}” is no change that can be made in a lane; expected was {expected}.',
+    help: `A round bracket that stands by itself in a lane is a change or words of the source. It begins with one of
+\`now up down home stems manual custos ending section irregular above below\`.
+
+Before:
+\`\`\`
+dessus | (nwo C3) 4 c5 d |
+\`\`\`
+After:
+\`\`\`
+dessus | (now C3) 4 c5 d |
+\`\`\``,
+  },
+  'missing-word': {
+    level: 'error',
+    sentence: 'Before “{before}” stands `{word}`.',
+    help: `A small word or sign belongs between the two.
+
+Before:
+\`\`\`
+tempo 2 50
+pitch a4 415
+\`\`\`
+After:
+\`\`\`
+tempo 2 at 50
+pitch a4 = 415
+\`\`\``,
+  },
+  'missing-argument': {
+    level: 'error',
+    sentence: 'Something is missing after `{where}`: {expected}.',
+    help: `The statement or clause breaks off before it has said all that it must.
+
+Before:
+\`\`\`
+reading french
+  takes
+\`\`\`
+After:
+\`\`\`
+reading french
+  takes K
+\`\`\``,
+  },
+  'wrong-argument': {
+    level: 'error',
+    sentence: '“{word}” cannot stand here; expected was {expected}.',
+    help: `Something of another kind is expected in this place: a note value, a pitch, a clef, a number.
+
+Before:
+\`\`\`
+instrument harpsichord compass g-d
+tempo minim at 50
+\`\`\`
+After:
+\`\`\`
+instrument harpsichord compass g1-d6
+tempo 2 at 50
+\`\`\`
+Pitches in statements are small letters, with the octave where one place on the keyboard is meant: c4 is middle C.
+A fifth is given from its lower to its upper note (\`c-g\`, and \`g#-eb\` for the wolf), a divided key by the two names of
+one key (\`d#/eb\`).`,
+  },
+  'too-much': {
+    level: 'error',
+    sentence: 'Nothing more can stand after `{where}`: “{word}” was passed over.',
+    help: `The statement or change is complete before this word.
+
+Before:
+\`\`\`
+accidentals note bar
+\`\`\`
+After:
+\`\`\`
+accidentals note
+\`\`\``,
+  },
+  'repeated-clause': {
+    level: 'warning',
+    sentence: '`{word}` stands twice in one `{where}`; the first one counts.',
+    help: `This clause can stand only once in a statement.
+
+Before:
+\`\`\`
+reading french
+  takes K
+  takes L
+\`\`\`
+After:
+\`\`\`
+reading french
+  takes K,L
+\`\`\``,
+  },
+
+  // ── strings and lists ──
+  'typographic-quotes': {
+    level: 'error',
+    sentence: 'The quotation mark {quote} is typographic; a string stands between straight ones ("…").',
+    help: `Strings stand between straight quotation marks; a word processor likes to change them. Inside a string
+typographic marks are welcome, and two straight marks stand for one.
+
+Before:
+\`\`\`
+title “Entrée”
+\`\`\`
+After:
+\`\`\`
+title "Entrée"
+\`\`\``,
+  },
+  'unclosed-string': {
+    level: 'error',
+    sentence: 'The string is not closed on its line.',
+    help: `A string begins and ends with a quotation mark on one line. Two quotation marks inside stand for one.
+
+Before:
+\`\`\`
+title "Entrée
+\`\`\`
+After:
+\`\`\`
+title "Entrée"
+\`\`\``,
+  },
+  'needs-quotes': {
+    level: 'error',
+    sentence: '“{word}” must stand in quotes.',
+    help: `Titles, descriptions, page labels and file names stand in quotes, however short they are.
+
+Before:
+\`\`\`
+page 3v
+\`\`\`
+After:
+\`\`\`
+page "3v"
+\`\`\``,
+  },
+  'space-in-list': {
+    level: 'error',
+    sentence: 'The commas of a list have no space around them.',
+    help: `Members of a list are typed without spaces.
+
+Before:
+\`\`\`
+takes K, L
+\`\`\`
+After:
+\`\`\`
+takes K,L
+\`\`\``,
+  },
+
+  // ── names ──
+  'bad-name': {
+    level: 'error',
+    sentence: '“{word}” cannot be {expected}: a name is a letter, then letters, digits and `_`.',
+    help: `Names that lanes cite are letters without accents, digits and \`_\`, and begin with a letter. Names of tables,
+temperaments and instruments may have hyphens. A layer of a source is the source, a full stop and a number.
+
+Before:
+\`\`\`
+voice haute-contre upper
+\`\`\`
+After:
+\`\`\`
+voice haute_contre upper
+\`\`\``,
+  },
+  'reserved-name': {
+    level: 'error',
+    sentence: '“{word}” cannot be {expected}: the word has a meaning of its own there.',
+    help: `\`fig\` and \`text\` are no voices; \`loose free key meter tempo at none lines stems\` are no staves;
+\`written main sic corr omit\` are no sources, readings or places.
+
+Before:
+\`\`\`
+reading main "The main text"
+\`\`\`
+After:
+\`\`\`
+reading plain "The main text"
+\`\`\``,
+  },
+  'stave-like-note': {
+    level: 'error',
+    sentence: 'A stave cannot be called “{word}”: in a signature or a head it would be read as a note or a clef.',
+    help: `\`key f bb\` would not say whether f is a stave or a note.
+
+Before:
+\`\`\`
+stave f lines 5
+\`\`\`
+After:
+\`\`\`
+stave lower lines 5
+\`\`\``,
+  },
+
+  // ── numbers, meters, clefs ──
+  'number-out-of-range': {
+    level: 'error',
+    sentence: '{word} is out of range: {what} lies between {low} and {high}.',
+    help: `The number is beyond what there is.
+
+Before:
+\`\`\`
+stave upper lines 12
+\`\`\`
+After:
+\`\`\`
+stave upper lines 6
+\`\`\``,
+  },
+  'ratio-out-of-range': {
+    level: 'error',
+    sentence: 'The numbers of {word} must lie between 1 and {most}.',
+    help: `Neither number of a ratio can be 0 or more than 99.
+
+Before:
+\`\`\`
+practice inegal 8 300:200
+\`\`\`
+After:
+\`\`\`
+practice inegal 8 3:2
+\`\`\``,
+  },
+  'bar-out-of-range': {
+    level: 'error',
+    sentence: 'A bar cannot be {word} long: 1 to {beats} of a semibreve, its half, its quarter … to its {smallest}th.',
+    help: `The length of a bar is a fraction of a semibreve whose lower number is a note value: 1, 2, 4, 8 … 128.
+
+Before:
+\`\`\`
+meter cut-C = 2/3
+\`\`\`
+After:
+\`\`\`
+meter cut-C = 2/2
+\`\`\``,
+  },
+  'unknown-meter': {
+    level: 'error',
+    sentence: 'The meter sign “{word}” has no usual length; say it: `meter {word} = 3/2`.',
+    help: `The signs \`C cut-C O 2 3\` and fractions such as \`6/4\` have a usual length. Any other sign is kept as the source
+draws it, if the length of its bar is said.
+
+Before:
+\`\`\`
+meter cut-O
+\`\`\`
+After:
+\`\`\`
+meter cut-O = 3/1
+\`\`\``,
+  },
+  'clefs-disagree': {
+    level: 'error',
+    sentence: 'The clefs {first} and {second} do not agree about the lines of the stave.',
+    help: `Two clefs at the head of one stave must give every line the same note: C stands two lines above F, G two above C.
+
+Before:
+\`\`\`
+system lower F4+C5
+\`\`\`
+After:
+\`\`\`
+system lower F4+C6
+\`\`\``,
+  },
+
+  // ── recipes ──
+  'recipe-word': {
+    level: 'error',
+    sentence: '“{word}” says nothing in a recipe; expected was {expected}.',
+    help: `A recipe is phrases parted by commas: \`on beat\` or \`before beat\` first, then steps from the written note with
+their \`for\` or \`at\`, then \`hold\` or \`rest\`. The phrase was passed over from here.
+
+Before:
+\`\`\`
+zz "shake" : on beat, (+1 0) repeatd, hold
+\`\`\`
+After:
+\`\`\`
+zz "shake" : on beat, (+1 0) repeated, hold
+\`\`\``,
+  },
+  'recipe-comma': {
+    level: 'error',
+    sentence: 'Between the phrases of a recipe stand a comma and a space, at “{word}”.',
+    help: `Before:
+\`\`\`
+ca "pincé" : on beat,0 -1 0 hold
+\`\`\`
+After:
+\`\`\`
+ca "pincé" : on beat, 0 -1 0, hold
+\`\`\``,
+  },
+  'recipe-bracket': {
+    level: 'error',
+    sentence: 'What is repeated stands between round brackets.',
+    help: `Before:
+\`\`\`
+zz "shake" : on beat, +1 0 repeated
+\`\`\`
+After:
+\`\`\`
+zz "shake" : on beat, (+1 0) repeated
+\`\`\``,
+  },
+  'recipe-start-first': {
+    level: 'error',
+    sentence: '`{word}` stands once and at the head of a recipe.',
+    help: `Before:
+\`\`\`
+ca "pincé" : 0 -1 0, on beat, hold
+\`\`\`
+After:
+\`\`\`
+ca "pincé" : on beat, 0 -1 0, hold
+\`\`\``,
+  },
+  'recipe-start-missing': {
+    level: 'warning',
+    sentence: 'The recipe does not say whether it begins on the beat or before it; on the beat is taken.',
+    help: `Before:
+\`\`\`
+ca "pincé" : 0 -1 0, hold
+\`\`\`
+After:
+\`\`\`
+ca "pincé" : on beat, 0 -1 0, hold
+\`\`\``,
+  },
+  'recipe-extends-first': {
+    level: 'error',
+    sentence: '`extends` stands once and before all steps of its own.',
+    help: `A row that extends another begins with what that row gives and goes on with its own steps.
+
+Before:
+\`\`\`
+zz+ca "shake and beat" : -1 0, extends zz
+\`\`\`
+After:
+\`\`\`
+zz+ca "shake and beat" : extends zz, -1 0
+\`\`\``,
+  },
+  'recipe-unresolved-alone': {
+    level: 'error',
+    sentence: 'A row that is `unresolved` gives no notes; the steps are passed over.',
+    help: `A table that names a sign without saying how it is played says \`unresolved\` and why, and nothing more.
+
+Before:
+\`\`\`
+ss "two strokes" : on beat, 0 +1 0, unresolved "its meaning is disputed"
+\`\`\`
+After:
+\`\`\`
+ss "two strokes" : unresolved "its meaning is disputed"
+\`\`\``,
+  },
+  'recipe-ended': {
+    level: 'error',
+    sentence: 'Nothing can follow `{word}` unless it says for which share of the value.',
+    help: `\`hold\` and \`rest\` alone last to the end of the note.
+
+Before:
+\`\`\`
+cb "suspension" : on beat, rest, 0
+\`\`\`
+After:
+\`\`\`
+cb "suspension" : on beat, rest 1/4, 0
+\`\`\``,
+  },
+  'step-without-sign': {
+    level: 'error',
+    sentence: 'Does “{word}” mean a step above or below? Write +{word} or -{word}.',
+    help: `Steps are counted from the written note, which is 0: +1 the step above, -1 the step below.
+
+Before:
+\`\`\`
+zz "shake" : on beat, (1 0) repeated
+\`\`\`
+After:
+\`\`\`
+zz "shake" : on beat, (+1 0) repeated
+\`\`\``,
+  },
+  'share-out-of-range': {
+    level: 'error',
+    sentence: 'A share of the value cannot be {word}: it is a part of the whole, such as 1/2.',
+    help: `Before:
+\`\`\`
+cb "cheute" : on beat, -1 for 3/2, 0
+\`\`\`
+After:
+\`\`\`
+cb "cheute" : on beat, -1 for 1/2, 0
+\`\`\``,
+  },
+
+  // ── declarations taken together ──
+  'name-used-twice': {
+    level: 'error',
+    sentence: 'The name “{name}” is given twice; the first one counts.',
+    help: `Each name stands for one thing. Sources and readings share their names, since an option can cite either.
+
+Before:
+\`\`\`
+source  K "Thornmere Keyboard Book"
+reading K "As the book has it"
+\`\`\`
+After:
+\`\`\`
+source  K     "Thornmere Keyboard Book"
+reading plain "As the book has it"
+\`\`\``,
+  },
+  'stated-twice': {
+    level: 'warning',
+    sentence: '`{name}` is stated twice for the file; the first one counts.',
+    help: `A file has one title, pitch, tuning, instrument, practice of accidentals and sign table; readings may choose others.
+
+Before:
+\`\`\`
+accidentals note
+accidentals bar
+\`\`\`
+After:
+\`\`\`
+accidentals note
+
+reading modern
+  accidentals bar
+\`\`\``,
+  },
+  'unknown-stave': {
+    level: 'error',
+    sentence: 'No stave is called “{name}”.',
+    help: `A voice stands on a stave that is declared, or has one of its own if none is named.
+
+Before:
+\`\`\`
+stave upper
+voice dessus uper
+\`\`\`
+After:
+\`\`\`
+stave upper
+voice dessus upper
+\`\`\``,
+  },
+  'unknown-voice': {
+    level: 'error',
+    sentence: 'No voice is called “{name}”.',
+    help: `A practice can be for one voice; the voice must be declared.
+
+Before:
+\`\`\`
+voice dessus upper
+practice overdot voice desus
+\`\`\`
+After:
+\`\`\`
+voice dessus upper
+practice overdot voice dessus
+\`\`\``,
+  },
+  'lines-of-another': {
+    level: 'warning',
+    sentence: 'The lines of stave “{stave}” are told where the stave is declared, not by voice “{voice}”.',
+    help: `Only a voice that has a stave of its own says how many lines it has.
+
+Before:
+\`\`\`
+stave upper
+voice dessus upper lines 6
+\`\`\`
+After:
+\`\`\`
+stave upper lines 6
+voice dessus upper
+\`\`\``,
+  },
+  'unknown-shape': {
+    level: 'error',
+    sentence: 'No sign is called “{name}”.',
+    help: `A row of a table begins with the name of a sign's shape, or several joined by \`+\`; what the table calls it stands
+after it in quotes.
+
+Before:
+\`\`\`
+table house
+  zigzagg "shake" : on beat, (+1 0) repeated
+\`\`\`
+After:
+\`\`\`
+table house
+  zz "shake" : on beat, (+1 0) repeated
+\`\`\``,
+  },
+  'unknown-source': {
+    level: 'error',
+    sentence: 'No source is called “{name}”.',
+    help: `A layer belongs to a source that is declared.
+
+Before:
+\`\`\`
+hand K.2 "paler ink"
+\`\`\`
+After:
+\`\`\`
+source K "Thornmere Keyboard Book"
+hand K.2 "paler ink"
+\`\`\``,
+  },
+  'unknown-reading': {
+    level: 'error',
+    sentence: 'No reading is called “{name}”.',
+    help: `A reading is built on another that is declared, before it or after it.
+
+Before:
+\`\`\`
+reading late from early
+\`\`\`
+After:
+\`\`\`
+reading early
+  takes K
+reading late from early
+\`\`\``,
+  },
+  'unknown-label': {
+    level: 'error',
+    sentence: 'No source, layer or reading is called “{name}”.',
+    help: `What a reading takes is a source, a layer of one, another reading's options, \`sic\` or \`corr\`.
+
+Before:
+\`\`\`
+source K "Thornmere Keyboard Book"
+reading plain
+  takes M
+\`\`\`
+After:
+\`\`\`
+source K "Thornmere Keyboard Book"
+reading plain
+  takes K
+\`\`\``,
+  },
+  'reading-circle': {
+    level: 'error',
+    sentence: 'The reading “{name}” is built on itself, by way of {way}.',
+    help: `Readings are built one on another; following \`from\` must come to an end.
+
+Before:
+\`\`\`
+reading early from late
+reading late from early
+\`\`\`
+After:
+\`\`\`
+reading early
+reading late from early
+\`\`\``,
+  },
+  'unknown-table': {
+    level: 'error',
+    sentence: 'No sign table is called “{name}”.',
+    help: `A table is built in, defined in the file, or included.
+
+Before:
+\`\`\`
+signs anglebert-1698
+\`\`\`
+After:
+\`\`\`
+signs anglebert-1689
+\`\`\``,
+  },
+  'table-circle': {
+    level: 'error',
+    sentence: 'The table “{name}” comes from itself, by way of {way}.',
+    help: `Tables come one from another; following \`from\` must come to an end.
+
+Before:
+\`\`\`
+table house from house
+\`\`\`
+After:
+\`\`\`
+table house from anglebert-1689
+\`\`\``,
+  },
+  'unknown-editor': {
+    level: 'error',
+    sentence: 'No editor signs as “{name}”.',
+    help: `Whoever signs an annotation is declared once with the full name.
+
+Before:
+\`\`\`
+note n7 by MK : "the tie is doubtful"
+\`\`\`
+After:
+\`\`\`
+editor MK "M. Keene"
+note n7 by MK : "the tie is doubtful"
+\`\`\``,
+  },
+});

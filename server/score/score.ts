@@ -145,7 +145,10 @@ export interface SystemVoice {
 /** Where something stands in the text: a block, a lane of it (or a statement), and a stretch of its joined text. */
 export interface Source {
   readonly block: number;
+  /** Index in the block's lanes; -1 where `statement` says which statement. */
   readonly lane: number;
+  /** Index in the block's statements. */
+  readonly statement?: number;
   readonly pos: number;
   readonly len: number;
 }
@@ -154,8 +157,10 @@ export interface PlacedProblem {
   readonly problem: Problem;
   /** Index in the tree's blocks; in a `SystemScore` always 0, set when systems are strung together. */
   readonly block: number;
-  /** Index in the block's lanes; undefined: the problem counts from the block's start. */
+  /** Index in the block's lanes; undefined: the problem counts from the block's start, or in `statement`. */
   readonly lane: number | undefined;
+  /** Index in the block's statements. */
+  readonly statement?: number;
   /** Places that explain the problem. */
   readonly related?: readonly { readonly message: string; readonly source: Source }[];
 }

@@ -1,0 +1,102 @@
+/**
+ * Brackets in balance, before the parser sees them.
+ *
+ * A bracket that never closes, closes nothing, or lies too deep becomes junk where it stands, so the parser never meets one.
+ */
+import type { IToken } from 'chevrotain';
+import type { FindingCode } from '../findings/catalogue';
+import type { Problem } from '../findings/finding';
+import {
+  BareNext,
+  BareOpen,
+  BareOptions,
+  JunkToken,
+  OptionNext,
+  OptionsClose,
+  OptionsOpen,
+  SpanClose,
+  SpanOpen,
+} from './tokens';
+
+/** Deepest nesting of spans and options. */
+export const DEEPEST = 32;
+
+interface Open {
+  readonly token: IToken;
+  readonly kind: '{' | '<';
+  readonly ignored: boolean;
+}
+
+const openers = new Map([
+  [SpanOpen, '{'],
+  [BareOpen, '{'],
+  [OptionsOpen, '<'],
+  [BareOptions, '<'],
+] as const);
+const closers = new Map([
+  [SpanClose, '{'],
+  [OptionsClose, '<'],
+] as const);
+const nexts = new Set([OptionNext, BareNext]);
+
+function becomeJunk(token: IToken): void {
+  token.tokenType = JunkToken;
+  token.tokenTypeIdx = JunkToken.tokenTypeIdx ?? 0;
+}
+
+const closing = { '{': '}', '<': '>' } as const;
+
+/** Turns unbalanced brackets among the tokens into junk and says so. */
+export function balance(tokens: readonly IToken[]): Problem[] {
+  const problems: Problem[] = [];
+  const stack: Open[] = [];
+  const report = (code: FindingCode, token: IToken, bracket: string): void => {
+    problems.push({
+      code,
+      pos: token.startOffset,
+      len: 1,
+      slots: { bracket, closing: closing[bracket as '{' | '<'] ?? bracket, deepest: DEEPEST },
+    });
+  };
+  const unclosed = (open: Open): void => {
+    if (open.ignored) return;
+    becomeJunk(open.token);
+    report('unclosed-bracket', open.token, open.kind);
+  };
+  const close = (token: IToken, kind: '{' | '<'): void => {
+    const at = stack.findLastIndex((open) => open.kind === kind);
+    if (at < 0) {
+      becomeJunk(token);
+      report('stray-bracket', token, closing[kind]);
+      return;
+    }
+    stack.splice(at + 1).forEach(unclosed);
+    if (stack.pop()?.ignored === true) becomeJunk(token);
+  };
+  const next = (token: IToken): void => {
+    const at = stack.findLastIndex((open) => open.kind === '<');
+    if (at < 0) {
+      becomeJunk(token);
+      report('stray-bracket', token, ';');
+      return;
+    }
+    stack.splice(at + 1).forEach(unclosed);
+    if (stack[at]?.ignored === true) becomeJunk(token);
+  };
+  for (const token of tokens) {
+    const opens = openers.get(token.tokenType);
+    const closes = closers.get(token.tokenType);
+    if (opens !== undefined) {
+      const ignored = stack.length >= DEEPEST;
+      if (ignored) {
+        becomeJunk(token);
+        // One finding for a whole heap of brackets is enough.
+        if (stack.length === DEEPEST) report('too-deep', token, opens);
+      }
+      stack.push({ token, kind: opens, ignored });
+    } else if (closes !== undefined) close(token, closes);
+    else if (nexts.has(token.tokenType)) next(token);
+  }
+  stack.forEach(unclosed);
+  return problems;
+}

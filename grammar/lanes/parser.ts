@@ -1,0 +1,509 @@
+/**
+ * The grammar of a lane, bar by bar.
+ *
+ * Every sequence of tokens with balanced brackets is a sentence of it: what stands where it has no business becomes junk
+ * with a problem, so a parse never fails and needs no recovery.
+ */
+import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
+import type { FindingCode } from '../findings/catalogue';
+import type { Problem, Slots } from '../findings/finding';
+import { parseChange } from '../statements/parser';
+import type {
+  Annotation,
+  Barline,
+  BarlineShape,
+  EventItem,
+  EventWhat,
+  Item,
+  Junk,
+  Label,
+  Mark,
+  Member,
+  Option,
+  OptionsItem,
+  Span,
+  SpanItem,
+  Suffix,
+} from '../tree';
+import { isPossibleProportion, markOf, spanHeadOf, spanWords, spellingOf, tieOf, valueFormOf } from './forms';
+import { source } from './patterns';
+import { slipProblem } from './slips';
+import * as T from './tokens';
+
+/** One bar as parsed. */
+export interface ParsedBar {
+  readonly items: readonly Item[];
+  readonly bar: Barline | undefined;
+  readonly broken: boolean;
+  readonly problems: readonly Problem[];
+}
+
+const noSuffixes: readonly Suffix[] = [];
+const noMembers: readonly Member[] = [];
+
+const endOf = (token: IToken): number => token.startOffset + token.image.length;
+const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
+
+/** `"…"` without its quotes, two quotes inside standing for one. */
+const unquoted = (image: string): string => image.slice(1, -1).replaceAll('""', '"');
+
+/** The longest written note at the beginning of a text that goes on with a tie or ends. */
+const noteThenTie = new RegExp(`^(${source.spelling})(${source.tie})?$`);
+const movedMember = /^-(?:\((up|down|home)\))?/;
+const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
+const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
+const wholeLabel = /^([A-Za-z]\w*)(?:\.(\d+))?(\?)?$/;
+const optionsPlace = /^<(?:([A-Za-z]\w*)((?:\*(?:"[^"\n]*"|[A-Za-z]\w*))*)[ \t]+)?/;
+const annotationPattern = /\*(?:"[^"\n]*"|[A-Za-z]\w*)/g;
+
+const RECORDED: IToken = {
+  image: '',
+  startOffset: 0,
+  tokenType: T.JunkToken,
+  tokenTypeIdx: 0,
+};
+
+const silences = new Map<TokenType, EventWhat>([
+  [T.Rest, 'rest'],
+  [T.BarRest, 'barRest'],
+  [T.Gap, 'gap'],
+  [T.BarGap, 'barGap'],
+]);
+
+/** What balance turned into junk, and reported. */
+const bracketJunk = /^(?:[{}<>;]|\{.*|<.*:|;.*:)$/;
+const spanList = [...spanWords.keys()].join(', ');
+
+/** The annotation `*"…"` or `*n7` at a place. */
+function annotationOf(image: string, pos: number): Annotation {
+  const inner = image.slice(1);
+  const at = { pos, len: image.length };
+  return inner.startsWith('"')
+    ? { kind: 'annotation', ...at, text: unquoted(inner) }
+    : { kind: 'annotation', ...at, ref: inner };
+}
+
+/** The labels of an option's head: `<v3 K,M.2?:` or `; L:`. */
+function labelsOf(head: IToken): Label[] {
+  const before = (head.tokenType === T.OptionsOpen ? optionsPlace : /^;[ \t]*/).exec(head.image)?.[0].length ?? 0;
+  if (!head.image.endsWith(':')) return [];
+  const labels: Label[] = [];
+  let pos = head.startOffset + before;
+  for (const text of head.image.slice(before, -1).split(',')) {
+    const [, name = text, layer, doubt] = wholeLabel.exec(text) ?? [];
+    labels.push({
+      pos,
+      len: text.length,
+      name,
+      ...(layer === undefined ? {} : { layer: Number(layer) }),
+      doubtful: doubt !== undefined,
+    });
+    pos += text.length + 1;
+  }
+  return labels;
+}
+
+const moveProblem = (problem: Problem, by: number): Problem => ({
+  ...problem,
+  pos: problem.pos + by,
+  ...(problem.fixes === undefined
+    ? {}
+    : {
+        fixes: problem.fixes.map((fix) => ({
+          ...fix,
+          edits: fix.edits.map((edit) => ({ ...edit, pos: edit.pos + by })),
+        })),
+      }),
+});
+
+export class LaneParser extends EmbeddedActionsParser {
+  private problems: Problem[] = [];
+  private broken = false;
+  /** Where the last token ended, to see what is glued to what. */
+  private lastEnd = -1;
+  private readonly segment: ParserMethod<[], { items: Item[]; bar: Barline | undefined }>;
+  private readonly inside: ParserMethod<[], Item[]>;
+
+  constructor() {
+    super(T.laneTokens, { maxLookahead: 1, recoveryEnabled: false });
+
+    const suffixes = this.RULE('suffixes', (): readonly Suffix[] => {
+      let list: Suffix[] | undefined;
+      this.MANY(() => {
+        const suffix = this.OR<Suffix>([
+          { ALT: () => this.mark(this.CONSUME(T.MarkToken)) },
+          { ALT: () => this.annotation(this.CONSUME(T.Annotated)) },
+        ]);
+        if (list === undefined) list = [suffix];
+        else list.push(suffix);
+      });
+      return list ?? noSuffixes;
+    });
+
+    const chord = this.RULE('chord', (): EventItem => {
+      const first = this.taken(this.CONSUME(T.Note));
+      const members = [this.member(first, this.SUBRULE(suffixes))];
+      this.MANY(() => {
+        const next = this.CONSUME(T.Member);
+        this.expectGlued(next, 'member-apart');
+        members.push(this.member(this.taken(next), this.SUBRULE2(suffixes)));
+      });
+      return this.event(first, 'note', members, noSuffixes);
+    });
+
+    const silence = this.RULE('silence', (): EventItem => {
+      const token = this.known(
+        this.OR([
+          { ALT: () => this.CONSUME(T.Rest) },
+          { ALT: () => this.CONSUME(T.BarRest) },
+          { ALT: () => this.CONSUME(T.Gap) },
+          { ALT: () => this.CONSUME(T.BarGap) },
+        ]),
+      );
+      this.taken(token);
+      return this.event(token, silences.get(token.tokenType) ?? 'rest', noMembers, this.SUBRULE(suffixes));
+    });
+
+    const repeat = this.RULE('repeat', (): EventItem => {
+      const token = this.taken(this.CONSUME(T.Repeat));
+      const event = this.event(token, 'repeat', noMembers, this.SUBRULE(suffixes));
+      const tie = tieOf(token.image);
+      return tie === undefined ? event : { ...event, tie };
+    });
+
+    const bar = this.RULE('bar', (): Barline => {
+      const token = this.known(this.OR([{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }]));
+      this.expectApart(token, 'barline-glued');
+      this.taken(token);
+      return this.barline(token, this.SUBRULE(suffixes));
+    });
+
+    const group = this.RULE('group', (): SpanItem => {
+      const open = this.known(
+        this.OR([{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }]),
+      );
+      this.taken(open);
+      const items = this.SUBRULE1(this.inside);
+      this.taken(this.CONSUME(T.SpanClose));
+      return this.groupOf(open, items, this.SUBRULE(suffixes));
+    });
+
+    const options = this.RULE('options', (): OptionsItem => {
+      const open = this.known(
+        this.OR([{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }]),
+      );
+      this.taken(open);
+      const found = [this.optionOf(open, this.SUBRULE1(this.inside))];
+      this.MANY(() => {
+        const next = this.known(
+          this.OR2([{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }]),
+        );
+        this.taken(next);
+        found.push(this.optionOf(next, this.SUBRULE2(this.inside)));
+      });
+      this.taken(this.CONSUME(T.OptionsClose));
+      return this.optionsOf(open, found, this.SUBRULE(suffixes));
+    });
+
+    const item = this.RULE(
+      'item',
+      (): Item =>
+        this.OR<Item>([
+          { ALT: () => this.SUBRULE(chord) },
+          { ALT: () => this.value(this.taken(this.CONSUME(T.Value))) },
+          { ALT: () => this.SUBRULE(silence) },
+          { ALT: () => this.SUBRULE(repeat) },
+          { ALT: () => this.SUBRULE(group) },
+          { ALT: () => this.SUBRULE(options) },
+          { ALT: () => this.beam(this.CONSUME(T.Beam)) },
+          { ALT: () => this.round(this.taken(this.CONSUME(T.Round))) },
+          { ALT: () => this.words(this.taken(this.CONSUME(T.Quoted))) },
+          { ALT: () => this.lost(this.taken(this.CONSUME(T.Lost))) },
+          { ALT: () => this.junk(this.taken(this.CONSUME(T.MarkToken)), 'mark-without-event') },
+          { ALT: () => this.junk(this.taken(this.CONSUME(T.Annotated)), 'annotation-without-event') },
+          { ALT: () => this.junk(this.taken(this.CONSUME(T.Member)), 'member-without-chord') },
+          { ALT: () => ({ kind: 'omit', ...spanOf(this.taken(this.CONSUME(T.Omit))) }) },
+          { ALT: () => this.junk(this.taken(this.CONSUME(T.OpenQuote)), 'unclosed-string') },
+          { ALT: () => this.curlyQuoted(this.taken(this.CONSUME(T.CurlyQuoted))) },
+          { ALT: () => this.slip(this.taken(this.CONSUME(T.JunkToken))) },
+        ]),
+    );
+
+    this.inside = this.RULE('inside', (): Item[] => {
+      const items: Item[] = [];
+      this.MANY(() => {
+        items.push(this.OR<Item>([{ ALT: () => this.SUBRULE(item) }, { ALT: () => this.SUBRULE(bar) }]));
+      });
+      return items;
+    });
+
+    this.segment = this.RULE('segment', () => {
+      const items: Item[] = [];
+      let closing: Barline | undefined;
+      this.MANY(() => {
+        items.push(this.SUBRULE(item));
+      });
+      this.OPTION(() => {
+        closing = this.SUBRULE(bar);
+      });
+      return { items, bar: closing };
+    });
+
+    this.performSelfAnalysis();
+  }
+
+  /** Parses the tokens of one bar, its barline the last of them; brackets must be in balance. */
+  parseBar(tokens: IToken[]): ParsedBar {
+    this.problems = [];
+    this.broken = false;
+    this.lastEnd = -1;
+    this.input = tokens;
+    const { items, bar } = this.segment();
+    this.refuseOmit(items);
+    return { items, bar, broken: this.broken, problems: this.problems };
+  }
+
+  // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
+
+  /** A token; while chevrotain records the grammar a choice among tokens gives none, and any will do. */
+  private known(token: IToken): IToken {
+    return token.image === undefined ? RECORDED : token;
+  }
+
+  private taken(token: IToken): IToken {
+    this.lastEnd = endOf(token);
+    return token;
+  }
+
+  private report(code: FindingCode, at: Span, slots: Slots = {}): void {
+    this.problems.push({ code, pos: at.pos, len: at.len, slots });
+  }
+
+  private reportFixed(code: FindingCode, at: Span, slots: Slots, title: string, edit: Span & { text: string }): void {
+    this.problems.push({ code, pos: at.pos, len: at.len, slots, fixes: [{ title, edits: [edit] }] });
+  }
+
+  private expectGlued(token: IToken, code: FindingCode): void {
+    const gap = token.startOffset - this.lastEnd;
+    if (gap <= 0) return;
+    this.reportFixed(code, spanOf(token), { text: token.image }, 'take the white space away', {
+      pos: this.lastEnd,
+      len: gap,
+      text: '',
+    });
+  }
+
+  private expectApart(token: IToken, code: FindingCode): void {
+    if (token.startOffset !== this.lastEnd) return;
+    this.reportFixed(code, spanOf(token), { text: token.image }, 'put white space before it', {
+      pos: token.startOffset,
+      len: 0,
+      text: ' ',
+    });
+  }
+
+  private mark(token: IToken): Mark {
+    this.expectGlued(token, 'mark-apart');
+    this.taken(token);
+    const form = markOf(token.image) as Mark['form'];
+    return { kind: 'mark', ...spanOf(token), form };
+  }
+
+  private annotation(token: IToken): Annotation {
+    this.expectGlued(token, 'mark-apart');
+    this.taken(token);
+    return annotationOf(token.image, token.startOffset);
+  }
+
+  private event(first: IToken, what: EventWhat, members: readonly Member[], suffixes: readonly Suffix[]): EventItem {
+    return { kind: 'event', what, pos: first.startOffset, len: this.lastEnd - first.startOffset, members, suffixes };
+  }
+
+  private member(token: IToken, suffixes: readonly Suffix[]): Member {
+    const moved = movedMember.exec(token.image);
+    const [, noteText = '', tieText] = noteThenTie.exec(token.image.slice(moved?.[0].length ?? 0)) ?? [];
+    const tie = tieText === undefined ? undefined : tieOf(tieText);
+    const stave = moved?.[1] as Member['stave'];
+    return {
+      pos: token.startOffset,
+      len: this.lastEnd - token.startOffset,
+      spelling: spellingOf(noteText) as Member['spelling'],
+      ...(stave === undefined ? {} : { stave }),
+      ...(tie === undefined ? {} : { tie }),
+      suffixes,
+    };
+  }
+
+  private value(token: IToken): Item {
+    const form = valueFormOf(token.image);
+    const at = spanOf(token);
+    if (form === undefined) return { kind: 'junk', ...at };
+    if (form.duration === undefined) {
+      this.broken = true;
+      this.report('impossible-value', at, { text: token.image });
+    }
+    return { kind: 'value', ...at, form };
+  }
+
+  private lost(token: IToken): Item {
+    const rest = token.image.slice('lost'.length).trim();
+    const form = rest === '' || rest === '?' ? undefined : valueFormOf(rest);
+    if (rest === '') {
+      this.broken = true;
+      this.report('lost-without-value', spanOf(token));
+    } else if (form !== undefined && form.duration === undefined) {
+      this.broken = true;
+      this.report('impossible-value', spanOf(token), { text: rest });
+    }
+    return { kind: 'lost', ...spanOf(token), ...(form === undefined ? {} : { form }) };
+  }
+
+  private beam(token: IToken): Item {
+    this.expectApart(token, 'beam-glued');
+    this.taken(token);
+    return { kind: 'beam', ...spanOf(token), join: token.image === '&' };
+  }
+
+  private words(token: IToken): Item {
+    return { kind: 'words', ...spanOf(token), text: unquoted(token.image) };
+  }
+
+  private curlyQuoted(token: IToken): Item {
+    const inner = token.image.replace(/[“”„«»‟]/g, '');
+    this.broken = true;
+    this.reportFixed('typographic-quotes', spanOf(token), { text: inner }, 'write straight quotes', {
+      ...spanOf(token),
+      text: `"${inner}"`,
+    });
+    return { kind: 'junk', ...spanOf(token) };
+  }
+
+  /** Round brackets after white space: a change of state, or words above or below. */
+  private round(token: IToken): Item {
+    const at = spanOf(token);
+    const words = wordsInRound.exec(token.image);
+    if (words?.[2] !== undefined) {
+      return { kind: 'words', ...at, text: unquoted(words[2]), place: words[1] as 'above' | 'below' };
+    }
+    if (placeInRound.test(token.image)) {
+      this.broken = true;
+      this.reportFixed('place-apart', at, { text: token.image }, 'take the white space away', {
+        pos: this.beforeRound(token),
+        len: token.startOffset - this.beforeRound(token),
+        text: '',
+      });
+      return { kind: 'junk', ...at };
+    }
+    const { change, problems } = parseChange(token.image);
+    for (const problem of problems) this.problems.push(moveProblem(problem, at.pos));
+    if (change !== undefined) return { kind: 'change', ...at, change };
+    this.broken = true;
+    if (problems.length === 0) this.report('not-understood', at, { text: token.image, meant: '' });
+    return { kind: 'junk', ...at };
+  }
+
+  /** Where the token before a round bracket ended. */
+  private beforeRound(token: IToken): number {
+    const before = this.LA(-1);
+    return before.startOffset >= 0 && endOf(before) <= token.startOffset ? endOf(before) : token.startOffset;
+  }
+
+  private junk(token: IToken, code: FindingCode): Junk {
+    this.broken = true;
+    this.report(code, spanOf(token), { text: token.image.slice(0, 40) });
+    return { kind: 'junk', ...spanOf(token) };
+  }
+
+  private slip(token: IToken): Junk {
+    this.broken = true;
+    // Brackets out of balance have been reported already.
+    if (!bracketJunk.test(token.image)) this.problems.push(slipProblem(token.image, token.startOffset));
+    return { kind: 'junk', ...spanOf(token) };
+  }
+
+  private barline(token: IToken, suffixes: readonly Suffix[]): Barline {
+    const editors = token.image.endsWith('[]');
+    const drawn = editors ? token.image.slice(0, -2) : token.image;
+    const known = token.tokenType === T.Bar;
+    if (!known && token.tokenType === T.BadBar) {
+      this.reportFixed('bad-barline', spanOf(token), { text: drawn.slice(0, 20) }, 'write a single barline', {
+        ...spanOf(token),
+        text: '|',
+      });
+    }
+    return {
+      kind: 'barline',
+      pos: token.startOffset,
+      len: this.lastEnd - token.startOffset,
+      shape: known ? (drawn as BarlineShape) : '|',
+      editors,
+      suffixes,
+    };
+  }
+
+  private refuseOmit(items: readonly Item[]): void {
+    for (const item of items) {
+      if (item.kind !== 'omit') continue;
+      this.broken = true;
+      this.report('omit-misplaced', item);
+    }
+  }
+
+  private groupOf(open: IToken, items: readonly Item[], suffixes: readonly Suffix[]): SpanItem {
+    if (items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
+    const head = spanHeadOf(open.image) ?? { text: '{' };
+    const at = spanOf(open);
+    if (open.tokenType === T.BareOpen) this.report('span-without-head', at);
+    else this.checkHead(head, at);
+    return { kind: 'span', pos: open.startOffset, len: this.lastEnd - open.startOffset, head, items, suffixes };
+  }
+
+  private checkHead(head: SpanItem['head'], at: Span): void {
+    const word = head.word;
+    if (head.proportion !== undefined && !isPossibleProportion(head.proportion)) {
+      this.broken = true;
+      this.report('impossible-proportion', at, { text: head.text.slice(1) });
+    }
+    if (word === undefined) {
+      if (head.proportion === undefined) this.report('unknown-span', at, { text: head.text.slice(1), known: spanList });
+      else if (head.readings !== undefined) this.report('span-takes-no-readings', at, { text: head.text.slice(1) });
+      return;
+    }
+    const allowed = spanWords.get(word);
+    if (head.readings !== undefined && allowed?.readings !== true) {
+      this.report('span-takes-no-readings', at, { text: word });
+    }
+    const numbers = head.ratio !== undefined ? 'ratio' : head.proportion !== undefined ? 'proportion' : undefined;
+    if (numbers !== undefined && allowed?.[numbers] !== true) this.report('span-takes-no-ratio', at, { text: word });
+  }
+
+  private optionOf(open: IToken, items: readonly Item[]): Option {
+    const labels = labelsOf(open);
+    if (open.tokenType === T.BareOptions || open.tokenType === T.BareNext) {
+      this.broken = true;
+      this.report('option-without-label', { pos: open.startOffset, len: 1 });
+    }
+    const omit = items.length === 1 && items[0]?.kind === 'omit';
+    if (!omit && items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
+    const pos = labels[0]?.pos ?? endOf(open);
+    return { pos, len: Math.max(this.lastEnd - pos, 0), labels, omit, items };
+  }
+
+  private optionsOf(open: IToken, options: readonly Option[], suffixes: readonly Suffix[]): OptionsItem {
+    const [, name, reasonText = ''] = optionsPlace.exec(open.image) ?? [];
+    const reasons: Annotation[] = [];
+    const reasonsAt = open.startOffset + 1 + (name?.length ?? 0);
+    for (const match of reasonText.matchAll(annotationPattern)) {
+      reasons.push(annotationOf(match[0], reasonsAt + match.index));
+    }
+    return {
+      kind: 'options',
+      pos: open.startOffset,
+      len: this.lastEnd - open.startOffset,
+      ...(name === undefined ? {} : { place: { text: name, pos: open.startOffset + 1, len: name.length } }),
+      reasons,
+      options,
+      suffixes,
+    };
+  }
+}

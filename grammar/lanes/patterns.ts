@@ -1,0 +1,44 @@
+/**
+ * The spelling of the small signs of a lane, as regular expression sources.
+ *
+ * They feed the lexer and the readers of single signs. None nests one repetition in another over the same characters,
+ * so that no text, however hostile, makes one of them slow.
+ */
+const accidental = '(?:##|#|bb|b|n)';
+const name = '[A-Za-z]\\w*';
+const layered = `${name}(?:\\.\\d+)?`;
+const names = `${layered}(?:,${layered})*`;
+const readings = `:!?${names}`;
+const tie = `(?:\\[=\\]|=)\\??(?:${readings})?`;
+const value = '(?:Mx|L|B|\\d+)\\.*(?:x(?:\\d+in\\d+)?)?\\??';
+const drawn = `(?:\\[${accidental}\\]|\\(${accidental}\\))`;
+const spelling = `[a-g]${accidental}?${drawn}?\\d?\\??`;
+const mark = ['[1-5](?:-[1-5])*', '##|#|bb|b|n', `\\.(?:[a-g]${accidental}?\\d|~)?`, `${name}~?`].join('|');
+const label = `${layered}\\??`;
+const labels = `${label}(?:,${label})*:`;
+/** Two quotes in a string stand for one, so a string is a run of quoted pieces. */
+const string = '(?:"[^"\\n]*")+';
+
+export const source = {
+  accidental,
+  name,
+  readings,
+  tie,
+  value,
+  spelling,
+  string,
+  labels,
+  /** What may stand after a note, rest, gap or mark. */
+  afterEvent: "(?!(?!//)[^'*\\s|{}<>;:,&-])",
+  /** What may stand after a value or a word of its own. */
+  afterWord: '(?!(?!//)[^\\s|{}<>;:(",&])',
+  mark: `'(?:\\[(?:${mark})\\]|(?:${mark}))\\??\\+?(?:\\([^()"\\n]*\\))?(?:${readings})?`,
+  annotation: `\\*(?:${string}|${name})`,
+  spanHead: `\\{(?:\\d+in\\d+|[A-Za-z]+(?:[ \\t]+(?:\\d+:\\d+|\\d+in\\d+))?)(?:${readings})?(?![^\\s}])`,
+  optionHead: `<(?:${name}(?:\\*(?:"[^"\\n]*"|${name}))*[ \\t]+)?${labels}`,
+  optionNext: `;[ \\t]*${labels}`,
+  barline: '(?::\\|\\|:|:\\|\\||\\|\\|:|\\|\\|\\||\\|\\||\\|)(?![|:])(?:\\[\\])?',
+} as const;
+
+/** The whole text and nothing else. */
+export const whole = (pattern: string): RegExp => new RegExp(`^(?:${pattern})$`);

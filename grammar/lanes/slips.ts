@@ -1,0 +1,85 @@
+/**
+ * Slips of the hand: text that no token took, and what was probably meant.
+ *
+ * Data over branching: each row is a shape that a slip has and the finding, with its fix, that answers it.
+ */
+import type { FindingCode } from '../findings/catalogue';
+import type { Problem } from '../findings/finding';
+import { source } from './patterns';
+
+interface Slip {
+  readonly pattern: RegExp;
+  readonly code: FindingCode;
+  /** The mended text and what mending does; undefined where nobody can tell. */
+  readonly mend?: (text: string) => { readonly title: string; readonly text: string } | undefined;
+}
+
+const spaced = (text: string): { title: string; text: string } => ({ title: 'put white space between', text });
+
+/** `á` is the apostrophe and the letter a of a dead-key keyboard; a cedilla or an acute on c as well. */
+const deadKeys = /[áéíóúýćńśźĺŕçÁÉÍÓÚ]/;
+const undead = (text: string): string =>
+  text.replace(/[áéíóúýćńśźĺŕçÁÉÍÓÚ]/g, (letter) => `'${letter.normalize('NFD').charAt(0)}`);
+
+const slips: readonly Slip[] = [
+  {
+    pattern: /[’‘´`]/,
+    code: 'typographic-apostrophe',
+    mend: (text) => ({ title: "write '", text: text.replace(/[’‘´`]/g, "'") }),
+  },
+  {
+    pattern: deadKeys,
+    code: 'dead-key',
+    mend: (text) => ({ title: `write ${undead(text)}`, text: undead(text) }),
+  },
+  { pattern: /^\.$/, code: 'lone-dot', mend: () => undefined },
+  {
+    pattern: /^[a-g]\d(?:##|#|bb|b|n|\[(?:##|#|bb|b|n)\]|\((?:##|#|bb|b|n)\)?)/,
+    code: 'accidental-after-octave',
+    mend: (text) => {
+      const match = /^([a-g])(\d)(##|#|bb|b|n|\[(?:##|#|bb|b|n)\]|\((?:##|#|bb|b|n)\))(.*)$/.exec(text);
+      const mended = match === null ? undefined : `${match[1]}${match[3]}${match[2]}${match[4]}`;
+      return mended === undefined ? undefined : { title: `write ${mended}`, text: mended };
+    },
+  },
+  {
+    pattern: new RegExp(`^(?:Mx|L|B|\\d+\\.*)(?:${source.spelling}|r|_+)`),
+    code: 'value-glued',
+    mend: (text) => spaced(text.replace(/^(Mx|L|B|\d+\.*)/, '$1 ')),
+  },
+  {
+    pattern: new RegExp(`^${source.spelling}/\\d+`),
+    code: 'note-and-value',
+    mend: (text) => {
+      const match = /^([^/]*)\/(\d+\.*)(.*)$/.exec(text);
+      return match === null ? undefined : spaced(`${match[2]} ${match[1]}${match[3]}`);
+    },
+  },
+  { pattern: /^[&,]+$/, code: 'beam-glued', mend: (text) => spaced(` ${text} `) },
+  { pattern: /^[a-g#nr]{2,12}$/, code: 'notes-run-together', mend: (text) => spaced(apart(text)) },
+  {
+    pattern: /^[A-G](?:##|#|bb|b|n)?\d?$/,
+    code: 'capital-note',
+    mend: (text) => ({ title: `write ${text.toLowerCase()}`, text: text.toLowerCase() }),
+  },
+  { pattern: /^'/, code: 'bad-mark' },
+];
+
+/** `face` as `f a c e`, keeping accidentals with their letters. */
+const apart = (text: string): string => (text.match(/[a-gr][#n]*/g) ?? [text]).join(' ');
+
+/** What to say of a text that is no sign of a lane. */
+export function slipProblem(text: string, pos: number): Problem {
+  const slip = slips.find((row) => row.pattern.test(text));
+  const mended = slip?.mend?.(text);
+  const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
+  return {
+    code: slip?.code ?? 'not-understood',
+    pos,
+    len: text.length,
+    slots: { text: shown, meant: mended?.text.trim() ?? '' },
+    ...(mended === undefined
+      ? {}
+      : { fixes: [{ title: mended.title, edits: [{ pos, len: text.length, text: mended.text }] }] }),
+  };
+}

@@ -1,0 +1,113 @@
+/** The tokens of a lane: one compound token each for value, note, mark, span head, option head, change and barline. */
+import { createToken, Lexer, type TokenType } from 'chevrotain';
+import { source } from './patterns';
+
+const token = (name: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
+  createToken({
+    name,
+    pattern: new RegExp(pattern),
+    line_breaks: false,
+    ...(options.skipped === true ? { group: Lexer.SKIPPED } : {}),
+  });
+
+/**
+ * First characters of a token that takes whatever no other took: without them the lexer would try every token at every
+ * character. Beyond 255 the lexer sorts characters by blocks of 255, so one of each block is enough.
+ */
+const anyCharacter: number[] = [
+  ...Array.from({ length: 256 }, (_, code) => code),
+  ...Array.from({ length: 257 }, (_, block) => Math.min(256 + block * 255, 0xffff)),
+];
+
+const { afterEvent, afterWord } = source;
+
+export const Space = createToken({
+  name: 'Space',
+  pattern: /\s+/,
+  group: Lexer.SKIPPED,
+  line_breaks: true,
+});
+export const Comment = token('Comment', '//[^\\n]*', { skipped: true });
+export const Quoted = token('Quoted', source.string);
+export const OpenQuote = token('OpenQuote', '"[^\\n|]*');
+export const CurlyQuoted = token('CurlyQuoted', '[“”„«»‟][^\\n|"“”„«»‟]*[“”„«»‟]?');
+export const Bar = token('Bar', source.barline);
+export const BadBar = token('BadBar', ':*\\|[|:]*(?:\\[\\])?');
+export const SpanOpen = token('SpanOpen', source.spanHead);
+export const BareOpen = token('BareOpen', '\\{');
+export const SpanClose = token('SpanClose', '\\}');
+export const OptionsOpen = token('OptionsOpen', source.optionHead);
+export const BareOptions = token('BareOptions', '<');
+export const OptionNext = token('OptionNext', source.optionNext);
+export const BareNext = token('BareNext', ';');
+export const OptionsClose = token('OptionsClose', '>');
+export const Round = token('Round', '\\((?:[^()"\\n]|"[^"\\n]*")*\\)');
+export const Lost = token('Lost', `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
+export const BarRest = token('BarRest', `rbar${afterEvent}`);
+export const Rest = token('Rest', `r${afterEvent}`);
+export const BarGap = token('BarGap', `__${afterEvent}`);
+export const Gap = token('Gap', `_${afterEvent}`);
+export const Omit = token('Omit', `omit${afterWord}`);
+export const Value = token('Value', `${source.value}${afterWord}`);
+export const Note = token('Note', `${source.spelling}(?:${source.tie})?${afterEvent}`);
+export const Member = token('Member', `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`);
+export const Repeat = token('Repeat', `${source.tie}${afterEvent}`);
+export const MarkToken = token('Mark', `${source.mark}${afterEvent}`);
+export const Annotated = token('Annotated', `${source.annotation}`);
+export const Beam = token('Beam', '[&,](?!\\S)');
+export const JunkToken = createToken({
+  name: 'Junk',
+  pattern: /[^\s|{}<>;:"(]+|[:"(]/,
+  start_chars_hint: anyCharacter,
+  line_breaks: false,
+});
+
+/** In the order in which the lexer tries them. */
+export const laneTokens: TokenType[] = [
+  Space,
+  Comment,
+  Bar,
+  BadBar,
+  Note,
+  Value,
+  MarkToken,
+  Member,
+  Rest,
+  BarRest,
+  BarGap,
+  Gap,
+  Repeat,
+  Lost,
+  Omit,
+  Annotated,
+  Beam,
+  SpanOpen,
+  BareOpen,
+  SpanClose,
+  OptionsOpen,
+  BareOptions,
+  OptionNext,
+  BareNext,
+  OptionsClose,
+  Round,
+  Quoted,
+  OpenQuote,
+  CurlyQuoted,
+  JunkToken,
+];
+
+/** Every character of a lane belongs to some token, so the lexer itself never reports an error. */
+export const laneLexer = new Lexer(laneTokens, { ensureOptimizations: true, positionTracking: 'onlyOffset' });
+
+/** What the sub-lanes `fig` and `text` are made of: anything between spaces and barlines. */
+export const SubItem = createToken({
+  name: 'SubItem',
+  pattern: /[^\s|"]+/,
+  start_chars_hint: anyCharacter,
+  line_breaks: false,
+});
+
+export const subLaneLexer = new Lexer([Space, Comment, Bar, BadBar, Quoted, OpenQuote, SubItem], {
+  ensureOptimizations: true,
+  positionTracking: 'onlyOffset',
+});

@@ -1,0 +1,139 @@
+/**
+ * Words, strings and signs of a statement or change.
+ *
+ * One pass, each character looked at a bounded number of times; whatever it meets becomes a token.
+ */
+import type { Problem } from '../findings/finding';
+
+export interface Token {
+  readonly kind: 'word' | 'string' | '=' | ':' | ',' | '(' | ')';
+  /** As typed; of a string what stands between the quotes, two quotes made one. */
+  readonly text: string;
+  readonly pos: number;
+  readonly len: number;
+  /** Index of its line in the statement. */
+  readonly line: number;
+}
+
+const signs: ReadonlySet<string> = new Set(['=', ':', ',', '(', ')']);
+const typographic: ReadonlySet<string> = new Set(['“', '”', '„', '‟', '«', '»']);
+const isSpace = (char: string | undefined): boolean => char !== undefined && /\s/.test(char);
+const isDigit = (char: string | undefined): boolean => char !== undefined && char >= '0' && char <= '9';
+
+/** Characters of which words are made; `,` and `:` may stand inside some. */
+const inWord = (char: string | undefined): boolean =>
+  char !== undefined && char !== '"' && !isSpace(char) && !signs.has(char) && !typographic.has(char);
+
+class Lexer {
+  readonly tokens: Token[] = [];
+  readonly problems: Problem[] = [];
+  private pos = 0;
+  private line = 0;
+
+  constructor(private readonly text: string) {}
+
+  read(): void {
+    while (this.pos < this.text.length) this.next();
+  }
+
+  private next(): void {
+    const char = this.text[this.pos] ?? '';
+    if (char === '\n') this.line++;
+    if (isSpace(char)) this.pos++;
+    else if (this.atComment(this.pos)) this.pos = this.lineEnd();
+    else if (char === '"' || typographic.has(char)) this.string();
+    else if (signs.has(char)) this.take(char as Token['kind'], this.pos + 1, char);
+    else this.word();
+  }
+
+  private take(kind: Token['kind'], end: number, text: string): void {
+    this.tokens.push({ kind, text, pos: this.pos, len: end - this.pos, line: this.line });
+    this.pos = end;
+  }
+
+  private atComment(pos: number): boolean {
+    return this.text[pos] === '/' && this.text[pos + 1] === '/';
+  }
+
+  private lineEnd(): number {
+    const end = this.text.indexOf('\n', this.pos);
+    return end < 0 ? this.text.length : end;
+  }
+
+  /** `K,L` and `3:2` are words; a comma or colon at a word's edge is a sign of its own. */
+  private joins(pos: number): boolean {
+    const char = this.text[pos];
+    if (char === ',') return inWord(this.text[pos + 1]) && !this.atComment(pos + 1);
+    return char === ':' && isDigit(this.text[pos - 1]) && isDigit(this.text[pos + 1]);
+  }
+
+  private word(): void {
+    let end = this.pos + 1;
+    while (end < this.text.length && !this.atComment(end) && (inWord(this.text[end]) || this.joins(end))) end++;
+    this.take('word', end, this.text.slice(this.pos, end));
+  }
+
+  private string(): void {
+    const [start, lineEnd] = [this.pos, this.lineEnd()];
+    const straight = this.text[start] === '"';
+    const end = this.closingQuote(start + 1, lineEnd, straight);
+    if (end === undefined) {
+      this.unclosed(start, lineEnd);
+      return;
+    }
+    const plain = straight && this.text[end] === '"';
+    const inner = this.text.slice(start + 1, end);
+    if (!plain) this.typographicQuotes(start, end);
+    this.take('string', end + 1, straight ? inner.replaceAll('""', '"') : inner);
+  }
+
+  /** Where the string ends; two straight quotes are one inside it. A typographic quote ends it if no straight one does. */
+  private closingQuote(from: number, lineEnd: number, straight: boolean): number | undefined {
+    let instead: number | undefined;
+    for (let pos = from; pos < lineEnd; pos++) {
+      const char = this.text[pos] ?? '';
+      if (straight && char === '"' && this.text[pos + 1] === '"') pos++;
+      else if (char === '"') return pos;
+      else if (typographic.has(char)) {
+        if (!straight) return pos;
+        instead ??= pos;
+      }
+    }
+    return instead;
+  }
+
+  private typographicQuotes(start: number, end: number): void {
+    const edits = [start, end].filter((pos) => this.text[pos] !== '"').map((pos) => ({ pos, len: 1, text: '"' }));
+    this.problems.push({
+      code: 'typographic-quotes',
+      slots: { quote: this.text[edits[0]?.pos ?? start] ?? '' },
+      pos: start,
+      len: end + 1 - start,
+      fixes: [{ title: 'write straight quotes', edits }],
+    });
+  }
+
+  private unclosed(start: number, lineEnd: number): void {
+    let end = lineEnd;
+    while (end > start + 1 && isSpace(this.text[end - 1])) end--;
+    const opening = this.text[start] === '"' ? [] : [{ pos: start, len: 1, text: '"' }];
+    this.problems.push({
+      code: 'unclosed-string',
+      slots: {},
+      pos: start,
+      len: end - start,
+      fixes: [
+        { title: 'close the quotes at the end of the line', edits: [...opening, { pos: end, len: 0, text: '"' }] },
+      ],
+    });
+    this.take('string', end, this.text.slice(start + 1, end).replaceAll('""', '"'));
+    this.pos = lineEnd;
+  }
+}
+
+/** The tokens of a text and what was wrong with its quotes. */
+export function lex(text: string): { readonly tokens: readonly Token[]; readonly problems: Problem[] } {
+  const lexer = new Lexer(text);
+  lexer.read();
+  return { tokens: lexer.tokens, problems: lexer.problems };
+}

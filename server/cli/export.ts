@@ -1,0 +1,137 @@
+/** `bentside export`: scores in the formats of other programs. */
+import { barRange, formatNames, formats } from '../export/formats';
+import { projectOf } from '../workspace/project';
+import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
+import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
+import { type Made, make, type Wish } from './making';
+import type { Given } from './options';
+import { type Output, outputPath, sharedFolder } from './outputPath';
+import { counted, shown } from './print';
+
+export const exportCommand: Command = {
+  name: 'export',
+  operands: 'FILES…',
+  fewest: 1,
+  summary: 'Write scores in the formats of other programs.',
+  options: {
+    as: {
+      value: 'FORMAT',
+      among: formatNames,
+      says: formats.map(({ name, title }) => `${name}: ${title}`).join('; '),
+    },
+    reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written)' },
+    bars: { value: 'BARS', says: 'these bars only: 9-12' },
+    clefs: {
+      value: 'CLEFS',
+      among: ['source', 'modern'],
+      says: 'clefs of the source, or treble and bass (as a rule: source)',
+    },
+    out: { value: 'DIR', says: 'put the files into this folder' },
+    'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },
+    ...inputOptions,
+  },
+  run(host, given) {
+    const wish = wishOf(given);
+    if (typeof wish === 'string') {
+      host.say(`${wish}\n`);
+      return COULD_NOT;
+    }
+    const inputs = inputsOf(host, given);
+    const batch = new Batch(
+      host,
+      wish,
+      given.values.get('out'),
+      inputs.filter((one) => !isUnread(one)),
+    );
+    const failed = inputs.filter((input) => {
+      if (!isUnread(input)) return !batch.export(input, inputs.length === 1);
+      host.say(`${shown(input.file)}: ${input.failure}\n`);
+      return true;
+    });
+    if (failed.length === 0) return SOUND;
+    if (inputs.length > 1) {
+      const names = failed.map(({ file }) => shown(file)).join(', ');
+      host.say(
+        `${failed.length} of ${counted(inputs.length, 'file', 'files')} not exported, or not wholly: ${names}\n`,
+      );
+    }
+    return inputs.every(isUnread) ? COULD_NOT : FAULTY;
+  },
+};
+
+/** What is wished, or a sentence that says what is wrong with the wish. */
+function wishOf({ values, flags }: Given): Wish | string {
+  const format = formats.find(({ name }) => name === values.get('as'));
+  if (format === undefined) return `Say in which format: --as ${formatNames.join('|')}.`;
+  const wanted = values.get('bars');
+  const bars = wanted === undefined ? undefined : barRange(wanted);
+  if (wanted !== undefined && bars === undefined)
+    return `--bars is one bar or a first and a last, as 9-12, not “${shown(wanted)}”.`;
+  return {
+    format,
+    reading: values.get('reading'),
+    options: {
+      clefs: values.get('clefs') === 'modern' ? 'modern' : 'source',
+      leaveGaps: flags.has('leave-gaps'),
+      ...(bars === undefined ? {} : { bars }),
+    },
+  };
+}
+
+/** The exports of one command, none of which may meet another or an input. */
+export class Batch {
+  private readonly taken: Set<string>;
+  private readonly shared: string;
+
+  constructor(
+    private readonly host: CliHost,
+    private readonly wish: Wish,
+    private readonly folder: string | undefined,
+    inputs: readonly { readonly file: string }[],
+  ) {
+    const files = inputs.map(({ file }) => host.absolute(file));
+    this.taken = new Set(files);
+    this.shared = sharedFolder(files);
+  }
+
+  /** Whether all that was wished of this input was made and written. */
+  export(input: Input, alone: boolean): boolean {
+    this.host.progress(`${shown(input.file)} …\n`);
+    const made = make(projectOf(this.host.includes(input.file), input.file, input.text), this.wish);
+    this.host.say(made.says);
+    const [only] = made.contents;
+    if (alone && this.mayStream() && only !== undefined && typeof only.content === 'string') {
+      this.host.out(only.content);
+      return made.whole;
+    }
+    return made.contents.map((one) => this.write(input, one)).every(Boolean) && made.whole;
+  }
+
+  private mayStream(): boolean {
+    return this.folder === undefined && this.wish.format.isText && this.wish.reading !== 'all';
+  }
+
+  private write(input: Input, { reading, content }: Made['contents'][number]): boolean {
+    const path = outputPath(this.output(input, reading));
+    const name = this.host.absolute(path);
+    if (this.taken.has(name)) {
+      this.host.say(`${shown(path)}: not written over; another score of this batch has that name\n`);
+      return false;
+    }
+    this.taken.add(name);
+    const trouble = this.host.write(path, content);
+    this.host.say(`${shown(path)}: ${trouble === undefined ? `written, reading ${reading}` : trouble.failure}\n`);
+    return trouble === undefined;
+  }
+
+  private output({ file }: Input, reading: string): Output {
+    const { extension } = this.wish.format;
+    if (this.folder === undefined) return { input: file, reading, extension };
+    return {
+      input: this.host.absolute(file),
+      reading,
+      extension,
+      into: { folder: this.folder, shared: this.shared },
+    };
+  }
+}

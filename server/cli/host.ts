@@ -1,0 +1,187 @@
+/** The real file system, streams and terminal. */
+import * as fs from 'node:fs';
+import * as path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { globSync } from 'tinyglobby';
+import type { Host } from '../workspace/host';
+import type { CliHost, Reading } from './command';
+
+export const nodeHost = (): CliHost => ({
+  includes,
+  find,
+  read: (file) => reading(() => readBytes(file)),
+  standardInput: () => reading(readStandardInput),
+  absolute: (file) => slashes(path.resolve(file)),
+  write,
+  samples,
+  out: (text) => void process.stdout.write(text),
+  say: (text) => void process.stderr.write(text),
+  progress: (text) => void (process.stderr.isTTY && process.stderr.write(text)),
+});
+
+/** Paths have `/` between their parts in all messages and outputs. */
+const slashes = (file: string): string => (path.sep === '/' ? file : file.replaceAll(path.sep, '/'));
+
+// ─── reading ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function reading(bytes: () => Uint8Array): Reading {
+  try {
+    // The byte order mark is kept for whoever looks at the encoding.
+    return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes()) };
+  } catch (error) {
+    return { failure: inWords(error, READING) };
+  }
+}
+
+const readBytes = (file: string): Uint8Array => fs.readFileSync(file);
+
+/** Standard input may be a pipe that has nothing to give yet. */
+function readStandardInput(): Uint8Array {
+  const chunks: Buffer[] = [];
+  const chunk = Buffer.alloc(65_536);
+  for (;;) {
+    try {
+      const count = fs.readSync(0, chunk);
+      if (count === 0) return Buffer.concat(chunks);
+      chunks.push(Buffer.from(chunk.subarray(0, count)));
+    } catch (error) {
+      if (codeOf(error) === 'EOF') return Buffer.concat(chunks);
+      if (codeOf(error) !== 'EAGAIN') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
+    }
+  }
+}
+
+const PATTERN = /[*?[\]{}()!]/;
+
+/** A file may have signs of a pattern in its name: what is there is taken as it is. */
+function find(pattern: string): readonly string[] {
+  if (!PATTERN.test(pattern) || fs.existsSync(pattern)) return [pattern];
+  const found = globSync([slashes(pattern)], {
+    absolute: path.isAbsolute(pattern),
+    expandDirectories: false,
+    followSymbolicLinks: false,
+    ignore: ['**/node_modules/**'],
+  });
+  // What is ignored counts from the current folder, which a full pattern need not be in.
+  return found.filter((file) => !file.includes('/node_modules/')).sort();
+}
+
+// ─── includes ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The files that a score may include: those below its own folder and below the current one. */
+function includes(score: string): Host {
+  const roots = [path.dirname(score), '.'].map(realPath);
+  return {
+    read: (file) => {
+      const found = isPlainFile(file) ? reading(() => readBytes(file)) : { failure: '' };
+      return 'text' in found ? found.text : undefined;
+    },
+    resolve: (from, wanted) => {
+      if (path.isAbsolute(wanted) || path.win32.isAbsolute(wanted) || wanted.includes('\0')) return undefined;
+      const file = path.join(path.dirname(from), wanted);
+      // A link below the folder may lead out of it: where it leads counts.
+      const real = realPath(file);
+      return roots.some((root) => isBelow(root, real)) ? slashes(file) : undefined;
+    },
+  };
+}
+
+/** A pipe or a device would never end. */
+const isPlainFile = (file: string): boolean => fs.statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
+
+/** With links followed as far as the path exists. */
+function realPath(file: string): string {
+  const full = path.resolve(file);
+  try {
+    return fs.realpathSync(full);
+  } catch {
+    const above = path.dirname(full);
+    return above === full ? full : path.join(realPath(above), path.basename(full));
+  }
+}
+
+function isBelow(root: string, file: string): boolean {
+  const way = path.relative(root, file);
+  return way !== '' && way !== '..' && !way.startsWith(`..${path.sep}`) && !path.isAbsolute(way);
+}
+
+// ─── writing ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Writes beside the file and then gives it the name, so that nobody ever sees half of it. */
+function write(file: string, content: string | Uint8Array): { readonly failure: string } | undefined {
+  // What a link leads to is written, not the link.
+  const target = realPath(file);
+  const folder = path.dirname(target);
+  const temporary = path.join(folder, `.bentside-${process.pid}.tmp`);
+  try {
+    fs.mkdirSync(folder, { recursive: true });
+    const before = fs.statSync(target, { throwIfNoEntry: false });
+    if (before?.isDirectory()) return { failure: 'not written; a folder has that name' };
+    fs.rmSync(temporary, { force: true });
+    fs.writeFileSync(temporary, content, { flag: 'wx' });
+    if (before !== undefined) fs.chmodSync(temporary, before.mode);
+    fs.renameSync(temporary, target);
+    return undefined;
+  } catch (error) {
+    removeIfThere(temporary);
+    return { failure: `not written; ${inWords(error, WRITING)}` };
+  }
+}
+
+function removeIfThere(file: string): void {
+  try {
+    fs.rmSync(file, { force: true });
+  } catch {
+    // Its folder is no folder, or may not be written: then there is no such file either.
+  }
+}
+
+// ─── failures in words ───────────────────────────────────────────────────────────────────────────────────────────
+
+type Words = Readonly<Record<string, string>>;
+
+const READING: Words = {
+  ENOENT: 'there is no such file',
+  ENOTDIR: 'there is no such file',
+  EISDIR: 'it is a folder; name the files in it, such as FOLDER/*.bent',
+  EACCES: 'it may not be read',
+  EPERM: 'it may not be read',
+};
+
+const WRITING: Words = {
+  EEXIST: 'a file stands where its folder should be',
+  ENOTDIR: 'a file stands where its folder should be',
+  EACCES: 'its folder may not be written',
+  EPERM: 'its folder may not be written',
+  EROFS: 'its folder may not be written',
+  ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'its name is too long',
+};
+
+const codeOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+
+const inWords = (error: unknown, words: Words): string =>
+  words[codeOf(error)] ?? (error instanceof Error ? error.message : 'for an unknown reason');
+
+// ─── the package ─────────────────────────────────────────────────────────────────────────────────────────────────
+
+function samples(): readonly string[] {
+  const folder = path.join(packageFolder(), 'samples');
+  if (!fs.existsSync(folder)) return [];
+  return fs
+    .readdirSync(folder)
+    .filter((name) => name.endsWith('.bent'))
+    .sort()
+    .map((name) => slashes(path.join(folder, name)));
+}
+
+/** The folder of this package: the nearest above this file (a source or a bundle) that describes one. */
+function packageFolder(): string {
+  let folder = path.dirname(fileURLToPath(import.meta.url));
+  while (!fs.existsSync(path.join(folder, 'package.json')) && path.dirname(folder) !== folder) {
+    folder = path.dirname(folder);
+  }
+  return folder;
+}

@@ -1,0 +1,17 @@
+/** The entry of the command line. */
+import { COULD_NOT } from './command';
+import { nodeHost } from './host';
+import { run } from './run';
+
+/** Whoever reads the output may have seen enough (`| head`): that is no fault. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? process.exitCode : COULD_NOT);
+});
+
+try {
+  process.exitCode = run(nodeHost(), process.argv.slice(2));
+} catch (error) {
+  const what = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`bentside: a fault of this program, not of the score: ${what}\n`);
+  process.exitCode = COULD_NOT;
+}

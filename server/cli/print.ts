@@ -1,0 +1,39 @@
+/** Findings as lines for people. */
+import type { Finding, Level } from '../../grammar/findings/finding';
+import { LEVELS } from '../document/levels';
+
+/** `file:line:column level code: sentence`. */
+export const findingLine = (finding: Finding): string => {
+  const { line, column } = finding.range.start;
+  return `${shown(finding.file)}:${line}:${column} ${finding.level} ${finding.code}: ${shown(finding.message)}\n`;
+};
+
+/**
+ * Text from a file as it may go to a terminal: its control characters, which could move the cursor or feign other lines, as
+ * their pictures.
+ */
+export const shown = (text: string): string =>
+  text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g, (sign) => {
+    const code = sign.charCodeAt(0);
+    return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? '\u2421' : '\ufffd';
+  });
+
+const PLURALS: Readonly<Record<Level, readonly [string, string]>> = {
+  error: ['error', 'errors'],
+  warning: ['warning', 'warnings'],
+  info: ['remark', 'remarks'],
+  hint: ['hint', 'hints'],
+};
+
+/** "2 errors, 1 hint", or "no findings". */
+export function tally(findings: readonly Finding[]): string {
+  const parts = LEVELS.map((level) => {
+    const count = findings.filter((finding) => finding.level === level).length;
+    return count === 0 ? '' : counted(count, ...PLURALS[level]);
+  });
+  return parts.filter((part) => part !== '').join(', ') || 'no findings';
+}
+
+/** "1 file", "3 files". */
+export const counted = (count: number, one: string, several: string): string =>
+  `${count} ${count === 1 ? one : several}`;

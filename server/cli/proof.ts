@@ -1,0 +1,89 @@
+/** `bentside proof`: what is to be found fault with. */
+import type { Finding, Level } from '../../grammar/findings/finding';
+import { atLeast, LEVELS } from '../document/levels';
+import { projectOf } from '../workspace/project';
+import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
+import { type Input, inputOptions, inputsOf, isUnread, type Unread } from './inputs';
+import { counted, findingLine, shown, tally } from './print';
+import { sarifLog } from './sarif';
+
+/** What was found in one file, or why it could not be looked at. */
+export type Proofed = { readonly file: string; readonly findings: readonly Finding[] } | Unread;
+
+export const proof: Command = {
+  name: 'proof',
+  operands: 'FILES…',
+  fewest: 1,
+  summary: 'Read scores and say what is wrong, doubtful or missing, and where.',
+  options: {
+    json: { says: 'a line of JSON for each file instead of text' },
+    sarif: { says: 'one SARIF 2.1.0 log instead of text' },
+    level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
+    ...inputOptions,
+  },
+  run(host, given) {
+    if (given.flags.has('json') && given.flags.has('sarif')) {
+      host.say('Take --json or --sarif, not both.\n');
+      return COULD_NOT;
+    }
+    const least = LEVELS.find((level) => level === given.values.get('level')) ?? 'hint';
+    const proofed: Proofed[] = [];
+    const form = formOf(given.flags);
+    for (const input of inputsOf(host, given)) {
+      const one = isUnread(input) ? input : proofOne(host, input);
+      proofed.push(one);
+      if ('failure' in one) host.say(`${shown(one.file)}: ${one.failure}\n`);
+      host.out(form.each(only(one, least)));
+    }
+    host.out(form.whole(proofed.map((one) => only(one, least))));
+    host.say(form.summary(proofed));
+    return exitCode(proofed);
+  },
+};
+
+const proofOne = (host: CliHost, { file, text }: Input): Proofed => ({
+  file,
+  findings: projectOf(host.includes(file), file, text).analysis.findings(),
+});
+
+const only = (one: Proofed, least: Level): Proofed =>
+  'failure' in one ? one : { file: one.file, findings: one.findings.filter(({ level }) => atLeast(level, least)) };
+
+function exitCode(proofed: readonly Proofed[]): number {
+  if (proofed.some((one) => 'failure' in one)) return COULD_NOT;
+  return findingsOf(proofed).some(({ level }) => level === 'error') ? FAULTY : SOUND;
+}
+
+const findingsOf = (proofed: readonly Proofed[]): readonly Finding[] =>
+  proofed.flatMap((one) => ('failure' in one ? [] : one.findings));
+
+/** How findings are printed: file by file, or all at the end. */
+interface Form {
+  each(one: Proofed): string;
+  whole(all: readonly Proofed[]): string;
+  summary(all: readonly Proofed[]): string;
+}
+
+const none = (): string => '';
+
+const lines: Form = {
+  each: (one) => ('failure' in one ? '' : one.findings.map(findingLine).join('')),
+  whole: none,
+  summary: (all) => `${counted(all.length, 'file', 'files')}: ${tally(findingsOf(all))}\n`,
+};
+
+const json: Form = { each: (one) => `${JSON.stringify(proofJson(one))}\n`, whole: none, summary: none };
+
+const sarif: Form = {
+  each: none,
+  whole: (all) => `${JSON.stringify(sarifLog(all), undefined, 2)}\n`,
+  summary: none,
+};
+
+const formOf = (flags: ReadonlySet<string>): Form => (flags.has('sarif') ? sarif : flags.has('json') ? json : lines);
+
+/** Findings as data; lines and columns from 1, columns and offsets in UTF-16 units. */
+export const proofJson = (one: Proofed): object =>
+  'failure' in one
+    ? { schema: 'bentside.proof/1', file: one.file, failure: one.failure, findings: [] }
+    : { schema: 'bentside.proof/1', file: one.file, findings: one.findings };

@@ -1,0 +1,35 @@
+/** What is printed to somebody who asks how. */
+import type { Command } from './command';
+import type { OptionTable } from './options';
+
+export function usage(commands: readonly Command[]): string {
+  const width = Math.max(...commands.map((command) => heading(command).length));
+  const lines = commands.map((command) => `  ${heading(command).padEnd(width)}   ${command.summary}`);
+  return [
+    'bentside: a plain-text notation for early keyboard music.',
+    '',
+    ...lines,
+    '',
+    'FILES are paths or patterns such as suites/*.bent; - is standard input.',
+    'bentside COMMAND --help tells the options of a command, bentside --version the version.',
+    '',
+    'Ends with 0 if all is sound, 1 if a score has errors or was not written, 2 if the command could not be done.',
+    '',
+  ].join('\n');
+}
+
+const heading = ({ name, operands }: Command): string => `bentside ${name} ${operands}`.trimEnd();
+
+export function usageOf(command: Command): string {
+  const options = optionLines(command.options);
+  return [heading(command), '', command.summary, ...(options.length === 0 ? [] : ['', ...options]), ''].join('\n');
+}
+
+function optionLines(table: OptionTable): string[] {
+  const rows = Object.entries(table).map(
+    ([name, { value, among, says }]) =>
+      [`--${name}${value === undefined ? '' : ` ${among?.join('|') ?? value}`}`, says] as const,
+  );
+  const width = Math.max(0, ...rows.map(([left]) => left.length));
+  return rows.map(([left, says]) => `  ${left.padEnd(width)}   ${says}`);
+}

@@ -1,0 +1,75 @@
+/** The formats that a score can be exported to: one row each, for the command line and the editor alike. */
+import { perform } from '../readings/perform';
+import type { PlacedProblem, Score } from '../score/score';
+import { exportMusicXml, exportMxl } from './musicxml';
+import type { BarRange } from './musicxml/measures';
+import { exportTimeline } from './timeline';
+
+export interface ExportOptions {
+  /** As the source has them, or the treble and bass clefs of today. */
+  readonly clefs: 'source' | 'modern';
+  /** Leave a gap for each bar whose time is wrong or unknown, rather than refuse. */
+  readonly leaveGaps: boolean;
+  /** These bars only. */
+  readonly bars?: BarRange;
+}
+
+export interface Exported {
+  /** Empty where the score is refused, which a problem of level `error` says. */
+  readonly content: string | Uint8Array;
+  /** What the format cannot say, the bars left empty, or why there is no content. */
+  readonly problems: readonly PlacedProblem[];
+}
+
+export interface ExportFormat {
+  /** As typed after `--as`. */
+  readonly name: string;
+  /** In plain words. */
+  readonly title: string;
+  readonly extension: string;
+  /** Text may go to standard output. */
+  readonly isText: boolean;
+  write(score: Score, options: ExportOptions): Exported;
+}
+
+export const formats: readonly ExportFormat[] = [
+  {
+    name: 'musicxml',
+    title: 'MusicXML 4.0',
+    extension: 'musicxml',
+    isText: true,
+    write: (score, options) => {
+      const { text, problems } = exportMusicXml(score, options);
+      return { content: text, problems };
+    },
+  },
+  {
+    name: 'mxl',
+    title: 'compressed MusicXML 4.0',
+    extension: 'mxl',
+    isText: false,
+    write: (score, options) => {
+      const { bytes, problems } = exportMxl(score, options);
+      return { content: bytes, problems };
+    },
+  },
+  {
+    name: 'json',
+    title: 'a timeline for other programs (bentside.timeline/1)',
+    extension: 'json',
+    isText: true,
+    write: (score, options) => {
+      const { text, problems } = exportTimeline(perform(score), options);
+      return { content: text, problems };
+    },
+  },
+];
+
+export const formatNames: readonly string[] = formats.map(({ name }) => name);
+
+/** "9-12", or "9" for one bar; undefined if it is neither. */
+export function barRange(text: string): BarRange | undefined {
+  const match = /^(\d+[a-z]?)(?:-(\d+[a-z]?))?$/.exec(text);
+  const from = match?.[1];
+  return from === undefined ? undefined : { from, to: match?.[2] ?? from };
+}

@@ -1,0 +1,158 @@
+/**
+ * MusicXML 4.0 (W3C Music Notation Community Group, 2021), as `score-partwise` with one part of as many staves as the
+ * source has.
+ *
+ * The export says what the source shows. What the format cannot say is a problem of level `info`, told once a voice.
+ */
+import { subtract, type Time } from '../../grammar/time';
+import type { Bar, PlacedProblem, Score } from '../score/score';
+import { changesOf } from '../score/walk';
+import { zipMusicXml } from './musicxml/archive';
+import { Attributes, type ClefChoice } from './musicxml/attributes';
+import { barlinesOf } from './musicxml/barlines';
+import { type MeasureParts, measureElement } from './musicxml/bars';
+import { beamsOf } from './musicxml/beams';
+import { breaksOf } from './musicxml/breaks';
+import { slursOf } from './musicxml/curves';
+import { directionsOf, type PieceDirections } from './musicxml/directions';
+import { figuresOf, figureTime } from './musicxml/figures';
+import { headerElements } from './musicxml/header';
+import { Losses, whereBar } from './musicxml/losses';
+import { lyricsOf } from './musicxml/lyrics';
+import { type BarRange, type Measure, planMeasures } from './musicxml/measures';
+import type { VoiceLinks } from './musicxml/notes';
+import { tellMeasure } from './musicxml/tell';
+import { tiesOf } from './musicxml/ties';
+import { tupletsOf } from './musicxml/tuplets';
+import { divisionsFor } from './musicxml/values';
+import { type Written, writtenOf } from './musicxml/written';
+import { printXml, type XmlElement, xml } from './musicxml/xml';
+
+export interface MusicXmlOptions {
+  /** The source's clefs, or a treble or bass clef for each stave. */
+  readonly clefs: ClefChoice;
+  /** Bars whose time is wrong become empty time; otherwise such a score is refused. */
+  readonly leaveGaps: boolean;
+  /** The trade's numbers of the first and last bar wanted; all bars without. */
+  readonly bars?: BarRange;
+}
+
+export interface MusicXmlExport {
+  /** The document; empty where the score is refused, which a problem of level `error` says. */
+  readonly text: string;
+  readonly problems: readonly PlacedProblem[];
+}
+
+/** The largest number of divisions that every reader is sure to hold (MusicXML 4.0, `divisions`). */
+const MOST_DIVISIONS = 16_383n;
+
+/** The score as MusicXML. Equal scores give equal text. */
+export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXmlExport {
+  const losses = new Losses();
+  const measures = planMeasures(score, options.bars);
+  if (measures === undefined || measures.length === 0) {
+    losses.add(measures === undefined ? 'export-no-such-bar' : 'export-no-music', { ...options.bars }, NOWHERE);
+    return { text: '', problems: losses.problems() };
+  }
+  if (!tellBroken(measures, options.leaveGaps, losses)) return { text: '', problems: losses.problems() };
+  const root = xml('score-partwise', { version: '4.0' }, [
+    ...headerElements(score, measures),
+    xml('part', { id: 'P1' }, measureElements(score, measures, options.clefs, losses)),
+  ]);
+  const { text, replaced } = printXml(root);
+  if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
+  return { text, problems: losses.problems() };
+}
+
+/** The score as a compressed MusicXML file (`.mxl`); no bytes where the score is refused. */
+export function exportMxl(
+  score: Score,
+  options: MusicXmlOptions,
+): { readonly bytes: Uint8Array; readonly problems: readonly PlacedProblem[] } {
+  const { text, problems } = exportMusicXml(score, options);
+  return { bytes: text === '' ? new Uint8Array() : zipMusicXml(text), problems };
+}
+
+const NOWHERE = { source: undefined, system: undefined, bar: undefined };
+
+/** Names the bars whose time is wrong; false if they may not be left empty. */
+function tellBroken(measures: readonly Measure[], leaveGaps: boolean, losses: Losses): boolean {
+  const broken = measures.filter((measure) => measure.broken);
+  const code = leaveGaps ? 'export-gap-left' : 'export-broken-bar';
+  for (const { system, bar } of broken) losses.add(code, {}, whereBar(system, bar));
+  return leaveGaps || broken.length === 0;
+}
+
+function measureElements(
+  score: Score,
+  measures: readonly Measure[],
+  clefs: ClefChoice,
+  losses: Losses,
+): readonly XmlElement[] {
+  const written = writtenOf(score, measures);
+  const links = linksOf(score, written, losses);
+  const prints = breaksOf(measures, losses);
+  const barlines = barlinesOf(measures, losses);
+  const titled = new Set(measures.map(({ piece }) => piece)).size > 1 || score.pieces.length > 1;
+  const divisions = divisionsOf(written);
+  let attributes: Attributes | undefined;
+  let directions: PieceDirections = new Map();
+  return measures.map((measure, i) => {
+    if (measure.opens || attributes === undefined) {
+      attributes = new Attributes(score, measure.piece, clefs, losses);
+      directions = directionsOf(measure, score, titled);
+    }
+    tellMeasure(measure, written, score, losses);
+    const parts: MeasureParts = {
+      measure,
+      print: prints[i],
+      barlines: barlines[i],
+      opening: measure.opens ? attributes.opening(measure) : undefined,
+      divisions: divisions[i] ?? 1n,
+      statesDivisions: divisions[i] !== divisions[i - 1],
+      changes: attributes.changes(measure, measure.opens),
+      directions: directions.get(measure.bar.index) ?? [],
+      voices: links.flatMap((link) => {
+        const chunks = written.byMeasure.get(measure)?.get(link.voice) ?? [];
+        return chunks.length > 0 || measure.broken ? [{ links: link, chunks }] : [];
+      }),
+    };
+    return measureElement(parts, score);
+  });
+}
+
+function linksOf(score: Score, written: Written, losses: Losses): readonly VoiceLinks[] {
+  const pieces = new Set(written.measures.map(({ piece }) => piece));
+  const slurs = slursOf(score, pieces, written, losses);
+  return [...written.byVoice].map(([voice, chunks]) => ({
+    voice,
+    chunks,
+    slurs,
+    ties: tiesOf(chunks),
+    beams: beamsOf(chunks),
+    tuplets: tupletsOf(chunks),
+    lyrics: lyricsOf(chunks),
+    figures: figuresOf(chunks),
+  }));
+}
+
+// ─── divisions ───────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** One number for all measures, or, if that is too large, one for each. */
+function divisionsOf(written: Written): readonly bigint[] {
+  const changes = new Map<Bar, Time[]>();
+  for (const piece of new Set(written.measures.map((measure) => measure.piece))) {
+    for (const { onset, bar } of changesOf(piece)) {
+      changes.set(bar, [...(changes.get(bar) ?? []), subtract(onset, bar.onset)]);
+    }
+  }
+  const times = written.measures.map((measure) => [...timesOf(measure, written), ...(changes.get(measure.bar) ?? [])]);
+  const common = divisionsFor(times.flat());
+  return times.map((own) => (common <= MOST_DIVISIONS ? common : divisionsFor(own)));
+}
+
+/** Every time that the notes of a measure count. */
+function timesOf(measure: Measure, written: Written): readonly Time[] {
+  const chunks = [...(written.byMeasure.get(measure)?.values() ?? [])].flat();
+  return [measure.duration, ...chunks.flatMap((chunk) => [chunk.offset, chunk.duration, figureTime(chunk)])];
+}

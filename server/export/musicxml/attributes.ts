@@ -1,0 +1,330 @@
+/** Clefs, signatures and meters: what is in force at the first measure, and what changes later. */
+
+import { compare, format, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import type { Clef } from '../../../grammar/tree';
+import { clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
+import type { KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
+import { changesOf } from '../../score/walk';
+import type { Losses } from './losses';
+import type { Measure } from './measures';
+import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
+import { leaf, type XmlElement, xml } from './xml';
+
+export type ClefChoice = 'source' | 'modern';
+
+/** Attributes that take effect at a moment of a measure. */
+export interface PlacedAttributes {
+  /** From the start of the bar. */
+  readonly offset: Time;
+  /** The one stave that they concern; undefined: all. */
+  readonly stave: number | undefined;
+  readonly elements: readonly XmlElement[];
+}
+
+interface Moment {
+  readonly change: StateChange;
+  readonly system: ScoreSystem;
+  readonly bar: number;
+  readonly offset: Time;
+}
+
+/** What is in force in the whole score at a moment. */
+interface State {
+  readonly clefs: (Clef | undefined)[];
+  readonly keys: (readonly KeySign[])[];
+}
+
+const TREBLE: Clef = { letter: 'G', line: 2 };
+const BASS: Clef = { letter: 'F', line: 4 };
+/** Diatonic position of middle C: staves whose middle line lies there or above read the treble clef. */
+const MIDDLE_C = 28;
+
+const isMeter = (a: Meter | undefined, b: Meter | undefined): boolean =>
+  a?.sign === b?.sign && a?.beats === b?.beats && a?.beatValue === b?.beatValue;
+
+/** The attributes of one piece's measures. */
+export class Attributes {
+  private readonly moments: readonly Moment[];
+  /** Bars in which the source draws a meter sign. */
+  private readonly drawnMeters: ReadonlySet<number>;
+  private meter: Meter | undefined;
+
+  constructor(
+    private readonly score: Score,
+    private readonly piece: Piece,
+    private readonly clefs: ClefChoice,
+    private readonly losses: Losses,
+  ) {
+    this.moments = [...changesOf(piece)].map(({ change, onset, bar, system }) => ({
+      change,
+      system,
+      bar: bar.index,
+      offset: subtract(onset, bar.onset),
+    }));
+    this.drawnMeters = new Set(
+      this.moments.filter((m) => m.change.meter !== undefined).map((m) => m.bar + (isZero(m.offset) ? 0 : 1)),
+    );
+  }
+
+  /** All that is in force at the start of a measure: for the first of an export and of each piece. */
+  opening(measure: Measure): PlacedAttributes {
+    const state = this.stateAt(measure);
+    return {
+      offset: ZERO,
+      stave: undefined,
+      elements: [
+        ...this.openingKeys(state, measure),
+        ...this.time(measure, true),
+        ...this.stavesOf(),
+        ...state.clefs.map((clef, stave) => clefElement(this.shown(clef, stave, measure), stave)),
+        ...this.staveDetails(),
+      ],
+    };
+  }
+
+  /** What changes within a measure; at its very start only if it is not restated whole. */
+  changes(measure: Measure, restated: boolean): readonly PlacedAttributes[] {
+    const here = this.moments.filter((m) => m.bar === measure.bar.index && !m.change.restated);
+    const later = restated ? here.filter((m) => !isZero(m.offset)) : here;
+    const placed = later.flatMap((moment) => this.placed(moment));
+    const time = restated ? [] : this.time(measure, false);
+    return merged(time.length === 0 ? placed : [{ offset: ZERO, stave: undefined, elements: time }, ...placed]);
+  }
+
+  private placed({ change, offset, system, bar }: Moment): readonly PlacedAttributes[] {
+    const { stave } = change;
+    const elements: XmlElement[] = [];
+    if (change.key !== undefined) {
+      const before = this.keyBefore(bar, offset, stave ?? 0);
+      elements.push(keyElement(change.key, before, stave, this.clefs === 'source'));
+    }
+    if (change.clefs !== undefined && this.clefs === 'source') {
+      const [clef] = change.clefs;
+      if (clef !== undefined && stave !== undefined) elements.push(clefElement(clef, stave));
+      this.tellClefs(change, system, bar);
+    }
+    return elements.length === 0 ? [] : [{ offset, stave, elements }];
+  }
+
+  private tellClefs(change: StateChange, system: ScoreSystem, bar: number): void {
+    const [clef, ...others] = change.clefs ?? [];
+    if (clef === undefined || others.length === 0 || change.stave === undefined) return;
+    const stave = this.score.environment.staves[change.stave]?.name ?? '';
+    const clefs = [clef, ...others].map(clefText).join('+');
+    const where = { source: change.source, system, bar: this.piece.bars[bar] };
+    this.losses.add('musicxml-two-clefs', { stave, clefs, clef: clefText(clef) }, where);
+  }
+
+  // ─── state ───────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private before(bar: number, offset: Time, alsoAt: boolean): readonly Moment[] {
+    return this.moments.filter((m) => {
+      if (m.bar !== bar) return m.bar < bar;
+      const order = compare(m.offset, offset);
+      return order < 0 || (alsoAt && order === 0);
+    });
+  }
+
+  private keyBefore(bar: number, offset: Time, stave: number): readonly KeySign[] {
+    const last = this.before(bar, offset, false).findLast(
+      ({ change }) => change.key !== undefined && (change.stave === undefined || change.stave === stave),
+    );
+    return last?.change.key ?? [];
+  }
+
+  private stateAt(measure: Measure): State {
+    const { staves } = this.score.environment;
+    const state: State = { clefs: staves.map(() => undefined), keys: staves.map(() => []) };
+    for (const { change, system, bar } of this.before(measure.bar.index, ZERO, true)) {
+      for (const stave of change.stave === undefined ? staves.keys() : [change.stave]) {
+        if (change.clefs !== undefined) state.clefs[stave] = change.clefs[0];
+        if (change.key !== undefined) state.keys[stave] = change.key;
+      }
+      if (this.clefs === 'source') this.tellClefs(change, system, bar);
+    }
+    return state;
+  }
+
+  /** One signature for all staves where they agree, else one a stave. */
+  private openingKeys(state: State, measure: Measure): readonly XmlElement[] {
+    const octaves = this.clefs === 'source';
+    const element = (stave: number, number: number | undefined): XmlElement => {
+      const before = this.keyBefore(measure.bar.index, ZERO, stave);
+      return keyElement(state.keys[stave] ?? [], before, number, octaves);
+    };
+    const texts = new Set(state.keys.map(keyText));
+    return texts.size <= 1 ? [element(0, undefined)] : state.keys.map((_, stave) => element(stave, stave));
+  }
+
+  private time(measure: Measure, opening: boolean): readonly XmlElement[] {
+    const { meter } = measure.bar;
+    const drawn = this.drawnMeters.has(measure.bar.index);
+    if (!opening && isMeter(meter, this.meter) && !(drawn && meter !== undefined)) return [];
+    this.meter = meter;
+    if (meter === undefined) return [xml('time', { 'print-object': 'no' }, [leaf('senza-misura', '')])];
+    return [timeElement(meter, drawn || opening, () => this.tellMeter(meter, measure))];
+  }
+
+  private tellMeter(meter: Meter, measure: Measure): void {
+    const { sign, beats, beatValue } = meter;
+    const change = this.moments.findLast((m) => m.change.meter !== undefined && m.bar <= measure.bar.index);
+    const where = { source: change?.change.source, system: change?.system ?? measure.system, bar: measure.bar };
+    this.losses.add('musicxml-meter-sign', { sign, beats, beatValue }, where);
+  }
+
+  // ─── staves and clefs ────────────────────────────────────────────────────────────────────────────────────────
+
+  private stavesOf(): readonly XmlElement[] {
+    const { length } = this.score.environment.staves;
+    return length > 1 ? [leaf('staves', length)] : [];
+  }
+
+  /** Staves of another number of lines than five; a modern pair of clefs has five. */
+  private staveDetails(): readonly XmlElement[] {
+    if (this.clefs === 'modern') return [];
+    return this.score.environment.staves.flatMap(({ lines }, stave) =>
+      lines === 5 ? [] : [xml('staff-details', { number: stave + 1 }, [leaf('staff-lines', lines)])],
+    );
+  }
+
+  /** The clef drawn in the export; where the source has stated none yet, its next one, else a modern one. */
+  private shown(clef: Clef | undefined, stave: number, measure: Measure): Clef {
+    if (this.clefs === 'modern') return this.modern(stave);
+    if (clef !== undefined) return clef;
+    const next = this.stated(stave)[0];
+    if (next !== undefined) return next;
+    const given = this.modern(stave);
+    const name = this.score.environment.staves[stave]?.name ?? '';
+    const where = { source: undefined, system: measure.system, bar: measure.bar };
+    this.losses.add('musicxml-no-clef', { stave: name, clef: clefText(given) }, where);
+    return given;
+  }
+
+  private stated(stave: number): readonly Clef[] {
+    return this.moments
+      .filter(({ change }) => change.stave === stave || change.stave === undefined)
+      .flatMap(({ change }) => change.clefs?.slice(0, 1) ?? []);
+  }
+
+  /** Treble or bass, by the mean of what the stave's clefs make of its middle line; without clefs, by its place. */
+  private modern(stave: number): Clef {
+    const { staves } = this.score.environment;
+    const middle = ((staves[stave]?.lines ?? 5) + 1) / 2;
+    const positions = this.stated(stave).map((clef) => lineUnder(clef, middle));
+    if (positions.length === 0) return stave > 0 && stave === staves.length - 1 ? BASS : TREBLE;
+    const mean = positions.reduce((total, position) => total + position, 0) / positions.length;
+    return mean >= MIDDLE_C ? TREBLE : BASS;
+  }
+}
+
+const clefElement = (clef: Clef, stave: number): XmlElement =>
+  xml('clef', { number: stave + 1 }, [leaf('sign', clef.letter), leaf('line', clef.line)]);
+
+// ─── signatures ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+const keyText = (key: readonly KeySign[]): string =>
+  key.map(({ letter, accidental, octave }) => `${letter}${accidental}${octave ?? ''}`).join(' ');
+
+/** Fifths of a signature that holds the usual sharps or flats, each once; undefined of any other. */
+export function fifthsOf(key: readonly KeySign[]): number | undefined {
+  const [first] = key;
+  if (first === undefined) return 0;
+  const { accidental } = first;
+  if (accidental !== '#' && accidental !== 'b') return undefined;
+  const usual = accidental === '#' ? SHARPS : [...SHARPS].reverse();
+  const wanted = new Set(usual.slice(0, key.length));
+  const fits = key.every((sign) => sign.accidental === accidental && wanted.delete(sign.letter));
+  return !fits ? undefined : accidental === '#' ? key.length : -key.length;
+}
+
+/** Whether these naturals take away the whole of a signature. */
+function cancels(naturals: readonly KeySign[], before: readonly KeySign[]): boolean {
+  const taken = new Set(naturals.map(({ letter }) => letter));
+  return naturals.length > 0 && before.length === taken.size && before.every(({ letter }) => taken.has(letter));
+}
+
+function keyElement(
+  key: readonly KeySign[],
+  before: readonly KeySign[],
+  stave: number | undefined,
+  octaves: boolean,
+): XmlElement {
+  const attributes = { number: stave === undefined ? undefined : stave + 1 };
+  const naturals = key.filter(({ accidental }) => accidental === 'n');
+  const signs = key.filter(({ accidental }) => accidental !== 'n');
+  const fifths = fifthsOf(signs);
+  const cancelled = cancels(naturals, before) ? fifthsOf(before) : undefined;
+  if (fifths !== undefined && (naturals.length === 0 || cancelled !== undefined)) {
+    return xml('key', attributes, [
+      cancelled === undefined ? undefined : leaf('cancel', cancelled),
+      leaf('fifths', fifths),
+      ...(octaves ? keyOctaves(signs) : []),
+    ]);
+  }
+  const drawn = octaves ? key : withoutRepeats(key);
+  return xml('key', attributes, [...drawn.flatMap(keySign), ...(octaves ? keyOctaves(drawn) : [])]);
+}
+
+const withoutRepeats = (key: readonly KeySign[]): readonly KeySign[] =>
+  key.filter((sign, i) => key.findIndex((other) => other.letter === sign.letter) === i);
+
+const keySign = ({ letter, accidental }: KeySign): readonly XmlElement[] => [
+  leaf('key-step', letter.toUpperCase()),
+  leaf('key-alter', ALTERS[accidental]),
+  leaf('key-accidental', ACCIDENTALS[accidental]),
+];
+
+/** The octaves that the source says; signs are numbered from the left. */
+const keyOctaves = (key: readonly KeySign[]): readonly XmlElement[] =>
+  key.flatMap(({ octave }, i) => (octave === undefined ? [] : [xml('key-octave', { number: i + 1 }, octave)]));
+
+// ─── meters ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Signs that MusicXML draws as such, and what else must be true of the meter. */
+const SYMBOLS: readonly { readonly fits: (meter: Meter) => boolean; readonly symbol: string | undefined }[] = [
+  { fits: ({ sign }) => sign === 'C', symbol: 'common' },
+  { fits: ({ sign }) => sign === 'cut-C', symbol: 'cut' },
+  { fits: ({ sign, beats }) => sign === `${beats}`, symbol: 'single-number' },
+  { fits: ({ sign, beats, beatValue }) => sign === `${beats}/${beatValue}`, symbol: undefined },
+];
+
+function timeElement(meter: Meter, drawn: boolean, unknown: () => void): XmlElement {
+  const found = SYMBOLS.find(({ fits }) => fits(meter));
+  if (found === undefined) unknown();
+  return xml('time', { symbol: found?.symbol, 'print-object': drawn ? undefined : 'no' }, [
+    leaf('beats', meter.beats),
+    leaf('beat-type', meter.beatValue),
+  ]);
+}
+
+// ─── order ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The order that the type `attributes` wants. */
+const ORDER = ['divisions', 'key', 'time', 'staves', 'part-symbol', 'clef', 'staff-details'];
+
+export const attributesElement = (elements: readonly XmlElement[]): XmlElement =>
+  xml(
+    'attributes',
+    {},
+    [...elements].sort((a, b) => ORDER.indexOf(a.name) - ORDER.indexOf(b.name)),
+  );
+
+/** What takes effect at one moment, in one. */
+function merged(placed: readonly PlacedAttributes[]): readonly PlacedAttributes[] {
+  const moments = new Map<string, PlacedAttributes>();
+  for (const one of placed) {
+    const key = format(one.offset);
+    const before = moments.get(key);
+    moments.set(
+      key,
+      before === undefined
+        ? one
+        : {
+            offset: one.offset,
+            stave: before.stave === one.stave ? one.stave : undefined,
+            elements: [...before.elements, ...one.elements],
+          },
+    );
+  }
+  return [...moments.values()].sort((a, b) => compare(a.offset, b.offset));
+}

@@ -1,0 +1,198 @@
+/** Curves as slurs: each from a note to a note, numbered so that no two of one number overlap. */
+import { add, compare, type Time } from '../../../grammar/time';
+import type { MarkForm } from '../../../grammar/tree';
+import type { Piece, Score } from '../../score/score';
+import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
+import { absolute, type Chunk } from './chunks';
+import { holdsIn } from './holds';
+import type { Losses, Where } from './losses';
+import type { Written } from './written';
+import { type XmlElement, xml } from './xml';
+
+/** A slur's end at a member of a chord. */
+export interface SlurEnd {
+  readonly member: number;
+  readonly element: XmlElement;
+}
+
+export type SlurEnds = ReadonlyMap<Chunk, readonly SlurEnd[]>;
+
+/** MusicXML 4.0, simple type `number-level`. */
+const NUMBERS = 16;
+
+interface Stop {
+  readonly chunk: Chunk;
+  readonly member: number;
+}
+
+interface Slur {
+  readonly start: Stop;
+  readonly stop: Stop;
+  readonly forms: readonly MarkForm[];
+  readonly where: Where;
+}
+
+/** All slurs of the pieces, numbered. */
+export function slursOf(score: Score, pieces: Iterable<Piece>, written: Written, losses: Losses): SlurEnds {
+  const slurs: Slur[] = [];
+  for (const piece of pieces) {
+    for (const curve of curvesOf(piece)) {
+      if (!holdsIn(curve.form.readings, score.choice)) continue;
+      const slur = resolve(piece, curve, written, losses);
+      if (slur !== undefined) slurs.push(slur);
+    }
+  }
+  return numbered(slurs, written, losses);
+}
+
+function resolve(piece: Piece, curve: PlacedCurve, written: Written, losses: Losses): Slur | undefined {
+  const known = curve.start ?? curve.end;
+  if (known === undefined) return undefined;
+  const where = whereIs(piece, known);
+  if (![curve.start, curve.end].some((end) => end !== undefined && chunksAt(end, written).length > 0)) return undefined;
+  if (curve.kind === 'line') {
+    losses.add('musicxml-line', { voice: voiceOf(known) }, where);
+    return undefined;
+  }
+  const start =
+    curve.start === undefined ? openEnd(curve.end, written, 'start') : nearest(curve.start, written, 'start');
+  const stop = curve.end === undefined ? openEnd(curve.start, written, 'stop') : nearest(curve.end, written, 'stop');
+  const forms = [curve.form, ...[curve.start, curve.end].flatMap((end) => (end === undefined ? [] : [end.end.form]))];
+  if (start === undefined || stop === undefined || !isBefore(start, stop, written)) {
+    losses.add('musicxml-curve-left-out', { voice: voiceOf(known) }, where);
+    return undefined;
+  }
+  tellPlace(piece, curve, losses);
+  if (forms.some((form) => form.doubtful)) losses.add('musicxml-doubtful', { voice: voiceOf(known) }, where);
+  return { start, stop, forms, where };
+}
+
+/** Says where a curve had to be moved to a note. */
+function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
+  for (const end of [curve.start, curve.end]) {
+    const kind = end === undefined ? undefined : eventAt(end)?.kind;
+    if (end !== undefined && (end.end.onBarline || kind === 'gap' || kind === 'lost')) {
+      losses.add('musicxml-curve-moved', { voice: voiceOf(end) }, whereIs(piece, end));
+    }
+  }
+  const open = curve.start === undefined ? curve.end : curve.end === undefined ? curve.start : undefined;
+  if (open !== undefined) losses.add('musicxml-curve-open', { voice: voiceOf(open) }, whereIs(piece, open));
+}
+
+const eventAt = (end: PlacedEnd) => end.voice.events[end.end.event];
+const voiceOf = (end: PlacedEnd): string => eventAt(end)?.laneName ?? '';
+
+function whereIs(piece: Piece, end: PlacedEnd): Where {
+  const bar = piece.bars[end.system.firstBar + (eventAt(end)?.bar ?? 0)];
+  return { source: end.end.source, system: end.system, bar };
+}
+
+const chunksOfVoice = (end: PlacedEnd, written: Written): readonly Chunk[] =>
+  written.byVoice.get(end.voice.voice) ?? [];
+
+function chunksAt(end: PlacedEnd, written: Written): readonly Chunk[] {
+  const event = eventAt(end);
+  return event === undefined ? [] : written.chunksAt(end.system, event);
+}
+
+const bearsNotations = (chunk: Chunk): boolean => chunk.event.kind === 'note' || chunk.event.kind === 'rest';
+
+/** The chunk of an end; where it bears no notations or is not exported, the next note (of a start) or the one before. */
+function nearest(end: PlacedEnd, written: Written, side: 'start' | 'stop'): Stop | undefined {
+  const own = chunksAt(end, written).filter(bearsNotations);
+  const chunk = side === 'start' ? own[0] : own.at(-1);
+  if (chunk !== undefined && !(side === 'stop' && end.end.onBarline)) return { chunk, member: end.end.member ?? 0 };
+  const event = eventAt(end);
+  const notes = chunksOfVoice(end, written).filter((c) => c.event.kind === 'note');
+  const onset = add(end.system.onset, event?.onset ?? end.system.score.duration);
+  const moved =
+    side === 'start'
+      ? notes.find((c) => compare(absolute(c), onset) >= 0)
+      : notes.findLast((c) => compare(absolute(c), onset) < (end.end.onBarline ? 0 : 1));
+  return moved === undefined ? undefined : { chunk: moved, member: 0 };
+}
+
+/** The first or last note of the bar in which the other end stands. */
+function openEnd(other: PlacedEnd | undefined, written: Written, side: 'start' | 'stop'): Stop | undefined {
+  if (other === undefined) return undefined;
+  const measure = chunksAt(other, written)[0]?.measure;
+  const voice = measure === undefined ? undefined : written.byMeasure.get(measure)?.get(other.voice.voice);
+  const notes = (voice ?? []).filter((c) => c.event.kind === 'note');
+  const chunk = side === 'start' ? notes[0] : notes.at(-1);
+  return chunk === undefined ? undefined : { chunk, member: 0 };
+}
+
+const place = (stop: Stop, written: Written): number => written.order.get(stop.chunk) ?? 0;
+const isBefore = (a: Stop, b: Stop, written: Written): boolean => place(a, written) < place(b, written);
+
+// ─── numbers ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+interface Taken {
+  readonly from: number;
+  readonly to: number;
+  readonly onset: Time;
+  readonly end: Time;
+  readonly piece: Piece;
+  /** Index of the measure where it ends. */
+  readonly measure: number;
+}
+
+/** Overlap in the order of writing and in time both count, since readers go by either. */
+const overlap = (a: Taken, b: Taken): boolean =>
+  (a.from < b.to && b.from < a.to) ||
+  (a.piece === b.piece && compare(a.onset, b.end) < 0 && compare(b.onset, a.end) < 0);
+
+function numbered(slurs: readonly Slur[], written: Written, losses: Losses): SlurEnds {
+  const ends = new Map<Chunk, SlurEnd[]>();
+  const taken: Taken[][] = Array.from({ length: NUMBERS }, () => []);
+  const sorted = [...slurs].sort((a, b) => place(a.start, written) - place(b.start, written));
+  for (const slur of sorted) {
+    const span: Taken = {
+      from: place(slur.start, written),
+      to: place(slur.stop, written),
+      onset: absolute(slur.start.chunk),
+      end: absolute(slur.stop.chunk),
+      piece: slur.start.chunk.measure.piece,
+      measure: slur.stop.chunk.measure.index,
+    };
+    forget(taken, slur.start.chunk.measure.index);
+    const number = taken.findIndex((spans) => !spans.some((other) => overlap(span, other)));
+    if (number < 0) {
+      losses.add('musicxml-curves-many', {}, slur.where);
+      continue;
+    }
+    taken[number]?.push(span);
+    push(ends, slur.start, slurElement('start', number + 1, slur.forms));
+    push(ends, slur.stop, slurElement('stop', number + 1, []));
+  }
+  for (const found of ends.values()) found.sort((a, b) => rank(a) - rank(b));
+  return ends;
+}
+
+/** What ended in an earlier measure overlaps nothing more. */
+function forget(taken: Taken[][], measure: number): void {
+  for (const [i, spans] of taken.entries()) taken[i] = spans.filter((span) => span.measure >= measure);
+}
+
+/** A slur that ends on a note stands before one that begins there. */
+const rank = (end: SlurEnd): number => (end.element.attributes.type === 'stop' ? 0 : 1);
+
+function push(ends: Map<Chunk, SlurEnd[]>, { chunk, member }: Stop, element: XmlElement): void {
+  const found = ends.get(chunk);
+  if (found === undefined) ends.set(chunk, [{ member, element }]);
+  else found.push({ member, element });
+}
+
+function slurElement(type: 'start' | 'stop', number: number, forms: readonly MarkForm[]): XmlElement {
+  const parameters = forms.flatMap((form) => form.parameters);
+  return xml('slur', {
+    type,
+    number,
+    'line-type': forms.some((form) => form.editors)
+      ? 'dashed'
+      : forms.some((form) => form.doubtful)
+        ? 'dotted'
+        : undefined,
+    placement: parameters.find((p) => p === 'above' || p === 'below'),
+  });
+}

@@ -1,0 +1,112 @@
+/** What stands above or below the staves: words, tempi, section names, titles. */
+import { compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import type { Bar, Score, Tempo, Words } from '../../score/score';
+import { changesOf } from '../../score/walk';
+import type { Chunk } from './chunks';
+import { holdsIn } from './holds';
+import type { Measure } from './measures';
+import { decimal, writtenValue } from './values';
+import { leaf, type XmlElement, xml } from './xml';
+
+export interface PlacedDirection {
+  readonly offset: Time;
+  readonly element: XmlElement;
+}
+
+interface DirectionPlace {
+  readonly placement?: 'above' | 'below' | undefined;
+  readonly voice?: number;
+  readonly stave?: number;
+  readonly sound?: XmlElement | undefined;
+}
+
+function direction(type: XmlElement, place: DirectionPlace): XmlElement {
+  const { placement, voice, stave, sound } = place;
+  return xml('direction', { placement }, [
+    xml('direction-type', {}, [type]),
+    voice === undefined ? undefined : leaf('voice', voice + 1),
+    stave === undefined ? undefined : leaf('staff', stave + 1),
+    sound,
+  ]);
+}
+
+// ─── at an event ─────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Words, and the marks that are directions, of an event. */
+export function eventDirections(chunk: Chunk, score: Score): readonly XmlElement[] {
+  if (!chunk.first) return [];
+  const { event } = chunk;
+  const place = { voice: event.voice, stave: event.stave };
+  const marks = [...event.members.flatMap(({ marks: own }) => own), ...event.marks];
+  return [
+    ...event.words.map((words) => wordsElement(words, place)),
+    ...marks
+      .filter(({ form }) => holdsIn(form.readings, score.choice))
+      .flatMap(({ form }) => MARKS[form.type === 'other' ? form.name : '']?.(place) ?? []),
+  ];
+}
+
+const wordsElement = ({ text, place: placement }: Words, place: DirectionPlace): XmlElement =>
+  direction(leaf('words', text), { ...place, placement: placement ?? 'above' });
+
+/** Marks that MusicXML has as directions. */
+const MARKS: Readonly<Record<string, (place: DirectionPlace) => XmlElement>> = {
+  renvoi: (place) => direction(xml('segno'), { ...place, placement: 'above' }),
+  fin: (place) => direction(leaf('words', 'Fin'), { ...place, placement: 'above' }),
+};
+
+// ─── in a measure ────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Titles, section names, tempi and manuals, by the index of their bar. */
+export type PieceDirections = ReadonlyMap<number, readonly PlacedDirection[]>;
+
+/** The directions of a piece of which `first` is the first measure exported; `titled`: its name is written. */
+export function directionsOf(first: Measure, score: Score, titled: boolean): PieceDirections {
+  const { piece } = first;
+  const directions = new Map<number, PlacedDirection[]>();
+  const put = (bar: Bar, onset: Time, element: XmlElement): void => {
+    const offset = latest(ZERO, subtract(onset, bar.onset));
+    directions.set(bar.index, [...(directions.get(bar.index) ?? []), { offset, element }]);
+  };
+  if (titled && piece.name !== '') {
+    put(first.bar, first.bar.onset, direction(xml('words', { 'font-weight': 'bold' }, piece.name), ABOVE));
+  }
+  for (const section of piece.sections) {
+    const bar = piece.bars[section.firstBar];
+    if (bar !== undefined) put(bar, section.onset, direction(leaf('rehearsal', section.name), ABOVE));
+  }
+  let inForce = score.environment.tempo;
+  const later: (() => void)[] = [];
+  for (const { change, onset, bar } of changesOf(piece)) {
+    const { tempo, manual } = change;
+    if (manual !== undefined) later.push(() => put(bar, onset, manualElement(manual, score)));
+    if (tempo === undefined) continue;
+    if (compare(onset, first.bar.onset) <= 0) inForce = tempo;
+    else if (!change.restated) later.push(() => put(bar, onset, tempoElement(tempo)));
+  }
+  if (inForce !== undefined) put(first.bar, first.bar.onset, tempoElement(inForce));
+  for (const write of later) write();
+  return directions;
+}
+
+const ABOVE: DirectionPlace = { placement: 'above' };
+
+/** An editor's tempo, in brackets as no source draws it; `sound` counts semiminims a minute. */
+function tempoElement({ value, perMinute }: Tempo): XmlElement {
+  const written = writtenValue(value);
+  const quarters = perMinute * toNumber(multiply(value.duration ?? value.base, time(4)));
+  const sound = xml('sound', { tempo: decimal(quarters) });
+  const metronome = xml('metronome', { parentheses: 'yes' }, [
+    leaf('beat-unit', written?.type ?? 'quarter'),
+    ...Array.from({ length: written?.dots ?? 0 }, () => xml('beat-unit-dot')),
+    leaf('per-minute', decimal(perMinute)),
+  ]);
+  return direction(metronome, { ...ABOVE, sound });
+}
+
+/** MusicXML has no manuals: the name stands in its element for what it does not foresee, and is not drawn. */
+const manualElement = ({ voice, name }: { readonly voice: number; readonly name: string }, score: Score): XmlElement =>
+  direction(xml('other-direction', { 'print-object': 'no' }, `manual ${name}`), {
+    voice,
+    stave: score.environment.voices[voice]?.stave ?? 0,
+  });

@@ -1,0 +1,52 @@
+/** What editor and hands did to a note, a sign or a rest: footnotes and editorial levels. */
+import type { Environment } from '../../score/environment';
+import type { AppliedAnnotation, AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
+import { LEVELS } from './tables';
+import { type XmlElement, xml } from './xml';
+
+/** Order as the group `editorial` wants it. */
+export interface Editorial {
+  readonly footnote: string | undefined;
+  readonly level: string | undefined;
+  readonly bracket: boolean;
+}
+
+export const editorialElements = ({ footnote, level, bracket }: Editorial): readonly XmlElement[] => [
+  ...(footnote === undefined ? [] : [xml('footnote', {}, footnote)]),
+  ...(level === undefined ? [] : [xml('level', { bracket: bracket ? 'yes' : undefined }, level)]),
+];
+
+const joined = (texts: readonly string[]): string | undefined => (texts.length === 0 ? undefined : texts.join('; '));
+
+/** The words of annotations; those that name a `note` statement have its text. */
+export function footnoteOf(annotations: readonly AppliedAnnotation[], environment: Environment): string | undefined {
+  return joined(
+    annotations.map(
+      ({ annotation: { text, ref } }) => text ?? (ref === undefined ? '' : (environment.notes.get(ref)?.text ?? ref)),
+    ),
+  );
+}
+
+/** Level and footnote of one mark. */
+export function ofMark(mark: AppliedMark, environment: Environment): Editorial {
+  const { editors, doubtful } = mark.form;
+  const words = [...(editors ? ["editor's"] : []), ...(doubtful ? ['doubtful'] : [])];
+  return { footnote: footnoteOf(mark.annotations, environment), level: joined(words), bracket: editors };
+}
+
+/** Level and footnote of a note, rest, gap or lacuna: the passages that it stands in and what is doubtful about it. */
+export function ofEvent(event: VoiceEvent, member: NoteMember | undefined, environment: Environment): Editorial {
+  const passages = event.spans.flatMap(({ word }) => (word === undefined ? [] : (LEVELS[word] ?? [])));
+  const isDoubtful =
+    event.value?.doubtful === true ||
+    member?.spelling.doubtful === true ||
+    event.chosen.some(({ doubtful }) => doubtful);
+  const words = [...passages, ...(isDoubtful ? ['doubtful'] : []), ...(event.kind === 'lost' ? ['lost'] : [])];
+  const first = member === undefined || member === event.members[0];
+  const annotations = [...(first ? event.annotations : []), ...(member?.annotations ?? [])];
+  return {
+    footnote: footnoteOf(annotations, environment),
+    level: joined([...new Set(words)]),
+    bracket: event.spans.some(({ word }) => word === 'supplied'),
+  };
+}

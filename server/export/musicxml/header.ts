@@ -1,0 +1,57 @@
+/** Title, sources and the list of parts. */
+import type { Environment } from '../../score/environment';
+import type { Score } from '../../score/score';
+import type { Measure } from './measures';
+import { leaf, type XmlElement, xml } from './xml';
+
+/** Everything before the part, in the order of the group `score-header`. */
+export function headerElements(score: Score, measures: readonly Measure[]): readonly XmlElement[] {
+  const { title } = score.environment;
+  const movement = movementTitle(measures);
+  return [
+    ...(title === undefined ? [] : [xml('work', {}, [leaf('work-title', title)])]),
+    ...(movement === undefined ? [] : [leaf('movement-title', movement)]),
+    identification(score),
+    xml('part-list', {}, [xml('score-part', { id: 'P1' }, [leaf('part-name', partName(score.environment))])]),
+  ];
+}
+
+/** The name of the piece, where the export holds one alone. */
+function movementTitle(measures: readonly Measure[]): string | undefined {
+  const names = new Set(measures.map(({ piece }) => piece.name));
+  const [name] = names;
+  return names.size === 1 && name !== '' ? name : undefined;
+}
+
+function identification({ environment, choice }: Score): XmlElement {
+  const sources = environment.sources.map(({ name, description }) => `${name}: ${description}`);
+  return xml('identification', {}, [
+    xml('encoding', {}, [
+      leaf('software', 'Bentside'),
+      supports({ element: 'accidental' }),
+      supports({ element: 'beam' }),
+      supports({ element: 'print', attribute: 'new-page', value: 'yes' }),
+      supports({ element: 'print', attribute: 'new-system', value: 'yes' }),
+    ]),
+    sources.length === 0 ? undefined : leaf('source', sources.join('; ')),
+    xml('miscellaneous', {}, [
+      field('reading', choice.name),
+      field('accidental-practice', choice.accidentals),
+      environment.pitch === undefined ? undefined : field('pitch-a4', `${environment.pitch} Hz`),
+    ]),
+  ]);
+}
+
+const supports = (what: {
+  readonly element: string;
+  readonly attribute?: string;
+  readonly value?: string;
+}): XmlElement => xml('supports', { type: 'yes', ...what });
+
+const field = (name: string, text: string): XmlElement => xml('miscellaneous-field', { name }, text);
+
+/** The instrument declared first, else the class that all music of the notation is for. */
+function partName({ statements }: Environment): string {
+  const declared = statements.find(({ statement }) => statement.keyword === 'instrument')?.statement.args[0];
+  return declared !== undefined && 'text' in declared ? declared.text : 'keyboard';
+}

@@ -1,0 +1,153 @@
+/** Notes, chords, rests and the time of gaps. */
+import { isZero } from '../../../grammar/time';
+import type { AppliedMark, NoteMember, Score } from '../../score/score';
+import type { Beams } from './beams';
+import type { Chunk } from './chunks';
+import type { SlurEnds } from './curves';
+import { type Editorial, editorialElements, ofEvent } from './editorial';
+import type { Figures } from './figures';
+import { graceElement } from './grace';
+import { holdsIn } from './holds';
+import type { Lyrics } from './lyrics';
+import {
+  accidentalElement,
+  editorsAccidental,
+  type Notation,
+  notationsElements,
+  notationsOf,
+  plainNotation,
+} from './notations';
+import { coversChord } from './signs';
+import type { MemberTies, TieKind, Ties } from './ties';
+import { type TupletEnds, timeModification } from './tuplets';
+import { hasStem, inDivisions } from './values';
+import { leaf, type XmlElement, xml } from './xml';
+
+/** All that the notes of one voice need beside their chunks. */
+export interface VoiceLinks {
+  readonly voice: number;
+  readonly chunks: readonly Chunk[];
+  readonly ties: Ties;
+  readonly beams: Beams;
+  readonly tuplets: TupletEnds;
+  readonly slurs: SlurEnds;
+  readonly lyrics: Lyrics;
+  readonly figures: Figures;
+}
+
+/** The elements of one chunk: a note for each member of a chord, a rest, or a `forward`. */
+export function chunkElements(chunk: Chunk, links: VoiceLinks, score: Score, divisions: bigint): readonly XmlElement[] {
+  const { event } = chunk;
+  if (event.kind === 'note') {
+    return event.members.map((member, m) => noteElement({ chunk, member, m, links, score, divisions }));
+  }
+  if (event.kind === 'rest') return [noteElement({ chunk, member: undefined, m: 0, links, score, divisions })];
+  return forwardElement(chunk, links.voice, score, divisions);
+}
+
+/** Time in which nothing is drawn. */
+function forwardElement(chunk: Chunk, voice: number, score: Score, divisions: bigint): readonly XmlElement[] {
+  const duration = inDivisions(chunk.duration, divisions);
+  if (duration === '0') return [];
+  return [
+    xml('forward', {}, [
+      leaf('duration', duration),
+      ...editorialElements(ofEvent(chunk.event, undefined, score.environment)),
+      leaf('voice', voice + 1),
+      leaf('staff', chunk.event.stave + 1),
+    ]),
+  ];
+}
+
+interface Head {
+  readonly chunk: Chunk;
+  /** Undefined of a rest. */
+  readonly member: NoteMember | undefined;
+  readonly m: number;
+  readonly links: VoiceLinks;
+  readonly score: Score;
+  readonly divisions: bigint;
+}
+
+const NO_EDITORIAL: Editorial = { footnote: undefined, level: undefined, bracket: false };
+const NO_TIES: MemberTies = { stop: undefined, start: undefined, open: undefined };
+
+function noteElement(head: Head): XmlElement {
+  const { chunk, member, m, links, score, divisions } = head;
+  const { event } = chunk;
+  const ties = links.ties.get(chunk)?.[m] ?? NO_TIES;
+  const lead = m === 0;
+  // What takes no time can only be a small note: MusicXML has no duration of zero.
+  const small = event.small !== undefined || isZero(chunk.duration);
+  const editorial = chunk.first ? ofEvent(event, member, score.environment) : NO_EDITORIAL;
+  return xml('note', {}, [
+    small ? graceElement(chunk, links.chunks) : undefined,
+    lead ? undefined : xml('chord'),
+    member === undefined ? xml('rest', { measure: event.wholeBar ? 'yes' : undefined }) : pitchElement(member),
+    small ? undefined : leaf('duration', inDivisions(chunk.duration, divisions)),
+    ties.stop === undefined ? undefined : xml('tie', { type: 'stop' }),
+    ties.start === undefined ? undefined : xml('tie', { type: 'start' }),
+    ...editorialElements(editorial),
+    leaf('voice', links.voice + 1),
+    chunk.value === undefined ? undefined : leaf('type', chunk.value.type),
+    ...Array.from({ length: chunk.value?.dots ?? 0 }, () => xml('dot')),
+    member === undefined || !chunk.first ? undefined : accidentalElement(member.spelling),
+    small ? undefined : timeModification(chunk),
+    event.stems !== undefined && member !== undefined && hasStem(chunk.value) ? leaf('stem', event.stems) : undefined,
+    member === undefined ? undefined : notehead(chunk),
+    leaf('staff', (member?.stave ?? event.stave) + 1),
+    ...(lead ? (links.beams.get(chunk) ?? []) : []),
+    ...notationsElements(notationsAt(head, ties)),
+    lead ? links.lyrics.get(chunk) : undefined,
+  ]);
+}
+
+const pitchElement = ({ spelling, octave, alteration }: NoteMember): XmlElement =>
+  xml('pitch', {}, [
+    leaf('step', spelling.letter.toUpperCase()),
+    alteration === 0 ? undefined : leaf('alter', alteration),
+    leaf('octave', octave),
+  ]);
+
+/** Coloration: a head filled or void against its value. */
+function notehead(chunk: Chunk): XmlElement | undefined {
+  const colour = chunk.event.spans.findLast(({ word }) => word === 'black' || word === 'void')?.word;
+  return colour === undefined ? undefined : xml('notehead', { filled: colour === 'black' ? 'yes' : 'no' }, 'normal');
+}
+
+function notationsAt(head: Head, ties: MemberTies): readonly Notation[] {
+  const { chunk, member, m, links } = head;
+  const slurs = (links.slurs.get(chunk) ?? []).filter((end) => end.member === m).map(({ element }) => element);
+  const tuplets = m === 0 ? (links.tuplets.get(chunk) ?? []) : [];
+  const { accidental: drawn, editors } = member?.spelling ?? {};
+  const second = chunk.first && drawn !== undefined && editors !== undefined ? [editorsAccidental(editors)] : [];
+  return [...[...tiedElements(ties), ...slurs, ...tuplets].map(plainNotation), ...second, ...markNotations(head)];
+}
+
+const LINES: Readonly<Record<TieKind, string | undefined>> = {
+  plain: undefined,
+  editors: 'dashed',
+  doubtful: 'dotted',
+};
+
+/** A tie whose other note is not in the export rings on. */
+function tiedElements({ stop, start, open }: MemberTies): readonly XmlElement[] {
+  const tied = (type: string, kind: TieKind | undefined): readonly XmlElement[] =>
+    kind === undefined ? [] : [xml('tied', { type, 'line-type': LINES[kind] })];
+  return [...tied('stop', stop), ...tied('start', start), ...tied('let-ring', open)];
+}
+
+/** Marks stand at the first of the notes into which an event was cut. */
+function markNotations({ chunk, member, m, links, score }: Head): readonly Notation[] {
+  if (!chunk.first) return [];
+  return marksAt(chunk, member, m)
+    .filter(({ form }) => holdsIn(form.readings, score.choice))
+    .flatMap((mark) => notationsOf(mark, links.voice, score.environment));
+}
+
+/** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */
+function marksAt({ event }: Chunk, member: NoteMember | undefined, m: number): readonly AppliedMark[] {
+  const ofEvent = m === 0 ? event.marks : event.marks.filter(coversChord);
+  const ofOthers = event.members.filter((other) => other !== member).flatMap(({ marks }) => marks.filter(coversChord));
+  return [...(member?.marks ?? []), ...ofEvent, ...ofOthers];
+}

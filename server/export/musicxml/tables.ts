@@ -1,0 +1,50 @@
+/** MusicXML's words for what the notation writes. */
+import type { AccidentalSign, BarlineShape, SpanWord, Spelling } from '../../../grammar/tree';
+
+/** MusicXML 4.0, simple type `accidental-value`. */
+export const ACCIDENTALS: Readonly<Record<AccidentalSign, string>> = {
+  '#': 'sharp',
+  '##': 'double-sharp',
+  b: 'flat',
+  bb: 'flat-flat',
+  n: 'natural',
+};
+
+/** Semitones that a sign of the signature adds. */
+export const ALTERS: Readonly<Record<AccidentalSign, number>> = { '#': 1, '##': 2, b: -1, bb: -2, n: 0 };
+
+/** What a barline draws at the end of its bar, and whether the bars before or after it are repeated. */
+export interface BarlineLook {
+  /** `bar-style` where the barline closes a bar; undefined for the plain one. */
+  readonly right: string | undefined;
+  /** `bar-style` where it opens a bar. */
+  readonly left: string | undefined;
+  readonly backward: boolean;
+  readonly forward: boolean;
+}
+
+export const BARLINES: Readonly<Record<BarlineShape, BarlineLook>> = {
+  '|': { right: undefined, left: undefined, backward: false, forward: false },
+  '||': { right: 'light-light', left: 'light-light', backward: false, forward: false },
+  '|||': { right: 'light-heavy', left: 'heavy-light', backward: false, forward: false },
+  ':||': { right: 'light-heavy', left: undefined, backward: true, forward: false },
+  '||:': { right: undefined, left: 'heavy-light', backward: false, forward: true },
+  ':||:': { right: 'light-heavy', left: 'heavy-light', backward: true, forward: true },
+};
+
+/** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
+export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
+
+/** Steps of the letters above c. */
+export const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
+
+/** How the state of a passage is called in the `level` of its notes. */
+export const LEVELS: Readonly<Partial<Record<SpanWord, string>>> = {
+  unclear: 'unclear in the source',
+  supplied: 'supplied by the editor',
+  deleted: 'deleted in the source',
+  added: 'added in the source',
+};
+
+/** Hints of performance: they change no written value and MusicXML has no word for them. */
+export const HINTS: ReadonlySet<SpanWord> = new Set(['overdot', 'inegal', 'assimilate', 'snap', 'literal']);

@@ -1,0 +1,196 @@
+/**
+ * The timeline: a performance as JSON, for programs that do not read notation.
+ *
+ * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
+ */
+import { format } from '../../grammar/time';
+import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
+import type { AppliedMark, EventKind, NoteMember, PlacedProblem } from '../score/score';
+import { addressOf, positionOf } from '../score/walk';
+import { Losses } from './musicxml/losses';
+import { type BarRange, type Measure, planMeasures } from './musicxml/measures';
+
+export interface Timeline {
+  readonly schema: 'bentside.timeline/1';
+  readonly file: string;
+  /** "" where the file has none. */
+  readonly title: string;
+  readonly reading: string;
+  readonly pieces: readonly TimelinePiece[];
+}
+
+export interface TimelinePiece {
+  readonly name: string;
+  readonly bars: readonly TimelineBar[];
+  readonly events: readonly TimelineEvent[];
+}
+
+export interface TimelineBar {
+  readonly number: string;
+  /** `PAGE/ORDINAL` of the system where the bar begins. */
+  readonly system: string;
+  readonly onset: string;
+  readonly duration: string;
+}
+
+/** A note, rest, gap or lacuna; tied notes are one event, each note of a chord is its own, small notes last "0". */
+export interface TimelineEvent {
+  readonly address: string;
+  readonly voice: string;
+  readonly stave: string;
+  readonly kind: EventKind;
+  readonly onset: string;
+  readonly duration: string;
+  /** What the source draws: letter, accidental, octave. Null of what is no note, as `pitch` and `midi`. */
+  readonly written: string | null;
+  /** What sounds: letter, accidental, octave. */
+  readonly pitch: string | null;
+  readonly midi: number | null;
+  readonly marks: readonly TimelineMark[];
+  /** From 1. */
+  readonly line: number;
+  /** From 1, in UTF-16 units. */
+  readonly column: number;
+}
+
+export interface TimelineMark {
+  readonly sign: string;
+  readonly onset: string;
+  readonly address: string;
+}
+
+export interface TimelineOptions {
+  /** Bars whose time is wrong lose their events; otherwise such a score is refused. */
+  readonly leaveGaps: boolean;
+  /** The trade's numbers of the first and last bar wanted; all bars without. */
+  readonly bars?: BarRange;
+}
+
+/**
+ * The timeline of a performance, or of the bars named: as data and as text. Both are empty where it is refused, which a
+ * problem of level `error` says.
+ */
+export function exportTimeline(
+  performance: Performance,
+  options: TimelineOptions,
+): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } {
+  const { score } = performance;
+  const losses = new Losses();
+  const measures = planMeasures(score, options.bars);
+  if (measures === undefined) losses.add('export-no-such-bar', { ...options.bars }, NOWHERE);
+  const broken = measures?.filter((measure) => measure.broken) ?? [];
+  const code = options.leaveGaps ? 'export-gap-left' : 'export-broken-bar';
+  for (const { system, bar } of broken) losses.add(code, {}, { source: undefined, system, bar });
+  const refused = measures === undefined || (broken.length > 0 && !options.leaveGaps);
+  const timeline = refused ? undefined : timelineOf(performance, measures, options.bars !== undefined);
+  return { timeline, text: timeline === undefined ? '' : timelineText(timeline), problems: losses.problems() };
+}
+
+const NOWHERE = { source: undefined, system: undefined, bar: undefined };
+
+function timelineOf(performance: Performance, measures: readonly Measure[], inPart: boolean): Timeline {
+  const { score } = performance;
+  const pieces = performance.pieces.filter(
+    ({ piece }) => !inPart || measures.some((measure) => measure.piece === piece),
+  );
+  return {
+    schema: 'bentside.timeline/1',
+    file: score.file,
+    title: score.environment.title ?? '',
+    reading: performance.reading,
+    pieces: pieces.map((performed) => timelinePiece(performance, performed, measures)),
+  };
+}
+
+function timelinePiece(
+  performance: Performance,
+  { piece, events }: PerformedPiece,
+  all: readonly Measure[],
+): TimelinePiece {
+  const measures = all.filter((measure) => measure.piece === piece);
+  const sound = new Set(measures.filter((measure) => !measure.broken).map((measure) => measure.bar));
+  return {
+    name: piece.name,
+    bars: measures.map(timelineBar),
+    events: events
+      .filter((event) => sound.has(event.from[0].placed.bar))
+      .map((event) => timelineEvent(performance, event)),
+  };
+}
+
+const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
+  number: bar.number,
+  system: `${system.page}/${system.ordinal}`,
+  onset: format(bar.onset),
+  duration: format(bar.duration),
+});
+
+function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineEvent {
+  const [first] = event.from;
+  const { line, column } = positionOf(score.tree, first.member?.source ?? first.placed.event.source);
+  return {
+    address: addressOf(first.placed.system, first.placed.event),
+    voice: score.environment.voices[event.voice]?.name ?? '',
+    stave: score.environment.staves[event.stave]?.name ?? '',
+    kind: event.kind,
+    onset: format(event.onset),
+    duration: format(event.duration),
+    written: first.member === undefined ? null : writtenPitch(first.member),
+    pitch: event.pitch === undefined ? null : pitchText(event.pitch),
+    midi: event.pitch?.midi ?? null,
+    marks: event.from.flatMap(marksOf),
+    line,
+    column,
+  };
+}
+
+/** The editor's own accidental is not in the source; a cautionary one is. */
+const writtenPitch = ({ spelling, octave }: NoteMember): string =>
+  `${spelling.letter}${spelling.accidental ?? spelling.cautionary ?? ''}${octave}`;
+
+const SIGNS: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
+
+const pitchText = ({ letter, alteration, octave }: SoundingPitch): string =>
+  `${letter}${SIGNS[alteration] ?? ''}${octave}`;
+
+/** Curves have two ends and weights are the editor's: neither is a mark on one note. */
+const LISTED: ReadonlySet<AppliedMark['form']['type']> = new Set(['sign', 'finger', 'accidental', 'other']);
+
+/** The marks of one written event: of a note its own, and those of the whole event at its first note. */
+function marksOf({ placed, member }: WrittenEvent): TimelineMark[] {
+  const whole = member === undefined || member === placed.event.members[0] ? placed.event.marks : [];
+  return [...(member?.marks ?? []), ...whole]
+    .filter((mark) => LISTED.has(mark.form.type))
+    .map((mark) => ({
+      sign: mark.shapes.length > 0 ? mark.shapes.join('+') : mark.form.name,
+      onset: format(placed.onset),
+      address: addressOf(placed.system, placed.event),
+    }));
+}
+
+/** The timeline as text: indented by two spaces, each bar and each event on one line. The same input gives the same bytes. */
+function timelineText(timeline: Timeline): string {
+  const { pieces, ...head } = timeline;
+  const lines = Object.entries(head).map(([key, value]) => `  ${JSON.stringify(key)}: ${JSON.stringify(value)},`);
+  return `${['{', ...lines, `  "pieces": ${list(pieces.map(pieceText), '  ')}`, '}'].join('\n')}\n`;
+}
+
+const pieceText = (piece: TimelinePiece): string =>
+  [
+    '{',
+    `      "name": ${JSON.stringify(piece.name)},`,
+    `      "bars": ${list(piece.bars.map(oneLine), '      ')},`,
+    `      "events": ${list(piece.events.map(oneLine), '      ')}`,
+    '    }',
+  ].join('\n');
+
+const list = (items: readonly string[], indent: string): string =>
+  items.length === 0 ? '[]' : `[\n${items.map((item) => `${indent}  ${item}`).join(',\n')}\n${indent}]`;
+
+/** JSON on one line, with a space after each comma and colon. */
+function oneLine(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;
+  if (value === null || typeof value !== 'object') return JSON.stringify(value);
+  const fields = Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${oneLine(item)}`);
+  return `{ ${fields.join(', ')} }`;
+}

@@ -1,0 +1,115 @@
+/**
+ * Bentside as a library: annotated early-keyboard scores from plain text.
+ *
+ * ```ts
+ * import { proof, score, timeline } from 'bentside';
+ *
+ * for (const finding of proof(text).findings) console.log(finding.range.start.line, finding.message);
+ * const { text: json } = timeline(score(text, { reading: 'french' }));
+ * ```
+ *
+ * Nothing here reads files, looks at a clock or rolls dice: the same text gives the same result. A text is never too broken to
+ * be read; what is wrong with it is a finding with a place. Times are exact fractions of a semibreve. Lines and columns
+ * count from 1, offsets from 0; columns and offsets count UTF-16 units, as JavaScript strings do.
+ */
+import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
+import type { Finding, Level } from '../grammar/findings/finding';
+import { findingOfScore } from './document/absolute';
+import type { Levels } from './document/levels';
+import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
+import { perform } from './readings/perform';
+import type { PlacedProblem, Score } from './score/score';
+import { aligned } from './workspace/aligned';
+import { type Host, noFiles } from './workspace/host';
+import { type Project, projectOf } from './workspace/project';
+
+/** Where a text comes from. */
+export interface TextOptions {
+  /** Its name in findings and exports; includes count from its folder. As a rule `score.bent`. */
+  readonly file?: string;
+  /** Gives the files that the text includes. Without one every include is a finding. */
+  readonly host?: Host;
+  /** Levels other than the catalogue's, by code; `ignore` hides a finding. */
+  readonly levels?: Levels;
+}
+
+export interface Proof {
+  /** By place in the text. Not more than 200 a lane and 2,000 a file; "and N more" stands for the others. */
+  readonly findings: readonly Finding[];
+  /** What {@link score} can be asked for: `written`, then the readings and witnesses declared. */
+  readonly readings: readonly string[];
+}
+
+const project = (text: string, { file = 'score.bent', host = noFiles, levels = {} }: TextOptions): Project =>
+  projectOf(host, file, text, { levels });
+
+/** What is wrong, doubtful or missing in a text, in all its readings. Never fails. */
+export function proof(text: string, options: TextOptions = {}): Proof {
+  const { analysis } = project(text, options);
+  return { findings: analysis.findings(), readings: analysis.choices };
+}
+
+/**
+ * The score of one reading: voices, bars and events in exact written time and sounding pitch. Bars that are wrong are in it,
+ * marked as broken.
+ * @param options.reading a reading or witness that the text declares; as a rule `written`, which realises nothing
+ * @throws RangeError if the text declares no such reading
+ */
+export function score(text: string, options: TextOptions & { readonly reading?: string } = {}): Score {
+  const { analysis } = project(text, options);
+  const { reading = 'written' } = options;
+  const built = analysis.score(reading);
+  if (built === undefined) throw new RangeError(`no reading “${reading}”, but ${analysis.choices.join(', ')}`);
+  return built;
+}
+
+/**
+ * The performed events of a score as data and as JSON text (`bentside.timeline/1`). Both are empty if a bar's time is
+ * wrong and no gaps may be left, or if there are no such bars; the problems say so.
+ */
+export const timeline = (
+  of: Score,
+  options: TimelineOptions = { leaveGaps: false },
+): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } =>
+  exportTimeline(perform(of), options);
+
+/** The text laid out so that what sounds together stands together. What cannot be laid out comes back unchanged, with findings. */
+export const align = (
+  text: string,
+  { file = 'score.bent' }: Pick<TextOptions, 'file'> = {},
+): { readonly text: string; readonly findings: readonly Finding[] } => aligned(file, text);
+
+/** A problem of a score or an export as a finding, with its place in the file. */
+export const findingOf = (of: Score, problem: PlacedProblem): Finding => findingOfScore(of, problem);
+
+/** The level, the sentence (with blanks) and the help page (Markdown) of a finding; undefined if there is no such code. */
+export const helpOf = (
+  code: string,
+): { readonly level: Level; readonly sentence: string; readonly help: string } | undefined =>
+  Object.hasOwn(catalogue, code) ? catalogue[code as FindingCode] : undefined;
+
+export type { FindingCode } from '../grammar/findings/catalogue';
+export type { AbsoluteFix, Finding, Level, Position, Problem, Range } from '../grammar/findings/finding';
+export type { Time } from '../grammar/time';
+/** Exact time in semibreves. */
+export * as time from '../grammar/time';
+export type * from '../grammar/tree';
+export type { Levels } from './document/levels';
+export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
+export type { BarRange } from './export/musicxml/measures';
+export type {
+  Timeline,
+  TimelineBar,
+  TimelineEvent,
+  TimelineMark,
+  TimelineOptions,
+  TimelinePiece,
+} from './export/timeline';
+export { perform } from './readings/perform';
+export type { Choice } from './score/choice';
+export type { Environment } from './score/environment';
+export type * from './score/performance';
+export type * from './score/score';
+/** All events of a piece with their onset and bar; and the address and place of an event. */
+export { addressOf, changesOf, curvesOf, eventsOf, type PlacedEvent, positionOf } from './score/walk';
+export type { Host } from './workspace/host';

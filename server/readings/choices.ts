@@ -1,0 +1,56 @@
+/** The choices that a file offers: as written, each reading, each witness and layer. */
+import { type Choice, written } from '../score/choice';
+import { declaredNames, type Environment, type ReadingDeclaration } from '../score/environment';
+
+/** A reading and those on which it is built, itself first, then the nearest; a circle ends where it closes. */
+export function lineage(environment: Environment, name: string): ReadingDeclaration[] {
+  const line: ReadingDeclaration[] = [];
+  for (let at: string | undefined = name; at !== undefined; ) {
+    const reading = environment.readings.find((other) => other.name === at);
+    if (reading === undefined || line.includes(reading)) break;
+    line.push(reading);
+    at = reading.from;
+  }
+  return line;
+}
+
+/** What a reading takes at named places: its own word first, then its nearest ancestor's. */
+function placesOf(line: readonly ReadingDeclaration[]): Map<string, string> {
+  const places = new Map<string, string>();
+  for (const reading of line) {
+    for (const [place, label] of reading.at) if (!places.has(place)) places.set(place, label);
+  }
+  return places;
+}
+
+function readingChoice(environment: Environment, line: readonly ReadingDeclaration[], name: string): Choice {
+  const stated = line.find((reading) => reading.accidentals !== undefined);
+  return {
+    name,
+    at: placesOf(line),
+    labels: [...new Set([...line.map((reading) => reading.name), ...line.flatMap((reading) => reading.takes)])],
+    accidentals: stated?.accidentals ?? environment.accidentals,
+  };
+}
+
+/** A witness takes its own options; a layer its own, and beneath them those of its source. */
+function witnessChoice(environment: Environment, name: string): Choice {
+  const [source = name] = name.split('.');
+  const labels = source === name ? [name] : [name, source];
+  return { name, at: new Map(), labels, accidentals: environment.accidentals };
+}
+
+/** The choice of a name: `written`, a reading, a witness or a layer (`K.2`); undefined if the file declares no such one. */
+export function choiceOf(environment: Environment, name: string): Choice | undefined {
+  if (name === 'written') return written(environment.accidentals);
+  const line = lineage(environment, name);
+  if (line.length > 0) return readingChoice(environment, line, name);
+  const { witnesses, layers } = declaredNames(environment);
+  return witnesses.includes(name) || layers.includes(name) ? witnessChoice(environment, name) : undefined;
+}
+
+/** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */
+export function choiceNames(environment: Environment): string[] {
+  const { readings, witnesses, layers } = declaredNames(environment);
+  return ['written', ...readings, ...witnesses, ...layers];
+}

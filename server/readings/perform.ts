@@ -1,0 +1,116 @@
+/** From a score to a performance. */
+import { add, compare, equal, type Time } from '../../grammar/time';
+import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
+import type { NoteMember, Piece, Score } from '../score/score';
+import { eventsOf, type PlacedEvent } from '../score/walk';
+
+/** Letters of the scale from c, for the order of two spellings of one key. */
+const SCALE = 'cdefgab';
+
+/** Plays the score as written: every event at its written time, tied notes joined. Never fails. */
+export const perform = (score: Score): Performance => ({
+  score,
+  reading: score.choice.name,
+  pieces: score.pieces.map((piece) => ({ piece, events: eventsAsWritten(piece) })),
+});
+
+/** An event that a tie may still lengthen. */
+interface Growing {
+  readonly first: WrittenEvent;
+  readonly from: [WrittenEvent, ...WrittenEvent[]];
+  readonly onset: Time;
+  duration: Time;
+}
+
+const endOf = (event: Growing): Time => add(event.onset, event.duration);
+
+function eventsAsWritten(piece: Piece): PerformedPiece['events'] {
+  const all: Growing[] = [];
+  /** By voice: the notes that a tie can continue. */
+  const sounding = new Map<number, Growing[]>();
+  for (const placed of eventsOf(piece)) {
+    const notes = writtenEvents(placed).map((written): Growing => {
+      const tied = continued(sounding.get(placed.event.voice) ?? [], written);
+      if (tied !== undefined) {
+        tied.from.push(written);
+        tied.duration = add(tied.duration, placed.event.duration);
+        return tied;
+      }
+      const event: Growing = {
+        first: written,
+        from: [written],
+        onset: placed.onset,
+        duration: placed.event.duration,
+      };
+      all.push(event);
+      return event;
+    });
+    // Time stands still at small notes: they neither continue a tie nor break one.
+    if (placed.event.small === undefined) keepSounding(sounding, placed, notes);
+  }
+  return all.map(finished).sort(inOrder);
+}
+
+const writtenEvents = (placed: PlacedEvent): WrittenEvent[] =>
+  placed.event.members.length === 0
+    ? [{ placed, member: undefined }]
+    : placed.event.members.map((member) => ({ placed, member }));
+
+/** The sounding note that this one continues: tied, of the same pitch, ending where this begins. */
+function continued(sounding: readonly Growing[], { placed, member }: WrittenEvent): Growing | undefined {
+  if (member === undefined || !member.tiedFrom || placed.event.small !== undefined) return undefined;
+  return sounding.find(
+    (note) =>
+      note.first.member !== undefined && samePitch(note.first.member, member) && equal(endOf(note), placed.onset),
+  );
+}
+
+const samePitch = (a: NoteMember, b: NoteMember): boolean =>
+  a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
+
+/** Remembers the notes of this event, with those that still sound when it begins (a note may run through a barline). */
+function keepSounding(sounding: Map<number, Growing[]>, placed: PlacedEvent, notes: readonly Growing[]): void {
+  const { voice } = placed.event;
+  const still = (sounding.get(voice) ?? []).filter(
+    (note) => !notes.includes(note) && compare(endOf(note), placed.onset) > 0,
+  );
+  sounding.set(voice, [...still, ...notes]);
+}
+
+function finished(event: Growing): PerformedEvent {
+  const { placed, member } = event.first;
+  return {
+    kind: placed.event.kind,
+    voice: placed.event.voice,
+    stave: member?.stave ?? placed.event.stave,
+    onset: event.onset,
+    duration: event.duration,
+    pitch: member === undefined ? undefined : soundingPitch(member),
+    small: placed.event.small !== undefined,
+    from: event.from,
+  };
+}
+
+const soundingPitch = (member: NoteMember): SoundingPitch => ({
+  letter: member.spelling.letter,
+  alteration: member.alteration,
+  octave: member.octave,
+  midi: member.midi,
+});
+
+/** By onset, voice, the order of the source (events of one voice at one moment: small notes first), pitch. */
+function inOrder(a: PerformedEvent, b: PerformedEvent): number {
+  const from = a.from[0].placed;
+  const other = b.from[0].placed;
+  return (
+    compare(a.onset, b.onset) ||
+    a.voice - b.voice ||
+    from.system.block - other.system.block ||
+    from.index - other.index ||
+    height(a.pitch) - height(b.pitch)
+  );
+}
+
+/** Orders pitches by key and then, for two spellings of one key, by the higher degree. */
+const height = (pitch: SoundingPitch | undefined): number =>
+  pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + SCALE.indexOf(pitch.letter);

@@ -1,0 +1,105 @@
+/** The bundles as their users meet them: a process and a package. */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { version } from '../../package.json';
+
+const ROOT = join(import.meta.dirname, '../..');
+const CLI = join(ROOT, 'dist/cli.js');
+
+const SOUND = `bentside 1
+voice dessus lines 5
+system  dessus G2  meter C
+  dessus | 1 c5 | "𝄞 é" 1 d |
+`;
+
+let folder = '';
+const put = (name: string, text: string | Uint8Array): void => writeFileSync(join(folder, name), text);
+const bentside = (argv: readonly string[], input = '') =>
+  spawnSync(process.execPath, [CLI, ...argv], { cwd: folder, input, encoding: 'utf8' });
+
+beforeAll(() => {
+  // Always built afresh: an older bundle would answer for code that has changed.
+  execFileSync(process.execPath, ['esbuild.config.mjs'], { cwd: ROOT, stdio: 'pipe' });
+  folder = mkdtempSync(join(tmpdir(), 'bentside '));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('the command line as a process', () => {
+  it('tells its version', () => {
+    expect(bentside(['--version'])).toMatchObject({ status: 0, stdout: `${version}\n`, stderr: '' });
+  });
+
+  it('proofs a sound score, a faulty one and one that is not there', () => {
+    put('a b.bent', SOUND);
+    expect(bentside(['proof', 'a b.bent'])).toMatchObject({ status: 0, stdout: '' });
+    expect(bentside(['proof', '-'], SOUND.replace('1 c5', '2 c5 4 d e f'))).toMatchObject({ status: 1 });
+    expect(bentside(['proof', 'none.bent'])).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('no such file'),
+    });
+  });
+
+  it('shows no trace of the program for a file that is no text', () => {
+    put(
+      'noise.bent',
+      Uint8Array.from({ length: 4096 }, (_, i) => (i * 197) % 256),
+    );
+    const { status, stdout, stderr } = bentside(['proof', 'noise.bent']);
+    expect(status).toBe(1);
+    expect(stdout).toContain('not-utf8');
+    expect(stdout + stderr).not.toMatch(/^\s+at /m);
+    expect(stdout + stderr).not.toContain('a fault of this program');
+  });
+
+  it('exports into a folder that it makes, each file whole', () => {
+    put('one.bent', SOUND);
+    const { status, stderr } = bentside(['export', 'one.bent', '--as', 'musicxml', '--out', 'made/here']);
+    expect([status, stderr]).toEqual([0, expect.stringContaining('made/here/one.musicxml: written')]);
+    expect(readdirSync(join(folder, 'made/here'))).toEqual(['one.musicxml']);
+    expect(readFileSync(join(folder, 'made/here/one.musicxml'), 'utf8')).toMatch(/<\/score-partwise>\s*$/);
+  });
+
+  it('reads a score that includes another below its folder', () => {
+    put('house.bent', 'bentside 1\nsource K "Thornmere Keyboard Book"\n');
+    put('with.bent', SOUND.replace('voice', 'include "house.bent"\nvoice'));
+    expect(bentside(['proof', 'with.bent'])).toMatchObject({ status: 0, stdout: '' });
+    put('climbs.bent', SOUND.replace('voice', 'include "../house.bent"\nvoice'));
+    expect(bentside(['proof', 'climbs.bent']).stdout).toMatch(/^climbs\.bent:2:9 error include-refused:/);
+  });
+
+  it('does not mind a reader who stops reading', () => {
+    for (let i = 0; i < 50; i++) put(`bad-${i}.bent`, SOUND.replace('1 c5', `${'zz '.repeat(150)}`));
+    const { stdout, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${CLI}" proof bad-*.bent | head -n 1`], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect(stdout.split('\n')).toHaveLength(2);
+    expect(stderr).not.toMatch(/EPIPE|^\s+at /m);
+  });
+
+  it('has a demonstration', () => {
+    const anySample =
+      existsSync(join(ROOT, 'samples')) && readdirSync(join(ROOT, 'samples')).some((name) => name.endsWith('.bent'));
+    const { status, stdout, stderr } = bentside(['demo']);
+    if (!anySample) expect([status, stderr]).toEqual([2, expect.stringContaining('no sample')]);
+    else expect([status, stdout]).toEqual([0, expect.stringContaining('The score: ')]);
+  });
+});
+
+describe('the package', () => {
+  const script = (code: string) =>
+    spawnSync(process.execPath, ['--input-type=module', '--eval', code], { cwd: ROOT, encoding: 'utf8' });
+
+  it('can be imported by its name', () => {
+    const code = `
+      import { proof, score, timeline, exportMusicXml } from 'bentside';
+      const text = ${JSON.stringify(SOUND)};
+      const xml = exportMusicXml(score(text), { clefs: 'source', leaveGaps: false }).text;
+      const events = timeline(score(text)).timeline.pieces[0].events.length;
+      console.log(JSON.stringify([proof(text).findings.length, events, xml.slice(0, 5)]));`;
+    expect(script(code)).toMatchObject({ stdout: '[0,2,"<?xml"]\n', stderr: '' });
+  });
+});

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { readOptions } from '../../server/cli/options';
+
+const table = {
+  json: { says: 'as JSON' },
+  level: { value: 'LEVEL', among: ['error', 'warning'], says: 'a level' },
+  out: { value: 'DIR', says: 'a folder' },
+};
+
+const slip = (...argv: string[]): string | undefined => {
+  const given = readOptions(table, argv);
+  return 'slip' in given ? given.slip : undefined;
+};
+
+describe('the options of a command line', () => {
+  it('may stand before, between and after the files', () => {
+    expect(readOptions(table, ['--out', 'x', 'a.bent', '--json', 'b.bent', '--level=error'])).toEqual({
+      operands: ['a.bent', 'b.bent'],
+      values: new Map([
+        ['out', 'x'],
+        ['level', 'error'],
+      ]),
+      flags: new Set(['json']),
+    });
+  });
+
+  it('leave the hyphen to standard input and everything after -- to the files', () => {
+    expect(readOptions(table, ['-', '--', '--json'])).toMatchObject({ operands: ['-', '--json'], flags: new Set() });
+  });
+
+  it('that are not known are told, with the nearest that is', () => {
+    expect(slip('--jsn')).toBe('There is no option --jsn. Did you mean --json?');
+    expect(slip('--zebra')).toBe('There is no option --zebra.');
+    expect(slip('-j')).toMatch(/no option -j/);
+    expect(slip('--constructor')).toMatch(/no option --constructor/);
+    expect(slip('--__proto__=1')).toMatch(/no option --__proto__/);
+  });
+
+  it('need the value that they are to have, and no other', () => {
+    expect(slip('--out')).toBe('The option --out needs a value: --out DIR.');
+    expect(slip('--out=')).toBe('The option --out needs a value: --out DIR.');
+    expect(slip('--out', '--json')).toBe('The option --out needs a value: --out DIR.');
+    expect(slip('--json=yes')).toBe('The option --json takes no value.');
+    expect(slip('--level', 'eror')).toBe('--level is one of error, warning, not “eror”. Did you mean error?');
+  });
+});

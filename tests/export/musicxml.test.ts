@@ -1,0 +1,499 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { parse, validate } from 'musicxml-io';
+import { describe, expect, it } from 'vitest';
+import { sentence } from '../../grammar/findings/word';
+import { exportMusicXml, exportMxl, type MusicXmlOptions } from '../../server/export/musicxml';
+import { score } from '../../server/library';
+import { readNotes, validateMusicXml } from '../helpers/musicxml';
+import { testWithSchema } from '../helpers/schemas';
+
+const HEAD = `bentside 1
+
+title   "Divisions in g"
+source  K "Thornmere Keyboard Book, f. 12r"
+source  L "Loose leaf kept with K"
+reading plain "As the loose leaf has it"
+  takes L
+stave upper lines 5
+stave lower lines 5
+voice dessus upper stems up
+voice taille upper stems down
+voice basse  lower
+`;
+
+const SOURCE: MusicXmlOptions = { clefs: 'source', leaveGaps: false };
+
+/** Two staves in common time, with the lanes given. */
+const inC = (...lanes: string[]): string =>
+  `${HEAD}\npage "12r"\nsystem upper G2 lower F4 meter C\n${lanes.map((lane) => `  ${lane}\n`).join('')}`;
+
+function exported(text: string, options: Partial<MusicXmlOptions> & { reading?: string } = {}) {
+  const { reading = 'written', ...rest } = options;
+  return exportMusicXml(score(text, { file: 'divisions.bent', reading }), { ...SOURCE, ...rest });
+}
+
+const musicXml = (text: string, options = {}): string => exported(text, options).text;
+const codes = (text: string, options = {}): string[] => exported(text, options).problems.map((p) => p.problem.code);
+const told = (text: string, options = {}): string[] =>
+  exported(text, options).problems.map((p) => sentence(p.problem.code, p.problem.slots));
+
+/** The elements of one name, each on one line without indentation. */
+function elements(text: string, name: string): string[] {
+  const found = text.match(new RegExp(`<${name}(?: [^>]*)?(?:/>|>[\\s\\S]*?</${name}>)`, 'g')) ?? [];
+  return found.map((element) => element.replace(/\n\s*/g, ''));
+}
+
+/** The notes of a voice that have this pitch. */
+const notesAt = (text: string, pitch: string): string[] => {
+  const notes = elements(text, 'note');
+  return readNotes(text).flatMap((note, i) => (note.pitch === pitch ? [notes[i] ?? ''] : []));
+};
+
+/** "measure:onset+duration pitch" of every note that an independent reader finds. */
+const read = (text: string): string[] =>
+  readNotes(musicXml(text)).map((n) => `${n.measure}:${n.onset}+${n.duration} ${n.pitch}`);
+
+describe('the notes that another reader finds', () => {
+  it('have their onsets, values and sounding pitches, voice by voice', () => {
+    expect(read(inC('dessus | 4 g4 8 a b 2 c#5 |', 'basse | 2 g3 e |'))).toEqual([
+      '1:0+0.25 g4',
+      '1:0.25+0.125 a4',
+      '1:0.375+0.125 b4',
+      '1:0.5+0.5 c#5',
+      '1:0+0.5 g3',
+      '1:0.5+0.5 e3',
+    ]);
+  });
+
+  it('stand on the staves where the source draws them', () => {
+    const notes = readNotes(musicXml(inC('dessus | 2 g4 e |', 'basse | 2 g3 (up) c4 |')));
+    expect(notes.map(({ staff, voice }) => `${voice} on ${staff}`)).toEqual(['1 on 1', '1 on 1', '3 on 2', '3 on 1']);
+  });
+
+  it('keep their lengths in triplets, dotted values and quintuplets', () => {
+    const text = inC('dessus | {3in2 8 g4 a b} 8.. c5 32 d {5in4 16 e d c b4 a} r4 |'.replace('r4', '4 r'));
+    expect(readNotes(musicXml(text)).reduce((sum, note) => sum + note.duration, 0)).toBeCloseTo(1, 12);
+  });
+
+  it('sound by the practice of accidentals and show only what is drawn', () => {
+    const text = musicXml(inC('dessus | 4 f#4 f g f |'));
+    expect(readNotes(text).map(({ pitch }) => pitch)).toEqual(['f#4', 'f#4', 'g4', 'f4']);
+    expect(elements(text, 'accidental')).toEqual(['<accidental>sharp</accidental>']);
+  });
+});
+
+describe('values', () => {
+  it('reach from the maxima to the hundred and twenty-eighth', () => {
+    const text = `${HEAD}\nsystem loose upper G2 lower F4\n  dessus | Mx g4 L g B g 1 g 2 g 4 g 8 g 16 g 32 g 64 g 128 g g |\n`;
+    expect(elements(musicXml(text), 'type').slice(0, 11)).toEqual(
+      ['maxima', 'long', 'breve', 'whole', 'half', 'quarter', 'eighth', '16th', '32nd', '64th', '128th'].map(
+        (type) => `<type>${type}</type>`,
+      ),
+    );
+  });
+
+  it('show the figure of a triplet where the source draws it and hide it where it does not', () => {
+    const drawn = musicXml(inC('dessus | {3in2 4 g4 a b} 2 c5 |'));
+    const hidden = musicXml(inC('dessus | 4x g4 a b 2 c5 |'));
+    expect(elements(drawn, 'tuplet')[0]).toContain('show-number="actual"');
+    expect(elements(hidden, 'tuplet')[0]).toContain('show-number="none"');
+    expect(elements(hidden, 'time-modification')).toHaveLength(3);
+  });
+
+  it('are beamed at all levels, with hooks', () => {
+    const text = musicXml(inC('dessus | 8. g4 16 a 16 b 8. c5 2 d |'));
+    expect(notesAt(text, 'a4')[0]).toContain('<beam number="1">end</beam><beam number="2">backward hook</beam>');
+    expect(notesAt(text, 'b4')[0]).toContain('<beam number="1">begin</beam><beam number="2">forward hook</beam>');
+  });
+
+  it('are cut and tied where a note runs through the barline', () => {
+    const text = inC("dessus | 2 g4 2. a'through | 4 b 2 c5 |");
+    expect(read(text)).toEqual(['1:0+0.5 g4', '1:0.5+0.5 a4', '2:0+0.25 a4', '2:0.25+0.25 b4', '2:0.5+0.5 c5']);
+    const [first, second] = notesAt(musicXml(text), 'a4');
+    expect(first).toContain('<tie type="start"/>');
+    expect(second).toContain('<tie type="stop"/>');
+    expect(codes(text)).toEqual(['musicxml-through']);
+  });
+
+  it('of small notes take no time and stand before their note, or after it at the end of a bar', () => {
+    const text = inC('dessus | {small 16 g4 a} 1 b | 1 c5 {small 8 b4} |');
+    expect(read(text)).toEqual(['1:0+0 g4', '1:0+0 a4', '1:0+1 b4', '2:0+1 c5', '2:1+0 b4']);
+    expect(elements(musicXml(text), 'grace')).toEqual(['<grace/>', '<grace/>', '<grace steal-time-previous="12.5"/>']);
+  });
+});
+
+describe('rests and what is not drawn', () => {
+  it('write a rest for a drawn rest and only time for a gap', () => {
+    const text = musicXml(inC('dessus | 2 r _ | rbar | __ |', 'basse | 1 g2 | 1 g | 1 g |'));
+    expect(elements(text, 'rest')).toEqual(['<rest/>', '<rest measure="yes"/>']);
+    expect(elements(text, 'forward').filter((forward) => forward.includes('<voice>1</voice>'))).toHaveLength(2);
+  });
+
+  it('move on over a lacuna and say so', () => {
+    expect(codes(inC('dessus | 2 g4 lost 2 |'))).toEqual(['musicxml-lacuna']);
+  });
+});
+
+describe('chords and ties', () => {
+  it('tie each member by itself, over the end of a system too', () => {
+    const text = `${inC('dessus | 1 c5=-e- g= |'.replace('- g', '-g'))}system\n  dessus | 1 c5-e-g |\n`;
+    const notes = elements(musicXml(text), 'note');
+    expect(notes.map((note) => (note.match(/<tie type="(\w+)"/)?.[1] ?? '-') as string)).toEqual([
+      'start',
+      '-',
+      'start',
+      'stop',
+      '-',
+      'stop',
+    ]);
+    expect(notes.filter((note) => note.includes('<chord/>'))).toHaveLength(4);
+  });
+
+  it("draw the editor's tie dashed", () => {
+    expect(elements(musicXml(inC('dessus | 2 c5[=] c |')), 'tied')).toEqual([
+      '<tied type="start" line-type="dashed"/>',
+      '<tied type="stop" line-type="dashed"/>',
+    ]);
+  });
+
+  it('spread all notes of a chord under its arpeggio', () => {
+    const text = musicXml(inC("dessus | 1 c5-e'arp-g |"));
+    expect(elements(text, 'arpeggiate')).toHaveLength(3);
+  });
+});
+
+describe('curves', () => {
+  it('have different numbers where they overlap, in one voice or in two', () => {
+    const text = musicXml(inC("dessus | 4 g4'u a'u b'. c5'. |", "taille | 4 e4'u f g a'. |"));
+    expect(new Set(elements(text, 'slur').map((slur) => slur.match(/number="(\d+)"/)?.[1]))).toEqual(
+      new Set(['1', '2', '3']),
+    );
+  });
+
+  it('end within their bar where the source does not show the end', () => {
+    const text = inC("dessus | 4 g4'u~ a b c5 |");
+    expect(elements(musicXml(text), 'slur')).toHaveLength(2);
+    expect(notesAt(musicXml(text), 'c5')[0]).toContain('<slur type="stop"');
+    expect(codes(text)).toEqual(['musicxml-curve-open']);
+  });
+
+  it('cross the barline', () => {
+    const text = musicXml(inC("dessus | 2 g4 a'u | 2 b'. c5 |"));
+    expect(notesAt(text, 'a4')[0]).toContain('<slur type="start" number="1"/>');
+    expect(notesAt(text, 'b4')[0]).toContain('<slur type="stop" number="1"/>');
+  });
+});
+
+describe('marks', () => {
+  it('have the element of MusicXML that draws them, or the glyph by its name', () => {
+    const text = musicXml(inC("dessus | 4 g4'zz a'turn b'cb c5'tr |"));
+    expect(elements(text, 'ornaments')).toEqual([
+      '<ornaments><inverted-mordent/></ornaments>',
+      '<ornaments><turn/></ornaments>',
+      '<ornaments><other-ornament smufl="ornamentRightFacingHalfCircle">cb</other-ornament></ornaments>',
+      '<ornaments><trill-mark/></ornaments>',
+    ]);
+  });
+
+  it('keep the accidental of a sign with the sign and that of a note with the note', () => {
+    const text = musicXml(inC("dessus | 2 g4'zz'# f'[#] |"));
+    expect(notesAt(text, 'g4')[0]).toContain(
+      '<ornaments><inverted-mordent/><accidental-mark placement="above">sharp</accidental-mark></ornaments>',
+    );
+    expect(elements(text, 'accidental-mark')[1]).toBe(
+      '<accidental-mark bracket="yes" placement="above">sharp</accidental-mark>',
+    );
+  });
+
+  it("tell the editor's accidental and the cautionary one from the source's", () => {
+    expect(elements(musicXml(inC('dessus | 2 f[#]4 g(n) |')), 'accidental')).toEqual([
+      '<accidental editorial="yes" bracket="yes">sharp</accidental>',
+      '<accidental cautionary="yes" parentheses="yes">natural</accidental>',
+    ]);
+  });
+
+  it('write fingers, substitutions, dots, strokes and fermatas', () => {
+    const text = musicXml(inC("dessus | 4 g4'3 a'4-5 b'dot c5'stroke'fermata |"));
+    expect(elements(text, 'fingering')).toEqual([
+      '<fingering>3</fingering>',
+      '<fingering>4</fingering>',
+      '<fingering substitution="yes">5</fingering>',
+    ]);
+    expect(elements(text, 'articulations')).toEqual([
+      '<articulations><staccato/></articulations>',
+      '<articulations><staccatissimo/></articulations>',
+    ]);
+    expect(elements(text, 'fermata')).toEqual(['<fermata type="upright"/>']);
+  });
+
+  it("keep the editor's signs apart by an editorial level and tell it once", () => {
+    const text = inC("dessus | 2 g4'[zz]'tr a'[zz] |");
+    expect(elements(musicXml(text), 'notations')[1]).toContain('<level bracket="yes">editor\'s</level>');
+    expect(told(text)).toEqual(["The editor's marks in dessus (bar 1) look like the source's in most programs."]);
+  });
+
+  it('limited to a reading are written in that reading only', () => {
+    const text = inC("dessus | 1 g4'zz:plain |");
+    expect(elements(musicXml(text), 'inverted-mordent')).toHaveLength(0);
+    expect(elements(musicXml(text, { reading: 'plain' }), 'inverted-mordent')).toHaveLength(1);
+    expect(codes(text, { reading: 'plain' })).toEqual(['musicxml-readings']);
+  });
+
+  it('carry annotations as footnotes', () => {
+    const text = musicXml(inC('dessus | 2 g4*"blotted" a\'zz*"added later" |'));
+    expect(elements(text, 'footnote')).toEqual(['<footnote>blotted</footnote>', '<footnote>added later</footnote>']);
+  });
+});
+
+describe('what stands at the head of a system', () => {
+  const withHead = (head: string, staves = HEAD): string => `${staves}\nsystem ${head}\n  dessus | 1 c5 |\n`;
+
+  it('writes the clefs of the source, or a treble and a bass clef in their place', () => {
+    const text = withHead('upper C1 lower F3 meter C');
+    const clefs = (options = {}) => elements(musicXml(text, options), 'clef').map((c) => c.replace(/<[^>]+>/g, ''));
+    expect(clefs()).toEqual(['C1', 'F3']);
+    expect(clefs({ clefs: 'modern' })).toEqual(['G2', 'F4']);
+  });
+
+  it('writes the number of lines where it is not five, but not beside modern clefs', () => {
+    const text = withHead('upper C1 lower F4 meter C', HEAD.replace('upper lines 5', 'upper lines 6'));
+    expect(elements(musicXml(text), 'staff-lines')).toEqual(['<staff-lines>6</staff-lines>']);
+    expect(elements(musicXml(text, { clefs: 'modern' }), 'staff-lines')).toEqual([]);
+  });
+
+  it.each([
+    ['key bb', '<key><fifths>-1</fifths></key>'],
+    ['key f# c#', '<key><fifths>2</fifths></key>'],
+    ['key f#', '<key><fifths>1</fifths></key>'],
+    ['key eb', '<key><key-step>E</key-step><key-alter>-1</key-alter><key-accidental>flat</key-accidental></key>'],
+  ])('writes the signature %s', (key, expected) => {
+    expect(elements(musicXml(withHead(`upper G2 lower F4 ${key} meter C`)), 'key')).toEqual([expected]);
+  });
+
+  it.each([
+    ['C', '<time symbol="common"><beats>4</beats><beat-type>4</beat-type></time>'],
+    ['cut-C = 2/2', '<time symbol="cut"><beats>2</beats><beat-type>2</beat-type></time>'],
+    ['2', '<time symbol="single-number"><beats>2</beats><beat-type>2</beat-type></time>'],
+    ['4/4', '<time><beats>4</beats><beat-type>4</beat-type></time>'],
+  ])('writes the meter %s', (meter, expected) => {
+    expect(elements(musicXml(withHead(`upper G2 lower F4 meter ${meter}`)), 'time')).toEqual([expected]);
+  });
+
+  it('says when two clefs stand on one stave or a meter has no sign in MusicXML', () => {
+    expect(
+      told(withHead('upper G2 lower F4+C6 meter O = 4/4', HEAD.replace('lower lines 5', 'lower lines 6'))),
+    ).toEqual([
+      'MusicXML draws one clef at a time: of F4+C6 on the stave lower the export has F4.',
+      'MusicXML cannot draw the meter O; the export has 4/4.',
+    ]);
+  });
+
+  it('has no meter in free music', () => {
+    const text = musicXml(`${HEAD}\nsystem free upper G2 lower F4\n  dessus | c5 d (down) g3 |\n`);
+    expect(elements(text, 'time')).toEqual(['<time print-object="no"><senza-misura></senza-misura></time>']);
+  });
+
+  it('changes the clef within a bar at its moment', () => {
+    const text = musicXml(inC('dessus | 2 c5 d |', 'basse | 2 c3 (now C3) e4 |'));
+    const measure = elements(text, 'measure')[0] ?? '';
+    expect(measure.indexOf('<sign>C</sign>')).toBeGreaterThan(measure.indexOf('<step>C</step><octave>3</octave>'));
+    expect(measure.indexOf('<sign>C</sign>')).toBeLessThan(measure.indexOf('<step>E</step><octave>4</octave>'));
+  });
+});
+
+describe('barlines', () => {
+  it('are drawn as in the source, with repeats on the sides that repeat', () => {
+    const text = musicXml(inC('dessus ||: 1 c5 :||: 1 d :|| 1 e || 1 f |||'));
+    expect(elements(text, 'barline')).toEqual([
+      '<barline location="left"><bar-style>heavy-light</bar-style><repeat direction="forward"/></barline>',
+      '<barline location="right"><bar-style>light-heavy</bar-style><repeat direction="backward"/></barline>',
+      '<barline location="left"><bar-style>heavy-light</bar-style><repeat direction="forward"/></barline>',
+      '<barline location="right"><bar-style>light-heavy</bar-style><repeat direction="backward"/></barline>',
+      '<barline location="right"><bar-style>light-light</bar-style></barline>',
+      '<barline location="right"><bar-style>light-heavy</bar-style></barline>',
+    ]);
+  });
+
+  it('bracket first and second endings', () => {
+    const text = musicXml(inC('dessus ||: 1 c5 | (ending 1) 1 d :|| (ending 2) 1 e |||'));
+    expect(elements(text, 'ending')).toEqual([
+      '<ending number="1" type="start"/>',
+      '<ending number="1" type="stop"/>',
+      '<ending number="2" type="start"/>',
+      '<ending number="2" type="stop"/>',
+    ]);
+  });
+
+  it('number an upbeat 0 and hide its number', () => {
+    expect(musicXml(inC('dessus | 4 g4 | 1 c5 |||'))).toContain('<measure number="0" implicit="yes">');
+  });
+});
+
+describe('the order of the page', () => {
+  const twoSystems = `${inC('dessus | 1 c5 |')}page "12v"\nsystem\n  dessus | 1 d5 |\nsystem\n  dessus | 1 e5 |\n`;
+
+  it('begins systems and pages where the source does', () => {
+    expect(elements(musicXml(twoSystems), 'print')).toEqual([
+      '<print page-number="12r"/>',
+      '<print new-page="yes" page-number="12v"/>',
+      '<print new-system="yes"/>',
+    ]);
+  });
+
+  it('puts one piece after another with its title and a final barline between', () => {
+    const text = musicXml(
+      `${HEAD}\npiece "Allemande"\nsystem upper G2 lower F4 meter C\n  dessus | 1 c5 |\npiece "Gigue"\nsystem upper G2 lower F4 meter 6/4\n  dessus | 1. d5 |||\n`,
+    );
+    expect(elements(text, 'words').map((words) => words.replace(/<[^>]+>/g, ''))).toEqual(['Allemande', 'Gigue']);
+    expect(elements(text, 'bar-style')).toEqual([
+      '<bar-style>light-heavy</bar-style>',
+      '<bar-style>light-heavy</bar-style>',
+    ]);
+  });
+
+  it('gives some bars with all that is in force in them', () => {
+    const text = inC("dessus | 1 c5 | 1 d'u | (now key bb) 1 e | 1 f'. | 1 g |");
+    const part = musicXml(text, { bars: { from: '3', to: '4' } });
+    expect(elements(part, 'measure').map((m) => m.match(/number="(\w+)"/)?.[1])).toEqual(['3', '4']);
+    expect(elements(part, 'fifths')).toEqual(['<fifths>-1</fifths>']);
+    expect(elements(part, 'slur').map((slur) => slur.match(/type="(\w+)"/)?.[1])).toEqual(['start', 'stop']);
+  });
+
+  it('refuses bars that are not there', () => {
+    expect(told(inC('dessus | 1 c5 |'), { bars: { from: '3', to: '4' } })).toEqual(['No piece has bars 3 to 4.']);
+  });
+});
+
+describe('bars whose time is wrong', () => {
+  const broken = inC('dessus | 1 c5 | 2 c5 | 1 e |', 'basse | 1 c3 | 1 c | 1 c |');
+
+  it('are refused', () => {
+    expect(exported(broken)).toMatchObject({ text: '', problems: [{ problem: { code: 'export-broken-bar' } }] });
+  });
+
+  it('become empty time if gaps are wanted', () => {
+    const { text, problems } = exported(broken, { leaveGaps: true });
+    expect(readNotes(text).filter(({ measure }) => measure === '2')).toEqual([]);
+    expect(problems.map((p) => sentence(p.problem.code, p.problem.slots))).toEqual([
+      'The time of bar 2 is wrong; the export has an empty bar there.',
+    ]);
+  });
+});
+
+describe('words, figures and song', () => {
+  it('stand above or below as the source has them', () => {
+    const text = musicXml(inC('dessus | "Gravement" 2 c5 (below "tr.") d |'));
+    expect(
+      elements(text, 'direction').map((d) => [d.match(/placement="(\w+)"/)?.[1], d.match(/<words>(.*)<\/words>/)?.[1]]),
+    ).toEqual([
+      ['above', 'Gravement'],
+      ['below', 'tr.'],
+    ]);
+  });
+
+  it('give the tempo to the eye and to players', () => {
+    const text = musicXml(inC('dessus | 1 c5 |').replace('stave upper', 'tempo 2 at 50\nstave upper'));
+    expect(elements(text, 'direction')[0]).toContain(
+      '<beat-unit>half</beat-unit><per-minute>50</per-minute></metronome></direction-type><sound tempo="100"/>',
+    );
+  });
+
+  it('set figures before the note that bears them', () => {
+    const text = musicXml(inC('basse | 2 g2 a |', '  fig | 6/4 5,6 |'));
+    expect(elements(text, 'figured-bass')).toEqual([
+      '<figured-bass><figure><figure-number>6</figure-number></figure><figure><figure-number>4</figure-number></figure></figured-bass>',
+      '<figured-bass><figure><figure-number>5</figure-number></figure><duration>1</duration></figured-bass>',
+      '<figured-bass><figure><figure-number>6</figure-number></figure><duration>1</duration></figured-bass>',
+    ]);
+  });
+
+  it('set syllables under their notes', () => {
+    const text = musicXml(inC('dessus | 4 g4 a b c5 |', '  text | a word- ing = |'));
+    expect(elements(text, 'lyric')).toEqual([
+      '<lyric number="1"><syllabic>single</syllabic><text>a</text></lyric>',
+      '<lyric number="1"><syllabic>begin</syllabic><text>word</text></lyric>',
+      '<lyric number="1"><syllabic>end</syllabic><text>ing</text><extend type="start"/></lyric>',
+      '<lyric number="1"><extend type="stop"/></lyric>',
+    ]);
+  });
+});
+
+describe('what MusicXML cannot say', () => {
+  it.each([
+    ["dessus | 1 c5'cb? |", 'musicxml-doubtful'],
+    ['dessus | {overdot 4. c5 8 d} 2 e |', 'musicxml-hint'],
+    ['dessus | {unclear 2 c5 d} |', 'musicxml-span'],
+    ['dessus | {lig 2 c5 d} |', 'musicxml-ligature'],
+    ['dessus | <K: 1 c5 ; L: 1 d5> |', 'musicxml-option'],
+    ['dessus | 1 c5 (custos d5) |', 'musicxml-custos'],
+    ["dessus | 2 c5'line d'. |", 'musicxml-line'],
+    ["dessus | 1 c5'zz(from main) |", 'musicxml-parameter'],
+    ["dessus | 2 c5 _'fermata |", 'musicxml-mark-gap'],
+  ])('%s is told as %s', (lane, code) => {
+    expect(codes(inC(lane))).toContain(code);
+  });
+
+  it('is told once a voice and names the bars', () => {
+    expect(told(inC('dessus | {lig 2 c5 d} | 1 c5 | {lig 2 c5 d} |'))).toEqual([
+      'The ligatures of dessus are written as single notes (bars 1, 3).',
+    ]);
+  });
+});
+
+describe('the file', () => {
+  const text = inC("dessus | 4 g4'zz 8 a b 2 c#5 |", 'basse | 2 g3 e |');
+
+  it('is the same every time, packed or not', () => {
+    const once = score(text, { file: 'divisions.bent', reading: 'written' });
+    expect(exportMusicXml(once, SOURCE).text).toBe(musicXml(text));
+    expect(exportMxl(once, SOURCE).bytes).toEqual(exportMxl(once, SOURCE).bytes);
+  });
+
+  it('holds the document in a packed archive', () => {
+    const { bytes } = exportMxl(score(text, { file: 'divisions.bent', reading: 'written' }), SOURCE);
+    const files = unzipSync(bytes);
+    expect(Object.keys(files)).toEqual(['mimetype', 'META-INF/container.xml', 'score.musicxml']);
+    expect(new TextDecoder().decode(files['score.musicxml'])).toBe(musicXml(text));
+  });
+
+  it('names title, sources and reading', () => {
+    const xml = musicXml(text);
+    expect(xml).toContain('<work-title>Divisions in g</work-title>');
+    expect(xml).toContain('<source>K: Thornmere Keyboard Book, f. 12r; L: Loose leaf kept with K</source>');
+    expect(xml).toContain('<miscellaneous-field name="reading">written</miscellaneous-field>');
+  });
+
+  it('escapes what XML reserves', () => {
+    expect(musicXml(text.replace('Divisions in g', 'g & <c>'))).toContain('<work-title>g &amp; &lt;c&gt;</work-title>');
+  });
+});
+
+// Whole pieces, kept as they were when last looked at. UPDATE_GOLDEN=1 writes them anew.
+describe('whole pieces', () => {
+  const folder = join(import.meta.dirname, 'golden');
+  const pieces = ['sarabande', 'toccata', 'prelude'];
+
+  const exportedPiece = (name: string): string => {
+    const source = readFileSync(join(folder, `${name}.bent`), 'utf8');
+    return exportMusicXml(score(source, { file: `${name}.bent`, reading: 'written' }), SOURCE).text;
+  };
+
+  it.each(pieces)('the %s is as it was', (name) => {
+    const golden = join(folder, `${name}.musicxml`);
+    const text = exportedPiece(name);
+    if (process.env.UPDATE_GOLDEN !== undefined) writeFileSync(golden, text);
+    expect(text).toBe(readFileSync(golden, 'utf8'));
+  });
+
+  it.each(pieces)('the %s satisfies an independent reader', (name) => {
+    expect(validate(parse(exportedPiece(name))).errors).toEqual([]);
+  });
+
+  for (const name of pieces) {
+    testWithSchema('musicxml-4.0/musicxml.xsd', `the ${name} is valid MusicXML`, async () => {
+      expect(await validateMusicXml(exportedPiece(name))).toEqual([]);
+    });
+  }
+});

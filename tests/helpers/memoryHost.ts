@@ -1,0 +1,70 @@
+/** A command line without a computer: files in a map, output in strings. */
+import { posix } from 'node:path';
+import type { CliHost, Reading } from '../../server/cli/command';
+import { run } from '../../server/cli/run';
+import type { Host } from '../../server/workspace/host';
+
+export interface MemoryHost extends CliHost {
+  readonly files: Map<string, string | Uint8Array>;
+  readonly printed: { out: string; say: string };
+}
+
+const FOLDER = '/home';
+
+/** A host with these files, named from the folder where the command runs. */
+export function memoryHost(files: Readonly<Record<string, string>> = {}, standardInput = ''): MemoryHost {
+  const map = new Map<string, string | Uint8Array>(
+    Object.entries(files).map(([name, text]) => [posix.resolve(FOLDER, name), text]),
+  );
+  const printed = { out: '', say: '' };
+  const absolute = (file: string): string => posix.resolve(FOLDER, file);
+  const read = (file: string): Reading => {
+    const text = map.get(absolute(file));
+    return typeof text === 'string' ? { text } : { failure: 'there is no such file' };
+  };
+  return {
+    files: map,
+    printed,
+    includes: () =>
+      memoryFiles(Object.fromEntries([...map].map(([name, text]) => [posix.relative(FOLDER, name), `${text}`]))),
+    // One asterisk stands for any signs: enough to ask for several files.
+    find: (pattern) => {
+      const [before = '', after] = pattern.split('*');
+      const names = [...map.keys()].map((name) => posix.relative(FOLDER, name));
+      const fits = (name: string) => name.startsWith(before) && after !== undefined && name.endsWith(after);
+      return after === undefined ? [pattern] : names.filter(fits).sort();
+    },
+    read,
+    standardInput: () => ({ text: standardInput }),
+    absolute,
+    write: (file, content) => {
+      map.set(absolute(file), content);
+      return undefined;
+    },
+    samples: () => [...map.keys()].filter((name) => name.startsWith(`${FOLDER}/samples/`)).sort(),
+    out: (text) => {
+      printed.out += text;
+    },
+    say: (text) => {
+      printed.say += text;
+    },
+    progress: () => {},
+  };
+}
+
+/** Files for includes: paths count from the including file's folder and may not climb out of the whole. */
+export const memoryFiles = (files: Readonly<Record<string, string>>): Host => ({
+  read: (file) => (Object.hasOwn(files, file) ? files[file] : undefined),
+  resolve: (from, path) => {
+    const file = posix.join(posix.dirname(from), path);
+    return posix.isAbsolute(path) || file.startsWith('..') ? undefined : file;
+  },
+});
+
+/** Runs `bentside` with these words. */
+export function bentside(host: MemoryHost, ...argv: readonly string[]): { code: number; out: string; say: string } {
+  host.printed.out = '';
+  host.printed.say = '';
+  const code = run(host, argv);
+  return { code, ...host.printed };
+}

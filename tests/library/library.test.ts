@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import * as library from '../../server/library';
+import { memoryFiles } from '../helpers/memoryHost';
+
+const { align, exportMusicXml, findingOf, helpOf, proof, score, time, timeline } = library;
+
+const SCORE = `bentside 1
+source K "Thornmere Keyboard Book"
+source L "A loose leaf"
+reading plain "As the loose leaf has it"
+  takes L
+voice dessus lines 5
+system  dessus G2  meter C
+  dessus | 1 c5 | <K: 1 d ; L: 2 e f> |
+`;
+
+describe('the library', () => {
+  it('proofs a text and says what it can be read as', () => {
+    expect(proof(SCORE)).toEqual({ findings: [], readings: ['written', 'plain', 'K', 'L'] });
+  });
+
+  it('gives findings their place, sentence and level', () => {
+    const [finding] = proof(SCORE.replace('1 c5', '2. c5'), { file: 'a.bent' }).findings;
+    expect(finding).toMatchObject({ level: 'error', file: 'a.bent', range: { start: { line: 8 } } });
+    expect(finding?.message).toMatch(/^[A-Z“].*\.$/);
+    expect(helpOf(finding?.code ?? '')?.level).toBe('error');
+    expect(helpOf('toString')).toBeUndefined();
+  });
+
+  it('takes other levels, and leaves out what is to be ignored', () => {
+    const wrong = SCORE.replace('1 c5', '2. c5');
+    const code = proof(wrong).findings[0]?.code;
+    if (code === undefined) throw new Error('nothing found');
+    expect(proof(wrong, { levels: { [code]: 'hint' } }).findings[0]?.level).toBe('hint');
+    expect(proof(wrong, { levels: { [code]: 'ignore' } }).findings.map((one) => one.code)).not.toContain(code);
+  });
+
+  it('reads includes from the host it is given, and refuses them without one', () => {
+    const text = SCORE.replace('source K "Thornmere Keyboard Book"', 'include "house.bent"');
+    const host = memoryFiles({ 'house.bent': 'bentside 1\nsource K "Thornmere Keyboard Book"\n' });
+    expect(proof(text, { host }).findings).toEqual([]);
+    expect(proof(text).findings.map(({ code }) => code)).toContain('include-refused');
+  });
+
+  it('builds the score of a reading, and knows none that is not declared', () => {
+    const notes = (reading: string) =>
+      score(SCORE, { reading }).pieces.flatMap((piece) =>
+        [...library.eventsOf(piece)].map(({ event }) => event.address),
+      );
+    expect(notes('written')).toHaveLength(2);
+    expect(notes('plain')).toHaveLength(3);
+    expect(() => score(SCORE, { reading: 'french' })).toThrow(
+      new RangeError('no reading “french”, but written, plain, K, L'),
+    );
+  });
+
+  it('gives exact times', () => {
+    const events = timeline(score(SCORE, { reading: 'L' })).timeline?.pieces[0]?.events ?? [];
+    const whole = time.sum(events.flatMap(({ duration }) => time.parseTime(duration) ?? []));
+    expect(time.format(whole)).toBe('2');
+  });
+
+  it('exports, and its problems can be told with their places', () => {
+    const broken = score(SCORE.replace('1 c5', '2. c5'), { file: 'a.bent' });
+    const { text, problems } = exportMusicXml(broken, { clefs: 'source', leaveGaps: false });
+    expect(text).toBe('');
+    expect(problems.map((problem) => findingOf(broken, problem))).toMatchObject([
+      { code: 'export-broken-bar', level: 'error', file: 'a.bent' },
+    ]);
+  });
+
+  it('lays out a text without changing what it says', () => {
+    const { text, findings } = align(SCORE.replace('| 1 c5 |', '|  1    c5 |'));
+    expect(findings).toEqual([]);
+    expect(timeline(score(text)).timeline?.pieces[0]?.events.map(({ pitch }) => pitch)).toEqual(['c5', 'd5']);
+    expect(align(text).text).toBe(text);
+  });
+
+  it('never fails on a text, however broken', () => {
+    for (const text of ['', '\u0000', SCORE.slice(0, 200), SCORE.replaceAll(' ', ''), SCORE.replaceAll('|', '{')]) {
+      expect(() => proof(text)).not.toThrow();
+      expect(() => timeline(score(text))).not.toThrow();
+      expect(() => align(text)).not.toThrow();
+    }
+  });
+});

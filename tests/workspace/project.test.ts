@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { sourceText } from '../../server/workspace/encoding';
+import { noFiles } from '../../server/workspace/host';
+import { MOST_INCLUDED, openProject, projectOf } from '../../server/workspace/project';
+import { memoryFiles } from '../helpers/memoryHost';
+
+const SCORE = `bentside 1
+include "house.bent"
+voice dessus lines 5
+system  dessus G2  meter C
+  dessus | 1 c5 |
+`;
+
+const HOUSE = `bentside 1
+source K "Thornmere Keyboard Book"
+`;
+
+const open = (files: Record<string, string>, file = 'a.bent') => {
+  const project = openProject(memoryFiles(files), file);
+  if (project === undefined) throw new Error('no such file');
+  return project;
+};
+
+/** "line code" of the findings about includes and encoding. */
+const found = (files: Record<string, string>): string[] =>
+  open(files)
+    .analysis.findings()
+    .filter(({ code }) => /^include-|utf8|mark/.test(code))
+    .map(({ range, code }) => `${range.start.line} ${code}`);
+
+describe('a project', () => {
+  it('has what the included file declares', () => {
+    const project = open({ 'a.bent': SCORE, 'house.bent': HOUSE });
+    expect(project.included.map(({ file }) => file)).toEqual(['house.bent']);
+    expect(project.environment.sources.map(({ name }) => name)).toContain('K');
+    expect(found({ 'a.bent': SCORE, 'house.bent': HOUSE })).toEqual([]);
+  });
+
+  it('is none where there is no file', () => {
+    expect(openProject(noFiles, 'a.bent')).toBeUndefined();
+  });
+
+  it('follows includes of includes, each file once and after those that it includes', () => {
+    const files = {
+      'a.bent': `bentside 1\ninclude "deep/b.bent"\ninclude "deep/c.bent"\n`,
+      'deep/b.bent': `bentside 1\ninclude "c.bent"\n`,
+      'deep/c.bent': HOUSE,
+    };
+    expect(open(files).included.map(({ file }) => file)).toEqual(['deep/c.bent', 'deep/b.bent']);
+    expect(found(files)).toEqual([]);
+  });
+
+  it('finds an include that is missing, at the path', () => {
+    expect(found({ 'a.bent': SCORE })).toEqual(['2 include-missing']);
+    const [missing] = open({ 'a.bent': SCORE })
+      .analysis.findings()
+      .filter(({ code }) => code === 'include-missing');
+    expect(missing?.range.start.column).toBe(9);
+    expect(missing?.message).toContain('“house.bent”');
+  });
+
+  it('finds an include that the host refuses', () => {
+    expect(found({ 'a.bent': 'bentside 1\n\ninclude "../secret.bent"\n' })).toEqual(['3 include-refused']);
+    const refused = projectOf(noFiles, 'a.bent', SCORE).analysis.findings();
+    expect(refused.map(({ code }) => code)).toContain('include-refused');
+  });
+
+  it('finds a circle, however long, and opens none of its files twice', () => {
+    expect(found({ 'a.bent': 'bentside 1\ninclude "a.bent"\n' })).toEqual(['2 include-circle']);
+    const files = {
+      'a.bent': 'bentside 1\ninclude "b.bent"\n',
+      'b.bent': 'bentside 1\ninclude "c.bent"\n',
+      'c.bent': 'bentside 1\ninclude "a.bent"\ninclude "b.bent"\n',
+    };
+    expect(found(files)).toEqual(['2 include-circle', '2 include-circle']);
+    expect(open(files).included.map(({ file }) => file)).toEqual(['c.bent', 'b.bent']);
+    const [circle] = open(files)
+      .analysis.findings()
+      .filter(({ code }) => code === 'include-circle');
+    expect(circle?.message).toContain('a.bent → b.bent → c.bent → a.bent');
+  });
+
+  it('stops at a bounded number of files', () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 100 }, (_, i) => [`${i}.bent`, `bentside 1\ninclude "${i + 1}.bent"\n`]),
+    );
+    const files = { ...many, 'a.bent': 'bentside 1\ninclude "0.bent"\n' };
+    expect(open(files).included).toHaveLength(MOST_INCLUDED);
+    expect(found(files)).toEqual(['2 include-too-many']);
+  });
+
+  it('says at the include that the included file has errors of its own', () => {
+    expect(found({ 'a.bent': SCORE, 'house.bent': 'bentside 1\nsorce K "Thornmere"\n' })).toEqual([
+      '2 include-unsound',
+    ]);
+  });
+});
+
+describe('the encoding of a file', () => {
+  it('may begin with a byte order mark, which is left out of the text and of the columns', () => {
+    expect(sourceText('\ufeffbentside 1')).toEqual({
+      text: 'bentside 1',
+      problems: [{ code: 'byte-order-mark', slots: {}, pos: 0, len: 0 }],
+    });
+    expect(found({ 'a.bent': `\ufeff${SCORE}`, 'house.bent': HOUSE })).toEqual(['1 byte-order-mark']);
+  });
+
+  it('is a finding at the first sign that could not be read', () => {
+    const text = SCORE.replace('voice', 'title "Entr\ufffde \ufffd la fran\ufffdaise"\nvoice');
+    expect(found({ 'a.bent': text, 'house.bent': HOUSE })).toEqual(['3 not-utf8']);
+    expect(sourceText(text).problems[0]?.slots).toEqual({ count: 3 });
+  });
+});
