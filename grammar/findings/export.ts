@@ -177,6 +177,11 @@ brackets for accidentals but for no other mark, and most programs pass over the 
     sentence: 'The mark {mark} of {voice} stands where nothing is drawn and is not in the export ({bars}).',
     help: `In MusicXML a mark belongs to a note or a rest. This one stands at a gap or a lacuna.`,
   },
+  'musicxml-mark-barline': {
+    level: 'info',
+    sentence: 'The mark {mark} on the barline of {bars} is not in the export.',
+    help: `On a barline MusicXML can write a fermata, a segno and words. Other marks belong to a note or a rest.`,
+  },
   'musicxml-parameter': {
     level: 'info',
     sentence: 'How {sign} is to be played in {voice} is not in the export ({bars}).',

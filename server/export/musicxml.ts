@@ -90,9 +90,9 @@ function measureElements(
   losses: Losses,
 ): readonly XmlElement[] {
   const written = writtenOf(score, measures);
-  const links = linksOf(score, written, losses);
+  const links = linksOf(written, losses);
   const prints = breaksOf(measures, losses);
-  const barlines = barlinesOf(measures, losses);
+  const barlines = barlinesOf(measures, score.environment, losses);
   const titled = new Set(measures.map(({ piece }) => piece)).size > 1 || score.pieces.length > 1;
   const divisions = divisionsOf(written);
   let attributes: Attributes | undefined;
@@ -121,9 +121,9 @@ function measureElements(
   });
 }
 
-function linksOf(score: Score, written: Written, losses: Losses): readonly VoiceLinks[] {
+function linksOf(written: Written, losses: Losses): readonly VoiceLinks[] {
   const pieces = new Set(written.measures.map(({ piece }) => piece));
-  const slurs = slursOf(score, pieces, written, losses);
+  const slurs = slursOf(pieces, written, losses);
   return [...written.byVoice].map(([voice, chunks]) => ({
     voice,
     chunks,

@@ -4,8 +4,8 @@
  * Bar numbers, onsets, pages, positions and identities of nodes are never in it, so that a bar inserted early changes
  * no carry further on.
  */
-import type { Time } from '../../grammar/time';
-import type { BarlineShape, Clef, Spelling } from '../../grammar/tree';
+import { type Time, ZERO } from '../../grammar/time';
+import type { Clef, Spelling } from '../../grammar/tree';
 import type { KeySign, Meter, Tempo } from './score';
 
 export interface Carry {
@@ -19,10 +19,6 @@ export interface Carry {
   readonly open: OpenBar | undefined;
   /** By voice. */
   readonly voices: readonly VoiceCarry[];
-  /** Whether any music of the piece has sounded: its first bar may be short. */
-  readonly begun: boolean;
-  /** The barline that closed the last system, for a pair of short bars around a repeat. */
-  readonly lastBar: { readonly shape: BarlineShape; readonly missing: Time } | undefined;
 }
 
 export interface OpenBar {
@@ -42,6 +38,8 @@ export interface VoiceCarry {
   /** How long a note running through the barline still sounds. */
   readonly runningOn: Time;
   readonly manual: string | undefined;
+  /** What entered the first ending enters every other ending alike. */
+  readonly atEnding: { readonly ties: readonly PitchState[]; readonly last: readonly PitchState[] } | undefined;
 }
 
 export interface PitchState {
@@ -55,3 +53,22 @@ export interface OpenCurve {
   readonly name: string | undefined;
   readonly pitches: readonly PitchState[];
 }
+
+/** The state at the beginning of a piece. */
+export const startOf = (staves: number, voices: number): Carry => ({
+  clefs: Array.from({ length: staves }, () => []),
+  keys: Array.from({ length: staves }, () => []),
+  meter: undefined,
+  tempo: undefined,
+  open: undefined,
+  voices: Array.from({ length: voices }, () => silentVoice),
+});
+
+export const silentVoice: VoiceCarry = {
+  ties: [],
+  last: [],
+  curves: [],
+  runningOn: ZERO,
+  manual: undefined,
+  atEnding: undefined,
+};

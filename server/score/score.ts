@@ -5,7 +5,7 @@
  * before; everything in it counts from the system's own start, so that it can be kept as long as those are the same.
  * A `Score` strings the systems together: bar numbers, onsets, pages and addresses are computed there, never stored below.
  */
-import type { Problem } from '../../grammar/findings/finding';
+import type { Fix, Problem } from '../../grammar/findings/finding';
 import type { Time } from '../../grammar/time';
 import type {
   AccidentalSign,
@@ -76,12 +76,22 @@ export interface Bar {
   /** The barline at its start where a system or lane opens with a special one. */
   readonly opening: BarlineShape | undefined;
   /** The barline at its end; undefined where the source draws none. */
-  readonly closing: { readonly shape: BarlineShape; readonly editors: boolean } | undefined;
+  readonly closing: DrawnBarline | undefined;
   /** Number of the ending that begins here. */
   readonly ending: number | undefined;
   readonly irregular: boolean;
+  /** Its time is wrong or unknown: a problem says why. Exporters refuse it or leave a gap. */
+  readonly broken: boolean;
   /** Barlines that stand inside the bar in some lanes only (loose systems). */
   readonly inner: readonly { readonly voice: number; readonly onset: Time; readonly shape: BarlineShape }[];
+}
+
+/** A barline as drawn, with what stands on it. */
+export interface DrawnBarline {
+  readonly shape: BarlineShape;
+  readonly editors: boolean;
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
 }
 
 export interface Section {
@@ -122,14 +132,26 @@ export interface SystemBar {
   /** Begins inside a bar that the system before left open. */
   readonly continues: boolean;
   /** Ends with a barline in the source. */
-  readonly closing: { readonly shape: BarlineShape; readonly editors: boolean } | undefined;
+  readonly closing: DrawnBarline | undefined;
   readonly opening: BarlineShape | undefined;
   readonly meter: Meter | undefined;
   readonly ending: number | undefined;
   readonly irregular: boolean;
   readonly inner: Bar['inner'];
-  /** Its time is wrong or unknown: a problem says why. Exporters refuse it or leave a gap. */
+  /** Something in it was not understood or its lanes disagree. Whether its length can stand is known in its piece. */
   readonly broken: boolean;
+  /** Lanes whose time is not the meter's, counted from the bar's beginning, also where that lies in the system before. */
+  readonly sums: readonly LaneSum[];
+}
+
+/** The time of one lane in a bar, and what would mend it. */
+export interface LaneSum {
+  readonly voice: number;
+  readonly time: Time;
+  /** What to mark: the bar's last event. */
+  readonly source: Source;
+  /** A dot on the last note, and the time it adds. */
+  readonly dot: { readonly adds: Time; readonly fix: Fix } | undefined;
 }
 
 export interface SystemVoice {
@@ -161,6 +183,8 @@ export interface PlacedProblem {
   readonly lane: number | undefined;
   /** Index in the block's statements. */
   readonly statement?: number;
+  /** Index in `SystemScore.bars` of the bar that the sentence names as {bar}. */
+  readonly bar?: number;
   /** Places that explain the problem. */
   readonly related?: readonly { readonly message: string; readonly source: Source }[];
 }

@@ -8,9 +8,9 @@ import { fifthsOf } from '../../server/export/musicxml/attributes';
 import { ACCIDENTALS, BARLINES } from '../../server/export/musicxml/tables';
 import { decompose, divisionsFor, flags, noteValue } from '../../server/export/musicxml/values';
 import { printXml, xml } from '../../server/export/musicxml/xml';
-import { score } from '../../server/library';
 import { readNotes, validateContainer, validateMusicXml } from '../helpers/musicxml';
 import { testWithSchema } from '../helpers/schemas';
+import { scoreOf } from '../helpers/scores';
 
 const SCHEMA = 'musicxml-4.0/musicxml.xsd';
 const OPTIONS = { clefs: 'source', leaveGaps: false } as const;
@@ -43,7 +43,7 @@ describe('the words of MusicXML 4.0', () => {
   testWithSchema(SCHEMA, 'draw every sign of the catalogue in a valid document', async () => {
     const notes = shapes.map(({ short }) => `1 c5-e-g'${short}'#`).join(' | ');
     const text = `bentside 1\nstave upper\nvoice dessus upper\nsystem upper G2 meter C\n  dessus | ${notes} |\n`;
-    const { text: document } = exportMusicXml(score(text), OPTIONS);
+    const { text: document } = exportMusicXml(scoreOf(text), OPTIONS);
     expect(await validateMusicXml(document)).toEqual([]);
     expect(document.match(/<measure /g)).toHaveLength(shapes.length);
   });
@@ -53,7 +53,7 @@ describe('the words of MusicXML 4.0', () => {
 // middle C in 4/4. The element values are remembered (from memory).
 describe("the tutorial's first example", () => {
   const text = 'bentside 1\nstave upper\nvoice dessus upper\nsystem upper G2 meter 4/4\n  dessus | 1 c4 |\n';
-  const document = exportMusicXml(score(text), OPTIONS).text;
+  const document = exportMusicXml(scoreOf(text), OPTIONS).text;
 
   it.each([
     '<divisions>1</divisions>',
@@ -139,7 +139,7 @@ describe('XML', () => {
 // header are those of PKWARE's APPNOTE, section 4.3.7.
 describe('the packed file', () => {
   const text = 'bentside 1\nstave upper\nvoice dessus upper\nsystem upper G2 meter C\n  dessus | 1 c4 |\n';
-  const { bytes } = exportMxl(score(text), OPTIONS);
+  const { bytes } = exportMxl(scoreOf(text), OPTIONS);
   const latin = (from: number, to: number): string => String.fromCharCode(...bytes.subarray(from, to));
   const word = (at: number): number => (bytes[at] ?? 0) + 256 * (bytes[at + 1] ?? 0);
 

@@ -1,7 +1,10 @@
 /** Barlines, repeats and endings at both sides of each measure. */
 import type { BarlineShape } from '../../../grammar/tree';
+import type { Environment } from '../../score/environment';
+import { editorialElements, footnoteOf } from './editorial';
 import { type Losses, whereBar } from './losses';
 import type { Measure } from './measures';
+import { fermataElement } from './notations';
 import { BARLINES } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
 
@@ -14,18 +17,33 @@ export interface Barlines {
 interface Side {
   style: string | undefined;
   editors: boolean;
+  footnote: string | undefined;
+  /** What stands on the barline, in the order that the type `barline` wants. */
+  marks: readonly XmlElement[];
   repeat: 'backward' | 'forward' | undefined;
   ending: { readonly number: number; readonly type: 'start' | 'stop' | 'discontinue' } | undefined;
 }
 
-const plain = (): Side => ({ style: undefined, editors: false, repeat: undefined, ending: undefined });
+const plain = (): Side => ({
+  style: undefined,
+  editors: false,
+  footnote: undefined,
+  marks: [],
+  repeat: undefined,
+  ending: undefined,
+});
 
 /** The barlines of all measures, in their order. */
-export function barlinesOf(measures: readonly Measure[], losses: Losses): readonly Barlines[] {
+export function barlinesOf(
+  measures: readonly Measure[],
+  environment: Environment,
+  losses: Losses,
+): readonly Barlines[] {
   const lefts = measures.map(plain);
   const rights = measures.map(plain);
   for (const [i, measure] of measures.entries()) {
     draw(measure, measures[i + 1], rights[i], lefts[i + 1], losses);
+    drawMarks(measure, rights[i], environment, losses);
     drawOpening(measure, measures[i - 1], lefts[i], rights[i - 1]);
   }
   drawEndings(measures, lefts, rights);
@@ -53,6 +71,28 @@ function draw(
   const endsPiece = measure.bar.index === measure.piece.bars.length - 1;
   if (endsPiece && next !== undefined && !isSpecial(closing?.shape)) right.style = 'light-heavy';
 }
+
+/** A segno or fermatas; `fin` is a direction, and a curve is drawn to the nearest note. */
+function drawMarks(measure: Measure, right: Side | undefined, environment: Environment, losses: Losses): void {
+  const { closing } = measure.bar;
+  if (right === undefined || closing === undefined) return;
+  const named = (name: string) => closing.marks.filter(({ form }) => form.name === name);
+  const annotations = [...closing.annotations, ...closing.marks.flatMap((mark) => mark.annotations)];
+  right.footnote = footnoteOf(annotations, environment);
+  right.marks = [
+    ...named('renvoi')
+      .slice(0, 1)
+      .map(() => xml('segno')),
+    ...named('fermata').slice(0, 2).map(fermataElement),
+  ];
+  for (const mark of closing.marks.filter(({ form }) => !ON_BARLINES.has(form.name))) {
+    const where = { source: mark.source, system: measure.system, bar: measure.bar };
+    losses.add('musicxml-mark-barline', { mark: mark.form.text }, where);
+  }
+}
+
+/** Marks on a barline that the export writes, as they are or at the nearest note. */
+const ON_BARLINES: ReadonlySet<string> = new Set(['renvoi', 'fermata', 'fin', 'u', 'line', '.']);
 
 const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
@@ -122,13 +162,13 @@ function endingBefore(measure: Measure): number | undefined {
 
 function barline(location: 'left' | 'right', side: Side | undefined): XmlElement | undefined {
   if (side === undefined) return undefined;
-  const { style, editors, repeat, ending } = side;
-  const bare = style === undefined && repeat === undefined && ending === undefined;
-  if (bare && !editors) return undefined;
-  return xml('barline', { location }, [
-    style === undefined && !(bare && editors) ? undefined : leaf('bar-style', style ?? 'regular'),
-    editors ? xml('level', { bracket: 'yes' }, "editor's") : undefined,
+  const { style, editors, footnote, marks, repeat, ending } = side;
+  const content = [
+    ...editorialElements({ footnote, level: editors ? "editor's" : undefined, bracket: editors }),
+    ...marks,
     ending === undefined ? undefined : xml('ending', { number: ending.number, type: ending.type }),
     repeat === undefined ? undefined : xml('repeat', { direction: repeat }),
-  ]);
+  ].filter((element) => element !== undefined);
+  if (style === undefined && content.length === 0) return undefined;
+  return xml('barline', { location }, [style === undefined ? undefined : leaf('bar-style', style), ...content]);
 }

@@ -128,7 +128,7 @@ function writeVoice(
   for (const chunk of chunks) {
     writeWaiting(chunk.offset);
     cursor.moveTo(chunk.offset);
-    cursor.put(eventDirections(chunk, score));
+    cursor.put(eventDirections(chunk));
     cursor.put(links.figures.get(chunk)?.(divisions) ?? []);
     cursor.put(chunkElements(chunk, links, score, divisions), chunk.duration);
   }

@@ -22,7 +22,8 @@ export function breaksOf(measures: readonly Measure[], losses: Losses): readonly
     const known = page === system.page;
     page = system.page;
     if (measure.index > 0 && system.score.bars[0]?.continues === true) {
-      losses.add('musicxml-break', {}, whereBar(system, measure.bar));
+      const inside = measure.piece.bars[system.firstBar];
+      if (inside !== undefined) losses.add('musicxml-break', {}, whereBar(system, inside));
     }
     return printElement(system, measure.index > 0, turned, known);
   });

@@ -1,10 +1,9 @@
 /** Curves as slurs: each from a note to a note, numbered so that no two of one number overlap. */
 import { add, compare, type Time } from '../../../grammar/time';
 import type { MarkForm } from '../../../grammar/tree';
-import type { Piece, Score } from '../../score/score';
+import type { Piece, SystemVoice, VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
 import { absolute, type Chunk } from './chunks';
-import { holdsIn } from './holds';
 import type { Losses, Where } from './losses';
 import type { Written } from './written';
 import { type XmlElement, xml } from './xml';
@@ -33,11 +32,10 @@ interface Slur {
 }
 
 /** All slurs of the pieces, numbered. */
-export function slursOf(score: Score, pieces: Iterable<Piece>, written: Written, losses: Losses): SlurEnds {
+export function slursOf(pieces: Iterable<Piece>, written: Written, losses: Losses): SlurEnds {
   const slurs: Slur[] = [];
   for (const piece of pieces) {
     for (const curve of curvesOf(piece)) {
-      if (!holdsIn(curve.form.readings, score.choice)) continue;
       const slur = resolve(piece, curve, written, losses);
       if (slur !== undefined) slurs.push(slur);
     }
@@ -79,7 +77,11 @@ function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
   if (open !== undefined) losses.add('musicxml-curve-open', { voice: voiceOf(open) }, whereIs(piece, open));
 }
 
-const eventAt = (end: PlacedEnd) => end.voice.events[end.end.event];
+/** The voice of an end: a named curve may end in another than it began in. */
+const voiceAt = ({ end, system, voice }: PlacedEnd): SystemVoice =>
+  end.source.lane === voice.lane ? voice : (system.score.voices.find(({ lane }) => lane === end.source.lane) ?? voice);
+
+const eventAt = (end: PlacedEnd): VoiceEvent | undefined => voiceAt(end).events[end.end.event];
 const voiceOf = (end: PlacedEnd): string => eventAt(end)?.laneName ?? '';
 
 function whereIs(piece: Piece, end: PlacedEnd): Where {
@@ -88,7 +90,7 @@ function whereIs(piece: Piece, end: PlacedEnd): Where {
 }
 
 const chunksOfVoice = (end: PlacedEnd, written: Written): readonly Chunk[] =>
-  written.byVoice.get(end.voice.voice) ?? [];
+  written.byVoice.get(voiceAt(end).voice) ?? [];
 
 function chunksAt(end: PlacedEnd, written: Written): readonly Chunk[] {
   const event = eventAt(end);
@@ -116,14 +118,19 @@ function nearest(end: PlacedEnd, written: Written, side: 'start' | 'stop'): Stop
 function openEnd(other: PlacedEnd | undefined, written: Written, side: 'start' | 'stop'): Stop | undefined {
   if (other === undefined) return undefined;
   const measure = chunksAt(other, written)[0]?.measure;
-  const voice = measure === undefined ? undefined : written.byMeasure.get(measure)?.get(other.voice.voice);
+  const voice = measure === undefined ? undefined : written.byMeasure.get(measure)?.get(voiceAt(other).voice);
   const notes = (voice ?? []).filter((c) => c.event.kind === 'note');
   const chunk = side === 'start' ? notes[0] : notes.at(-1);
   return chunk === undefined ? undefined : { chunk, member: 0 };
 }
 
 const place = (stop: Stop, written: Written): number => written.order.get(stop.chunk) ?? 0;
-const isBefore = (a: Stop, b: Stop, written: Written): boolean => place(a, written) < place(b, written);
+
+/** In one voice the order of writing tells which is first, in two only time. */
+function isBefore(a: Stop, b: Stop, written: Written): boolean {
+  if (a.chunk.event.voice === b.chunk.event.voice) return place(a, written) < place(b, written);
+  return compare(absolute(a.chunk), absolute(b.chunk)) <= 0;
+}
 
 // ─── numbers ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -145,17 +152,18 @@ const overlap = (a: Taken, b: Taken): boolean =>
 function numbered(slurs: readonly Slur[], written: Written, losses: Losses): SlurEnds {
   const ends = new Map<Chunk, SlurEnd[]>();
   const taken: Taken[][] = Array.from({ length: NUMBERS }, () => []);
-  const sorted = [...slurs].sort((a, b) => place(a.start, written) - place(b.start, written));
+  const first = ({ start, stop }: Slur): number => Math.min(place(start, written), place(stop, written));
+  const sorted = [...slurs].sort((a, b) => first(a) - first(b));
   for (const slur of sorted) {
     const span: Taken = {
-      from: place(slur.start, written),
-      to: place(slur.stop, written),
+      from: first(slur),
+      to: Math.max(place(slur.start, written), place(slur.stop, written)),
       onset: absolute(slur.start.chunk),
       end: absolute(slur.stop.chunk),
       piece: slur.start.chunk.measure.piece,
-      measure: slur.stop.chunk.measure.index,
+      measure: Math.max(slur.start.chunk.measure.index, slur.stop.chunk.measure.index),
     };
-    forget(taken, slur.start.chunk.measure.index);
+    forget(taken, Math.min(slur.start.chunk.measure.index, slur.stop.chunk.measure.index));
     const number = taken.findIndex((spans) => !spans.some((other) => overlap(span, other)));
     if (number < 0) {
       losses.add('musicxml-curves-many', {}, slur.where);

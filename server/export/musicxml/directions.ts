@@ -1,9 +1,8 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
-import { compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
-import type { Bar, Score, Tempo, Words } from '../../score/score';
+import { add, compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import type { AppliedMark, Bar, Score, Tempo, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Chunk } from './chunks';
-import { holdsIn } from './holds';
 import type { Measure } from './measures';
 import { decimal, writtenValue } from './values';
 import { leaf, type XmlElement, xml } from './xml';
@@ -33,26 +32,27 @@ function direction(type: XmlElement, place: DirectionPlace): XmlElement {
 // ─── at an event ─────────────────────────────────────────────────────────────────────────────────────────────────
 
 /** Words, and the marks that are directions, of an event. */
-export function eventDirections(chunk: Chunk, score: Score): readonly XmlElement[] {
+export function eventDirections(chunk: Chunk): readonly XmlElement[] {
   if (!chunk.first) return [];
   const { event } = chunk;
   const place = { voice: event.voice, stave: event.stave };
   const marks = [...event.members.flatMap(({ marks: own }) => own), ...event.marks];
   return [
     ...event.words.map((words) => wordsElement(words, place)),
-    ...marks
-      .filter(({ form }) => holdsIn(form.readings, score.choice))
-      .flatMap(({ form }) => MARKS[form.type === 'other' ? form.name : '']?.(place) ?? []),
+    ...marks.flatMap((mark) => markDirections(mark, place)),
   ];
 }
 
 const wordsElement = ({ text, place: placement }: Words, place: DirectionPlace): XmlElement =>
   direction(leaf('words', text), { ...place, placement: placement ?? 'above' });
 
+const markDirections = ({ form }: AppliedMark, place: DirectionPlace): readonly XmlElement[] =>
+  form.type === 'other' ? (MARKS[form.name]?.(place) ?? []) : [];
+
 /** Marks that MusicXML has as directions. */
-const MARKS: Readonly<Record<string, (place: DirectionPlace) => XmlElement>> = {
-  renvoi: (place) => direction(xml('segno'), { ...place, placement: 'above' }),
-  fin: (place) => direction(leaf('words', 'Fin'), { ...place, placement: 'above' }),
+const MARKS: Readonly<Record<string, (place: DirectionPlace) => readonly XmlElement[]>> = {
+  renvoi: (place) => [direction(xml('segno'), { ...place, placement: 'above' })],
+  fin: (place) => [direction(leaf('words', 'Fin'), { ...place, placement: 'above' })],
 };
 
 // ─── in a measure ────────────────────────────────────────────────────────────────────────────────────────────────
@@ -70,6 +70,10 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
   };
   if (titled && piece.name !== '') {
     put(first.bar, first.bar.onset, direction(xml('words', { 'font-weight': 'bold' }, piece.name), ABOVE));
+  }
+  for (const bar of piece.bars) {
+    const end = add(bar.onset, bar.duration);
+    for (const { form } of bar.closing?.marks ?? []) if (form.name === 'fin') put(bar, end, finElement);
   }
   for (const section of piece.sections) {
     const bar = piece.bars[section.firstBar];
@@ -90,6 +94,9 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
 }
 
 const ABOVE: DirectionPlace = { placement: 'above' };
+
+/** `'fin` on a barline. */
+const finElement = direction(leaf('words', 'Fin'), ABOVE);
 
 /** An editor's tempo, in brackets as no source draws it; `sound` counts semiminims a minute. */
 function tempoElement({ value, perMinute }: Tempo): XmlElement {

@@ -46,7 +46,6 @@ function barsWithin(piece: Piece, { from, to }: BarRange): readonly Bar[] {
 function numbered(chosen: readonly { readonly piece: Piece; readonly bars: readonly Bar[] }[]): readonly Measure[] {
   const measures: Measure[] = [];
   for (const { piece, bars } of chosen) {
-    const broken = brokenBars(piece);
     for (const [i, bar] of bars.entries()) {
       const system = piece.systems[bar.system];
       if (system === undefined) continue;
@@ -58,20 +57,11 @@ function numbered(chosen: readonly { readonly piece: Piece; readonly bars: reado
         opens: i === 0,
         closes: i === bars.length - 1,
         duration: isZero(bar.duration) ? (bar.expected ?? ZERO) : bar.duration,
-        broken: broken.has(bar.index),
+        broken: bar.broken,
       });
     }
   }
   return measures;
-}
-
-/** Indices of the bars of which any part has a wrong or unknown time. */
-function brokenBars(piece: Piece): ReadonlySet<number> {
-  const broken = new Set<number>();
-  for (const system of piece.systems) {
-    for (const [i, bar] of system.score.bars.entries()) if (bar.broken) broken.add(system.firstBar + i);
-  }
-  return broken;
 }
 
 const isShort = (bar: Bar): boolean => bar.expected !== undefined && compare(bar.duration, bar.expected) < 0;

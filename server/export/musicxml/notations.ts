@@ -25,9 +25,10 @@ export const plainNotation = (element: XmlElement): Notation => ({
 type Made = Pick<Notation, 'home' | 'elements'>;
 type Maker = (mark: AppliedMark, voice: number) => readonly Made[];
 
-const fermata: Maker = (mark) => [
-  { home: undefined, elements: [xml('fermata', { type: placementOf(mark) === 'below' ? 'inverted' : 'upright' })] },
-];
+export const fermataElement = (mark: AppliedMark): XmlElement =>
+  xml('fermata', { type: placementOf(mark) === 'below' ? 'inverted' : 'upright' });
+
+const fermata: Maker = (mark) => [{ home: undefined, elements: [fermataElement(mark)] }];
 
 const articulation =
   (name: string): Maker =>

@@ -7,7 +7,6 @@ import type { SlurEnds } from './curves';
 import { type Editorial, editorialElements, ofEvent } from './editorial';
 import type { Figures } from './figures';
 import { graceElement } from './grace';
-import { holdsIn } from './holds';
 import type { Lyrics } from './lyrics';
 import {
   accidentalElement,
@@ -140,14 +139,12 @@ function tiedElements({ stop, start, open }: MemberTies): readonly XmlElement[] 
 /** Marks stand at the first of the notes into which an event was cut. */
 function markNotations({ chunk, member, m, links, score }: Head): readonly Notation[] {
   if (!chunk.first) return [];
-  return marksAt(chunk, member, m)
-    .filter(({ form }) => holdsIn(form.readings, score.choice))
-    .flatMap((mark) => notationsOf(mark, links.voice, score.environment));
+  return marksAt(chunk, member, m).flatMap((mark) => notationsOf(mark, links.voice, score.environment));
 }
 
 /** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */
 function marksAt({ event }: Chunk, member: NoteMember | undefined, m: number): readonly AppliedMark[] {
-  const ofEvent = m === 0 ? event.marks : event.marks.filter(coversChord);
-  const ofOthers = event.members.filter((other) => other !== member).flatMap(({ marks }) => marks.filter(coversChord));
-  return [...(member?.marks ?? []), ...ofEvent, ...ofOthers];
+  const own = [...(member?.marks ?? []), ...(m === 0 ? event.marks : [])];
+  const covering = [...event.marks, ...event.members.flatMap(({ marks }) => marks)].find(coversChord);
+  return [...own.filter((mark) => !coversChord(mark)), ...(covering === undefined ? [] : [covering])];
 }

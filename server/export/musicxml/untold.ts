@@ -3,7 +3,6 @@ import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { SpanWord } from '../../../grammar/tree';
 import type { AppliedMark, NoteMember, Score, Source, VoiceEvent } from '../../score/score';
 import type { Chunk } from './chunks';
-import { holdsIn } from './holds';
 import type { Losses } from './losses';
 import { notationsOf } from './notations';
 import { coversChord } from './signs';
@@ -32,9 +31,7 @@ function untoldAt(chunk: Chunk, score: Score): readonly Untold[] {
     ...ofSpans(event),
     ...ofPlace(event),
     ...event.members.flatMap((member) => ofMember(member)),
-    ...marksOf(event)
-      .filter(({ form }) => holdsIn(form.readings, score.choice))
-      .flatMap((mark) => ofMark(mark, event, score)),
+    ...marksOf(event).flatMap((mark) => ofMark(mark, event, score)),
   ];
 }
 

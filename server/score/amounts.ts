@@ -1,0 +1,36 @@
+/** Durations in the trade's words. */
+import { compare, divide, format, multiply, type Time, time } from '../../grammar/time';
+
+const names: readonly (readonly [number, string, string])[] = [
+  [1, 'semibreve', 'semibreves'],
+  [2, 'minim', 'minims'],
+  [4, 'crotchet', 'crotchets'],
+  [8, 'quaver', 'quavers'],
+  [16, 'semiquaver', 'semiquavers'],
+  [32, 'demisemiquaver', 'demisemiquavers'],
+  [64, 'hemidemisemiquaver', 'hemidemisemiquavers'],
+  [128, 'semihemidemisemiquaver', 'semihemidemisemiquavers'],
+];
+
+/** The largest value of which both times are whole multiples, not larger than a crotchet. */
+function unitOf(a: Time, b: Time): readonly [number, string, string] | undefined {
+  return names.find(([d]) => d >= 4 && multiply(a, time(d)).d === 1 && multiply(b, time(d)).d === 1);
+}
+
+/** "7 quavers" beside a needed "8": both counted in one value; fractions of a semibreve where none fits. */
+export function counted(have: Time, need: Time): { readonly have: string; readonly need: string } {
+  const unit = unitOf(have, need);
+  if (unit === undefined) return { have: `${format(have)} of a semibreve`, need: format(need) };
+  const [d, one, many] = unit;
+  const count = multiply(have, time(d));
+  return { have: `${format(count)} ${count.n === 1 ? one : many}`, need: format(multiply(need, time(d))) };
+}
+
+/** Whether a time is 2 to some power, of a semibreve. */
+export function isBinary(t: Time): boolean {
+  const powerOfTwo = (n: number | bigint): boolean => Number.isInteger(Math.log2(Number(n)));
+  return compare(t, time(0)) > 0 && powerOfTwo(t.n) && powerOfTwo(t.d) && (t.n === 1 || t.d === 1);
+}
+
+/** A share of a time, for counting units in a tuplet. */
+export const share = (t: Time, parts: number): Time => divide(t, time(parts));

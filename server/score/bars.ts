@@ -1,0 +1,337 @@
+/** Bars of a system: the lanes laid beside one another in time. */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Fix, Slots } from '../../grammar/findings/finding';
+import {
+  add,
+  compare,
+  divide,
+  equal,
+  isNegative,
+  isZero,
+  latest,
+  subtract,
+  type Time,
+  time,
+  ZERO,
+} from '../../grammar/time';
+import type { BarlineShape, Span } from '../../grammar/tree';
+import type { RawBar, RawEvent } from './lane';
+import type { DrawnBarline, LaneSum, Meter } from './score';
+
+/** A voice's bars as chosen among its lane and witness lanes. */
+export interface VoiceBars {
+  readonly voice: number;
+  readonly name: string;
+  readonly bars: readonly { readonly lane: number; readonly bar: RawBar }[];
+  /** Still sounding from the system before, through its barline. */
+  readonly runningOn: Time;
+}
+
+export interface LaidBar {
+  readonly onset: Time;
+  readonly duration: Time;
+  /** Time of the bar that lies in the system before. */
+  readonly elapsed: Time;
+  readonly meter: Meter | undefined;
+  readonly closing: DrawnBarline | undefined;
+  readonly broken: boolean;
+  readonly sums: readonly LaneSum[];
+  readonly inner: readonly { readonly voice: number; readonly onset: Time; readonly shape: BarlineShape }[];
+}
+
+export interface LaidVoice {
+  readonly voice: number;
+  /** By bar as typed: when its first event begins, and the time that fillers take. */
+  readonly starts: readonly { readonly onset: Time; readonly filler: Time }[];
+  readonly runningOn: Time;
+}
+
+export interface Laid {
+  readonly bars: readonly LaidBar[];
+  readonly voices: readonly LaidVoice[];
+  readonly duration: Time;
+}
+
+export type ReportIn = (
+  lane: number,
+  code: FindingCode,
+  at: Span,
+  slots: Slots,
+  more?: { readonly bar?: number; readonly fixes?: readonly Fix[] },
+) => void;
+
+const isThrough = (bar: RawBar): boolean => bar.events.at(-1)?.through === true;
+
+/** What a dot on the bar's last note adds, and the change of text that sets it. */
+function dotFix(bar: RawBar, next: RawBar | undefined): LaneSum['dot'] {
+  const last = bar.events.at(-1);
+  const value = last?.value;
+  if (last === undefined || value?.duration === undefined || value.proportion !== undefined) return undefined;
+  if (last.tuplets.length > 0 || last.small !== undefined || last.spans.length > 0) return undefined;
+  const dotted = `${value.text.replace('?', '')}.`;
+  const edits: { pos: number; len: number; text: string }[] =
+    last.typed === undefined
+      ? [{ pos: last.source.pos, len: 0, text: `${dotted} ` }]
+      : [{ pos: last.typed.pos, len: last.typed.len, text: dotted }];
+  const following = next?.events.find((event) => event.duration !== undefined);
+  if (following !== undefined && following.typed === undefined && following.source.lane === last.source.lane) {
+    // What follows kept the old value by itself; now it needs it typed.
+    if (!/\.\d+\./.test(following.address)) edits.push({ pos: following.source.pos, len: 0, text: `${value.text} ` });
+  }
+  return {
+    adds: divide(value.base, time(2 ** (value.dots + 1))),
+    fix: { title: `write ${dotted} before the last note`, edits },
+  };
+}
+
+const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] =>
+  bar.events.at(-1)?.source ?? { block: 0, lane, ...bar.at };
+
+/** The barline that the lanes agree on; a plain one agrees with any. */
+function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn): DrawnBarline | undefined {
+  let found: DrawnBarline | undefined;
+  for (const { bars, name } of voices) {
+    const entry = bars[index];
+    const closing = entry?.bar.closing;
+    if (entry === undefined || closing === undefined) continue;
+    if (found === undefined || (found.shape === '|' && closing.shape !== '|')) {
+      found = {
+        ...closing,
+        marks: [...(found?.marks ?? []), ...closing.marks],
+        annotations: [...(found?.annotations ?? []), ...closing.annotations],
+      };
+    } else {
+      if (closing.shape !== '|' && closing.shape !== found.shape) {
+        const { pos, len } = entry.bar.at;
+        report(
+          entry.lane,
+          'barlines-disagree',
+          { pos: pos + len - 1, len: 1 },
+          { voice: name, here: closing.shape, there: found.shape },
+          {
+            bar: index,
+          },
+        );
+      }
+      found = {
+        ...found,
+        marks: [...found.marks, ...closing.marks],
+        annotations: [...found.annotations, ...closing.annotations],
+      };
+    }
+  }
+  return found;
+}
+
+/**
+ * Lays the bars of a measured or free system: each lane's n-th bar is the system's n-th.
+ * @param elapsed time of the first bar that lies in the system before
+ * @param meterOf the meter in force in a bar; undefined in free music
+ */
+export function layMeasured(
+  voices: readonly VoiceBars[],
+  elapsed: Time,
+  meterOf: (bar: number) => Meter | undefined,
+  report: ReportIn,
+): Laid {
+  const count = Math.max(0, ...voices.map(({ bars }) => bars.length));
+  for (const { bars, name } of voices) {
+    const last = bars.at(-1);
+    if (bars.length === count || last === undefined) continue;
+    report(
+      last.lane,
+      'bar-count',
+      last.bar.at,
+      { voice: name, have: bars.length, need: count },
+      { bar: bars.length - 1 },
+    );
+  }
+  const running = voices.map((voice) => voice.runningOn);
+  const starts = voices.map((): { onset: Time; filler: Time }[] => []);
+  const laid: LaidBar[] = [];
+  let onset = ZERO;
+  for (let index = 0; index < count; index++) {
+    const bar = layBar(index, index === 0 ? elapsed : ZERO, onset);
+    laid.push(bar);
+    onset = add(onset, bar.duration);
+  }
+  return {
+    bars: laid,
+    voices: voices.map(({ voice }, v) => ({ voice, starts: starts[v] ?? [], runningOn: running[v] ?? ZERO })),
+    duration: onset,
+  };
+
+  function layBar(index: number, before: Time, at: Time): LaidBar {
+    const meter = meterOf(index);
+    const present = voices.flatMap(({ bars, name, voice }, v) => {
+      const entry = bars[index];
+      if (entry === undefined) return [];
+      const total = add(before, add(running[v] ?? ZERO, entry.bar.time));
+      return [{ v, voice, name, lane: entry.lane, bar: entry.bar, total }];
+    });
+    const closing = closingOf(voices, index, report);
+    const isLast = index === count - 1;
+    const open = closing === undefined && isLast;
+    checkBreaks(index, present, closing, isLast);
+    const length = open ? undefined : meter?.length;
+    const sure = present.filter(({ bar }) => !bar.fills && !bar.broken);
+    const totals = sure.map(({ total, bar }) =>
+      length !== undefined && isThrough(bar) && compare(total, length) > 0 ? length : total,
+    );
+    const whole = consensus(totals, length, open ? undefined : meter?.length, before, present);
+    const duration = isNegative(subtract(whole, before)) ? ZERO : subtract(whole, before);
+    const sums: LaneSum[] = [];
+    let disagree = false;
+    for (const { v, voice, name, lane, bar, total } of present) {
+      const run = running[v] ?? ZERO;
+      const rest = subtract(subtract(duration, run), bar.time);
+      starts[v]?.push({ onset: add(at, run), filler: isNegative(rest) ? ZERO : rest });
+      running[v] = ZERO;
+      const over = subtract(total, whole);
+      const runsOn = !bar.broken && (isThrough(bar) || (bar.events.length === 0 && !isZero(run)));
+      if (runsOn && compare(over, ZERO) > 0) {
+        running[v] = over;
+        continue;
+      }
+      if (isThrough(bar)) report(lane, 'through-without-need', sourceOf(lane, bar), { voice: name }, { bar: index });
+      if (bar.broken) continue;
+      if (bar.fills) {
+        if (compare(over, ZERO) > 0 && !isZero(bar.time))
+          sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: undefined });
+        continue;
+      }
+      const wanted = length ?? whole;
+      if (equal(total, wanted) && equal(total, whole)) continue;
+      if (!equal(total, whole)) disagree = true;
+      const next = voices[v]?.bars[index + 1]?.bar;
+      if (open) reportOpen(lane, bar, name, index);
+      else sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: dotFix(bar, next) });
+    }
+    return {
+      onset: at,
+      duration,
+      elapsed: before,
+      meter,
+      closing,
+      broken: disagree || present.some(({ bar }) => bar.broken),
+      sums,
+      inner: [],
+    };
+  }
+
+  function reportOpen(lane: number, bar: RawBar, name: string, index: number): void {
+    report(lane, 'lanes-break-apart', sourceOf(lane, bar), { voice: name }, { bar: index });
+  }
+
+  function checkBreaks(
+    index: number,
+    present: readonly { lane: number; bar: RawBar; name: string }[],
+    closing: DrawnBarline | undefined,
+    isLast: boolean,
+  ): void {
+    if (!isLast || closing === undefined) return;
+    for (const { lane, bar, name } of present) {
+      if (bar.closing === undefined)
+        report(lane, 'barline-missing', sourceOf(lane, bar), { voice: name }, { bar: index });
+    }
+  }
+}
+
+/** How long a bar is: the meter's length if any lane has it or none says otherwise, else the longest lane. */
+function consensus(
+  totals: readonly Time[],
+  length: Time | undefined,
+  meter: Time | undefined,
+  before: Time,
+  present: readonly { readonly total: Time }[],
+): Time {
+  if (totals.length === 0) return meter ?? present.reduce((whole, one) => latest(whole, one.total), before);
+  if (length !== undefined && totals.some((total) => equal(total, length))) return length;
+  return totals.reduce(latest, before);
+}
+
+/** Lays a loose system: every lane by its own sums; a bar ends where all lanes have a barline. */
+export function layLoose(
+  voices: readonly VoiceBars[],
+  elapsed: Time,
+  meter: Meter | undefined,
+  report: ReportIn,
+): Laid & { readonly barOf: (onset: Time) => number } {
+  const perVoice = voices.map((voice) => layAlone(voice, meter));
+  const duration = perVoice.reduce((longest, { end }) => latest(longest, end), ZERO);
+  perVoice.forEach(({ end }, v) => {
+    const voice = voices[v];
+    const last = voice?.bars.at(-1);
+    if (voice === undefined || last === undefined || equal(end, duration) || last.bar.broken) return;
+    report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
+      voice: voice.name,
+      have: `${end.n}/${end.d}`,
+      need: `${duration.n}/${duration.d}`,
+    });
+  });
+  const keyOf = (t: Time): string => `${t.n}/${t.d}`;
+  const common = (perVoice[0]?.closings ?? []).filter(({ onset }) =>
+    perVoice.every(({ closings }) => closings.some((one) => equal(one.onset, onset))),
+  );
+  const ends = common.map(({ onset }) => onset);
+  if (ends.length === 0 || !equal(ends.at(-1) ?? ZERO, duration)) ends.push(duration);
+  const endKeys = new Set(ends.map(keyOf));
+  const barOf = (onset: Time): number => {
+    const index = ends.findIndex((end) => compare(onset, end) < 0);
+    return index < 0 ? ends.length - 1 : index;
+  };
+  const inner = perVoice.flatMap(({ closings }, v) =>
+    closings.filter(({ onset }) => !endKeys.has(keyOf(onset))).map((one) => ({ voice: voices[v]?.voice ?? 0, ...one })),
+  );
+  const broken = voices.flatMap(({ bars }, v) =>
+    bars.flatMap(({ bar }, b) => (bar.broken ? [barOf(perVoice[v]?.starts[b]?.onset ?? ZERO)] : [])),
+  );
+  const bars = ends.map((end, index): LaidBar => {
+    const onset = index === 0 ? ZERO : (ends[index - 1] ?? ZERO);
+    const closings = perVoice.flatMap((one) => one.closings.filter((closing) => equal(closing.onset, end)));
+    const special = closings.find(({ closing }) => closing.shape !== '|') ?? closings[0];
+    return {
+      onset,
+      duration: subtract(end, onset),
+      elapsed: index === 0 ? elapsed : ZERO,
+      meter,
+      closing: closings.length === voices.length ? special?.closing : undefined,
+      broken: broken.includes(index),
+      sums: [],
+      inner: inner
+        .filter((one) => barOf(one.onset) === index)
+        .map(({ voice, onset: at, closing }) => ({ voice, onset: at, shape: closing.shape })),
+    };
+  });
+  return {
+    bars,
+    duration,
+    voices: voices.map(({ voice }, v) => ({ voice, starts: perVoice[v]?.starts ?? [], runningOn: ZERO })),
+    barOf,
+  };
+}
+
+function layAlone(
+  voice: VoiceBars,
+  meter: Meter | undefined,
+): {
+  starts: { onset: Time; filler: Time }[];
+  closings: { onset: Time; closing: DrawnBarline }[];
+  end: Time;
+} {
+  const starts: { onset: Time; filler: Time }[] = [];
+  const closings: { onset: Time; closing: DrawnBarline }[] = [];
+  let onset = voice.runningOn;
+  for (const { bar } of voice.bars) {
+    const rest = bar.fills && meter !== undefined ? subtract(meter.length, bar.time) : ZERO;
+    const filler = isNegative(rest) ? ZERO : rest;
+    starts.push({ onset, filler });
+    onset = add(onset, add(bar.time, filler));
+    if (bar.closing !== undefined) closings.push({ onset, closing: bar.closing });
+  }
+  return { starts, closings, end: onset };
+}
+
+/** Events of small notes take no time, so the last event of a bar is the last that does. */
+export const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
+  events.findLast((event) => event.small === undefined);

@@ -1,0 +1,420 @@
+/** Strings the systems of a file together to pieces: bars joined and numbered, lengths judged, sections found. */
+import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
+import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
+import type { BarlineShape, FileTree, Statement } from '../../grammar/tree';
+import { counted } from './amounts';
+import { type Carry, startOf } from './carry';
+import type { Choice } from './choice';
+import type { Environment } from './environment';
+import type { Bar, LaneSum, Piece, PlacedProblem, Score, ScoreSystem, Section, StateChange, SystemBar } from './score';
+import { buildSystem, tempoOfArgs } from './system';
+import { curvesOf } from './walk';
+
+type Draft<T> = { -readonly [K in keyof T]: T[K] };
+
+interface DraftBar extends Draft<Bar> {
+  /** Lanes whose time is not the meter's, with the block they stand in. */
+  readonly sums: { readonly sum: LaneSum; readonly block: number }[];
+}
+
+const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
+
+/** One movement while its systems are strung together. */
+class PieceBuilder {
+  readonly systems: ScoreSystem[] = [];
+  private readonly bars: DraftBar[] = [];
+  private readonly found: {
+    name: string;
+    within: string | undefined;
+    bar: number;
+    onset: Time;
+    at: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>;
+  }[] = [];
+  private onset = ZERO;
+  private carry: Carry;
+  private tempo: StateChange | undefined;
+  private section: { name: string; within: string | undefined; block: number; statement: number } | undefined;
+  order:
+    | { readonly names: readonly { text: string; pos: number; len: number }[]; block: number; statement: number }
+    | undefined;
+
+  constructor(
+    private readonly name: string,
+    private readonly environment: Environment,
+    private readonly choice: Choice,
+    private readonly problems: PlacedProblem[],
+  ) {
+    this.carry = startOf(environment.staves.length, environment.voices.length);
+  }
+
+  takeTempo(statement: Statement): void {
+    const tempo = tempoOfArgs(statement.args);
+    if (tempo === undefined) return;
+    this.carry = { ...this.carry, tempo };
+    this.tempo = { onset: ZERO, bar: 0, stave: undefined, tempo, restated: false, source: undefined };
+  }
+
+  beginSection(statement: Statement, block: number, index: number): void {
+    const name = firstOf(statement.args, 'name')?.text;
+    const within = afterWord(statement.args, 'in');
+    if (name === undefined) return;
+    this.section = { name, within: within?.kind === 'name' ? within.text : undefined, block, statement: index };
+  }
+
+  addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
+    const text = tree.blocks[block];
+    if (text === undefined) return;
+    const { environment, choice } = this;
+    const built = buildSystem({ block: text, environment, choice, carry: this.carry });
+    const score = this.tempo === undefined ? built : { ...built, changes: [this.tempo, ...built.changes] };
+    this.tempo = undefined;
+    const continues = score.bars[0]?.continues === true && this.bars.length > 0;
+    const firstBar = continues ? this.bars.length - 1 : this.bars.length;
+    const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
+    if (this.section !== undefined) {
+      const { name, within, ...at } = this.section;
+      this.found.push({ name, within, bar: firstBar, onset: this.onset, at: { ...at, lane: undefined } });
+      this.section = undefined;
+    }
+    for (const one of score.sections) {
+      this.found.push({
+        name: one.name,
+        within: one.within,
+        bar: firstBar + one.bar,
+        onset: add(this.onset, one.onset),
+        at: { block, lane: undefined, statement: 0 },
+      });
+    }
+    for (const [index, bar] of score.bars.entries()) this.addBar(bar, index, system, continues);
+    this.systems.push(system);
+    this.onset = add(this.onset, score.duration);
+    this.carry = score.carryOut;
+  }
+
+  private addBar(bar: SystemBar, index: number, system: ScoreSystem, continues: boolean): void {
+    const before = continues && index === 0 ? this.bars.at(-1) : undefined;
+    const inner = bar.inner.map((one) => ({ ...one, onset: add(system.onset, one.onset) }));
+    const sums = bar.sums.map((sum) => ({ sum, block: system.block }));
+    if (before !== undefined) {
+      before.duration = add(before.duration, bar.duration);
+      before.closing = bar.closing;
+      before.irregular ||= bar.irregular;
+      before.broken ||= bar.broken;
+      before.inner = [...before.inner, ...inner];
+      before.sums.push(...sums);
+      return;
+    }
+    const measured = system.score.kind === 'measured';
+    this.bars.push({
+      index: this.bars.length,
+      number: '',
+      system: this.systems.length,
+      onset: add(system.onset, bar.onset),
+      duration: bar.duration,
+      expected: measured ? bar.meter?.length : undefined,
+      meter: bar.meter,
+      opening: bar.opening,
+      closing: bar.closing,
+      ending: bar.ending,
+      irregular: bar.irregular,
+      broken: bar.broken,
+      inner,
+      sums,
+    });
+  }
+
+  finish(): Piece {
+    const sections = this.sections();
+    this.numberBars();
+    this.judgeLengths(new Set(sections.map((one) => one.firstBar)));
+    this.reportOfSystems();
+    const piece: Piece = {
+      name: this.name,
+      systems: this.systems,
+      bars: this.bars.map(({ sums: _, ...bar }) => bar),
+      sections,
+      order: this.orderOf(sections),
+      duration: this.onset,
+    };
+    this.reportOpenEnds(piece);
+    return piece;
+  }
+
+  // ─── sections and order ──────────────────────────────────────────────────────────────────────────────────────────
+
+  private sections(): Section[] {
+    const end = (index: number): { bar: number; onset: Time } => {
+      const one = this.found[index];
+      const last = { bar: this.bars.length, onset: this.onset };
+      if (one?.within === undefined) {
+        const next = this.found.slice(index + 1).find((other) => other.within === undefined);
+        return next ?? last;
+      }
+      const parent = this.found.findLastIndex((other, i) => i < index && other.name === one.within);
+      return parent < 0 ? last : end(parent);
+    };
+    return this.found.map((one, index) => {
+      if (one.within !== undefined && !this.found.some((other) => other.name === one.within)) {
+        this.problems.push({
+          problem: { code: 'unknown-section', pos: 0, len: 6, slots: { name: one.within, known: this.sectionNames() } },
+          ...one.at,
+        });
+      }
+      const until = end(index);
+      return {
+        name: one.name,
+        within: one.within,
+        firstBar: one.bar,
+        endBar: until.bar,
+        onset: one.onset,
+        end: until.onset,
+      };
+    });
+  }
+
+  private sectionNames(): string {
+    return this.found.map((one) => one.name).join(', ') || 'none';
+  }
+
+  private orderOf(sections: readonly Section[]): readonly string[] | undefined {
+    const { order } = this;
+    if (order !== undefined) {
+      for (const name of order.names) {
+        if (sections.some((one) => one.name === name.text)) continue;
+        this.problems.push({
+          problem: {
+            code: 'unknown-section',
+            pos: name.pos,
+            len: name.len,
+            slots: { name: name.text, known: this.sectionNames() },
+          },
+          block: order.block,
+          lane: undefined,
+          statement: order.statement,
+        });
+      }
+    }
+    const reading = this.environment.readings.find((one) => one.name === this.choice.name);
+    return reading?.order ?? order?.names.map((one) => one.text);
+  }
+
+  // ─── numbers and lengths ─────────────────────────────────────────────────────────────────────────────────────────
+
+  /** How much a bar lacks of its meter. */
+  private missing(index: number): Time {
+    const bar = this.bars[index];
+    if (bar?.expected === undefined || compare(bar.duration, bar.expected) >= 0) return ZERO;
+    return subtract(bar.expected, bar.duration);
+  }
+
+  private isShort(index: number): boolean {
+    return !isZero(this.missing(index));
+  }
+
+  /** Two short bars around a repeat that make one. */
+  private isPair(index: number): boolean {
+    const [first, second] = [this.bars[index - 1], this.bars[index]];
+    if (first?.expected === undefined || second === undefined || index < 1) return false;
+    if (!isSpecial(first.closing?.shape) && !isSpecial(second.opening)) return false;
+    return (
+      this.isShort(index - 1) && this.isShort(index) && equal(add(first.duration, second.duration), first.expected)
+    );
+  }
+
+  private numberBars(): void {
+    let number = 0;
+    let beforeEndings = 0;
+    let letter = '';
+    this.bars.forEach((bar, index) => {
+      const before = this.bars[index - 1];
+      if (bar.ending === 1) beforeEndings = number;
+      if (bar.ending !== undefined) {
+        number = beforeEndings;
+        letter = String.fromCharCode(96 + Math.min(bar.ending, 26));
+      } else if (isSpecial(before?.closing?.shape)) letter = '';
+      if (index === 0 && this.isShort(0) && this.bars.length > 1) bar.number = '0';
+      else if (letter === '' && this.isPair(index) && before !== undefined) {
+        before.number = `${number}a`;
+        bar.number = `${number}b`;
+      } else bar.number = `${++number}${letter}`;
+    });
+  }
+
+  private judgeLengths(sectionStarts: ReadonlySet<number>): void {
+    this.bars.forEach((bar, index) => {
+      const isOpenEnd = bar.closing === undefined && index === this.bars.length - 1;
+      if (bar.sums.length === 0 || isOpenEnd) return;
+      const whole = bar.duration;
+      const { expected } = bar;
+      const meant = expected === undefined || this.mayDiffer(index, sectionStarts) ? whole : expected;
+      for (const { sum, block } of bar.sums) {
+        if (equal(sum.time, meant)) continue;
+        bar.broken = true;
+        this.reportSum(bar, sum, block, meant);
+      }
+    });
+  }
+
+  /** Whether a bar may have another length than its meter says. */
+  private mayDiffer(index: number, sectionStarts: ReadonlySet<number>): boolean {
+    const bar = this.bars[index];
+    if (bar === undefined || bar.irregular) return true;
+    if (!this.isShort(index)) return false;
+    if (index === 0 || sectionStarts.has(index) || this.isPair(index) || this.isPair(index + 1)) return true;
+    if (isSpecial(bar.closing?.shape) || index === this.bars.length - 1) {
+      // The strain's upbeat makes it whole when it is played again; so does the piece's.
+      return [this.strainStart(index), 0].some((first) => {
+        const upbeat = this.bars[first];
+        return (
+          upbeat !== undefined && first !== index && this.isShort(first) && equal(upbeat.duration, this.missing(index))
+        );
+      });
+    }
+    const before = this.bars[index - 1];
+    if (!isSpecial(before?.closing?.shape)) return false;
+    const end = this.bars.findIndex((one, i) => i > index && isSpecial(one.closing?.shape));
+    return end > 0 && equal(this.missing(end), bar.duration);
+  }
+
+  private strainStart(index: number): number {
+    for (let i = index; i > 0; i--) if (isSpecial(this.bars[i - 1]?.closing?.shape)) return i;
+    return 0;
+  }
+
+  private reportSum(bar: DraftBar, sum: LaneSum, block: number, meant: Time): void {
+    const lacks = subtract(meant, sum.time);
+    const mended = sum.dot !== undefined && equal(sum.dot.adds, lacks) ? sum.dot : undefined;
+    const { have, need } = counted(sum.time, meant);
+    const long = compare(sum.time, meant) > 0;
+    this.problems.push({
+      problem: {
+        code: long ? 'bar-too-long' : 'bar-too-short',
+        pos: sum.source.pos,
+        len: sum.source.len,
+        slots: {
+          bar: bar.number,
+          voice: this.environment.voices[sum.voice]?.name ?? '',
+          have,
+          need,
+          meter: bar.meter?.sign ?? 'the other lanes',
+          hint: mended === undefined ? '' : '; a dot on the last note would fill it',
+        },
+        ...(mended === undefined ? {} : { fixes: [mended.fix] }),
+      },
+      block,
+      lane: sum.source.lane,
+    });
+  }
+
+  // ─── problems ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  /** Problems of the systems, with their blocks and bar numbers. */
+  private reportOfSystems(): void {
+    for (const system of this.systems) {
+      for (const placed of system.score.problems) {
+        const bar = placed.bar === undefined ? undefined : this.bars[system.firstBar + placed.bar]?.number;
+        const { problem } = placed;
+        this.problems.push({
+          ...placed,
+          block: system.block,
+          problem: bar === undefined ? problem : { ...problem, slots: { bar, ...problem.slots } },
+        });
+      }
+    }
+  }
+
+  private reportOpenEnds(piece: Piece): void {
+    for (const curve of curvesOf(piece)) {
+      if (curve.end !== undefined || curve.start === undefined || curve.form.openEnded) continue;
+      const { source } = curve.start.end;
+      this.problems.push({
+        problem: { code: 'curve-never-ends', pos: source.pos, len: source.len, slots: { text: curve.form.text } },
+        block: curve.start.system.block,
+        lane: source.lane,
+      });
+    }
+    const last = this.systems.at(-1);
+    if (last === undefined) return;
+    for (const { voice, events } of last.score.voices) {
+      const event = events.findLast((one) => one.small === undefined);
+      if (event === undefined || this.carry.voices[voice]?.ties.length === 0) continue;
+      for (const member of event.members) {
+        if (member.tie === undefined) continue;
+        this.problems.push({
+          problem: {
+            code: 'tie-to-nothing',
+            pos: member.source.pos,
+            len: member.source.len,
+            slots: { note: `${member.spelling.letter}${member.octave}` },
+          },
+          block: last.block,
+          lane: member.source.lane,
+        });
+      }
+    }
+    const bar = this.bars.at(-1);
+    if (bar !== undefined && bar.closing === undefined) {
+      this.problems.push({
+        problem: { code: 'piece-ends-open', pos: 0, len: 'system'.length, slots: {} },
+        block: last.block,
+        lane: undefined,
+        statement: 0,
+      });
+    }
+    const missingMeter = this.systems.find(
+      (one) => one.score.kind === 'measured' && one.score.bars.some((b) => b.meter === undefined),
+    );
+    if (missingMeter !== undefined) {
+      this.problems.push({
+        problem: { code: 'meter-missing', pos: 0, len: 'system'.length, slots: {} },
+        block: missingMeter.block,
+        lane: undefined,
+        statement: 0,
+      });
+    }
+  }
+}
+
+/**
+ * The score of a file under one choice of options.
+ * @param file its name, as the host calls it
+ */
+export function buildScore(file: string, tree: FileTree, environment: Environment, choice: Choice): Score {
+  const problems: PlacedProblem[] = [];
+  const pieces: Piece[] = [];
+  let piece = new PieceBuilder('', environment, choice, problems);
+  let page = '1';
+  let ordinal = 0;
+  const finish = (): void => {
+    if (piece.systems.length > 0) pieces.push(piece.finish());
+  };
+  tree.blocks.forEach((block, index) => {
+    block.statements.forEach(({ tree: { statement } }, at) => {
+      switch (statement.keyword) {
+        case 'page':
+          page = firstOf(statement.args, 'string')?.text ?? page;
+          ordinal = 0;
+          break;
+        case 'piece':
+          finish();
+          piece = new PieceBuilder(firstOf(statement.args, 'string')?.text ?? '', environment, choice, problems);
+          break;
+        case 'section':
+          piece.beginSection(statement, index, at);
+          break;
+        case 'order':
+          piece.order = { names: allOf(statement.args, 'name'), block: index, statement: at };
+          break;
+        case 'tempo':
+          if (block.kind === 'between') piece.takeTempo(statement);
+          break;
+        case 'system':
+          ordinal++;
+          piece.addSystem(tree, index, page, ordinal);
+          break;
+      }
+    });
+  });
+  finish();
+  return { file, tree, environment, choice, pieces, problems };
+}

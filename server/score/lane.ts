@@ -1,0 +1,783 @@
+/**
+ * One lane read with the typing state: values, octaves, staves and options made plain, bar by bar.
+ *
+ * What it makes counts from the beginning of its own bar; other lanes, pitch and time in the system come later.
+ */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Fix, Slots } from '../../grammar/findings/finding';
+import { valueFormOf } from '../../grammar/lanes/forms';
+import { afterWord, firstOf } from '../../grammar/statements/read';
+import { add, divide, equal, isZero, multiply, SEMIBREVE, subtract, type Time, time, ZERO } from '../../grammar/time';
+import type {
+  Annotation,
+  Barline,
+  ChangeItem,
+  EventItem,
+  Item,
+  LostItem,
+  Mark,
+  MarkForm,
+  Member,
+  OptionsItem,
+  PlacedLane,
+  Readings,
+  Span,
+  SpanHead,
+  SpanItem,
+  Spelling,
+  Suffix,
+  TieForm,
+  ValueForm,
+  ValueItem,
+} from '../../grammar/tree';
+import { isBinary } from './amounts';
+import { type Choice, chooseOption, labelText } from './choice';
+import type { Environment } from './environment';
+import type { AppliedAnnotation, AppliedMark, DrawnBarline, EventKind, Source, Tuplet, Words } from './score';
+import { shapesOfSign } from './signs';
+
+/** A problem of a lane: its place counts in the lane's joined text. */
+export type Report = (
+  code: FindingCode,
+  at: Span,
+  slots?: Slots,
+  more?: { readonly fixes?: readonly Fix[]; readonly bar?: number },
+) => void;
+
+export interface RawMember {
+  readonly spelling: Spelling;
+  readonly octave: number;
+  readonly stave: number;
+  readonly tie: TieForm | undefined;
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
+  readonly source: Source;
+}
+
+/** An event in its lane and bar. */
+export interface RawEvent {
+  readonly kind: EventKind;
+  /** A lone `=`: its members are those of the event before it. */
+  readonly repeats: TieForm | true | undefined;
+  readonly stave: number;
+  /** From the beginning of the lane's bar, a note running on from the bar before left out. */
+  readonly offset: Time;
+  /** Undefined: it fills the bar. */
+  readonly duration: Time | undefined;
+  readonly value: ValueForm | undefined;
+  readonly wholeBar: boolean;
+  small: { readonly to: 'next' | 'previous'; readonly group: number } | undefined;
+  readonly members: readonly RawMember[];
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
+  readonly words: readonly Words[];
+  tuplets: readonly Tuplet[];
+  readonly stems: 'up' | 'down' | undefined;
+  readonly spans: readonly SpanHead[];
+  readonly chosen: readonly ChosenOption[];
+  custos: Spelling | undefined;
+  readonly address: string;
+  readonly source: Source;
+  /** The value typed right before it, if any. */
+  readonly typed: ValueItem | undefined;
+  /** A sign of the beam stands between it and the event before. */
+  readonly beam: 'join' | 'part' | undefined;
+  /** Runs through the barline. */
+  readonly through: boolean;
+  readonly laneName: string;
+}
+
+export interface ChosenOption {
+  readonly place: string | undefined;
+  readonly labels: readonly string[];
+  readonly doubtful: boolean;
+}
+
+export interface RawChange {
+  readonly change: ChangeItem;
+  readonly offset: Time;
+  readonly stave: number;
+  readonly source: Source;
+  /** No event of its bar stands before it. */
+  readonly first: boolean;
+}
+
+export interface RawBar {
+  readonly events: RawEvent[];
+  readonly changes: RawChange[];
+  /** Sum of what has a duration of its own. */
+  time: Time;
+  /** Its last event fills the bar, or the rest of it is lost. */
+  fills: boolean;
+  broken: boolean;
+  closing: DrawnBarline | undefined;
+  /** Nothing at all is typed in it. */
+  empty: boolean;
+  /** Place in the lane's text. */
+  at: Span;
+}
+
+/** A lane read through. */
+export interface ReadLane {
+  readonly bars: readonly RawBar[];
+}
+
+export interface LaneTask {
+  readonly lane: PlacedLane;
+  /** Index in the block's lanes. */
+  readonly index: number;
+  readonly name: string;
+  readonly stave: number;
+  readonly stems: 'up' | 'down' | undefined;
+  readonly kind: 'measured' | 'loose' | 'free';
+  /** In a witness lane an empty bar is as in the lane above. */
+  readonly witness: boolean;
+  readonly environment: Environment;
+  readonly choice: Choice;
+  readonly report: Report;
+}
+
+/** Whether a mark or tie that is limited to readings or witnesses holds in a choice. */
+export const holdsIn = (readings: Readings | undefined, choice: Choice): boolean =>
+  readings === undefined ||
+  readings.names.some((name) => name === choice.name || choice.labels.includes(name)) !== readings.not;
+
+/** Steps above c0, for the size of a leap. */
+const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + 'cdefgab'.indexOf(letter);
+
+const SEVENTH = 6;
+const halfOpen = valueFormOf('1');
+
+/** What is around an item: spans, tuplets, options. */
+interface Around {
+  readonly spans: readonly SpanHead[];
+  readonly tuplets: readonly Tuplet[];
+  readonly scale: Time;
+  readonly chosen: readonly ChosenOption[];
+  readonly small: number | undefined;
+  /** Inside an option: the address before the event's own number. */
+  readonly numbering: { readonly prefix: string; count: number } | undefined;
+}
+
+const nothingAround: Around = {
+  spans: [],
+  tuplets: [],
+  scale: SEMIBREVE,
+  chosen: [],
+  small: undefined,
+  numbering: undefined,
+};
+
+const otherWords = new Set<MarkForm['name']>(['through']);
+
+class LaneReader {
+  private readonly bars: RawBar[] = [];
+  private bar: RawBar;
+  private offset = ZERO;
+  // Typing state.
+  private value: ValueForm | undefined;
+  private octave: number | undefined;
+  private stave: number;
+  private stems: 'up' | 'down' | undefined;
+  // What the next event takes with it.
+  private typed: ValueItem | undefined;
+  private words: Words[] = [];
+  private beam: 'join' | 'part' | undefined;
+  // For counsel and findings.
+  private lastStep: number | undefined;
+  private valueTypedInBar: string | undefined;
+  private missing = { value: false, octave: false };
+  private eventsInBar = 0;
+  private groups = 0;
+  private first = true;
+
+  constructor(private readonly task: LaneTask) {
+    this.stave = task.stave;
+    this.stems = task.stems;
+    if (task.kind === 'free') this.value = halfOpen;
+    this.bar = this.newBar(0);
+  }
+
+  read(): ReadLane {
+    for (const segment of this.task.lane.tree.segments) {
+      this.bar.at = { pos: segment.pos, len: Math.max(segment.len, 1) };
+      if (segment.broken) this.bar.broken = true;
+      const wasEmpty = segment.items.length === 0;
+      this.items(segment.items, nothingAround);
+      if (segment.broken) this.bar.broken = true;
+      if (segment.bar !== undefined) {
+        if (wasEmpty) this.emptyBar(segment.bar);
+        this.close(segment.bar);
+      }
+    }
+    // What follows the last barline is a bar of its own only if something stands in it.
+    if (!this.bar.empty) this.endBar(undefined);
+    this.leftOver();
+    return { bars: this.bars };
+  }
+
+  private newBar(pos: number): RawBar {
+    return {
+      events: [],
+      changes: [],
+      time: ZERO,
+      fills: false,
+      broken: false,
+      closing: undefined,
+      empty: true,
+      at: { pos, len: 1 },
+    };
+  }
+
+  private report(code: FindingCode, at: Span, slots: Slots = {}, fixes?: readonly Fix[]): void {
+    this.task.report(
+      code,
+      at,
+      { voice: this.task.name, ...slots },
+      {
+        bar: this.bars.length,
+        ...(fixes === undefined ? {} : { fixes }),
+      },
+    );
+  }
+
+  private source(at: Span): Source {
+    return { block: 0, lane: this.task.index, pos: at.pos, len: at.len };
+  }
+
+  // ─── bars ────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private emptyBar(bar: Barline): void {
+    if (this.task.witness) {
+      this.value = this.task.kind === 'free' ? halfOpen : undefined;
+      this.octave = undefined;
+      return;
+    }
+    const insert = (text: string): Fix => ({
+      title: `write ${text}`,
+      edits: [{ pos: bar.pos, len: 0, text: `${text} ` }],
+    });
+    this.bar.broken = true;
+    this.report('empty-bar', bar, {}, [insert('rbar'), insert('__')]);
+  }
+
+  private close(bar: Barline): void {
+    const { marks, annotations } = this.applied(bar.suffixes);
+    this.endBar({ shape: bar.shape, editors: bar.editors, marks, annotations });
+  }
+
+  private endBar(closing: DrawnBarline | undefined): void {
+    this.bar.closing = closing;
+    this.bar.time = this.offset;
+    this.settleSmallNotes();
+    groupProportions(this.bar.events, (at, slots) => this.report('tuplet-incomplete', at, slots));
+    this.bars.push(this.bar);
+    this.bar = this.newBar(this.bar.at.pos + this.bar.at.len);
+    this.offset = ZERO;
+    this.eventsInBar = 0;
+    this.valueTypedInBar = undefined;
+  }
+
+  /** Small notes at the end of a bar belong to the event before them. */
+  private settleSmallNotes(): void {
+    const { events } = this.bar;
+    const before = events.some((event) => event.small === undefined);
+    for (let i = events.length - 1; i >= 0; i--) {
+      const event = events[i];
+      if (event?.small === undefined) break;
+      if (before) event.small = { to: 'previous', group: event.small.group };
+    }
+  }
+
+  private leftOver(): void {
+    const last = this.bars.at(-1)?.events.at(-1);
+    if (this.words.length > 0 && last !== undefined) (last.words as Words[]).push(...this.words);
+  }
+
+  // ─── items ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private items(items: readonly Item[], around: Around): void {
+    let firstOfGroup = around !== nothingAround;
+    for (const item of items) {
+      this.bar.empty = false;
+      this.item(item, around, firstOfGroup);
+      if (item.kind !== 'words' && item.kind !== 'change') firstOfGroup = false;
+    }
+  }
+
+  private item(item: Item, around: Around, firstOfGroup: boolean): void {
+    switch (item.kind) {
+      case 'value':
+        this.takeValue(item, around, firstOfGroup);
+        break;
+      case 'event':
+        this.event(item, around);
+        break;
+      case 'lost':
+        this.lost(item, around);
+        break;
+      case 'span':
+        this.span(item, around);
+        break;
+      case 'options':
+        this.options(item, around);
+        break;
+      case 'change':
+        this.change(item);
+        break;
+      case 'words':
+        this.words.push({ text: item.text, place: item.place, source: this.source(item) });
+        break;
+      case 'beam':
+        this.beam = item.join ? 'join' : 'part';
+        break;
+      case 'barline':
+        // A barline inside options.
+        this.close(item);
+        this.bar.at = { pos: item.pos + item.len, len: 1 };
+        this.bar.empty = false;
+        break;
+    }
+  }
+
+  private takeValue(item: ValueItem, around: Around, firstOfGroup: boolean): void {
+    const inTuplet = around.tuplets.length > 0;
+    if (inTuplet && item.form.proportion !== undefined)
+      this.report('proportion-in-tuplet', item, { text: item.form.text });
+    if (!firstOfGroup && item.form.text === this.valueTypedInBar && this.eventsInBar > 0 && this.task.kind !== 'free') {
+      this.report('restated-value', item, { text: item.form.text }, [
+        { title: 'take the value away', edits: [{ pos: item.pos, len: item.len, text: '' }] },
+      ]);
+    }
+    // A doubtful value does not stick: it holds for one event.
+    this.valueTypedInBar = item.form.doubtful ? undefined : item.form.text;
+    this.typed = item;
+    if (!item.form.doubtful) this.value = item.form;
+  }
+
+  private valueInForce(at: Span): ValueForm | undefined {
+    if (this.typed !== undefined) return this.typed.form;
+    if (this.value === undefined) {
+      this.bar.broken = true;
+      if (!this.missing.value) this.report('value-missing', at);
+      this.missing.value = true;
+    }
+    return this.value;
+  }
+
+  private address(around: Around): string {
+    if (around.numbering !== undefined) return `${around.numbering.prefix}.${++around.numbering.count}`;
+    return `${this.bars.length + 1}.${++this.eventsInBar}`;
+  }
+
+  private event(item: EventItem, around: Around): void {
+    const { what } = item;
+    if (what === 'barRest' || what === 'barGap') {
+      this.filler(item, around);
+      return;
+    }
+    const value = this.valueInForce(item);
+    const small = around.small !== undefined;
+    const written = value?.duration ?? ZERO;
+    const duration = small ? ZERO : multiply(written, around.scale);
+    const { marks, annotations } = this.applied(item.suffixes);
+    const kind: EventKind = what === 'rest' ? 'rest' : what === 'gap' ? 'gap' : 'note';
+    const members = what === 'note' ? this.members(item) : [];
+    const tie = item.tie;
+    if (what === 'repeat' && this.first) this.report('repeat-first', item);
+    this.push(
+      {
+        kind,
+        repeats:
+          what !== 'repeat' ? undefined : tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : true,
+        stave: members[0]?.stave ?? this.stave,
+        duration,
+        value,
+        wholeBar: false,
+        members,
+        marks,
+        annotations,
+        through: [...marks, ...members.flatMap((m) => m.marks)].some((mark) => otherWords.has(mark.form.name)),
+      },
+      item,
+      around,
+    );
+    this.offset = add(this.offset, duration);
+    if (value?.doubtful === true) this.typed = undefined;
+  }
+
+  private filler(item: EventItem, around: Around): void {
+    const { marks, annotations } = this.applied(item.suffixes);
+    this.push(
+      {
+        kind: item.what === 'barRest' ? 'rest' : 'gap',
+        repeats: undefined,
+        stave: this.stave,
+        duration: undefined,
+        value: undefined,
+        wholeBar: true,
+        members: [],
+        marks,
+        annotations,
+        through: false,
+      },
+      item,
+      around,
+    );
+    this.bar.fills = true;
+  }
+
+  private lost(item: LostItem, around: Around): void {
+    const duration = item.form === undefined ? undefined : multiply(item.form.duration ?? ZERO, around.scale);
+    this.push(
+      {
+        kind: 'lost',
+        repeats: undefined,
+        stave: this.stave,
+        duration,
+        value: item.form,
+        wholeBar: false,
+        members: [],
+        marks: [],
+        annotations: [],
+        through: false,
+      },
+      item,
+      around,
+    );
+    if (duration === undefined) this.bar.fills = true;
+    else this.offset = add(this.offset, duration);
+  }
+
+  private push(
+    event: Pick<
+      RawEvent,
+      'kind' | 'repeats' | 'stave' | 'duration' | 'value' | 'wholeBar' | 'members' | 'marks' | 'annotations' | 'through'
+    >,
+    item: Span,
+    around: Around,
+  ): void {
+    const before = this.bar.events.at(-1);
+    if (before?.duration === undefined && before !== undefined) this.report('after-filler', item);
+    this.bar.events.push({
+      ...event,
+      offset: this.offset,
+      small: around.small === undefined ? undefined : { to: 'next', group: around.small },
+      words: this.words,
+      tuplets: around.tuplets,
+      stems: this.stems,
+      spans: around.spans,
+      chosen: around.chosen,
+      custos: undefined,
+      address: this.address(around),
+      source: this.source(item),
+      typed: this.typed,
+      beam: this.beam,
+      laneName: this.task.name,
+    });
+    this.words = [];
+    this.typed = undefined;
+    this.beam = undefined;
+    this.first = false;
+  }
+
+  // ─── notes ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private members(item: EventItem): RawMember[] {
+    let stave = this.stave;
+    return item.members.map((member, index) => {
+      if (member.stave !== undefined) stave = this.moved(member.stave, member) ?? stave;
+      return this.member(member, stave, index === 0);
+    });
+  }
+
+  private member(member: Member, stave: number, isFirst: boolean): RawMember {
+    const { spelling } = member;
+    const octave = this.octaveOf(member);
+    const step = stepOf(spelling.letter, octave);
+    if (isFirst) this.counselLeap(member, step);
+    this.lastStep = step;
+    const { marks, annotations } = this.applied(member.suffixes);
+    const tie = member.tie !== undefined && holdsIn(member.tie.readings, this.task.choice) ? member.tie : undefined;
+    return { spelling, octave, stave, tie, marks, annotations, source: this.source(member) };
+  }
+
+  private octaveOf(member: Member): number {
+    if (member.spelling.octave !== undefined) this.octave = member.spelling.octave;
+    if (this.octave === undefined) {
+      this.bar.broken = true;
+      if (!this.missing.octave) this.report('octave-missing', member, { note: member.spelling.text });
+      this.missing.octave = true;
+    }
+    return this.octave ?? 4;
+  }
+
+  /** A seventh or more with no digit typed is often a forgotten octave. */
+  private counselLeap(member: Member, step: number): void {
+    if (member.spelling.octave !== undefined || this.lastStep === undefined) return;
+    if (Math.abs(step - this.lastStep) < SEVENTH) return;
+    this.report('leap', member, { note: member.spelling.text, interval: Math.abs(step - this.lastStep) + 1 });
+  }
+
+  private applied(suffixes: readonly Suffix[]): { marks: AppliedMark[]; annotations: AppliedAnnotation[] } {
+    const marks: AppliedMark[] = [];
+    const annotations: AppliedAnnotation[] = [];
+    for (const suffix of suffixes) {
+      if (suffix.kind === 'annotation') this.annotate(suffix, marks, annotations);
+      else if (holdsIn(suffix.form.readings, this.task.choice)) this.mark(suffix, marks);
+    }
+    return { marks, annotations };
+  }
+
+  private annotate(annotation: Annotation, marks: AppliedMark[], annotations: AppliedAnnotation[]): void {
+    const applied = { annotation, source: this.source(annotation) };
+    // Glued after a mark it speaks of that mark, after the note of the note.
+    const last = marks.at(-1);
+    if (last === undefined) annotations.push(applied);
+    else (last.annotations as AppliedAnnotation[]).push(applied);
+  }
+
+  private mark(mark: Mark, marks: AppliedMark[]): void {
+    const last = marks.at(-1);
+    const applied: AppliedMark = {
+      form: mark.form,
+      shapes: mark.form.type === 'sign' ? this.shapesOf(mark) : [],
+      accidentals: [],
+      annotations: [],
+      source: this.source(mark),
+    };
+    // An accidental directly after a sign belongs to the sign.
+    if (mark.form.type === 'accidental' && last?.form.type === 'sign')
+      (last.accidentals as AppliedMark[]).push(applied);
+    else marks.push(applied);
+  }
+
+  private shapesOf(mark: Mark): readonly string[] {
+    const { shapes, problem } = shapesOfSign(mark.form.name, this.task.environment);
+    if (problem !== undefined) {
+      const pos = mark.pos + mark.form.text.indexOf(mark.form.name);
+      const len = mark.form.name.length;
+      this.report(
+        problem.code,
+        mark,
+        { name: mark.form.name, meant: problem.meant.join(' or '), tables: problem.tables },
+        problem.meant.map((text) => ({ title: `write ${text}`, edits: [{ pos, len, text }] })),
+      );
+    }
+    return shapes;
+  }
+
+  // ─── spans and options ───────────────────────────────────────────────────────────────────────────────────────────
+
+  private span(item: SpanItem, around: Around): void {
+    const { head } = item;
+    const scale =
+      head.proportion === undefined ? SEMIBREVE : divide(time(head.proportion.m), time(head.proportion.n || 1));
+    const tuplet = head.word === undefined ? head.proportion : undefined;
+    if (head.word === 'small') this.smallNotes(item, around);
+    else if (tuplet !== undefined) this.tuplet(item, tuplet, around, scale);
+    else {
+      this.items(item.items, {
+        ...around,
+        scale: multiply(around.scale, scale),
+        spans: head.word === undefined ? around.spans : [...around.spans, head],
+      });
+    }
+  }
+
+  private smallNotes(item: SpanItem, around: Around): void {
+    const before = { value: this.value, octave: this.octave, stems: this.stems, typed: this.typed };
+    this.value = undefined;
+    this.typed = undefined;
+    this.items(item.items, { ...around, small: ++this.groups, spans: around.spans });
+    ({ value: this.value, octave: this.octave, stems: this.stems, typed: this.typed } = before);
+  }
+
+  private tuplet(item: SpanItem, { n, m }: { n: number; m: number }, around: Around, scale: Time): void {
+    const tuplet = { n, m, drawn: true, unit: ZERO, complete: true };
+    const from = this.offset;
+    const bar = this.bar;
+    this.value = undefined;
+    this.typed = undefined;
+    const whole = multiply(around.scale, scale);
+    this.items(item.items, { ...around, tuplets: [...around.tuplets, tuplet], scale: whole });
+    // What it fills, in written values; a tuplet over a barline is not summed.
+    if (bar !== this.bar || isZero(whole)) return;
+    const filled = divide(subtract(this.offset, from), whole);
+    tuplet.unit = divide(filled, time(n));
+    tuplet.complete = isBinary(tuplet.unit);
+    if (!tuplet.complete && !this.bar.broken && !this.bar.fills) {
+      this.report('tuplet-incomplete', item, { head: `${n} in ${m}`, n });
+    }
+  }
+
+  private options(item: OptionsItem, around: Around): void {
+    const index = chooseOption(this.task.choice, item.place?.text, item.options);
+    const number = around.numbering === undefined ? ++this.eventsInBar : ++around.numbering.count;
+    const prefix =
+      around.numbering === undefined ? `${this.bars.length + 1}.${number}` : `${around.numbering.prefix}.${number}`;
+    this.compareOptions(item);
+    const option = item.options[index];
+    if (option === undefined) return;
+    const chosen: ChosenOption = {
+      place: item.place?.text,
+      labels: option.labels.map(labelText),
+      doubtful: option.labels.some((label) => label.doubtful),
+    };
+    const label = option.labels[0];
+    this.items(option.items, {
+      ...around,
+      chosen: [...around.chosen, chosen],
+      numbering: { prefix: `${prefix}.${label === undefined ? index + 1 : labelText(label)}`, count: 0 },
+    });
+    this.applied(item.suffixes);
+    // After options value and octave are typed again.
+    this.value = this.task.kind === 'free' ? halfOpen : undefined;
+    this.octave = undefined;
+    this.typed = undefined;
+    this.valueTypedInBar = undefined;
+  }
+
+  /** Options take equal time and have equal barlines, `omit` apart. */
+  private compareOptions(item: OptionsItem): void {
+    const measured = item.options
+      .filter((option) => !option.omit)
+      .map((option) => ({ option, times: timesOf(option.items, this.value) }));
+    const first = measured[0]?.times;
+    if (first === undefined) return;
+    for (const { option, times } of measured.slice(1)) {
+      if (times === undefined || times.length === 0) continue;
+      const label = option.labels.map(labelText).join(',');
+      if (times.length !== first.length) this.report('options-barlines', option, { label });
+      else if (times.some((t, i) => t !== undefined && first[i] !== undefined && !equal(t, first[i]))) {
+        this.bar.broken = true;
+        this.report('options-unequal', option, { label });
+      }
+    }
+  }
+
+  // ─── changes ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private change(item: ChangeItem): void {
+    const { change } = item;
+    const source = this.source(item);
+    switch (change.word) {
+      case 'up':
+      case 'down':
+      case 'home':
+        this.stave = this.moved(change.word, item) ?? this.stave;
+        return;
+      case 'stems': {
+        const way = firstOf(change.args, 'word')?.text;
+        this.stems = way === 'up' || way === 'down' ? way : this.task.stems;
+        return;
+      }
+      case 'custos': {
+        const pitch = firstOf(change.args, 'pitch')?.spelling;
+        const last = this.bar.events.at(-1) ?? this.bars.at(-1)?.events.at(-1);
+        if (last !== undefined) last.custos = pitch;
+        return;
+      }
+      default:
+        this.bar.changes.push({
+          change: item,
+          offset: this.offset,
+          stave: this.stave,
+          source,
+          first: this.bar.events.length === 0,
+        });
+        if (change.word === 'ending' && this.bar.events.length > 0) this.report('ending-not-first', item);
+    }
+  }
+
+  private moved(to: 'up' | 'down' | 'home', at: Span): number | undefined {
+    if (to === 'home') return this.task.stave;
+    const stave = this.stave + (to === 'up' ? -1 : 1);
+    if (this.task.environment.staves[stave] !== undefined) return stave;
+    this.report('no-stave-there', at, { way: to === 'up' ? 'above' : 'below' });
+    return undefined;
+  }
+}
+
+/** The time of each bar that items take; undefined where it cannot be known. */
+function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time | undefined)[] {
+  const times: (Time | undefined)[] = [];
+  let current: Time | undefined = ZERO;
+  let value = before;
+  const walk = (list: readonly Item[], scale: Time): void => {
+    for (const item of list) {
+      if (item.kind === 'value') value = item.form;
+      else if (item.kind === 'barline') {
+        times.push(current);
+        current = ZERO;
+      } else if (item.kind === 'event') {
+        const own = item.what === 'barRest' || item.what === 'barGap' ? undefined : value?.duration;
+        current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
+      } else if (item.kind === 'lost') {
+        const own = item.form?.duration;
+        current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
+      } else if (item.kind === 'span' && item.head.word !== 'small') {
+        const p = item.head.proportion;
+        walk(item.items, p === undefined ? scale : multiply(scale, divide(time(p.m), time(p.n || 1))));
+      } else if (item.kind === 'options') {
+        const inner = item.options.find((option) => !option.omit);
+        if (inner !== undefined) walk(inner.items, scale);
+        value = undefined;
+      } else if (item.kind === 'junk') current = undefined;
+    }
+  };
+  walk(items, SEMIBREVE);
+  times.push(current);
+  return times;
+}
+
+/**
+ * Values with `x` gathered into tuplets: a group is complete when its written values fill N units of a binary value.
+ */
+function groupProportions(events: readonly RawEvent[], incomplete: (at: Span, slots: Slots) => void): void {
+  let group: RawEvent[] = [];
+  const finish = (complete: boolean): void => {
+    const first = group[0];
+    const proportion = first?.value?.proportion;
+    if (first === undefined || proportion === undefined) return;
+    const { n, m } = proportion;
+    const written = group.reduce((total, event) => add(total, writtenTime(event)), ZERO);
+    const tuplet: Tuplet = { n, m, drawn: false, unit: divide(written, time(n)), complete };
+    for (const event of group) event.tuplets = [...event.tuplets, tuplet];
+    if (!complete) incomplete(first.source, { head: `${n} in ${m}`, n });
+    group = [];
+  };
+  for (const event of events) {
+    if (event.small !== undefined) continue;
+    const proportion = event.value?.proportion;
+    const open = group[0]?.value?.proportion;
+    if (open !== undefined && (proportion?.n !== open.n || proportion.m !== open.m)) finish(false);
+    if (proportion === undefined || event.value?.duration === undefined) continue;
+    group.push(event);
+    const written = group.reduce((total, one) => add(total, writtenTime(one)), ZERO);
+    if (isBinary(divide(written, time(proportion.n)))) finish(true);
+  }
+  if (group.length > 0) finish(false);
+}
+
+/** The written value without its proportion. */
+function writtenTime(event: RawEvent): Time {
+  const { value } = event;
+  if (value?.duration === undefined) return ZERO;
+  const { proportion } = value;
+  return proportion === undefined
+    ? value.duration
+    : multiply(value.duration, divide(time(proportion.n), time(proportion.m)));
+}
+
+/** Reads a lane by itself. */
+export const readLane = (task: LaneTask): ReadLane => new LaneReader(task).read();
+
+/** `section petite in B`: its name and the section of which it is a part. */
+export function sectionOf(
+  args: ChangeItem['change']['args'],
+): { name: string; within: string | undefined } | undefined {
+  const name = firstOf(args, 'name')?.text;
+  const within = afterWord(args, 'in');
+  return name === undefined ? undefined : { name, within: within?.kind === 'name' ? within.text : undefined };
+}

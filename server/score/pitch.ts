@@ -1,0 +1,300 @@
+/**
+ * Sounding pitch: a pass over the events of a system with the practice of accidentals as argument.
+ *
+ * `note`: a written accidental holds for its note and its immediate repetitions in the voice; `group`: for the notes under
+ * one beam; `bar`: to the barline, in its octave, for all voices of the stave.
+ */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import { add, compare, type Time } from '../../grammar/time';
+import type { AccidentalSign, Spelling } from '../../grammar/tree';
+import type { OpenBar, PitchState, VoiceCarry } from './carry';
+import type { AccidentalPractice } from './choice';
+import type { KeySign, NoteMember, Source, VoiceEvent } from './score';
+
+export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+export type DraftMember = Mutable<NoteMember>;
+export interface Draft extends Omit<Mutable<VoiceEvent>, 'members'> {
+  members: DraftMember[];
+  repeats: VoiceEvent['members'][number]['tie'] | true;
+}
+
+const semitones: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };
+const alterations: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
+
+/** MIDI key of a note: c4 is 60. */
+export const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
+  12 * (octave + 1) + semitones[letter] + alteration;
+
+/** What a note's signs say: drawn, the editor's, cautionary, or an accidental mark above it. */
+export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): AccidentalSign | undefined {
+  const { accidental, editors, cautionary } = member.spelling;
+  const above = member.marks.find((mark) => mark.form.type === 'accidental')?.form.accidental;
+  return editors ?? accidental ?? cautionary ?? above;
+}
+
+/** Before naturals were common a flat took a sharp away and a sharp a flat. */
+function altered(sign: AccidentalSign, before: number, practice: AccidentalPractice): number {
+  if (practice !== 'bar' && sign === 'b' && before > 0) return 0;
+  if (practice !== 'bar' && sign === '#' && before < 0) return 0;
+  return alterations[sign];
+}
+
+export interface PitchTask {
+  readonly practice: AccidentalPractice;
+  /** Drafts of each voice in the order of the source; `onset` counts from the system's start. */
+  readonly voices: readonly { readonly voice: number; readonly events: readonly Draft[] }[];
+  readonly carried: readonly VoiceCarry[];
+  readonly open: OpenBar | undefined;
+  /** The signature of a stave at a moment. */
+  readonly keyAt: (stave: number, onset: Time) => readonly KeySign[];
+  /** Whether the barline before a bar is a double bar or repeat, and the ending that begins with it. */
+  readonly barOf: (bar: number) => { readonly afterSpecial: boolean; readonly ending: number | undefined };
+  readonly staves: number;
+  readonly report: (code: FindingCode, at: Source, slots: Record<string, string>) => void;
+}
+
+export interface PitchResult {
+  readonly ties: ReadonlyMap<number, readonly PitchState[]>;
+  readonly last: ReadonlyMap<number, readonly PitchState[]>;
+  readonly atEnding: ReadonlyMap<number, VoiceCarry['atEnding']>;
+  readonly accidentals: readonly (readonly PitchState[])[];
+}
+
+interface Pending extends PitchState {
+  readonly source: Source | undefined;
+}
+
+interface VoiceState {
+  pending: Pending[];
+  last: readonly PitchState[];
+  /** Members of the last event that a lone `=` repeats. */
+  lastMembers: DraftMember[] | undefined;
+  lastKind: VoiceEvent['kind'] | undefined;
+  bar: number;
+  atEnding: VoiceCarry['atEnding'];
+  /** Accidentals under the beam of this number. */
+  beam: number | undefined;
+  underBeam: PitchState[];
+}
+
+const isPitch =
+  (letter: Spelling['letter'], octave: number) =>
+  (p: PitchState): boolean =>
+    p.letter === letter && p.octave === octave;
+
+const stateOf = (member: Pick<NoteMember, 'spelling' | 'octave' | 'alteration'>): PitchState => ({
+  letter: member.spelling.letter,
+  octave: member.octave,
+  alteration: member.alteration,
+});
+
+const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
+
+class PitchPass {
+  private readonly voices = new Map<number, VoiceState>();
+  private readonly onStave: PitchState[][];
+  private bar = 0;
+
+  constructor(private readonly task: PitchTask) {
+    this.onStave = Array.from({ length: task.staves }, (_, stave) => [...(task.open?.accidentals[stave] ?? [])]);
+    for (const { voice } of task.voices) {
+      const carried = task.carried[voice];
+      this.voices.set(voice, {
+        pending: (carried?.ties ?? []).map((tie) => ({ ...tie, source: undefined })),
+        last: carried?.last ?? [],
+        lastMembers: undefined,
+        lastKind: undefined,
+        bar: 0,
+        atEnding: carried?.atEnding,
+        beam: undefined,
+        underBeam: [],
+      });
+    }
+  }
+
+  run(): PitchResult {
+    for (const { voice, event } of inOrder(this.task.voices)) {
+      const state = this.voices.get(voice);
+      if (state === undefined) continue;
+      this.enterBar(event.bar, state);
+      if (event.kind === 'note') this.note(event, state);
+      else this.silence(event, state);
+    }
+    const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
+      new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
+    return {
+      ties: by((state) => state.pending.map(({ letter, octave, alteration }) => ({ letter, octave, alteration }))),
+      last: by((state) => state.last),
+      atEnding: by((state) => state.atEnding),
+      accidentals: this.onStave,
+    };
+  }
+
+  private enterBar(bar: number, state: VoiceState): void {
+    if (bar > this.bar) {
+      this.bar = bar;
+      for (const list of this.onStave) list.length = 0;
+    }
+    if (bar === state.bar && !(bar === 0 && state.lastKind === undefined)) return;
+    for (let b = state.bar + (state.lastKind === undefined ? 0 : 1); b <= bar; b++) {
+      const { afterSpecial, ending } = this.task.barOf(b);
+      if (afterSpecial) state.last = [];
+      if (ending === 1) {
+        state.atEnding = {
+          ties: state.pending.map(({ letter, octave, alteration }) => ({ letter, octave, alteration })),
+          last: state.last,
+        };
+      } else if (ending !== undefined && state.atEnding !== undefined) {
+        state.pending = state.atEnding.ties.map((tie) => ({ ...tie, source: undefined }));
+        state.last = state.atEnding.last;
+      }
+    }
+    state.bar = bar;
+  }
+
+  private silence(event: Draft, state: VoiceState): void {
+    if (event.kind !== 'lost') {
+      for (const tie of state.pending) {
+        this.task.report('tie-to-nothing', tie.source ?? event.source, { note: noteName(tie) });
+      }
+    }
+    state.pending = [];
+    state.last = [];
+    state.lastMembers = undefined;
+    state.lastKind = event.kind;
+  }
+
+  private note(event: Draft, state: VoiceState): void {
+    if (event.repeats !== undefined) this.repeat(event, state);
+    const small = event.small !== undefined;
+    for (const member of event.members) this.member(event, member, state, small);
+    if (!small) {
+      this.unmatched(event, state);
+      state.pending = event.members.flatMap((member) =>
+        member.tie === undefined ? [] : [{ ...stateOf(member), source: member.source }],
+      );
+      state.lastMembers = event.members;
+    }
+    state.last = small ? [] : event.members.map(stateOf);
+    state.lastKind = 'note';
+  }
+
+  /** A lone `=` repeats every member of the event before it, tied. */
+  private repeat(event: Draft, state: VoiceState): void {
+    const before = state.lastMembers;
+    if (before === undefined) {
+      if (state.lastKind !== undefined) this.task.report('repeat-of-nothing', event.source, {});
+      event.kind = state.lastKind === 'rest' ? 'rest' : 'gap';
+      return;
+    }
+    const tied = before.filter((member) => member.tie !== undefined);
+    if (tied.length > 0 && tied.length < before.length) {
+      this.task.report('repeat-after-partial-tie', event.source, {});
+    }
+    const form = event.repeats === true ? undefined : event.repeats;
+    if (form !== undefined) for (const member of before) member.tie ??= form;
+    state.pending = before.flatMap((member) =>
+      member.tie === undefined ? [] : [{ ...stateOf(member), source: member.source }],
+    );
+    event.members = before.map((member, index) => ({
+      ...member,
+      tie: undefined,
+      tiedFrom: false,
+      // The signs of the first note are not drawn again.
+      spelling: plainSpelling(member.spelling),
+      marks: index === 0 ? event.marks : [],
+      annotations: index === 0 ? event.annotations : [],
+      source: event.source,
+    }));
+    event.stave = event.members[0]?.stave ?? event.stave;
+    event.marks = [];
+    event.annotations = [];
+  }
+
+  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): void {
+    const { letter } = member.spelling;
+    const same = isPitch(letter, member.octave);
+    const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
+    const bySignature = signature === undefined ? 0 : alterations[signature];
+    const tie = small ? undefined : state.pending.find(same);
+    const inForce = tie?.alteration ?? this.inForce(event, member, state);
+    const sign = accidentalOf(member);
+    const before = inForce ?? bySignature;
+    member.alteration = sign === undefined ? before : altered(sign, before, this.task.practice);
+    member.midi = midiOf(letter, member.octave, member.alteration);
+    if (tie !== undefined) {
+      state.pending = state.pending.filter((one) => one !== tie);
+      member.tiedFrom = tie.alteration === member.alteration;
+      if (!member.tiedFrom) this.report('tie-other-pitch', tie, event, noteName(stateOf(member)));
+    }
+    // An accidental on a small note binds nothing else.
+    if (!small && sign !== undefined) this.bind(event, member, state);
+  }
+
+  private inForce(event: Draft, member: DraftMember, state: VoiceState): number | undefined {
+    const same = isPitch(member.spelling.letter, member.octave);
+    switch (this.task.practice) {
+      case 'note':
+        return state.last.find(same)?.alteration;
+      case 'group':
+        return event.beam !== undefined && event.beam === state.beam
+          ? state.underBeam.findLast(same)?.alteration
+          : undefined;
+      case 'bar':
+        return this.onStave[member.stave]?.findLast(same)?.alteration;
+    }
+  }
+
+  private bind(event: Draft, member: DraftMember, state: VoiceState): void {
+    if (this.task.practice === 'group') {
+      if (event.beam !== state.beam || event.beam === undefined) state.underBeam = [];
+      state.beam = event.beam;
+      state.underBeam.push(stateOf(member));
+    } else if (this.task.practice === 'bar') {
+      const list = this.onStave[member.stave];
+      const index = list?.findIndex(isPitch(member.spelling.letter, member.octave)) ?? -1;
+      if (index >= 0) list?.splice(index, 1);
+      list?.push(stateOf(member));
+    }
+  }
+
+  /** Ties that this event did not take up. */
+  private unmatched(event: Draft, state: VoiceState): void {
+    for (const tie of state.pending) {
+      const first = event.members[0];
+      this.report('tie-other-pitch', tie, event, first === undefined ? '' : noteName(stateOf(first)));
+    }
+  }
+
+  private report(code: FindingCode, tie: Pending, event: Draft, next: string): void {
+    this.task.report(code, tie.source ?? event.source, { note: noteName(tie), next });
+  }
+}
+
+/** The written note without signs of its own, as a tie carries it on. */
+function plainSpelling(spelling: Spelling): Spelling {
+  if (spelling.accidental === undefined && spelling.editors === undefined && spelling.cautionary === undefined) {
+    return spelling;
+  }
+  const { letter, octave } = spelling;
+  return { text: letter, letter, ...(octave === undefined ? {} : { octave }), doubtful: false };
+}
+
+/** All events by onset, then by voice, each voice in its own order. */
+function inOrder(voices: PitchTask['voices']): { voice: number; event: Draft }[] {
+  const all = voices.flatMap(({ voice, events }, order) =>
+    events.map((event, index) => ({ voice, event, order, index })),
+  );
+  return all.sort(
+    (a, b) =>
+      a.event.bar - b.event.bar ||
+      (a.order === b.order ? a.index - b.index : compare(a.event.onset, b.event.onset) || a.order - b.order),
+  );
+}
+
+/** Gives every member its sounding pitch and finds what ties lead to. */
+export const soundingPitch = (task: PitchTask): PitchResult => new PitchPass(task).run();
+
+/** End of an event. */
+export const endOf = (event: { readonly onset: Time; readonly duration: Time }): Time =>
+  add(event.onset, event.duration);
