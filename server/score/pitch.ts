@@ -167,7 +167,7 @@ class PitchPass {
   private note(event: Draft, state: VoiceState): void {
     if (event.repeats !== undefined) this.repeat(event, state);
     const small = event.small !== undefined;
-    for (const member of event.members) this.member(event, member, state, small);
+    const bound = event.members.filter((member) => this.member(event, member, state, small));
     if (!small) {
       this.unmatched(event, state);
       state.pending = event.members.flatMap((member) =>
@@ -175,7 +175,7 @@ class PitchPass {
       );
       state.lastMembers = event.members;
     }
-    state.last = small ? [] : event.members.map(stateOf);
+    state.last = small ? [] : bound.map(stateOf);
     state.lastKind = 'note';
   }
 
@@ -211,13 +211,15 @@ class PitchPass {
     event.annotations = [];
   }
 
-  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): void {
+  /** Gives the member its pitch; true where a written accidental, its own or one before it, made it. */
+  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): boolean {
     const { letter } = member.spelling;
     const same = isPitch(letter, member.octave);
     const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
     const bySignature = signature === undefined ? 0 : alterations[signature];
     const tie = small ? undefined : state.pending.find(same);
-    const inForce = tie?.alteration ?? this.inForce(event, member, state);
+    const chained = this.inForce(event, member, state);
+    const inForce = tie?.alteration ?? chained;
     const sign = accidentalOf(member);
     const before = inForce ?? bySignature;
     member.alteration = sign === undefined ? before : altered(sign, before, this.task.practice);
@@ -229,6 +231,7 @@ class PitchPass {
     }
     // An accidental on a small note binds nothing else.
     if (!small && sign !== undefined) this.bind(event, member, state);
+    return sign !== undefined || chained !== undefined || (tie !== undefined && tie.alteration !== bySignature);
   }
 
   private inForce(event: Draft, member: DraftMember, state: VoiceState): number | undefined {

@@ -1,0 +1,221 @@
+/** Time: values, bars that add up, bars that may be short, bars over system ends (common practice, unless said otherwise). */
+import { describe, expect, it } from 'vitest';
+import { format } from '../../grammar/time';
+import {
+  analysed,
+  codes,
+  durations,
+  errors,
+  eventsIn,
+  findingOf,
+  lane,
+  mended,
+  passage,
+  scoreOf,
+} from '../helpers/music';
+
+const numbers = (analysis: ReturnType<typeof lane>): string =>
+  scoreOf(analysis)
+    .pieces.map((piece) => piece.bars.map((bar) => bar.number).join(' '))
+    .join(' / ');
+
+describe('written time', () => {
+  it('counts values from breve to 1/128, dots adding half, a quarter, an eighth', () => {
+    expect(durations(lane('B c5 | 1. d 2 e | 2.. f 8 g', 'C = 4/2'))).toBe('2 3/2 1/2 7/8 1/8');
+    expect(durations(lane('64 c5 d 128 e f 32 g 16. a 8.. b 4 c 2 d'))).toContain(
+      '1/64 1/64 1/128 1/128 1/32 3/32 7/32',
+    );
+  });
+  it('counts three in the time of two and five in the time of four', () => {
+    expect(durations(lane('{3in2 8 c5 d e} 4 f 8x g a b 4 c'))).toBe('1/12 1/12 1/12 1/4 1/12 1/12 1/12 1/4');
+    expect(durations(lane('16x5in4 c5 d e f g 2. a'))).toBe('1/20 1/20 1/20 1/20 1/20 3/4');
+    expect(errors(lane('16x5in4 c5 d e f g 2. a'))).toEqual([]);
+  });
+  it('lets time stand still in small notes', () => {
+    expect(durations(lane('2 c5 {small 16 d e} 2 f'))).toBe('1/2 0 0 1/2');
+    expect(errors(lane('2 c5 {small 16 d e} f'))).toEqual([]);
+  });
+  it('fills a bar with a whole-bar rest or gap whatever its length', () => {
+    expect(durations(lane('rbar | __ | 2. c5', '3/4'))).toBe('3/4 3/4 3/4');
+    expect(durations(lane('4 c5 rbar | 4 c5 d __'))).toBe('1/4 3/4 1/4 1/4 1/2');
+  });
+  it('lets black notes be three in the time of two', () => {
+    expect(durations(lane('{black 3in2 1 c5 d e} | B c5', 'C = 2/1'))).toBe('2/3 2/3 2/3 2');
+  });
+});
+
+describe('a bar that does not add up', () => {
+  it('is told in the trade’s words with the dot that mends it', () => {
+    const short = lane('1 c5 | 4 c5 d e 8 f | 1 g');
+    const finding = findingOf(short, 'bar-too-short');
+    expect(finding.message).toBe('bar 2, dessus: 7 quavers, C needs 8');
+    const dot = lane('1 c5 | 4 c5 d 8 e 4 f | 2 g a');
+    expect(findingOf(dot, 'bar-too-short').message).toBe(
+      'bar 2, dessus: 7 quavers, C needs 8; a dot on the last note would fill it',
+    );
+    const fixed = analysed(mended(dot, 'bar-too-short'));
+    expect(errors(fixed)).toEqual([]);
+    expect(fixed.tree.text).toContain('8 e 4. f | 2 g a');
+  });
+  it('keeps the value of what follows when the dot is written on a value that held', () => {
+    const dot = lane('1 c5 | 2 c5 4 d f 8 e 4 f 8 g | 4 a b g f | 1 e', 'C = 5/4');
+    expect(codes(dot)).toContain('bar-too-short');
+    const dotted = lane('1 c5 | 8 c5 d 4 e f | g a b g | 1 f', 'C = 7/8');
+    expect(findingOf(dotted, 'bar-too-long').message).toContain('C needs');
+    const held = lane('1 c5 | 8 c5 4 d e f | g a b g | 1 f');
+    const fixed = analysed(mended(held, 'bar-too-short'));
+    expect(fixed.tree.text).toContain('8 c5 4 d e 4. f | 4 g a b g |');
+    expect(errors(fixed)).toEqual([]);
+  });
+  it('is told where it is too long', () => {
+    expect(findingOf(lane('1 c5 | 2 c5 d e | 1 f'), 'bar-too-long').message).toBe(
+      'bar 2, dessus: 6 crotchets, C needs 4',
+    );
+  });
+  it('names the lane that differs from the others', () => {
+    const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 | 1 c5 |||\n basse | 1 c3 | 2. c3 |||\n');
+    expect(findingOf(two, 'bar-too-short').message).toBe('bar 2, basse: 3 crotchets, C needs 4');
+  });
+  it('is not told of a bar that holds junk, whose time means nothing', () => {
+    expect(codes(lane('1 c5 | 4 c5 %% d | 1 c'))).not.toContain('bar-too-short');
+  });
+  it('is told without a meter only where the lanes disagree', () => {
+    const two = passage('system upper C1 lower F4\n dessus | 1 c5 | 2 c5 |||\n basse | 1 c3 | 1 c3 |||\n');
+    expect(errors(two)).toEqual(['bar-too-short']);
+  });
+});
+
+describe('a short bar', () => {
+  it('may begin a piece and is then bar 0', () => {
+    const upbeat = lane('4 g4 | 1 c5 | 2. d5');
+    expect(errors(upbeat)).toEqual([]);
+    expect(numbers(upbeat)).toBe('0 1 2');
+  });
+  it('may be one of a pair around a repeat that adds up, and shares its number', () => {
+    const pair = lane('1 c5 | 2. d5 :|| 4 e | 1 f | 1 g');
+    expect(numbers(pair)).toBe('1 2a 2b 3 4');
+    expect(errors(pair)).toEqual([]);
+    expect(errors(lane('4 g4 | 1 c5 | 2. d5 :|| 4 e | 1 f | 2. g'))).toEqual([]);
+  });
+  it('is told where the pair does not add up', () => {
+    expect(errors(lane('1 c5 | 2. d5 :|| 2 e | 1 f'))).toEqual(['bar-too-short', 'bar-too-short']);
+  });
+  it('may begin a section, or be marked irregular', () => {
+    expect(errors(lane('1 c5 | (section B) 4 c5 | 1 d'))).toEqual([]);
+    expect(errors(lane('1 c5 | 2 c5 (irregular) | 1 d'))).toEqual([]);
+    expect(errors(lane('1 c5 | 1 c5 2 d (irregular) | 1 d'))).toEqual([]);
+  });
+  it('in the middle of a piece is told', () => {
+    expect(errors(lane('1 c5 | 2. d | 1 e'))).toEqual(['bar-too-short']);
+  });
+});
+
+describe('a bar over a system end', () => {
+  const broken = passage(
+    'system upper C1 lower F4 meter C\n dessus | 1 c5 | 2 d5\n basse | 1 c3 | 2 d3\nsystem\n dessus | 2 e5 | 1 f5 |||\n basse | 4 e3 f | 1 g3 |||\n',
+  );
+  it('is one bar and is checked as joined', () => {
+    expect(numbers(broken)).toBe('1 2 3');
+    expect(errors(broken)).toEqual([]);
+    expect(eventsIn(broken, 'basse').map(({ onset }) => format(onset))).toEqual(['0', '1', '3/2', '7/4', '2']);
+  });
+  it('breaks at the same time in all lanes', () => {
+    const apart = passage(
+      'system upper C1 lower F4 meter C\n dessus | 1 c5 | 2 d5\n basse | 1 c3 | 4 d3\nsystem\n dessus | 2 e5 |||\n basse | 2. e3 |||\n',
+    );
+    expect(codes(apart)).toContain('lanes-break-apart');
+  });
+});
+
+describe('endings', () => {
+  it('share their number with letters', () => {
+    expect(numbers(lane('1 c5 | d | (ending 1) e :|| (ending 2) f'))).toBe('1 2 3a 3b');
+  });
+  it('stand first in their bar', () => {
+    expect(errors(lane('2 c5 (ending 1) d :|| 1 f'))).toContain('ending-not-first');
+  });
+});
+
+describe('a note that runs through the barline', () => {
+  it('lasts into the next bar, whose own events follow it', () => {
+    const through = lane("1 c5 | 2 d5 2. e'through | 4 f g a | 1 c");
+    expect(errors(through)).toEqual([]);
+    expect(eventsIn(through).map(({ onset, bar }) => `${format(onset)}@${bar.number}`)).toEqual([
+      '0@1',
+      '1@2',
+      '3/2@2',
+      '9/4@3',
+      '5/2@3',
+      '11/4@3',
+      '3@4',
+    ]);
+  });
+  it('is told where it ends with its bar', () => {
+    expect(codes(lane("1 c5'through | 1 c"))).toContain('through-without-need');
+  });
+});
+
+describe('a loose system', () => {
+  const loose = (second: string): ReturnType<typeof passage> =>
+    passage(
+      `system loose upper C1 lower F4 meter C\n dessus | 1 c5 | 2. d5 4 e | 1 f5 |||\n basse | 2 c3 ${second} |||\n`,
+    );
+  it('lets barlines differ as long as the totals agree', () => {
+    expect(errors(loose('| B d3 | 2 e3'))).toEqual([]);
+  });
+  it('tells totals that differ', () => {
+    expect(errors(loose('| 1 d3'))).toEqual(['loose-totals']);
+  });
+  it('has a bar where all lanes have a barline, and keeps the other barlines inside', () => {
+    const bars = scoreOf(loose('| 2 d3 | B e3')).pieces[0]?.bars ?? [];
+    expect(bars.map((bar) => format(bar.duration))).toEqual(['1', '2']);
+    expect(bars.map((bar) => bar.inner.length)).toEqual([1, 1]);
+  });
+});
+
+describe('a free system', () => {
+  const free = passage('system free upper C1 lower F4\n dessus | c4 e g c5-(down)c3 d5 (up) |||\n');
+  it('needs no values and counts nominal semibreves', () => {
+    expect(durations(free)).toBe('1 1 1 1 1');
+  });
+  it('strikes notes of two staves together', () => {
+    expect(eventsIn(free)[3]?.event.members.map((member) => member.stave)).toEqual([0, 1]);
+  });
+});
+
+describe('lanes', () => {
+  it('hold the same number of bars', () => {
+    const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 | 1 d |||\n basse | 1 c3 |||\n');
+    expect(findingOf(two, 'bar-count').message).toBe('basse has 1 bars in this system, another lane has 2');
+  });
+  it('agree about special barlines', () => {
+    const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 :|| 1 d |||\n basse | 1 c3 || 1 d |||\n');
+    expect(errors(two)).toEqual(['barlines-disagree']);
+  });
+  it('leave no bar empty: the fixes are a whole-bar rest and a gap', () => {
+    const empty = lane('1 c5 | | 1 d');
+    expect(findingOf(empty, 'empty-bar').fixes.map((fix) => fix.title)).toEqual(['write rbar', 'write __']);
+    expect(errors(analysed(mended(empty, 'empty-bar')))).toEqual([]);
+  });
+  it('begin with value and octave in every system', () => {
+    expect(errors(lane('c5 d e f'))).toEqual(['value-missing']);
+    expect(errors(lane('4 c d e f'))).toEqual(['octave-missing']);
+    expect(codes(passage('system upper C1 lower F4 meter C\n dessus | 1 c5 |\nsystem\n dessus | d |||\n'))).toEqual(
+      expect.arrayContaining(['value-missing', 'octave-missing']),
+    );
+  });
+  it('hint at a leap of a seventh without a digit and at a value typed again', () => {
+    expect(codes(lane('4 c5 b d e'))).toContain('leap');
+    expect(codes(lane('4 c5 b4 c5 d'))).not.toContain('leap');
+    expect(codes(lane('4 c5 4 d e f'))).toContain('restated-value');
+    expect(codes(lane('4 c5 d e f | 4 g a b c'))).not.toContain('restated-value');
+  });
+});
+
+describe('tuplets', () => {
+  it('fill their units', () => {
+    expect(errors(lane('{3in2 8 c5 d} 2. f'))).toContain('tuplet-incomplete');
+    expect(errors(lane('{3in2 4 c5 8 d} 2. f'))).toEqual([]);
+    expect(errors(lane('8x c5 d 2. f'))).toContain('tuplet-incomplete');
+  });
+});
