@@ -51,6 +51,8 @@ function linesOf(text: string): Line[] {
 
 const name = source.name;
 const laneStart = new RegExp(`^(\\s*)(?:(${name})(?:(\\s+)(${name}))?\\s*)?(:?\\|[|:]*(?:\\[\\])?)`);
+/** A line that goes on with a system's head: a clause, or a stave with its clef. */
+const headGoesOn = /^\s*(?:(?:key|meter|tempo|at|loose|free)\b|\S+\s+[A-Za-z]\d+(?:\+|\s|$))(?!.*\|)/;
 const blank = /^\s*(?:\/\/.*)?$/;
 const knownBarlines = new Set<string>(['|', '||', '|||', ':||', '||:', ':||:']);
 const subLanes = new Set<string>(['fig', 'text']);
@@ -115,7 +117,8 @@ class BlockBuilder {
   /** An indented line that is no lane. */
   continueStatement(line: Line): void {
     const indent = /^\s*/.exec(line.text)?.[0].length ?? 0;
-    if (this.kind === 'system' && (this.lanes.length > 0 || this.lane !== undefined || line.text.includes('|'))) {
+    const laneAbove = this.lanes.length > 0 || this.lane !== undefined;
+    if (this.kind === 'system' && (laneAbove || !headGoesOn.test(line.text))) {
       this.report('lane-without-barline', line, indent);
     } else if (this.statement === undefined) this.report('continues-nothing', line, indent);
     else this.statement.add(line, indent);

@@ -4,7 +4,7 @@ import { entries } from './entry';
 export const laneFindings = entries({
   'not-understood': {
     level: 'error',
-    sentence: '“{text}” is no sign of this notation',
+    sentence: '“{text}” is no sign of this notation.',
     help: `Something in the lane could not be read. The rest of the bar is kept, but its time is not counted.
 
 A lane holds values (\`4\`, \`8.\`), notes (\`c5\`, \`f#\`), rests (\`r\`), gaps (\`_\`), marks glued to their note (\`c5'zz\`),
@@ -12,45 +12,45 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'typographic-apostrophe': {
     level: 'error',
-    sentence: '“{text}” holds a typographic apostrophe; a mark begins with the straight one',
+    sentence: '“{text}” holds a typographic apostrophe; a mark begins with the straight one.',
     help: `Word processors turn ' into a curly sign. Marks begin with the straight apostrophe: \`c5'zz\`.`,
   },
   'dead-key': {
     level: 'error',
-    sentence: '“{text}” holds an accented letter: the apostrophe key was a dead key; {meant} is meant',
+    sentence: '“{text}” holds an accented letter: the apostrophe key was a dead key; {meant} is meant.',
     help: `On some keyboard layouts ' followed by a vowel gives an accented letter, so \`c5'arp\` becomes \`c5árp\`. The fix takes them apart.`,
   },
   'lone-dot': {
     level: 'error',
     sentence:
-      "a dot stands alone; it belongs to a value (4.), or to a note that runs through the barline ('through(dot))",
+      "A dot stands alone; it belongs to a value (4.), or to a note that runs through the barline ('through(dot)).",
     help: `A dot drawn after a barline belongs to the note before it. Write the note with its whole value and \`'through(dot)\`:
 
     dessus | … 2. c5'through(dot) | 4 d5 … |`,
   },
   'accidental-after-octave': {
     level: 'error',
-    sentence: 'in “{text}” the accidental stands after the octave; it stands before: {meant}',
+    sentence: 'In “{text}” the accidental stands after the octave; it stands before: {meant}.',
     help: `A note is typed in this order: letter, accidental, octave: \`f#5\`, \`f[#]5\`, \`f(#)5\`.`,
   },
   'value-glued': {
     level: 'error',
-    sentence: '“{text}” glues a value to a note; put white space between: {meant}',
+    sentence: '“{text}” glues a value to a note; put white space between: {meant}.',
     help: `A value is a word of its own and holds until the next value: \`8 c5 d e f\`.`,
   },
   'note-and-value': {
     level: 'error',
-    sentence: '“{text}” has the value after the note; it is typed before: {meant}',
+    sentence: '“{text}” has the value after the note; it is typed before: {meant}.',
     help: `A value is typed before the notes that it holds for: \`8 c5 d\`.`,
   },
   'beam-glued': {
     level: 'error',
-    sentence: '“{text}” of a beam has white space on either side',
+    sentence: '“{text}” of a beam has white space on either side.',
     help: `\`&\` joins and \`,\` parts beams between two events: \`8 c5 & d , e f\`.`,
   },
   'notes-run-together': {
     level: 'error',
-    sentence: '“{text}” runs notes together; put white space between: {meant}',
+    sentence: '“{text}” runs notes together; put white space between: {meant}.',
     help: `Each note is a word of its own: \`f a c e\`. Notes of a chord are joined by a hyphen: \`f4-a-c5\`.`,
   },
   'capital-note': {
@@ -61,135 +61,135 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   'bad-mark': {
     level: 'error',
     sentence:
-      '“{text}” is no mark: after the apostrophe stands the name of a sign, a finger 1 to 5, or a reserved word',
+      '“{text}” is no mark: after the apostrophe stands the name of a sign, a finger 1 to 5, or a reserved word.',
     help: `Marks: \`'zz\`, \`'pince\`, \`'3\`, \`'4-5\`, \`'#\`, \`'u\` … \`'.\`, \`'fermata\`. Forms stand in this order: \`'[zz]\`, \`?\`, \`+\`, \`(…)\`, \`:reading\`.`,
   },
   'unclosed-string': {
     level: 'error',
-    sentence: 'the quotation mark is not closed on this line; what follows is not read up to the next barline',
+    sentence: 'The quotation mark is not closed on this line; what follows is not read up to the next barline.',
     help: `Words stand between two straight quotes on one line: \`"Gravement"\`. Two quotes inside stand for one.`,
   },
   'typographic-quotes': {
     level: 'error',
-    sentence: 'words stand between straight quotes: "{text}"',
+    sentence: 'Words stand between straight quotes: "{text}".',
     help: `Word processors turn " into curly signs. The fix writes straight ones.`,
   },
   'unclosed-bracket': {
     level: 'error',
-    sentence: '“{bracket}” is never closed by “{closing}” in this lane',
+    sentence: '“{bracket}” is never closed by “{closing}” in this lane.',
     help: `Spans \`{…}\` and options \`<…>\` close in the lane where they open; none crosses a system end.`,
   },
   'stray-bracket': {
     level: 'error',
-    sentence: '“{bracket}” closes or parts nothing that is open here',
+    sentence: '“{bracket}” closes or parts nothing that is open here.',
     help: `\`}\` closes a span \`{…}\`, \`>\` closes options \`<K: … ; L: …>\`, and \`;\` parts the options between them.`,
   },
   'too-deep': {
     level: 'error',
-    sentence: 'brackets lie more than {deepest} deep here',
+    sentence: 'Brackets lie more than {deepest} deep here.',
     help: `Spans and options may nest, but not more than 32 deep.`,
   },
   'bad-barline': {
     level: 'error',
-    sentence: '“{text}” is no barline; there are |, ||, |||, :||, ||: and :||:',
+    sentence: '“{text}” is no barline; there are |, ||, |||, :||, ||: and :||:.',
     help: `Barlines are typed as drawn: \`|\` single, \`||\` double, \`|||\` final, \`:||\`, \`||:\` and \`:||:\` for repeats. \`[]\` after it makes it the editor's.`,
   },
   'barline-glued': {
     level: 'warning',
-    sentence: 'a barline has white space before it',
+    sentence: 'A barline has white space before it.',
     help: `Write \`c5 |\`, not \`c5|\`.`,
   },
   'barline-joint': {
     level: 'error',
     sentence:
-      'the line above ends with {above}, this one begins with {below}: they are one barline and cannot both be meant',
+      'The line above ends with {above}, this one begins with {below}: they are one barline and cannot both be meant.',
     help: `A lane that is continued on a new line begins with the barline that ended the line above, or with a plain one.`,
   },
   'span-without-head': {
     level: 'error',
-    sentence: 'a span begins with its head glued to the bracket: {3in2 …}, {small …}, {overdot …}',
+    sentence: 'A span begins with its head glued to the bracket: {3in2 …}, {small …}, {overdot …}.',
     help: `What braces mean is said right after the bracket: a tuplet \`{3in2 8 c5 d e}\`, small notes \`{small 16 d5 e}\`, a hint \`{overdot …}\`, a state of the source \`{unclear …}\`.`,
   },
   'unknown-span': {
     level: 'error',
-    sentence: '“{text}” begins no span; there are {known}, and tuplets like 3in2',
+    sentence: '“{text}” begins no span; there are {known}, and tuplets like 3in2.',
     help: `The word after \`{\` says what the span is: hints (\`overdot inegal assimilate snap literal\`), \`small\`, \`black\`, \`void\`, \`lig\`, and the state of the source (\`unclear supplied deleted added\`).`,
   },
   'impossible-proportion': {
     level: 'error',
-    sentence: '“{text}” is no proportion: both numbers lie between 1 and 99',
+    sentence: '“{text}” is no proportion: both numbers lie between 1 and 99.',
     help: `\`{3in2 …}\` is three in the time of two. Numbers go from 1 to 99.`,
   },
   'span-takes-no-readings': {
     level: 'error',
-    sentence: 'a span “{text}” holds for all readings; no reading is named after it',
+    sentence: 'A span “{text}” holds for all readings; no reading is named after it.',
     help: `Tuplets, \`small\`, \`black\`, \`void\` and \`lig\` say what the source shows and take no \`:reading\`. Where sources differ, write options.`,
   },
   'span-takes-no-ratio': {
     level: 'error',
-    sentence: 'a span “{text}” takes no such numbers',
+    sentence: 'A span “{text}” takes no such numbers.',
     help: `\`{inegal 2:1 …}\` takes the lengths of the two notes, \`{black 3in2 …}\` and \`{void 1in2 …}\` a proportion; the others take none.`,
   },
   'option-without-label': {
     level: 'error',
-    sentence: 'an option says whose it is: a label glued to a colon, <K: … ; L: …>',
+    sentence: 'An option says whose it is: a label glued to a colon, <K: … ; L: …>.',
     help: `Each option begins with the witnesses or readings that have it, without white space around commas: \`<K,M: 4 c5 ; L: 4 d5>\`.`,
   },
   'omit-misplaced': {
     level: 'error',
-    sentence: '`omit` stands alone in an option: <K: … ; L: omit>',
+    sentence: '`omit` stands alone in an option: <K: … ; L: omit>.',
     help: `\`omit\` says that a witness has nothing at all here, not even time. It stands alone in its option.`,
   },
   'mark-without-event': {
     level: 'error',
-    sentence: 'the mark “{text}” has no note, rest or gap before it',
+    sentence: 'The mark “{text}” has no note, rest or gap before it.',
     help: `A mark is glued to its event: \`c5'zz\`. At the beginning of a bar there is nothing it could belong to.`,
   },
   'annotation-without-event': {
     level: 'error',
-    sentence: 'the annotation “{text}” has nothing before it that it could speak of',
+    sentence: 'The annotation “{text}” has nothing before it that it could speak of.',
     help: `An annotation is glued to what it speaks of: a note (\`c5*n7\`), a mark, a closing bracket or a barline.`,
   },
   'member-without-chord': {
     level: 'error',
-    sentence: '“{text}” belongs to a chord, but no note stands before it',
+    sentence: '“{text}” belongs to a chord, but no note stands before it.',
     help: `The notes of a chord are joined by hyphens without white space: \`c4-e-g\`.`,
   },
   'member-apart': {
     level: 'error',
-    sentence: '“{text}” is glued to the chord that it belongs to',
+    sentence: '“{text}” is glued to the chord that it belongs to.',
     help: `The notes of a chord are joined by hyphens without white space: \`c4-e-g\`.`,
   },
   'mark-apart': {
     level: 'error',
-    sentence: '“{text}” is glued to the note that it belongs to',
+    sentence: '“{text}” is glued to the note that it belongs to.',
     help: `Marks and annotations stand without white space after their note: \`c5'zz*n7\`.`,
   },
   'place-apart': {
     level: 'error',
-    sentence: '“{text}” says where a sign is drawn and is glued to that sign',
+    sentence: '“{text}” says where a sign is drawn and is glued to that sign.',
     help: `\`c5'zz(above)\` is a sign drawn above. With white space between, round brackets hold a change or words: \`(below "tr.")\`.`,
   },
   'impossible-value': {
     level: 'error',
-    sentence: '“{text}” is no value; there are Mx, L, B, 1, 2, 4, 8, 16, 32, 64 and 128, with up to four dots',
+    sentence: '“{text}” is no value; there are Mx, L, B, 1, 2, 4, 8, 16, 32, 64 and 128, with up to four dots.',
     help: `Values are named by their fraction of a semibreve: \`1\` semibreve, \`2\` minim, \`4\` crotchet, \`8\` quaver … \`128\`; \`B\` breve, \`L\` longa, \`Mx\` maxima. \`8x\` is a triplet quaver, \`8x5in4\` five in the time of four; the numbers go from 1 to 99.`,
   },
   'lost-without-value': {
     level: 'error',
-    sentence: '`lost` says how much is lost: a value, or ? for the rest of the bar',
+    sentence: '`lost` says how much is lost: a value, or ? for the rest of the bar.',
     help: `\`lost 2.\` takes the time of a dotted minim; \`lost ?\` takes the rest of the bar, whose time is then not counted.`,
   },
   'lane-without-barline': {
     level: 'error',
-    sentence: "this line is neither a lane nor part of the system's head: after the voice's name stands a barline",
+    sentence: "This line is neither a lane nor part of the system's head: after the voice's name stands a barline.",
     help: `A lane is a voice and its music after a barline:
 
     dessus | 4 c5 d e f |`,
   },
   'lane-outside-system': {
     level: 'error',
-    sentence: 'a lane stands outside a system; a line `system` opens one',
+    sentence: 'A lane stands outside a system; a line `system` opens one.',
     help: `Music stands in systems. Write \`system\` in the first column on the line above, with its clefs:
 
     system  upper C1  lower F4
@@ -197,18 +197,18 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'lane-continues-nothing': {
     level: 'error',
-    sentence: 'this line begins with a barline and continues a lane, but no lane stands above',
+    sentence: 'This line begins with a barline and continues a lane, but no lane stands above.',
     help: `A line that begins with a barline goes on with the lane above. The first lane of a system begins with its voice.`,
   },
   'continues-nothing': {
     level: 'error',
-    sentence: 'this indented line continues a statement, but none stands above',
+    sentence: 'This indented line continues a statement, but none stands above.',
     help: `A statement begins in the first column. Lines that go on with it are indented.`,
   },
   'bad-figure': {
     level: 'error',
     sentence:
-      '“{text}” is no figure of a bass: numbers, accidentals, / between stacked ones, , between successive ones',
+      '“{text}” is no figure of a bass: numbers, accidentals, / between stacked ones, , between successive ones.',
     help: `In a \`fig\` lane each note of the bass has one item: \`6\`, \`6/5\` (stacked), \`5,6\` (one after the other), \`#\`, \`6+\` (stroke through), \`[6]\` (the editor's), \`=\` (hold on), \`_\` (nothing).`,
   },
 });

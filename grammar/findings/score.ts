@@ -4,7 +4,7 @@ import { entries } from './entry';
 export const scoreFindings = entries({
   'bar-too-short': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: {have}, {meter} needs {need}{hint}',
+    sentence: 'Bar {bar}, {voice}: {have}, {meter} needs {need}{hint}.',
     help: `The values of this lane do not fill the bar. A dot may be missing, a value wrong, or a rest not typed.
 
 A bar may be short where a piece or section begins (an upbeat), as one of a pair around a repeat that adds up, and where
@@ -15,7 +15,7 @@ A bar may be short where a piece or section begins (an upbeat), as one of a pair
   },
   'bar-too-long': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: {have}, {meter} needs {need}{hint}',
+    sentence: 'Bar {bar}, {voice}: {have}, {meter} needs {need}{hint}.',
     help: `The values of this lane overfill the bar. A barline may be missing, a value wrong, or a dot too many.
 
 A note that the source lets run through the barline is marked: \`2. c5'through | …\`. A bar that is meant to be longer is
@@ -23,228 +23,228 @@ marked \`(irregular)\`.`,
   },
   'bar-count': {
     level: 'error',
-    sentence: '{voice} has {have} bars in this system, another lane has {need}',
+    sentence: '{voice} has {have} bars in this system, another lane has {need}.',
     help: `All lanes of a system hold the same number of bars. A bar in which a voice has nothing drawn is typed \`__\`, one with
 a whole-bar rest \`rbar\`. Only in a \`system loose\` may barlines differ.`,
   },
   'lanes-break-apart': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: the system ends inside this bar, but not at the same time in all lanes',
+    sentence: 'Bar {bar}, {voice}: the system ends inside this bar, but not at the same time in all lanes.',
     help: `A bar that goes on in the next system breaks at one moment for all lanes.`,
   },
   'barline-missing': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: the other lanes end with a barline here, this one does not',
+    sentence: 'Bar {bar}, {voice}: the other lanes end with a barline here, this one does not.',
     help: `A lane that ends without a barline goes on in the next system; all lanes of a system do so together or none.`,
   },
   'barlines-disagree': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: {here} ends the bar here, {there} in another lane',
+    sentence: 'Bar {bar}, {voice}: {here} ends the bar here, {there} in another lane.',
     help: `A special barline is typed in one lane; a plain \`|\` in the others agrees with it. Two different special ones do not.`,
   },
   'loose-totals': {
     level: 'error',
-    sentence: '{voice}: {have} semibreves in this loose system, another lane has {need}',
+    sentence: '{voice}: {have} semibreves in this loose system, another lane has {need}.',
     help: `In a \`system loose\` the barlines of the lanes need not agree, but all lanes last equally long.`,
   },
   'free-one-lane': {
     level: 'error',
-    sentence: '{voice}: a free system has one lane, which holds everything from left to right',
+    sentence: '{voice}: a free system has one lane, which holds everything from left to right.',
     help: `In a \`system free\` one lane of any voice holds all notes; \`(up)\` and \`(down)\` change the stave, \`d2-(up)f4\` is struck
 together on two staves.`,
   },
   'empty-bar': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: nothing is typed in this bar',
+    sentence: 'Bar {bar}, {voice}: nothing is typed in this bar.',
     help: `Type \`rbar\` if the source has a whole-bar rest, \`__\` if it draws nothing. Only in a witness lane an empty bar means
 “as in the lane above”.`,
   },
   'after-filler': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: `rbar`, `__` and `lost ?` take the rest of the bar and stand last in it',
+    sentence: 'Bar {bar}, {voice}: `rbar`, `__` and `lost ?` take the rest of the bar and stand last in it.',
     help: `What fills the bar is its last event.`,
   },
   'through-without-need': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: this note ends with its bar, so it does not run through the barline',
+    sentence: 'Bar {bar}, {voice}: this note ends with its bar, so it does not run through the barline.',
     help: `\`'through\` marks a note that the source lets last beyond the barline with no tie drawn: \`2. c5'through | 4 d5 …\`.`,
   },
   'value-missing': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: no value holds here; type one before this event',
+    sentence: 'Bar {bar}, {voice}: no value holds here; type one before this event.',
     help: `Each lane of each system begins with a value and an octave: \`4 c5 d e\`. Both are typed again after options (\`>\`), and a
 tuplet or a group of small notes begins with its value.`,
   },
   'octave-missing': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: no octave holds for {note}; type its digit, c4 is the middle C',
+    sentence: 'Bar {bar}, {voice}: no octave holds for {note}; type its digit, c4 is the middle C.',
     help: `The last digit typed holds. Each lane of each system begins with one, and so does what follows options (\`>\`).`,
   },
   'tuplet-incomplete': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: the {head} group is not complete: its notes must make up {n} equal values',
+    sentence: 'Bar {bar}, {voice}: the {head} group is not complete: its notes must make up {n} equal values.',
     help: `A tuplet N in M fills N units of one value: \`{3in2 8 c5 d e}\`, \`{3in2 4 c5 8 d}\`. Values with \`x\` are gathered until
 they do: \`8x c5 d e\`.`,
   },
   'proportion-in-tuplet': {
     level: 'hint',
-    sentence: 'bar {bar}, {voice}: {text} stands inside a tuplet, so both proportions act',
+    sentence: 'Bar {bar}, {voice}: {text} stands inside a tuplet, so both proportions act.',
     help: `Inside \`{3in2 …}\` values are typed without \`x\`; an \`x\` there is a tuplet within the tuplet.`,
   },
   'options-unequal': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: the option {label} does not take the same time as the first one',
+    sentence: 'Bar {bar}, {voice}: the option {label} does not take the same time as the first one.',
     help: `Rival options take equal time, so that either can stand: \`<K: 2 c5 ; L: 4 c5 b4>\`. A witness that has nothing at all is
 \`L: omit\`.`,
   },
   'options-barlines': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: the option {label} does not have the same barlines as the first one',
+    sentence: 'Bar {bar}, {voice}: the option {label} does not have the same barlines as the first one.',
     help: `Options over several bars have a barline wherever the first one has.`,
   },
   'repeat-first': {
     level: 'error',
-    sentence: '{voice}: a lone = cannot stand first in a system',
+    sentence: '{voice}: a lone = cannot stand first in a system.',
     help: `A lone \`=\` repeats the event before it in the same lane, tied. Over a system end the suffix is enough: \`c5=\` at the end,
 the note again at the beginning of the next system.`,
   },
   'repeat-of-nothing': {
     level: 'error',
-    sentence: 'a lone = repeats the note before it, but there is none',
+    sentence: 'A lone = repeats the note before it, but there is none.',
     help: `A lone \`=\` stands after a note or chord: \`2 c5 4 =\`.`,
   },
   'repeat-after-partial-tie': {
     level: 'error',
-    sentence: 'a lone = repeats the whole chord before it, but only some of its notes are tied',
+    sentence: 'A lone = repeats the whole chord before it, but only some of its notes are tied.',
     help: `Type the tied notes of the chord instead: \`2 c4=-e 4 c4-f\`.`,
   },
   'tie-other-pitch': {
     level: 'error',
-    sentence: 'the tie on {note} finds no {note} in the next event',
+    sentence: 'The tie on {note} finds no {note} in the next event.',
     help: `A tie leads to the same pitch in the next event of its voice. Between different notes a curve is meant: \`c5'u d'.\`.`,
   },
   'tie-to-nothing': {
     level: 'error',
-    sentence: 'the tie on {note} has no partner: no note follows it',
+    sentence: 'The tie on {note} has no partner: no note follows it.',
     help: `A tie leads to the same pitch in the next event of its voice, over barlines and system ends. A curve whose end the source
 does not show is \`'u~\`.`,
   },
   'curve-never-ends': {
     level: 'error',
-    sentence: 'the curve begun here by {text} never ends',
+    sentence: 'The curve begun here by {text} never ends.',
     help: `A curve \`'u\` is ended by \`'.\` in the same voice. Where the source does not show its end, write \`'u~\`.`,
   },
   'curve-end-alone': {
     level: 'error',
-    sentence: "{text} ends a curve, but none is open in this voice (a staccato dot is 'dot)",
+    sentence: "{text} ends a curve, but none is open in this voice (a staccato dot is 'dot).",
     help: `\`'.\` ends the curve begun last. A dot over the note is \`'dot\`; an end whose beginning the source does not show is \`'.~\`.`,
   },
   'curve-end-unmatched': {
     level: 'error',
-    sentence: '{text} ends a curve that was never begun: no open curve has that note or name',
+    sentence: '{text} ends a curve that was never begun: no open curve has that note or name.',
     help: `\`'.c3\` ends the latest open curve begun on c3; \`'.(q1)\` the one begun with \`'u(q1)\`, also in another voice.`,
   },
   'unknown-sign': {
     level: 'error',
-    sentence: '“{name}” is no sign of the catalogue nor of any table here; nearest: {meant}',
+    sentence: '“{name}” is no sign of the catalogue nor of any table here; nearest: {meant}.',
     help: `After an apostrophe stands the short or long name of a shape (\`zz\`, \`ca\`, \`turn\`), or a name that a built-in table or
 one of the file's own gives to a shape (\`pince\`).`,
   },
   'sign-undecided': {
     level: 'error',
     sentence:
-      '“{name}” means different shapes in different tables ({tables}); choose a table for the file or name the shape',
+      '“{name}” means different shapes in different tables ({tables}); choose a table for the file or name the shape.',
     help: `The same word names different drawings in different books. \`signs anglebert-1689\` at the head of the file decides it, or write
 the shape that the source draws: \`'ca\`, \`'zs\`.`,
   },
   leap: {
     level: 'hint',
     sentence:
-      'bar {bar}, {voice}: {note} lies {interval} steps from the note before and has no octave digit; is the octave meant?',
+      'Bar {bar}, {voice}: {note} lies {interval} steps from the note before and has no octave digit; is the octave meant?',
     help: `The last digit typed holds, there is no nearest octave. A leap of a seventh or more without a digit is often a slip; typing
 the digit says that it is meant.`,
   },
   'restated-value': {
     level: 'hint',
-    sentence: 'bar {bar}, {voice}: the value {text} holds already',
+    sentence: 'Bar {bar}, {voice}: the value {text} holds already.',
     help: `A value holds until the next one. Typing it again within a bar does no harm, but often another value was meant.`,
   },
   'ending-not-first': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: (ending …) stands first in its bar',
+    sentence: 'Bar {bar}, {voice}: (ending …) stands first in its bar.',
     help: `An ending begins with its bar: \`| (ending 1) 2 c5 d :||\`.`,
   },
   'section-not-at-barline': {
     level: 'error',
-    sentence: 'the section {name} begins inside a bar; a section begins at a barline',
+    sentence: 'The section {name} begins inside a bar; a section begins at a barline.',
     help: `Write \`(section B)\` first in its bar, or \`section B\` on a line before its system.`,
   },
   'unknown-section': {
     level: 'error',
-    sentence: 'there is no section {name} in this piece; there are {known}',
+    sentence: 'There is no section {name} in this piece; there are {known}.',
     help: `\`order\` names sections that the piece has: \`section A\` before a system or \`(section A)\` at a barline.`,
   },
   'no-stave-there': {
     level: 'error',
-    sentence: 'bar {bar}, {voice}: there is no stave {way} this one',
+    sentence: 'Bar {bar}, {voice}: there is no stave {way} this one.',
     help: `\`(up)\` and \`(down)\` move to the neighbouring stave in the order of the declarations, from top to bottom.`,
   },
   'clef-off-stave': {
     level: 'error',
-    sentence: '{clef} stands on no line of the stave {stave}, which has {lines} lines',
+    sentence: '{clef} stands on no line of the stave {stave}, which has {lines} lines.',
     help: `Lines are counted from the bottom. \`stave lower lines 8\` declares more than five.`,
   },
   'clef-missing': {
     level: 'warning',
-    sentence: 'the stave {stave} has notes but no clef so far',
+    sentence: 'The stave {stave} has notes but no clef so far.',
     help: `The head of the first system states the clefs: \`system  upper C1  lower F4\`.`,
   },
   'meter-missing': {
     level: 'hint',
-    sentence: 'no meter is stated, so the bars are not summed',
+    sentence: 'No meter is stated, so the bars are not summed.',
     help: `\`system  meter C\` states the sign as drawn; \`meter cut-C = 2/1\` says a length of its own. Without one, only the lanes are
 compared with one another.`,
   },
   'piece-ends-open': {
     level: 'warning',
-    sentence: 'the last system of the piece ends without a barline',
+    sentence: 'The last system of the piece ends without a barline.',
     help: `A lane that ends without a barline goes on in the next system, but none follows. Type the final barline: \`|||\`.`,
   },
   'changes-disagree': {
     level: 'error',
-    sentence: 'two lanes disagree about what is drawn here: {here} and {there}',
+    sentence: 'Two lanes disagree about what is drawn here: {here} and {there}.',
     help: `A change of clef, signature, meter or tempo is typed in one lane; typed in two it must be the same.`,
   },
   'sub-lane-alone': {
     level: 'error',
-    sentence: '`{name}` stands under the lane of a voice, but none stands above it',
+    sentence: '`{name}` stands under the lane of a voice, but none stands above it.',
     help: `\`fig\` and \`text\` belong to the lane above them.`,
   },
   'sub-lane-bars': {
     level: 'error',
-    sentence: 'this `{name}` lane has {have} bars, its voice has {need}',
+    sentence: 'This `{name}` lane has {have} bars, its voice has {need}.',
     help: `A sub-lane has the bars of its lane; one that has nothing is left empty between its barlines.`,
   },
   'sub-lane-items': {
     level: 'error',
-    sentence: 'bar {bar}: {have} items in `{name}` for {need} notes of the lane',
+    sentence: 'Bar {bar}: {have} items in `{name}` for {need} notes of the lane.',
     help: `\`fig\` has one item for each note, chord, rest or lone \`=\`; \`text\` one for each note that is not tied to the one before.
 \`_\` means nothing drawn, \`=\` holds on.`,
   },
   'lane-twice': {
     level: 'error',
-    sentence: '{voice} has two lanes in this system',
+    sentence: '{voice} has two lanes in this system.',
     help: `A voice has at most one lane a system. To go on with it on the next line, begin that line with a barline. What a witness has
 is a witness lane: \`dessus L | … |\`.`,
   },
   'witness-lane-alone': {
     level: 'error',
-    sentence: 'the lane of witness {witness} stands under the lane of {voice}, which is missing above it',
+    sentence: 'The lane of witness {witness} stands under the lane of {voice}, which is missing above it.',
     help: `A witness lane \`dessus L | … |\` stands under \`dessus | … |\` and has only the bars that differ.`,
   },
   'unknown-witness': {
     level: 'error',
-    sentence: '{name} is no witness of this file; {meant}',
+    sentence: '{name} is no witness of this file; {meant}.',
     help: `Witnesses are declared by \`source K "…"\`.`,
   },
 });

@@ -159,7 +159,9 @@ const signNameLines = (): string[] =>
     '',
     `${each.title}.${each.from === undefined ? '' : ` Takes over the names of ${code(each.from)}.`}`,
     '',
-    ...(each.rows.length === 0 ? [] : [...table(['typed', 'shape', 'name in the table', 'how sure'], nameRows(each)), '']),
+    ...(each.rows.length === 0
+      ? []
+      : [...table(['typed', 'shape', 'name in the table', 'how sure'], nameRows(each)), '']),
   ]);
 
 /** Names that built-in tables give to different shapes. */
@@ -209,7 +211,12 @@ const roleNames: Partial<Record<NameRole, string>> = {
 const reservedLines = (): string[] =>
   table(
     ['what is named', 'cannot be called'],
-    Object.entries(roleNames).map(([role, what]) => [what, reservedNames(role as NameRole).map(code).join(' ')]),
+    Object.entries(roleNames).map(([role, what]) => [
+      what,
+      reservedNames(role as NameRole)
+        .map(code)
+        .join(' '),
+    ]),
   );
 
 const recipeLines = (): string[] =>

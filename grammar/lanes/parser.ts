@@ -63,6 +63,8 @@ const RECORDED: IToken = {
   tokenTypeIdx: 0,
 };
 
+const junkTokens = new Set([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
+
 const silences = new Map<TokenType, EventWhat>([
   [T.Rest, 'rest'],
   [T.BarRest, 'barRest'],
@@ -121,6 +123,7 @@ export class LaneParser extends EmbeddedActionsParser {
   private broken = false;
   /** Where the last token ended, to see what is glued to what. */
   private lastEnd = -1;
+  private afterJunk = false;
   private readonly segment: ParserMethod<[], { items: Item[]; bar: Barline | undefined }>;
   private readonly inside: ParserMethod<[], Item[]>;
 
@@ -173,7 +176,8 @@ export class LaneParser extends EmbeddedActionsParser {
 
     const bar = this.RULE('bar', (): Barline => {
       const token = this.known(this.OR([{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }]));
-      this.expectApart(token, 'barline-glued');
+      // After junk the barline is glued to something that has been reported.
+      if (!this.afterJunk) this.expectApart(token, 'barline-glued');
       this.taken(token);
       return this.barline(token, this.SUBRULE(suffixes));
     });
@@ -271,6 +275,7 @@ export class LaneParser extends EmbeddedActionsParser {
   }
 
   private taken(token: IToken): IToken {
+    this.afterJunk = junkTokens.has(token.tokenType);
     this.lastEnd = endOf(token);
     return token;
   }

@@ -4,7 +4,7 @@ import type { AbsoluteFix, Finding, Problem } from '../../grammar/findings/findi
 import { sentence } from '../../grammar/findings/word';
 import { offsetIn, rangeAt } from '../../grammar/place';
 import type { Block, FileTree, Placed, Span } from '../../grammar/tree';
-import type { PlacedProblem, Source } from '../score/score';
+import type { FileSource, PlacedProblem } from '../score/score';
 
 /** A file by the name its host gives it. */
 export interface NamedTree {
@@ -86,7 +86,7 @@ function placesIn(
   return holder === undefined ? inBlock(block) : inHolder(block, holder);
 }
 
-function rangeOf(tree: FileTree, source: Source): Finding['range'] | undefined {
+function rangeOf(tree: FileTree, source: FileSource): Finding['range'] | undefined {
   const at = placesIn(tree, source)?.(source);
   return at && rangeAt(tree, at.start, at.end);
 }

@@ -127,7 +127,11 @@ const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
 
 function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineEvent {
   const [first] = event.from;
-  const { line, column } = positionOf(score.tree, first.member?.source ?? first.placed.event.source);
+  const { line, column } = positionOf(
+    score.tree,
+    first.placed.system,
+    first.member?.source ?? first.placed.event.source,
+  );
   return {
     address: addressOf(first.placed.system, first.placed.event),
     voice: score.environment.voices[event.voice]?.name ?? '',

@@ -84,8 +84,7 @@ function dotFix(bar: RawBar, next: RawBar | undefined): LaneSum['dot'] {
   };
 }
 
-const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] =>
-  bar.events.at(-1)?.source ?? { block: 0, lane, ...bar.at };
+const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] => bar.events.at(-1)?.source ?? { lane, ...bar.at };
 
 /** The barline that the lanes agree on; a plain one agrees with any. */
 function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn): DrawnBarline | undefined {

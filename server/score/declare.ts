@@ -19,7 +19,7 @@ import type {
   TableDeclaration,
   VoiceDeclaration,
 } from './environment';
-import type { PlacedProblem, Source, Tempo } from './score';
+import type { FileSource, PlacedProblem, Tempo } from './score';
 
 /** A statement and where it stands. */
 interface Found {
@@ -127,7 +127,7 @@ class Declarations {
     return this.includes.find(brings) ?? this.includes[0];
   }
 
-  private sourceOf(found: Found, at: Span): Source | undefined {
+  private sourceOf(found: Found, at: Span): FileSource | undefined {
     const { file, block, statement } = found.declared;
     if (file === undefined) return { block, lane: -1, statement, pos: at.pos, len: at.len };
     const include = this.includeOf(file);
@@ -431,7 +431,7 @@ function checkOnce(declarations: Declarations): void {
       continue;
     }
     const { block, statement, pos } = before.declared;
-    const source: Source = { block, lane: -1, statement, pos, len: keyword.length };
+    const source: FileSource = { block, lane: -1, statement, pos, len: keyword.length };
     const related = [{ message: `\`${keyword}\` is stated here first`, source }];
     const at = { pos: found.statement.pos, len: keyword.length };
     declarations.report(found, at, 'stated-twice', { name: keyword }, { related });

@@ -187,8 +187,12 @@ class LaneReader {
   private lastStep: number | undefined;
   private valueTypedInBar: string | undefined;
   private missing = { value: false, octave: false };
+  /** The segment that is being read holds something that was not understood. */
+  private junk = false;
   private eventsInBar = 0;
   private groups = 0;
+  /** The chosen option of a place in this bar is `omit`. */
+  private omitted = false;
   private first = true;
 
   constructor(private readonly task: LaneTask) {
@@ -201,6 +205,7 @@ class LaneReader {
   read(): ReadLane {
     for (const segment of this.task.lane.tree.segments) {
       this.bar.at = { pos: segment.pos, len: Math.max(segment.len, 1) };
+      this.junk = segment.broken;
       if (segment.broken) this.bar.broken = true;
       const wasEmpty = segment.items.length === 0;
       this.items(segment.items, nothingAround);
@@ -242,7 +247,7 @@ class LaneReader {
   }
 
   private source(at: Span): Source {
-    return { block: 0, lane: this.task.index, pos: at.pos, len: at.len };
+    return { lane: this.task.index, pos: at.pos, len: at.len };
   }
 
   // ─── bars ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -263,10 +268,17 @@ class LaneReader {
 
   private close(bar: Barline): void {
     const { marks, annotations } = this.applied(bar.suffixes);
+    // Of a bar that the witness omits altogether nothing is left, not even its barline.
+    if (this.omitted && this.bar.events.length === 0) {
+      this.bar = this.newBar(this.bar.at.pos + this.bar.at.len);
+      this.omitted = false;
+      return;
+    }
     this.endBar({ shape: bar.shape, editors: bar.editors, marks, annotations });
   }
 
   private endBar(closing: DrawnBarline | undefined): void {
+    this.omitted = false;
     this.bar.closing = closing;
     this.bar.time = this.offset;
     this.settleSmallNotes();
@@ -359,7 +371,8 @@ class LaneReader {
     if (this.typed !== undefined) return this.typed.form;
     if (this.value === undefined) {
       this.bar.broken = true;
-      if (!this.missing.value) this.report('value-missing', at);
+      // In a bar with junk the value may stand in what was not understood.
+      if (!this.missing.value && !this.junk) this.report('value-missing', at);
       this.missing.value = true;
     }
     return this.value;
@@ -506,7 +519,7 @@ class LaneReader {
     if (member.spelling.octave !== undefined) this.octave = member.spelling.octave;
     if (this.octave === undefined) {
       this.bar.broken = true;
-      if (!this.missing.octave) this.report('octave-missing', member, { note: member.spelling.text });
+      if (!this.missing.octave && !this.junk) this.report('octave-missing', member, { note: member.spelling.text });
       this.missing.octave = true;
     }
     return this.octave ?? 4;
@@ -619,6 +632,7 @@ class LaneReader {
     this.compareOptions(item);
     const option = item.options[index];
     if (option === undefined) return;
+    if (option.omit) this.omitted = true;
     const chosen: ChosenOption = {
       place: item.place?.text,
       labels: option.labels.map(labelText),

@@ -164,15 +164,23 @@ export interface SystemVoice {
   readonly curves: readonly Curve[];
 }
 
-/** Where something stands in the text: a block, a lane of it (or a statement), and a stretch of its joined text. */
+/**
+ * Where something stands in the block of its system: a lane (or a statement), and a stretch of its joined text. The block
+ * itself is the system's, so that a system's score stays as it is wherever the system stands.
+ */
 export interface Source {
-  readonly block: number;
   /** Index in the block's lanes; -1 where `statement` says which statement. */
   readonly lane: number;
   /** Index in the block's statements. */
   readonly statement?: number;
   readonly pos: number;
   readonly len: number;
+}
+
+/** A source with its block, for what is said from elsewhere in the file. */
+export interface FileSource extends Source {
+  /** Index in the tree's blocks. */
+  readonly block: number;
 }
 
 export interface PlacedProblem {
@@ -186,7 +194,7 @@ export interface PlacedProblem {
   /** Index in `SystemScore.bars` of the bar that the sentence names as {bar}. */
   readonly bar?: number;
   /** Places that explain the problem. */
-  readonly related?: readonly { readonly message: string; readonly source: Source }[];
+  readonly related?: readonly { readonly message: string; readonly source: FileSource }[];
 }
 
 export type EventKind = 'note' | 'rest' | 'gap' | 'lost';

@@ -101,11 +101,13 @@ export function curvesOf(piece: Piece): PlacedCurve[] {
 export const addressOf = (system: ScoreSystem, event: VoiceEvent): string =>
   `${system.page}/${system.ordinal}/${event.laneName}/${event.address}`;
 
-/** Where a source stands in the file. */
-export function offsetOf(tree: FileTree, source: Source): number {
-  const block = tree.blocks[source.block];
-  const lane = block?.lanes[source.lane];
-  return block === undefined || lane === undefined ? 0 : offsetIn(block, lane, source.pos);
+/** Where a source in a system stands in the file: its offset. */
+export function offsetOf(tree: FileTree, system: Pick<ScoreSystem, 'block'>, source: Source): number {
+  const block = tree.blocks[system.block];
+  const holder = source.statement === undefined ? block?.lanes[source.lane] : block?.statements[source.statement];
+  return block === undefined || holder === undefined ? 0 : offsetIn(block, holder, source.pos);
 }
 
-export const positionOf = (tree: FileTree, source: Source): Position => positionAt(tree, offsetOf(tree, source));
+/** Where a source in a system stands in the file: line and column from 1. */
+export const positionOf = (tree: FileTree, system: Pick<ScoreSystem, 'block'>, source: Source): Position =>
+  positionAt(tree, offsetOf(tree, system, source));

@@ -48,10 +48,10 @@ describe('a bar that does not add up', () => {
   it('is told in the trade’s words with the dot that mends it', () => {
     const short = lane('1 c5 | 4 c5 d e 8 f | 1 g');
     const finding = findingOf(short, 'bar-too-short');
-    expect(finding.message).toBe('bar 2, dessus: 7 quavers, C needs 8');
+    expect(finding.message).toBe('Bar 2, dessus: 7 quavers, C needs 8.');
     const dot = lane('1 c5 | 4 c5 d 8 e 4 f | 2 g a');
     expect(findingOf(dot, 'bar-too-short').message).toBe(
-      'bar 2, dessus: 7 quavers, C needs 8; a dot on the last note would fill it',
+      'Bar 2, dessus: 7 quavers, C needs 8; a dot on the last note would fill it.',
     );
     const fixed = analysed(mended(dot, 'bar-too-short'));
     expect(errors(fixed)).toEqual([]);
@@ -69,12 +69,12 @@ describe('a bar that does not add up', () => {
   });
   it('is told where it is too long', () => {
     expect(findingOf(lane('1 c5 | 2 c5 d e | 1 f'), 'bar-too-long').message).toBe(
-      'bar 2, dessus: 6 crotchets, C needs 4',
+      'Bar 2, dessus: 6 crotchets, C needs 4.',
     );
   });
   it('names the lane that differs from the others', () => {
     const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 | 1 c5 |||\n basse | 1 c3 | 2. c3 |||\n');
-    expect(findingOf(two, 'bar-too-short').message).toBe('bar 2, basse: 3 crotchets, C needs 4');
+    expect(findingOf(two, 'bar-too-short').message).toBe('Bar 2, basse: 3 crotchets, C needs 4.');
   });
   it('is not told of a bar that holds junk, whose time means nothing', () => {
     expect(codes(lane('1 c5 | 4 c5 %% d | 1 c'))).not.toContain('bar-too-short');
@@ -186,7 +186,7 @@ describe('a free system', () => {
 describe('lanes', () => {
   it('hold the same number of bars', () => {
     const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 | 1 d |||\n basse | 1 c3 |||\n');
-    expect(findingOf(two, 'bar-count').message).toBe('basse has 1 bars in this system, another lane has 2');
+    expect(findingOf(two, 'bar-count').message).toBe('basse has 1 bars in this system, another lane has 2.');
   });
   it('agree about special barlines', () => {
     const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 :|| 1 d |||\n basse | 1 c3 || 1 d |||\n');

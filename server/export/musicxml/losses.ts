@@ -55,7 +55,7 @@ function placed({ code, slots, where, bars, count }: Loss): PlacedProblem {
   const inLane = source !== undefined && source.lane >= 0;
   return {
     problem: { code, slots: { ...slots, count, bars: barList(bars) }, pos: source?.pos ?? 0, len: source?.len ?? 0 },
-    block: system?.block ?? source?.block ?? 0,
+    block: system?.block ?? 0,
     lane: inLane ? source.lane : undefined,
     ...(source?.statement === undefined ? {} : { statement: source.statement }),
   };
