@@ -25,6 +25,8 @@ interface Open {
   readonly token: IToken;
   readonly kind: '{' | '<';
   readonly ignored: boolean;
+  /** The `;` that part its options: without it they part nothing. */
+  readonly nexts: IToken[];
 }
 
 const openers = new Map([
@@ -61,6 +63,7 @@ export function balance(tokens: readonly IToken[]): Problem[] {
   const unclosed = (open: Open): void => {
     if (open.ignored) return;
     becomeJunk(open.token);
+    open.nexts.forEach(becomeJunk);
     report('unclosed-bracket', open.token, open.kind);
   };
   const close = (token: IToken, kind: '{' | '<'): void => {
@@ -81,6 +84,7 @@ export function balance(tokens: readonly IToken[]): Problem[] {
       return;
     }
     stack.splice(at + 1).forEach(unclosed);
+    stack[at]?.nexts.push(token);
     if (stack[at]?.ignored === true) becomeJunk(token);
   };
   for (const token of tokens) {
@@ -93,7 +97,7 @@ export function balance(tokens: readonly IToken[]): Problem[] {
         // One finding for a whole heap of brackets is enough.
         if (stack.length === DEEPEST) report('too-deep', token, opens);
       }
-      stack.push({ token, kind: opens, ignored });
+      stack.push({ token, kind: opens, ignored, nexts: [] });
     } else if (closes !== undefined) close(token, closes);
     else if (nexts.has(token.tokenType)) next(token);
   }

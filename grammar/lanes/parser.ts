@@ -53,8 +53,8 @@ const movedMember = /^-(?:\((up|down|home)\))?/;
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
 const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
 const wholeLabel = /^([A-Za-z]\w*)(?:\.(\d+))?(\?)?$/;
-const optionsPlace = /^<(?:([A-Za-z]\w*)((?:\*(?:"[^"\n]*"|[A-Za-z]\w*))*)[ \t]+)?/;
-const annotationPattern = /\*(?:"[^"\n]*"|[A-Za-z]\w*)/g;
+const optionsPlace = new RegExp(`^<(?:(${source.name})((?:${source.annotation})*)[ \\t]+)?`);
+const annotationPattern = new RegExp(source.annotation, 'g');
 
 const RECORDED: IToken = {
   image: '',

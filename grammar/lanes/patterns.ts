@@ -18,6 +18,7 @@ const label = `${layered}\\??`;
 const labels = `${label}(?:,${label})*:`;
 /** Two quotes in a string stand for one, so a string is a run of quoted pieces. */
 const string = '(?:"[^"\\n]*")+';
+const annotation = `\\*(?:${string}|${name})`;
 
 export const source = {
   accidental,
@@ -33,9 +34,9 @@ export const source = {
   /** What may stand after a value or a word of its own. */
   afterWord: '(?!(?!//)[^\\s|{}<>;:(",&])',
   mark: `'(?:\\[(?:${mark})\\]|(?:${mark}))\\??\\+?(?:\\([^()"\\n]*\\))?(?:${readings})?`,
-  annotation: `\\*(?:${string}|${name})`,
+  annotation,
   spanHead: `\\{(?:\\d+in\\d+|[A-Za-z]+(?:[ \\t]+(?:\\d+:\\d+|\\d+in\\d+))?)(?:${readings})?(?![^\\s}])`,
-  optionHead: `<(?:${name}(?:\\*(?:"[^"\\n]*"|${name}))*[ \\t]+)?${labels}`,
+  optionHead: `<(?:${name}(?:${annotation})*[ \\t]+)?${labels}`,
   optionNext: `;[ \\t]*${labels}`,
   barline: '(?::\\|\\|:|:\\|\\||\\|\\|:|\\|\\|\\||\\|\\||\\|)(?![|:])(?:\\[\\])?',
 } as const;
