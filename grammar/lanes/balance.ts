@@ -60,24 +60,30 @@ export function balance(tokens: readonly IToken[]): Problem[] {
       slots: { bracket, closing: closing[bracket as '{' | '<'] ?? bracket, deepest: DEEPEST },
     });
   };
+  // Counted, so that no heap of brackets is searched in vain.
+  const opened = { '{': 0, '<': 0 };
+  const innermost = (kind: '{' | '<'): number =>
+    opened[kind] === 0 ? -1 : stack.findLastIndex((open) => open.kind === kind);
   const unclosed = (open: Open): void => {
+    opened[open.kind]--;
     if (open.ignored) return;
     becomeJunk(open.token);
     open.nexts.forEach(becomeJunk);
     report('unclosed-bracket', open.token, open.kind);
   };
   const close = (token: IToken, kind: '{' | '<'): void => {
-    const at = stack.findLastIndex((open) => open.kind === kind);
+    const at = innermost(kind);
     if (at < 0) {
       becomeJunk(token);
       report('stray-bracket', token, closing[kind]);
       return;
     }
     stack.splice(at + 1).forEach(unclosed);
+    opened[kind]--;
     if (stack.pop()?.ignored === true) becomeJunk(token);
   };
   const next = (token: IToken): void => {
-    const at = stack.findLastIndex((open) => open.kind === '<');
+    const at = innermost('<');
     if (at < 0) {
       becomeJunk(token);
       report('stray-bracket', token, ';');
@@ -97,6 +103,7 @@ export function balance(tokens: readonly IToken[]): Problem[] {
         // One finding for a whole heap of brackets is enough.
         if (stack.length === DEEPEST) report('too-deep', token, opens);
       }
+      opened[opens]++;
       stack.push({ token, kind: opens, ignored, nexts: [] });
     } else if (closes !== undefined) close(token, closes);
     else if (nexts.has(token.tokenType)) next(token);

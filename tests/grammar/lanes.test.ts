@@ -1,0 +1,609 @@
+/** What each sign of a lane means, and what becomes of slips of the hand. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import { DEEPEST } from '../../grammar/lanes/balance';
+import { parseLane } from '../../grammar/lanes/lane';
+import { laneLexer, laneTokens, subLaneLexer } from '../../grammar/lanes/tokens';
+import { parseFile } from '../../grammar/parse';
+import { format } from '../../grammar/time';
+import type { EventItem, Item, LaneKind, LaneTree, Member, OptionsItem, SpanItem, ValueItem } from '../../grammar/tree';
+import { HEAD } from '../helpers/music';
+
+function read(text: string, kind: LaneKind = 'lane'): LaneTree {
+  const lines = text.split('\n');
+  return parseLane(
+    kind,
+    text,
+    lines.map((_, i) => lines.slice(0, i).reduce((sum, line) => sum + line.length + 1, 0)),
+  );
+}
+
+const items = (text: string): readonly Item[] => read(`${text} |`).segments[0]?.items ?? [];
+const codes = (text: string): FindingCode[] => read(`${text} |`).problems.map(({ code }) => code);
+
+/** The one item of a bar, of this kind, read without a finding. */
+function only<Kind extends Item['kind']>(text: string, kind: Kind): Extract<Item, { kind: Kind }> {
+  expect(codes(text)).toEqual([]);
+  const [item, ...more] = items(text);
+  if (item === undefined || more.length > 0) throw new Error(`“${text}” has ${more.length + 1} items`);
+  if (item.kind !== kind) throw new Error(`“${text}” is ${item.kind}`);
+  return item as Extract<Item, { kind: Kind }>;
+}
+
+const event = (text: string): EventItem => only(text, 'event');
+const note = (text: string): Member => {
+  const [member] = event(text).members;
+  if (member === undefined) throw new Error(`“${text}” is no note`);
+  return member;
+};
+const value = (text: string): ValueItem => only(text, 'value');
+const span = (text: string): SpanItem => only(text, 'span');
+const options = (text: string): OptionsItem => only(text, 'options');
+const marks = (text: string) => note(text).suffixes.map((suffix) => (suffix.kind === 'mark' ? suffix.form : suffix));
+const mark = (text: string) => {
+  const [form, ...more] = marks(text);
+  if (form === undefined || !('type' in form) || more.length > 0) throw new Error(`“${text}” has not one mark`);
+  return form;
+};
+
+/** A bar in a few words: kinds of items, spans and options with what they hold. */
+const outline = (all: readonly Item[]): string =>
+  all
+    .map((item): string => {
+      if (item.kind === 'span') return `{${outline(item.items)}}`;
+      if (item.kind === 'options') return `<${item.options.map((one) => outline(one.items)).join('; ')}>`;
+      return item.kind === 'event' ? item.what : item.kind;
+    })
+    .join(' ');
+
+/** The text after the first fix of the only finding. */
+function mended(text: string): string {
+  const { problems } = read(text);
+  const edits = problems.flatMap(({ fixes }) => fixes?.[0]?.edits ?? []);
+  return [...edits]
+    .sort((a, b) => b.pos - a.pos)
+    .reduce((now, edit) => now.slice(0, edit.pos) + edit.text + now.slice(edit.pos + edit.len), text);
+}
+
+describe('both lexers', () => {
+  test('look only at tokens that can begin with the next character', () => {
+    expect(laneLexer.lexerDefinitionErrors).toEqual([]);
+    // The flag is the lexer's own: with it set, characters choose the tokens that are tried.
+    for (const lexer of [laneLexer, subLaneLexer])
+      expect(lexer).toMatchObject({ config: { ensureOptimizations: true } });
+    for (const lexer of [laneLexer, subLaneLexer]) {
+      expect((lexer as unknown as { canModeBeOptimized: unknown }).canModeBeOptimized).toEqual({ defaultMode: true });
+    }
+  });
+
+  test('take every character whatever', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (any) => {
+        expect(laneLexer.tokenize(any).errors).toEqual([]);
+      }),
+      { numRuns: 500 },
+    );
+    expect(laneTokens.length).toBeGreaterThan(20);
+  });
+});
+
+describe('a value', () => {
+  test.each([
+    // Values are named by their fraction of a semibreve; a dot adds half of what stands before it (common practice).
+    ['1', '1'],
+    ['2', '1/2'],
+    ['4', '1/4'],
+    ['8', '1/8'],
+    ['16', '1/16'],
+    ['32', '1/32'],
+    ['64', '1/64'],
+    ['128', '1/128'],
+    ['B', '2'],
+    ['L', '4'],
+    ['Mx', '8'],
+    ['4.', '3/8'],
+    ['2..', '7/8'],
+    ['B.', '3'],
+    ['8x', '1/12'],
+    ['8x5in4', '1/10'],
+    ['4.x', '1/4'],
+  ])('%s lasts %s of a semibreve', (text, duration) => {
+    const { form } = value(text);
+    expect(form.duration && format(form.duration)).toBe(duration);
+  });
+
+  test('is doubtful with a question mark', () => {
+    expect(value('8.?').form).toMatchObject({ dots: 1, doubtful: true });
+    expect(value('8x?').form).toMatchObject({ proportion: { n: 3, m: 2, drawn: false }, doubtful: true });
+  });
+
+  test.each(['3', '5', '256', '4.....', '8x0in4', '8x100in4'])('%s is none', (text) => {
+    expect(codes(text)).toEqual(['impossible-value']);
+    expect(read(`${text} |`).segments[0]?.broken).toBe(true);
+  });
+
+  test('stands before white space, an opening bracket or a comment', () => {
+    expect(outline(items('4{small 8 c5} 4<K: 8 d ; L: 8 e> 4// so'))).toBe(
+      'value {value event} value <value event; value event> value'.replaceAll('event', 'note'),
+    );
+  });
+});
+
+describe('a note', () => {
+  test.each([
+    ['c5', { letter: 'c', octave: 5 }],
+    ['f#', { letter: 'f', accidental: '#' }],
+    ['bb4', { letter: 'b', accidental: 'b', octave: 4 }],
+    ['bb', { letter: 'b', accidental: 'b' }],
+    ['bbb4', { letter: 'b', accidental: 'bb', octave: 4 }],
+    ['eb', { letter: 'e', accidental: 'b' }],
+    ['ebb', { letter: 'e', accidental: 'bb' }],
+    ['f##3', { letter: 'f', accidental: '##', octave: 3 }],
+    ['en', { letter: 'e', accidental: 'n' }],
+    ['b', { letter: 'b' }],
+    ['f[#]5', { letter: 'f', editors: '#', octave: 5 }],
+    ['f(#)5', { letter: 'f', cautionary: '#', octave: 5 }],
+    ['b(bb)', { letter: 'b', cautionary: 'bb' }],
+    ['c5?', { letter: 'c', octave: 5, doubtful: true }],
+  ])('%s: the longest accidental wins', (text, spelling) => {
+    expect(note(text).spelling).toEqual({ text, doubtful: false, ...spelling });
+  });
+
+  test('has its tie before its marks and annotations', () => {
+    const member = note("f#5?='zz*n7'3");
+    expect(member.spelling.text).toBe('f#5?');
+    expect(member.tie?.text).toBe('=');
+    expect(marks("f#5?='zz*n7'3")).toMatchObject([{ name: 'zz' }, { ref: 'n7' }, { type: 'finger' }]);
+  });
+
+  test('equal notes, ties, marks and values are one object', () => {
+    expect(note("c5='zz").spelling).toBe(note("c5='zz").spelling);
+    expect(note("c5='zz").tie).toBe(note('d=').tie);
+    expect(mark("c5'zz")).toBe(mark("d'zz"));
+    expect(value('8.').form).toBe(value('8.').form);
+  });
+
+  test('a finding stands where the accidental follows the octave', () => {
+    expect(codes('c5#')).toEqual(['accidental-after-octave']);
+    expect(mended('c5# |')).toBe('c#5 |');
+    expect(mended('f5[#] |')).toBe('f[#]5 |');
+    expect(mended('f5(#) |')).toBe('f(#)5 |');
+  });
+});
+
+describe('a chord', () => {
+  test('is joined by hyphens; a mark belongs to the member it follows', () => {
+    const { members } = event("c4-e'3-g=*n1");
+    expect(members.map(({ spelling }) => spelling.text)).toEqual(['c4', 'e', 'g']);
+    expect(members.map(({ suffixes }) => suffixes.length)).toEqual([0, 1, 1]);
+    expect(members[2]?.tie?.text).toBe('=');
+  });
+
+  test('may change the stave between its members', () => {
+    expect(event('d2-(up)f4-a-(home)c3').members.map(({ stave }) => stave)).toEqual([
+      undefined,
+      'up',
+      undefined,
+      'home',
+    ]);
+  });
+
+  test('a member apart or without a chord is a finding', () => {
+    expect(codes('c4 -e')).toEqual(['member-apart']);
+    expect(mended('c4 -e |')).toBe('c4-e |');
+    expect(codes('-e')).toEqual(['member-without-chord']);
+  });
+});
+
+describe('rests, gaps, lacunas', () => {
+  test.each([
+    ['r', 'rest'],
+    ['rbar', 'barRest'],
+    ['_', 'gap'],
+    ['__', 'barGap'],
+    ['=', 'repeat'],
+  ] as const)('%s is %s', (text, what) => {
+    expect(event(text)).toMatchObject({ what, members: [] });
+  });
+
+  test('take marks and annotations', () => {
+    for (const text of ["r'fermata*n1", "_'u*n1", "='zz*n1"]) expect(event(text).suffixes).toHaveLength(2);
+  });
+
+  test('lost takes a value or the rest of the bar', () => {
+    expect(only('lost 2.', 'lost').form?.text).toBe('2.');
+    expect(only('lost ?', 'lost').form).toBeUndefined();
+    expect(codes('lost')).toEqual(['lost-without-value']);
+    expect(codes('lost 3')).toEqual(['impossible-value']);
+  });
+});
+
+describe('a tie', () => {
+  test.each([
+    ['=', { editors: false, doubtful: false }],
+    ['[=]', { editors: true, doubtful: false }],
+    ['=?', { editors: false, doubtful: true }],
+    ['[=]?', { editors: true, doubtful: true }],
+    ['=:L', { readings: { not: false, names: ['L'] } }],
+    ['=:!plain,K.2', { readings: { not: true, names: ['plain', 'K.2'] } }],
+  ])('%s after a note and alone', (text, form) => {
+    expect(note(`c5${text}`).tie).toMatchObject(form);
+    expect(event(text).tie).toMatchObject(form);
+    expect(event(text).what).toBe('repeat');
+  });
+});
+
+describe('a mark', () => {
+  test.each([
+    ["'zz", { type: 'sign', name: 'zz' }],
+    ["'pince", { type: 'sign', name: 'pince' }],
+    ["'3", { type: 'finger', fingers: [3] }],
+    ["'4-5", { type: 'finger', fingers: [4, 5] }],
+    ["'#", { type: 'accidental', accidental: '#' }],
+    ["'bb", { type: 'accidental', accidental: 'bb' }],
+    ["'[#]", { type: 'accidental', accidental: '#', editors: true }],
+    ["'u", { type: 'curveStart', name: 'u', openEnded: false }],
+    ["'u~", { type: 'curveStart', name: 'u', openEnded: true }],
+    ["'line", { type: 'curveStart', name: 'line' }],
+    ["'.", { type: 'curveEnd', name: '.', openEnded: false }],
+    ["'.~", { type: 'curveEnd', openEnded: true }],
+    ["'.c3", { type: 'curveEnd', begunOn: expect.objectContaining({ letter: 'c', octave: 3 }) }],
+    ["'.f#3", { type: 'curveEnd', begunOn: expect.objectContaining({ accidental: '#' }) }],
+    ["'u(q1)", { type: 'curveStart', parameters: ['q1'] }],
+    ["'.(q1)", { type: 'curveEnd', parameters: ['q1'] }],
+    ["'through(dot)", { type: 'other', name: 'through', parameters: ['dot'] }],
+    ...['through', 'fermata', 'dot', 'stroke', 'renvoi', 'fin'].map((name): [string, object] => [
+      `'${name}`,
+      { type: 'other', name },
+    ]),
+    ["'w2", { type: 'weight', weight: 2 }],
+    ["'[zz]", { name: 'zz', editors: true }],
+    ["'zz?", { name: 'zz', doubtful: true }],
+    ["'zz+", { name: 'zz', linked: true }],
+    ["'zz(from main)", { parameters: ['from', 'main'] }],
+    ["'zz(above)", { parameters: ['above'] }],
+    ["'zz:french,K", { readings: { not: false, names: ['french', 'K'] } }],
+    ["'zz:!plain", { readings: { not: true, names: ['plain'] } }],
+    [
+      "'[zz]?+(below):french",
+      {
+        name: 'zz',
+        editors: true,
+        doubtful: true,
+        linked: true,
+        parameters: ['below'],
+        readings: { not: false, names: ['french'] },
+      },
+    ],
+  ])('%s', (text, form) => {
+    expect(mark(`c5${text}`)).toMatchObject(form);
+  });
+
+  test('apart from its note or without one is a finding', () => {
+    expect(codes("c5 'zz")).toEqual(['mark-apart']);
+    expect(mended("c5 'zz |")).toBe("c5'zz |");
+    expect(codes("'zz c5")).toEqual(['mark-without-event']);
+    expect(codes('*n1 c5')).toEqual(['annotation-without-event']);
+    expect(codes("c5'zz (above)")).toEqual(['place-apart']);
+    expect(mended("c5'zz (above) |")).toBe("c5'zz(above) |");
+  });
+});
+
+describe('a span', () => {
+  test.each([
+    ['{3in2', { proportion: { n: 3, m: 2 } }],
+    ['{overdot', { word: 'overdot' }],
+    [
+      '{inegal 2:1:french',
+      { word: 'inegal', ratio: { long: 2, short: 1 }, readings: { not: false, names: ['french'] } },
+    ],
+    ['{assimilate:!plain', { word: 'assimilate', readings: { not: true, names: ['plain'] } }],
+    ['{black 3in2', { word: 'black', proportion: { n: 3, m: 2 } }],
+    ['{void 1in2', { word: 'void', proportion: { n: 1, m: 2 } }],
+    ['{added:K.2', { word: 'added', readings: { not: false, names: ['K.2'] } }],
+    ...['small', 'snap', 'literal', 'black', 'void', 'lig', 'unclear', 'supplied', 'deleted'].map(
+      (word): [string, object] => [`{${word}`, { word }],
+    ),
+  ])('%s', (head, form) => {
+    expect(span(`${head} 8 c5 d}*n7`)).toMatchObject({ head: form, suffixes: [{ ref: 'n7' }] });
+  });
+
+  test.each<[string, FindingCode]>([
+    ['{ 8 c5}', 'span-without-head'],
+    ['{trill 8 c5}', 'unknown-span'],
+    ['{0in2 8 c5}', 'impossible-proportion'],
+    ['{3in2:french 8 c5}', 'span-takes-no-readings'],
+    ['{small:K 8 c5}', 'span-takes-no-readings'],
+    ['{small 3:2 8 c5}', 'span-takes-no-ratio'],
+    ['{overdot 3in2 8 c5}', 'span-takes-no-ratio'],
+  ])('%s is a finding', (text, code) => expect(codes(text)).toEqual([code]));
+
+  test('holds barlines', () => {
+    expect(outline(items('{unclear 1 c5 | d}'))).toBe('{value note barline note}');
+    expect(read('{unclear 1 c5 | d} | e |').segments).toHaveLength(2);
+  });
+});
+
+describe('options', () => {
+  test('have labels glued to a colon', () => {
+    const { options: found } = options('<K,M.2?: 2 c5 ; L: omit>');
+    expect(found.map(({ labels }) => labels.map(({ name, layer, doubtful }) => [name, layer, doubtful]))).toEqual([
+      [
+        ['K', undefined, false],
+        ['M', 2, true],
+      ],
+      [['L', undefined, false]],
+    ]);
+    expect(found.map(({ omit }) => omit)).toEqual([false, true]);
+  });
+
+  test('may have a place and its reason first', () => {
+    const item = options('<v3*n7*"the ""ink""" K: 2 c5 ; L: 2 d>*n8');
+    expect(item.place?.text).toBe('v3');
+    expect(item.reasons).toMatchObject([{ ref: 'n7' }, { text: 'the "ink"' }]);
+    expect(item.suffixes).toMatchObject([{ ref: 'n8' }]);
+    expect(options('<sic: 4 c5 ; corr: 4 d>').place).toBeUndefined();
+  });
+
+  test('nest with spans and hold barlines', () => {
+    expect(outline(items('<K: {3in2 8 c5 <L: d ; M: e> f} | 1 g ; N: 1 a | b>'))).toBe(
+      '<value note barline value; value note barline note>'.replace(
+        'value note barline value',
+        '{value note <note; note> note} barline value note',
+      ),
+    );
+  });
+
+  test.each<[string, FindingCode[]]>([
+    ['< 2 c5 ; L: 2 d>', ['option-without-label']],
+    ['<K: 2 c5 ; 2 d>', ['option-without-label']],
+    ['<K: 4 omit ; L: 4 c5>', ['omit-misplaced']],
+    ['omit', ['omit-misplaced']],
+  ])('%s is a finding', (text, expected) => expect(codes(text)).toEqual(expected));
+});
+
+describe('words, changes, beams', () => {
+  test('words stand in straight quotes, two quotes for one', () => {
+    expect(only('"Gay ""e"" vite"', 'words')).toMatchObject({ text: 'Gay "e" vite' });
+    expect(only('(below "tr.")', 'words')).toMatchObject({ text: 'tr.', place: 'below' });
+  });
+
+  test.each([
+    '(now C3)',
+    '(now key f# c#)',
+    '(now key lower bb)',
+    '(now key none)',
+    '(now meter 3/4)',
+    '(now C3 meter 3/4)',
+    '(now tempo 4 at 63)',
+    '(up)',
+    '(down)',
+    '(home)',
+    '(stems up)',
+    '(manual upper)',
+    '(custos c5)',
+    '(ending 1)',
+    '(section B)',
+    '(section petite in B)',
+    '(irregular)',
+  ])('%s is a change', (text) => expect(only(text, 'change').change.text).toBe(text));
+
+  test('an unknown change is one finding', () => expect(codes('(sideways)')).toEqual(['unknown-change']));
+
+  test('beams are joined and broken between events', () => {
+    expect(items('8 c5 & d , e').flatMap((item) => (item.kind === 'beam' ? [item.join] : []))).toEqual([true, false]);
+    expect(codes('8 c5& d')).toEqual(['beam-glued']);
+    expect(codes('8 c5, d')).toEqual(['beam-glued']);
+  });
+});
+
+describe('a barline', () => {
+  test.each(['|', '||', '|||', ':||', '||:', ':||:'])('%s ends its bar, [] makes it the editor’s', (shape) => {
+    expect(read(`1 c5 ${shape} d`).segments.map(({ bar }) => bar?.shape)).toEqual([shape, undefined]);
+    expect(read(`1 c5 ${shape}[]*n3'fermata`).segments[0]?.bar).toMatchObject({
+      shape,
+      editors: true,
+      suffixes: [{ ref: 'n3' }, {}],
+    });
+  });
+
+  test.each(['||||', '|:', '::||', ':|:'])('%s is none', (text) => {
+    expect(read(`1 c5 ${text} d |`).problems.map(({ code }) => code)).toEqual(['bad-barline']);
+  });
+
+  test('has white space before it', () => {
+    expect(read('1 c5|').problems.map(({ code }) => code)).toEqual(['barline-glued']);
+    expect(mended('1 c5|')).toBe('1 c5 |');
+  });
+});
+
+describe('a lane of several lines', () => {
+  test('goes on with the barline that ended the line above', () => {
+    const tree = read('1 c5 |\n||: d |');
+    expect(tree.segments.map(({ items: bar }) => outline(bar))).toEqual(['value note', 'note']);
+    expect(tree.segments[0]?.bar).toMatchObject({ shape: '||:', again: { len: 3 } });
+    expect(tree.problems).toEqual([]);
+  });
+
+  test('two different special barlines cannot both be meant', () => {
+    expect(read('1 c5 :||\n||: d |').problems.map(({ code }) => code)).toEqual(['barline-joint']);
+    expect(read('1 c5 ||\n|| d |').problems).toEqual([]);
+  });
+
+  const system = (lanes: string) => {
+    const tree = parseFile(`${HEAD}system upper C1 lower F4 meter C\n${lanes}\n`);
+    const block = tree.blocks.find(({ kind }) => kind === 'system');
+    if (block === undefined) throw new Error('no system');
+    return block;
+  };
+
+  test('is told from a head and from other lanes by its first barline', () => {
+    const { lanes, statements } = system(
+      '    key bb\n  dessus | 1 c5 |\n\n  // below\n         | d |\n  basse ||: 1 c3 |',
+    );
+    expect(statements[0]?.tree.text).toContain('key bb');
+    expect(lanes.map(({ name, open, tree }) => [name.text, open.shape, tree.segments.length])).toEqual([
+      ['dessus', '|', 2],
+      ['basse', '||:', 1],
+    ]);
+  });
+
+  test('a witness lane has its witness, sub-lanes their kinds', () => {
+    const { lanes } = system('  dessus | 1 c5 |\n  fig | 6 |\n  text | la |\n  dessus L | 1 d5 |\n  text | lo |');
+    expect(lanes.map(({ name, witness, tree }) => [name.text, witness?.text, tree.kind])).toEqual([
+      ['dessus', undefined, 'lane'],
+      ['fig', undefined, 'fig'],
+      ['text', undefined, 'text'],
+      ['dessus', 'L', 'lane'],
+      ['text', undefined, 'text'],
+    ]);
+  });
+
+  test('lines that belong to nothing are findings of the system', () => {
+    expect(system('  dessus | 1 c5 |\n  loose words').problems.map(({ code }) => code)).toEqual([
+      'lane-without-barline',
+    ]);
+    expect(system('  | 1 c5 |').problems.map(({ code }) => code)).toEqual(['lane-continues-nothing']);
+    expect(parseFile('  dessus | 1 c5 |').blocks[0]?.problems.map(({ code }) => code)).toEqual(['lane-outside-system']);
+  });
+});
+
+describe('sub-lanes', () => {
+  test('figures', () => {
+    const { segments, problems } = read('_ 6 6/5 5,6 6+ [6] # #6 = |', 'fig');
+    expect(problems).toEqual([]);
+    const found = (segments[0]?.items ?? []).map((item) => (item.kind === 'figures' ? item : undefined));
+    expect(found.map((item) => item?.what)).toEqual(['none', ...Array.from({ length: 7 }, () => 'figures'), 'hold']);
+    expect(found[2]?.columns).toMatchObject([[{ number: 6 }, { number: 5 }]]);
+    expect(found[3]?.columns).toMatchObject([[{ number: 5 }], [{ number: 6 }]]);
+    expect(found[4]?.columns).toMatchObject([[{ number: 6, stroked: true }]]);
+    expect(found[5]?.columns).toMatchObject([[{ number: 6, editors: true }]]);
+    expect(found[6]?.columns).toEqual([[{ accidental: '#', stroked: false, editors: false }]]);
+    expect(found[7]?.columns).toMatchObject([[{ number: 6, accidental: '#' }]]);
+    expect(read('c5 |', 'fig').problems.map(({ code }) => code)).toEqual(['bad-figure']);
+  });
+
+  test('text', () => {
+    const { segments, problems } = read('the word- ing = _ "of old-" {so} \'tis | = |', 'text');
+    expect(problems).toEqual([]);
+    expect(
+      (segments[0]?.items ?? []).map((item) => (item.kind === 'syllable' ? [item.what, item.text, item.goesOn] : [])),
+    ).toEqual([
+      ['syllable', 'the', false],
+      ['syllable', 'word', true],
+      ['syllable', 'ing', false],
+      ['hold', '', false],
+      ['none', '', false],
+      ['syllable', 'of old-', false],
+      ['syllable', '{so}', false],
+      ['syllable', "'tis", false],
+    ]);
+    expect(segments).toHaveLength(2);
+  });
+
+  test('a comment ends the line in both', () => {
+    expect(read('la // lo |', 'text').segments).toMatchObject([{ items: [{ text: 'la' }] }]);
+  });
+});
+
+describe('slips of the hand', () => {
+  test.each<[string, FindingCode, string]>([
+    ['8c5', 'value-glued', '8 c5'],
+    ['c5/8', 'note-and-value', '8 c5'],
+    ['face', 'notes-run-together', 'f a c e'],
+    ['c5’zz', 'typographic-apostrophe', "c5'zz"],
+    ['c5árp', 'dead-key', "c5'arp"],
+    ['“Gay”', 'typographic-quotes', '"Gay"'],
+    ['C4', 'capital-note', 'c4'],
+  ])('%s is one finding with a fix', (text, code, meant) => {
+    expect(codes(text)).toEqual([code]);
+    expect(mended(`${text} |`).replace(/\s+/g, ' ')).toBe(`${meant} |`);
+    expect(read(`${text} |`).segments[0]?.broken).toBe(true);
+  });
+
+  test.each<[string, FindingCode]>([
+    ['.', 'lone-dot'],
+    ["c5 '9", 'bad-mark'],
+    ['@', 'not-understood'],
+    ['$%&', 'not-understood'],
+  ])('%s is one finding', (text, code) => expect(codes(text)).toEqual([code]));
+
+  test('an unclosed string is one junk to the next barline', () => {
+    const tree = read('4 c5 "Gay d e f | 4 g |');
+    expect(tree.problems.map(({ code }) => code)).toEqual(['unclosed-string']);
+    expect(tree.segments.map(({ items: bar, broken }) => [outline(bar), broken])).toEqual([
+      ['value note junk', true],
+      ['value note', false],
+    ]);
+  });
+
+  test('junk breaks its own bar only', () => {
+    expect(read('4 @ c5 | d | %% |').segments.map(({ broken }) => broken)).toEqual([true, false, true]);
+  });
+});
+
+describe('brackets in balance', () => {
+  test.each<[string, FindingCode[], string]>([
+    ['{3in2 8 c5 d', ['unclosed-bracket'], 'junk value note note'],
+    ['8 c5 } d', ['stray-bracket'], 'value note junk note'],
+    ['<K: 2 c5', ['unclosed-bracket'], 'junk value note'],
+    ['<K: 2 c5 ; L: 2 d', ['unclosed-bracket'], 'junk value note junk value note'],
+    ['2 c5 > d', ['stray-bracket'], 'value note junk note'],
+    ['2 c5 ; d', ['stray-bracket'], 'value note junk note'],
+    ['{small <K: 8 c5 ; L: 8 d} e', ['unclosed-bracket'], '{junk value note junk value note} note'],
+    ['<K: {small 8 c5 ; L: 2 d>', ['unclosed-bracket'], '<junk value note; value note>'],
+  ])('%s', (text, expected, shape) => {
+    expect(codes(text)).toEqual(expected);
+    expect(outline(items(text))).toBe(shape);
+  });
+
+  test('an unclosed bracket does not swallow the next bar', () => {
+    expect(read('{small 8 c5 | 1 d | e |').segments.map(({ broken }) => broken)).toEqual([true, false, false]);
+  });
+
+  const nested = (deep: number): string => `${'{unclear '.repeat(deep)}4 c5${' }'.repeat(deep)}`;
+  test(`${DEEPEST} may lie in one another`, () => expect(codes(nested(DEEPEST))).toEqual([]));
+  test('one more is a finding, and so are a hundred more', () => {
+    expect(DEEPEST).toBe(32);
+    expect(codes(nested(DEEPEST + 1))).toEqual(['too-deep']);
+    expect(codes(nested(DEEPEST + 100))).toEqual(['too-deep']);
+  });
+
+  test('whatever the brackets, the parser reads every token', () => {
+    const sign = fc.constantFrom(
+      '{small',
+      '{',
+      '}',
+      '<K:',
+      '<',
+      ';',
+      '; L:',
+      '>',
+      '|',
+      '4',
+      'c5',
+      "'zz",
+      '=',
+      'omit',
+      '*n1',
+      '@',
+    );
+    fc.assert(
+      fc.property(fc.array(sign, { maxLength: 40 }), (signs) => {
+        const text = signs.join(' ');
+        const seen = new Set<number>();
+        const visit = (all: readonly Item[]): void => {
+          for (const item of all) {
+            for (let at = item.pos; at < item.pos + item.len; at++) seen.add(at);
+            if (item.kind === 'span') visit(item.items);
+          }
+        };
+        for (const { items: bar, bar: end } of read(text).segments) visit(end === undefined ? bar : [...bar, end]);
+        const unseen = [...text].filter((char, at) => char !== ' ' && !seen.has(at));
+        expect(unseen).toEqual([]);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
