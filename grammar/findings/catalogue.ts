@@ -2,6 +2,7 @@
  * The catalogue of findings: every code with its level, its sentence and its help page, in one place.
  * The entries of each stage stand in a file of their own beside this one.
  */
+import { checkFindings } from './check';
 import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
@@ -12,6 +13,7 @@ export const catalogue = {
   ...laneFindings,
   ...statementFindings,
   ...scoreFindings,
+  ...checkFindings,
   ...exportFindings,
   ...hostFindings,
 } as const;

@@ -64,16 +64,6 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
       '“{text}” is no mark: after the apostrophe stands the name of a sign, a finger 1 to 5, or a reserved word.',
     help: `Marks: \`'zz\`, \`'pince\`, \`'3\`, \`'4-5\`, \`'#\`, \`'u\` … \`'.\`, \`'fermata\`. Forms stand in this order: \`'[zz]\`, \`?\`, \`+\`, \`(…)\`, \`:reading\`.`,
   },
-  'unclosed-string': {
-    level: 'error',
-    sentence: 'The quotation mark is not closed on this line; what follows is not read up to the next barline.',
-    help: `Words stand between two straight quotes on one line: \`"Gravement"\`. Two quotes inside stand for one.`,
-  },
-  'typographic-quotes': {
-    level: 'error',
-    sentence: 'Words stand between straight quotes: "{text}".',
-    help: `Word processors turn " into curly signs. The fix writes straight ones.`,
-  },
   'unclosed-bracket': {
     level: 'error',
     sentence: '“{bracket}” is never closed by “{closing}” in this lane.',
@@ -210,5 +200,16 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     sentence:
       '“{text}” is no figure of a bass: numbers, accidentals, / between stacked ones, , between successive ones.',
     help: `In a \`fig\` lane each note of the bass has one item: \`6\`, \`6/5\` (stacked), \`5,6\` (one after the other), \`#\`, \`6+\` (stroke through), \`[6]\` (the editor's), \`=\` (hold on), \`_\` (nothing).`,
+  },
+  'align-refused': {
+    level: 'warning',
+    sentence: 'The text was left as it is: laid out, {reason}.',
+    help: `Laying out moves white space alone. Before the new text takes the place of the old one, both are read and compared: every
+sign, every comment and the whole tree must be the same, and laying out again must change nothing. If that does not hold, the old
+text stays. Please report the passage as a fault of Bentside. Until it is mended, keep the passage out of it:
+
+    // align off
+    dessus | 4 c5  d   e f |
+    // align on`,
   },
 });

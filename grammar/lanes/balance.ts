@@ -5,7 +5,7 @@
  */
 import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Problem } from '../findings/finding';
+import type { ProblemList } from './problems';
 import {
   BareNext,
   BareOpen,
@@ -49,8 +49,7 @@ function becomeJunk(token: IToken): void {
 const closing = { '{': '}', '<': '>' } as const;
 
 /** Turns unbalanced brackets among the tokens into junk and says so. */
-export function balance(tokens: readonly IToken[]): Problem[] {
-  const problems: Problem[] = [];
+export function balance(tokens: readonly IToken[], problems: ProblemList): void {
   const stack: Open[] = [];
   const report = (code: FindingCode, token: IToken, bracket: string): void => {
     problems.push({
@@ -109,5 +108,4 @@ export function balance(tokens: readonly IToken[]): Problem[] {
     else if (nexts.has(token.tokenType)) next(token);
   }
   stack.forEach(unclosed);
-  return problems;
 }

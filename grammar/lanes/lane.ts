@@ -1,9 +1,9 @@
 /** From the text of a lane to its tree: tokens, brackets in balance, bars cut at the barlines outside brackets. */
 import type { IToken } from 'chevrotain';
-import type { Problem } from '../findings/finding';
 import type { Barline, BarlineShape, Item, LaneKind, LaneTree, Segment } from '../tree';
 import { balance } from './balance';
 import { LaneParser, type ParsedBar } from './parser';
+import { ProblemList } from './problems';
 import { subItem } from './sublane';
 import * as T from './tokens';
 
@@ -73,7 +73,7 @@ const shapeOf = (token: IToken): BarlineShape =>
   token.tokenType === T.Bar ? (token.image.replace('[]', '') as BarlineShape) : '|';
 
 /** The barline with the one that begins the next line made part of it. */
-function joined(bar: Barline, token: IToken, problems: Problem[]): Barline {
+function joined(bar: Barline, token: IToken, problems: ProblemList): Barline {
   const below = shapeOf(token);
   if (bar.shape !== '|' && below !== '|' && bar.shape !== below) {
     problems.push({
@@ -91,8 +91,7 @@ function joined(bar: Barline, token: IToken, problems: Problem[]): Barline {
   };
 }
 
-function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[]): ParsedBar {
-  const problems: Problem[] = [];
+function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: ProblemList): ParsedBar {
   const items: Item[] = [];
   let bar: Barline | undefined;
   for (const token of tokens) {
@@ -105,7 +104,7 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[]): ParsedBar
       items.push({ kind: 'junk', ...at });
     } else items.push(subItem(kind, token, problems));
   }
-  return { items, bar, broken: items.some((item) => item.kind === 'junk'), problems };
+  return { items, bar, broken: items.some((item) => item.kind === 'junk') };
 }
 
 /**
@@ -117,13 +116,13 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[]): ParsedBar
  */
 export function parseLane(kind: LaneKind, text: string, joints: readonly number[]): LaneTree {
   const { tokens } = (kind === 'lane' ? T.laneLexer : T.subLaneLexer).tokenize(text);
-  const problems: Problem[] = kind === 'lane' ? balance(tokens) : [];
+  const problems = new ProblemList();
+  if (kind === 'lane') balance(tokens, problems);
   const { kept, again } = joinBarlines(tokens, joints, text);
   const segments: Segment[] = [];
   let pos = 0;
   for (const barTokens of cutAtBarlines(kept)) {
-    const parsed = kind === 'lane' ? parser.parseBar(barTokens) : parseSubBar(kind, barTokens);
-    for (const problem of parsed.problems) problems.push(problem);
+    const parsed = kind === 'lane' ? parser.parseBar(barTokens, problems) : parseSubBar(kind, barTokens, problems);
     const last = barTokens.at(-1);
     const end = last === undefined ? pos : endOf(last);
     const repeated = parsed.bar === undefined ? undefined : again.get(parsed.bar.pos);
@@ -138,5 +137,5 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
     });
     pos = bar?.again === undefined ? end : bar.again.pos + bar.again.len;
   }
-  return { kind, text, joints, segments, problems };
+  return { kind, text, joints, segments, problems: problems.all() };
 }

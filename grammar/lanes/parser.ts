@@ -27,6 +27,7 @@ import type {
 } from '../tree';
 import { isPossibleProportion, markOf, spanHeadOf, spanWords, spellingOf, tieOf, valueFormOf } from './forms';
 import { source } from './patterns';
+import { ProblemList } from './problems';
 import { slipProblem } from './slips';
 import * as T from './tokens';
 
@@ -35,7 +36,6 @@ export interface ParsedBar {
   readonly items: readonly Item[];
   readonly bar: Barline | undefined;
   readonly broken: boolean;
-  readonly problems: readonly Problem[];
 }
 
 const noSuffixes: readonly Suffix[] = [];
@@ -119,7 +119,7 @@ const moveProblem = (problem: Problem, by: number): Problem => ({
 });
 
 export class LaneParser extends EmbeddedActionsParser {
-  private problems: Problem[] = [];
+  private problems = new ProblemList();
   private broken = false;
   /** Where the last token ended, to see what is glued to what. */
   private lastEnd = -1;
@@ -256,15 +256,18 @@ export class LaneParser extends EmbeddedActionsParser {
     this.performSelfAnalysis();
   }
 
-  /** Parses the tokens of one bar, its barline the last of them; brackets must be in balance. */
-  parseBar(tokens: IToken[]): ParsedBar {
-    this.problems = [];
+  /**
+   * Parses the tokens of one bar, its barline the last of them; brackets must be in balance.
+   * @param problems takes what is wrong with them
+   */
+  parseBar(tokens: IToken[], problems: ProblemList): ParsedBar {
+    this.problems = problems;
     this.broken = false;
     this.lastEnd = -1;
     this.input = tokens;
     const { items, bar } = this.segment();
     this.refuseOmit(items);
-    return { items, bar, broken: this.broken, problems: this.problems };
+    return { items, bar, broken: this.broken };
   }
 
   // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
@@ -376,7 +379,7 @@ export class LaneParser extends EmbeddedActionsParser {
   private curlyQuoted(token: IToken): Item {
     const inner = token.image.replace(/[“”„«»‟]/g, '');
     this.broken = true;
-    this.reportFixed('typographic-quotes', spanOf(token), { text: inner }, 'write straight quotes', {
+    this.reportFixed('typographic-quotes', spanOf(token), { quote: token.image.charAt(0) }, 'write straight quotes', {
       ...spanOf(token),
       text: `"${inner}"`,
     });

@@ -1,7 +1,7 @@
 /** The items of the sub-lanes `fig` and `text`. */
 import type { IToken } from 'chevrotain';
-import type { Problem } from '../findings/finding';
 import type { AccidentalSign, Figure, FiguresItem, Item, SyllableItem } from '../tree';
+import type { ProblemList } from './problems';
 import { Quoted } from './tokens';
 
 const figurePattern = /^(\[)?(##|#|bb|b|n)?(\d{1,2})?(##|#|bb|b|n)?(\+)?(\])?$/;
@@ -19,7 +19,7 @@ function figureOf(text: string): Figure | undefined {
   };
 }
 
-function figures(token: IToken, problems: Problem[]): Item {
+function figures(token: IToken, problems: ProblemList): Item {
   const at = { pos: token.startOffset, len: token.image.length };
   const item = (what: FiguresItem['what'], columns: Figure[][]): FiguresItem => ({
     kind: 'figures',
@@ -49,7 +49,7 @@ function syllable(token: IToken): SyllableItem {
 }
 
 /** The item that a token of a `fig` or `text` lane stands for. */
-export function subItem(kind: 'fig' | 'text', token: IToken, problems: Problem[]): Item {
+export function subItem(kind: 'fig' | 'text', token: IToken, problems: ProblemList): Item {
   if (kind === 'text') return syllable(token);
   return figures(token, problems);
 }

@@ -57,7 +57,8 @@ export const Annotated = token('Annotated', `${source.annotation}`);
 export const Beam = token('Beam', '[&,](?!\\S)');
 export const JunkToken = createToken({
   name: 'Junk',
-  pattern: /[^\s|{}<>;:"(]+|[:"(]/,
+  // `f5(#)` is one slip, not a note and a change.
+  pattern: /[^\s|{}<>;:"(]+(?:\((?:##|#|bb|b|n)\)[^\s|{}<>;:"(]*)?|:+|["(]/,
   start_chars_hint: anyCharacter,
   line_breaks: false,
 });

@@ -1,6 +1,7 @@
 /** Everything that can be said of one version of a file: its environment, its scores, its findings. */
 import type { Finding } from '../../grammar/findings/finding';
 import type { FileTree } from '../../grammar/tree';
+import { checkFile } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { buildScore } from '../score/build';
 import { buildEnvironment, type Environment } from '../score/environment';
@@ -19,6 +20,8 @@ export interface Analysis {
   /** By place. Made when first asked for. */
   findings(): readonly Finding[];
 }
+
+const WRITTEN = 'written';
 
 export interface AnalysisOptions {
   /** Levels other than the catalogue's. */
@@ -49,12 +52,17 @@ export function analyse(
     return built;
   };
   let found: readonly Finding[] | undefined;
+  const checked = (): readonly PlacedProblem[] => {
+    const written = score(WRITTEN);
+    return written === undefined ? [] : checkFile({ tree, environment, score: written });
+  };
   const gather = (): readonly Finding[] => {
     const named = { file, tree };
     const all = [
       ...treeFindings(named),
       ...placedFindings(named, environment.problems),
       ...choices.flatMap((name) => placedFindings(named, score(name)?.problems ?? [])),
+      ...placedFindings(named, checked()),
     ];
     return sifted([...eachOnce(all), ...(options.also ?? []).map(ofFile)], options.levels ?? {});
   };

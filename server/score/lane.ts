@@ -473,7 +473,16 @@ class LaneReader {
     const before = this.bar.events.at(-1);
     if (before?.duration === undefined && before !== undefined) this.report('after-filler', item);
     this.bar.events.push({
-      ...event,
+      kind: event.kind,
+      repeats: event.repeats,
+      stave: event.stave,
+      duration: event.duration,
+      value: event.value,
+      wholeBar: event.wholeBar,
+      members: event.members,
+      marks: event.marks,
+      annotations: event.annotations,
+      through: event.through,
       offset: this.offset,
       small: around.small === undefined ? undefined : { to: 'next', group: around.small },
       words: this.words,

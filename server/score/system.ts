@@ -26,7 +26,6 @@ import type {
   SystemBar,
   SystemScore,
   Tempo,
-  VoiceEvent,
 } from './score';
 
 export interface SystemTask {
@@ -120,7 +119,7 @@ class SystemBuilder {
       voices: drafts.map(({ voice, events }, v) => ({
         voice,
         lane: lanes[v]?.lane ?? 0,
-        events: events.map(finished),
+        events,
         curves: curves.curves.get(voice) ?? [],
       })),
       changes: this.changes.sort((a, b) => compare(a.onset, b.onset)),
@@ -837,10 +836,6 @@ function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duratio
     source: raw.source,
     repeats: raw.repeats,
   };
-}
-
-function finished({ repeats: _, ...event }: Draft): VoiceEvent {
-  return event;
 }
 
 /** The score of one system; it depends on nothing but what the task holds. */

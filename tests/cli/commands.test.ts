@@ -226,10 +226,10 @@ describe('bentside export', () => {
       '--as',
       'json',
       '--reading',
-      'plane',
+      'plian',
     );
     expect([code, out]).toEqual([1, '']);
-    expect(say).toBe('a.bent: it has no reading or witness “plane”, but written, plain, K, L. Did you mean plain?\n');
+    expect(say).toBe('a.bent: it has no reading or witness “plian”, but written, plain, K, L. Did you mean plain?\n');
   });
 
   it('writes nothing of a score with errors, unless its broken bars may be left empty', () => {

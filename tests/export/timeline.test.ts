@@ -12,7 +12,7 @@ stave upper lines 5
 voice dessus upper
 `;
 
-/** One voice in two flats' absence: G clef, one flat on b, common time. */
+/** One voice under a G clef, with one flat drawn and the sign of common time. */
 const inBFlat = (lane: string, more = ''): string => `${HEAD}
 page "3v"
 system  upper G2  key bb  meter C
@@ -33,7 +33,7 @@ const heard = (text: string, reading?: string): string[] =>
 
 describe('the timeline', () => {
   it('says which file, title and reading it shows, and lists the bars with their systems', () => {
-    const text = inBFlat('1 c5 |', 'system\n  dessus | 1 d | 1 e |\n');
+    const text = inBFlat('1 c5 |', 'system\n  dessus | 1 d5 | 1 e |\n');
     expect(timelineOf(text)).toMatchObject({
       schema: 'bentside.timeline/1',
       file: 'gavotte.bent',
@@ -83,7 +83,7 @@ describe('the timeline', () => {
   });
 
   it('makes one event of tied notes, over barlines and system ends, with all their marks', () => {
-    const text = inBFlat("2 c5 d= | 2 d=  4 ='zz e |", 'system\n  dessus | 1 f= |\nsystem\n  dessus | 1 f |\n');
+    const text = inBFlat("2 c5 d= | 2 d=  4 ='zz e |", 'system\n  dessus | 1 f5= |\nsystem\n  dessus | 1 f5 |\n');
     expect(heard(text)).toEqual(['0+1/2 c5', '1/2+5/4 d5', '7/4+1/4 e5', '2+2 f5']);
     expect(eventsOf(text)[1]).toMatchObject({
       address: '3v/1/dessus/1.2',

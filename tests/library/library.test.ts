@@ -14,13 +14,16 @@ system  dessus G2  meter C
   dessus | 1 c5 | <K: 1 d ; L: 2 e f> |
 `;
 
+/** A bar of five crotchets where the meter asks for four. */
+const LONG = SCORE.replace('1 c5', '1 c5 4 d');
+
 describe('the library', () => {
   it('proofs a text and says what it can be read as', () => {
     expect(proof(SCORE)).toEqual({ findings: [], readings: ['written', 'plain', 'K', 'L'] });
   });
 
   it('gives findings their place, sentence and level', () => {
-    const [finding] = proof(SCORE.replace('1 c5', '2. c5'), { file: 'a.bent' }).findings;
+    const [finding] = proof(LONG, { file: 'a.bent' }).findings;
     expect(finding).toMatchObject({ level: 'error', file: 'a.bent', range: { start: { line: 8 } } });
     expect(finding?.message).toMatch(/^[A-Z“].*\.$/);
     expect(helpOf(finding?.code ?? '')?.level).toBe('error');
@@ -28,7 +31,7 @@ describe('the library', () => {
   });
 
   it('takes other levels, and leaves out what is to be ignored', () => {
-    const wrong = SCORE.replace('1 c5', '2. c5');
+    const wrong = LONG;
     const code = proof(wrong).findings[0]?.code;
     if (code === undefined) throw new Error('nothing found');
     expect(proof(wrong, { levels: { [code]: 'hint' } }).findings[0]?.level).toBe('hint');
@@ -61,7 +64,7 @@ describe('the library', () => {
   });
 
   it('exports, and its problems can be told with their places', () => {
-    const broken = score(SCORE.replace('1 c5', '2. c5'), { file: 'a.bent' });
+    const broken = score(LONG, { file: 'a.bent' });
     const { text, problems } = exportMusicXml(broken, { clefs: 'source', leaveGaps: false });
     expect(text).toBe('');
     expect(problems.map((problem) => findingOf(broken, problem))).toMatchObject([

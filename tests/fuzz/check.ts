@@ -1,0 +1,51 @@
+/** What must hold of every text, however broken. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Finding, Range } from '../../grammar/findings/finding';
+import { parseFile } from '../../grammar/parse';
+import { printFile } from '../../grammar/print';
+import { analyse } from '../../server/document/analysis';
+import { examplesOf, referenceText } from '../helpers/reference';
+
+const SAMPLES = join(import.meta.dirname, '../../samples');
+
+/** The texts that are edited: samples and the examples of the reference. */
+export const sources = (): string[] => [
+  ...readdirSync(SAMPLES)
+    .filter((name) => name.endsWith('.bent'))
+    .map((name) => readFileSync(join(SAMPLES, name), 'utf8')),
+  ...examplesOf(referenceText()).map(({ file }) => file),
+];
+
+/** Milliseconds that a small text may take in all. */
+const MOST_TIME = 2000;
+
+const lies =
+  (length: number) =>
+  ({ start, end }: Range): boolean =>
+    0 <= start.offset && start.offset <= end.offset && end.offset <= length && start.line >= 1 && start.column >= 1;
+
+/** Whether all that a finding says lies in its file. */
+function liesInside({ range, related, fixes, file }: Finding, length: number): boolean {
+  const inside = lies(length);
+  const edits = fixes.flatMap((fix) => fix.edits);
+  return (
+    inside(range) &&
+    related.filter((one) => one.file === file).every((one) => inside(one.range)) &&
+    edits.every((edit) => edit.offset >= 0 && edit.length >= 0 && edit.offset + edit.length <= length)
+  );
+}
+
+/** Reads and analyses a text in every reading; throws an error that says what did not hold. */
+export function check(text: string, mostTime = MOST_TIME): readonly Finding[] {
+  const begun = performance.now();
+  const tree = parseFile(text);
+  const analysis = analyse('edited.bent', tree);
+  const findings = analysis.findings();
+  const taken = performance.now() - begun;
+  const outside = findings.find((finding) => !liesInside(finding, text.length));
+  if (outside !== undefined) throw new Error(`a finding lies outside the text: ${JSON.stringify(outside)}`);
+  if (printFile(tree) !== text) throw new Error('the tree is printed otherwise than it was read');
+  if (taken > mostTime) throw new Error(`it took ${Math.round(taken)} ms`);
+  return findings;
+}
