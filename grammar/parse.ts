@@ -5,8 +5,10 @@
  * texts give one tree as long as a {@link TreeCache} keeps them.
  */
 import type { Problem } from './findings/finding';
+import { joinedBarline } from './lanes/barline';
 import { parseLane } from './lanes/lane';
 import { source } from './lanes/patterns';
+import { offsetIn } from './place';
 import { parseStatement } from './statements/parser';
 import type {
   Barline,
@@ -17,6 +19,7 @@ import type {
   LaneTree,
   Placed,
   PlacedLane,
+  Span,
   StatementTree,
 } from './tree';
 
@@ -53,9 +56,12 @@ const name = source.name;
 const laneStart = new RegExp(`^(\\s*)(?:(${name})(?:(\\s+)(${name}))?\\s*)?(:?\\|[|:]*(?:\\[\\])?)`);
 /** A line that goes on with a system's head: a clause, or a stave with its clef. */
 const headGoesOn = /^\s*(?:(?:key|meter|tempo|at|loose|free)\b|\S+\s+[A-Za-z]\d+(?:\+|\s|$))(?!.*\|)/;
-const blank = /^\s*(?:\/\/.*)?$/;
+const blank = /^\s*(?:\/\/[^\n]*)?$/;
 const knownBarlines = new Set<string>(['|', '||', '|||', ':||', '||:', ':||:']);
 const subLanes = new Set<string>(['fig', 'text']);
+
+/** For places that count from a block's start. */
+const atStart = { offset: 0 };
 
 /** Collects the lines of one statement or lane. */
 class Gathered {
@@ -171,9 +177,20 @@ class BlockBuilder {
     if (this.lane !== undefined) {
       const { gathered, kind, name: voice, witness, open } = this.lane;
       const placed = gathered.placed(this.cache.lane(kind, gathered.text, gathered.joints));
-      this.lanes.push({ ...placed, name: voice, ...(witness === undefined ? {} : { witness }), open });
+      const whole = this.joinOpening(open, placed);
+      this.lanes.push({ ...placed, name: voice, ...(witness === undefined ? {} : { witness }), open: whole });
       this.lane = undefined;
     }
+  }
+
+  /** The opening barline with what its tree says belongs to it. */
+  private joinOpening(open: Barline, placed: Placed<LaneTree>): Barline {
+    const { suffixes, again } = placed.tree.opening;
+    if (suffixes.length === 0 && again === undefined) return open;
+    const moved = <Node extends Span>(node: Node): Node => ({ ...node, pos: offsetIn(atStart, placed, node.pos) });
+    const whole = { ...open, suffixes: suffixes.map(moved) };
+    if (again === undefined) return whole;
+    return joinedBarline(whole, { ...moved(again), suffixes: again.suffixes.map(moved) }, this.problems);
   }
 
   block(end: number): Block {

@@ -15,7 +15,11 @@ export function indexAtOrBelow(sorted: readonly number[], value: number): number
 }
 
 /** Offset in the file of a place in the joined text of a statement or lane. */
-export function offsetIn(block: Block, placed: Placed<{ readonly joints: readonly number[] }>, pos: number): number {
+export function offsetIn(
+  block: Pick<Block, 'offset'>,
+  placed: Placed<{ readonly joints: readonly number[] }>,
+  pos: number,
+): number {
   const line = indexAtOrBelow(placed.tree.joints, pos);
   return block.offset + (placed.starts[line] ?? 0) + pos - (placed.tree.joints[line] ?? 0);
 }

@@ -155,8 +155,21 @@ function barline(leaves: Leaves, bar: Barline): void {
   const typed = leaves.peek(barlineHere, bar.pos);
   const isDrawn = knownBarlines.has(typed.replace(EDITORS, '')) && bar.again === undefined;
   leaves.put(bar.pos, isDrawn ? `${bar.shape}${bar.editors ? EDITORS : ''}` : typed);
-  suffixes(leaves, bar.suffixes);
-  if (bar.again !== undefined) leaves.slice(bar.again.pos, endOf(bar.again));
+  if (bar.again === undefined) suffixes(leaves, bar.suffixes);
+  else again(leaves, bar.again, bar.suffixes);
+}
+
+/** What is glued to a barline, and the barline of the next line that is one with it. */
+function again(leaves: Leaves, second: Span, all: readonly Suffix[]): void {
+  suffixes(
+    leaves,
+    all.filter(({ pos }) => pos < second.pos),
+  );
+  leaves.put(second.pos, leaves.peek(barlineHere, second.pos));
+  suffixes(
+    leaves,
+    all.filter(({ pos }) => pos > second.pos),
+  );
 }
 
 function span(leaves: Leaves, item: SpanItem): void {
@@ -260,7 +273,10 @@ function items(leaves: Leaves, all: readonly Item[]): void {
 /** The leaves after a lane's opening barline. */
 function laneLeaves(block: Block, placed: Placed<LaneTree>): Leaf[] {
   const leaves = new Leaves(block, placed);
-  for (const segment of placed.tree.segments) {
+  const { opening, segments } = placed.tree;
+  suffixes(leaves, opening.suffixes);
+  if (opening.again !== undefined) barline(leaves, opening.again);
+  for (const segment of segments) {
     items(leaves, segment.items);
     if (segment.bar !== undefined) barline(leaves, segment.bar);
   }
@@ -276,7 +292,7 @@ function openingLeaves(tree: FileTree, block: Block, lane: Block['lanes'][number
   };
   const at = block.offset + open.pos;
   const typed = tree.text.slice(at, at + open.len);
-  const isDrawn = knownBarlines.has(typed.replace(EDITORS, ''));
+  const isDrawn = knownBarlines.has(typed.replace(EDITORS, '')) && lane.tree.opening.again === undefined;
   return [
     leaf(lane.name.pos, lane.name.text),
     ...(lane.witness === undefined ? [] : [leaf(lane.witness.pos, lane.witness.text)]),

@@ -56,7 +56,10 @@ export interface PlacedLane extends Placed<LaneTree> {
   readonly name: { readonly text: string; readonly pos: number };
   /** The witness of a witness lane (`dessus L | …`). */
   readonly witness?: { readonly text: string; readonly pos: number };
-  /** The opening barline; its place counts from the block's start. */
+  /**
+   * The opening barline with what belongs to it (see `opening` of its tree); its place and theirs count from the block's
+   * start.
+   */
   readonly open: Barline;
 }
 
@@ -163,6 +166,11 @@ export interface LaneTree {
   readonly text: string;
   /** Offset in `text` of each joined line. */
   readonly joints: readonly number[];
+  /**
+   * What belongs to the opening barline besides itself: marks and annotations glued to it, and the barline that begins the
+   * next line where nothing stands between the two.
+   */
+  readonly opening: { readonly suffixes: readonly Suffix[]; readonly again?: Barline };
   /** Bars as typed: each ends with its barline, except perhaps the last. */
   readonly segments: readonly Segment[];
   readonly problems: readonly Problem[];

@@ -33,6 +33,12 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     sentence: 'In “{text}” the accidental stands after the octave; it stands before: {meant}.',
     help: `A note is typed in this order: letter, accidental, octave: \`f#5\`, \`f[#]5\`, \`f(#)5\`.`,
   },
+  'note-order': {
+    level: 'error',
+    sentence: 'The parts of “{text}” stand in another order than they are typed in; {meant} is meant.',
+    help: `A note is typed in this order: letter, accidental, \`[#]\` or \`(#)\`, octave, \`?\`, \`=\`, then marks and annotations:
+\`c#5?='zz*n7\`.`,
+  },
   'value-glued': {
     level: 'error',
     sentence: '“{text}” glues a value to a note; put white space between: {meant}.',
@@ -154,6 +160,12 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     level: 'error',
     sentence: '“{text}” is glued to the note that it belongs to.',
     help: `Marks and annotations stand without white space after their note: \`c5'zz*n7\`.`,
+  },
+  'bracket-glued': {
+    level: 'warning',
+    sentence: '“{text}” has white space on either side.',
+    help: `A change or words of the source stand by themselves: \`c5 (up) d\`. Round brackets glued to a sign are its parameters, as in
+\`c5'zz(above)\`.`,
   },
   'place-apart': {
     level: 'error',

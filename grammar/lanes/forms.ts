@@ -18,16 +18,24 @@ import { source, whole } from './patterns';
 /** Texts kept at most; beyond, sharing starts afresh so that hostile input cannot fill the memory. */
 const KEPT = 20_000;
 
+/** Signs longer than this are not kept. */
+const LONGEST = 200;
+
+/** The same text by itself: a piece cut from a file would keep the whole file in memory. */
+const detached = (text: string): string => text.split('').join('');
+
 /** A reader that gives equal texts the same object. */
 function interned<Form>(read: (text: string) => Form | undefined): (text: string) => Form | undefined {
   const kept = new Map<string, Form>();
   return (text) => {
     const known = kept.get(text);
     if (known !== undefined) return known;
-    const form = read(text);
+    if (text.length > LONGEST) return read(text);
+    const own = detached(text);
+    const form = read(own);
     if (form === undefined) return undefined;
     if (kept.size >= KEPT) kept.clear();
-    kept.set(text, form);
+    kept.set(own, form);
     return form;
   };
 }

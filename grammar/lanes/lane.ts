@@ -1,7 +1,8 @@
 /** From the text of a lane to its tree: tokens, brackets in balance, bars cut at the barlines outside brackets. */
 import type { IToken } from 'chevrotain';
-import type { Barline, BarlineShape, Item, LaneKind, LaneTree, Segment } from '../tree';
+import type { Barline, Item, LaneKind, LaneTree, Segment, Span } from '../tree';
 import { balance } from './balance';
+import { barlineOf, joinedBarline } from './barline';
 import { LaneParser, type ParsedBar } from './parser';
 import { ProblemList } from './problems';
 import { subItem } from './sublane';
@@ -17,19 +18,21 @@ const attached = new Set([T.MarkToken, T.Annotated]);
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 
-/** The tokens of each bar, its barline with what is glued to it the last of them. */
+/** The tokens of each bar, its barline with what belongs to it the last of them. */
 function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   const found: IToken[][] = [];
   let current: IToken[] = [];
   let depth = 0;
-  /** Where the barline that closed the last bar ends, as long as only its marks and annotations have followed. */
+  /** Where the barline that closed the last bar ends, as long as only what belongs to it has followed. */
   let barEnd = -1;
   for (const token of tokens) {
-    if (token.startOffset === barEnd && attached.has(token.tokenType)) {
+    const isGlued = token.startOffset === barEnd && attached.has(token.tokenType);
+    if (isGlued || (barEnd >= 0 && token.tokenType === T.Again)) {
       found.at(-1)?.push(token);
       barEnd = endOf(token);
       continue;
     }
+    barEnd = -1;
     current.push(token);
     if (opens.has(token.tokenType)) depth++;
     else if (closes.has(token.tokenType)) depth--;
@@ -43,69 +46,66 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   return found;
 }
 
-/** A barline that begins a continuing line and the one that ended the line above are one. */
-function joinBarlines(
-  tokens: readonly IToken[],
-  joints: readonly number[],
-  text: string,
-): { kept: IToken[]; again: Map<number, IToken> } {
-  const again = new Map<number, IToken>();
-  if (joints.length < 2) return { kept: tokens as IToken[], again };
-  const lineStarts = new Set(
-    joints.slice(1).map((joint) => joint + (/^\s*/.exec(text.slice(joint, joint + 1000))?.[0].length ?? 0)),
-  );
-  const kept: IToken[] = [];
+/** Makes one of each barline that begins a continuing line and the one that ended the line above. */
+function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): void {
+  const lineStarts = new Set(joints.slice(1));
+  /** Where the last barline ends with what is glued to it, as long as nothing else has followed. */
+  let barEnd = -1;
   for (const token of tokens) {
-    const before = kept.at(-1);
-    if (
-      before !== undefined &&
-      bars.has(token.tokenType) &&
-      lineStarts.has(token.startOffset) &&
-      bars.has(before.tokenType)
-    ) {
-      again.set(before.startOffset, token);
-    } else kept.push(token);
+    const isBar = bars.has(token.tokenType);
+    if (isBar && barEnd >= 0 && lineStarts.has(token.startOffset)) {
+      token.tokenType = T.Again;
+      token.tokenTypeIdx = T.Again.tokenTypeIdx ?? 0;
+      barEnd = endOf(token);
+    } else if (isBar) barEnd = endOf(token);
+    else if (token.startOffset === barEnd && attached.has(token.tokenType)) barEnd = endOf(token);
+    else barEnd = -1;
   }
-  return { kept, again };
 }
 
-const shapeOf = (token: IToken): BarlineShape =>
-  token.tokenType === T.Bar ? (token.image.replace('[]', '') as BarlineShape) : '|';
+const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
 
-/** The barline with the one that begins the next line made part of it. */
-function joined(bar: Barline, token: IToken, problems: ProblemList): Barline {
-  const below = shapeOf(token);
-  if (bar.shape !== '|' && below !== '|' && bar.shape !== below) {
-    problems.push({
-      code: 'barline-joint',
-      pos: token.startOffset,
-      len: token.image.length,
-      slots: { above: bar.shape, below },
-    });
-  }
-  return {
-    ...bar,
-    shape: bar.shape === '|' ? below : bar.shape,
-    editors: bar.editors || token.image.endsWith('[]'),
-    again: { pos: token.startOffset, len: token.image.length },
-  };
-}
-
+/** Bars of a sub-lane: items, then a barline, perhaps one with the barline that begins the next line. */
 function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: ProblemList): ParsedBar {
   const items: Item[] = [];
   let bar: Barline | undefined;
   for (const token of tokens) {
-    const at = { pos: token.startOffset, len: token.image.length };
-    if (bars.has(token.tokenType)) {
-      if (token.tokenType === T.BadBar) problems.push({ code: 'bad-barline', ...at, slots: { text: token.image } });
-      bar = { kind: 'barline', ...at, shape: shapeOf(token), editors: token.image.endsWith('[]'), suffixes: [] };
-    } else if (token.tokenType === T.OpenQuote) {
-      problems.push({ code: 'unclosed-string', ...at, slots: {} });
-      items.push({ kind: 'junk', ...at });
+    if (bar !== undefined && token.tokenType === T.Again)
+      bar = joinedBarline(bar, barlineOf(token, problems), problems);
+    else if (bars.has(token.tokenType)) bar = barlineOf(token, problems);
+    else if (token.tokenType === T.OpenQuote) {
+      problems.push({ code: 'unclosed-string', ...spanOf(token), slots: {} });
+      items.push({ kind: 'junk', ...spanOf(token) });
     } else items.push(subItem(kind, token, problems));
   }
   return { items, bar, broken: items.some((item) => item.kind === 'junk') };
 }
+
+/** The tokens that belong to the opening barline: what is glued to it, and the barline of the next line if nothing stands between. */
+function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly number[]): IToken[] {
+  const found: IToken[] = [];
+  let end = 0;
+  for (const token of tokens) {
+    const isGlued = kind === 'lane' && token.startOffset === end && attached.has(token.tokenType);
+    const isNextLine =
+      joints.includes(token.startOffset, 1) &&
+      bars.has(token.tokenType) &&
+      !found.some((one) => bars.has(one.tokenType));
+    if (!isGlued && !isNextLine) break;
+    found.push(token);
+    end = endOf(token);
+  }
+  return found;
+}
+
+function parseOpening(kind: LaneKind, tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
+  if (tokens.length === 0) return noOpening;
+  if (kind === 'lane') return parser.parseOpening(tokens, problems);
+  const [bar] = tokens;
+  return bar === undefined ? noOpening : { suffixes: [], again: barlineOf(bar, problems) };
+}
+
+const noOpening: LaneTree['opening'] = { suffixes: [] };
 
 /**
  * The tree of a lane.
@@ -118,24 +118,20 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
   const { tokens } = (kind === 'lane' ? T.laneLexer : T.subLaneLexer).tokenize(text);
   const problems = new ProblemList();
   if (kind === 'lane') balance(tokens, problems);
-  const { kept, again } = joinBarlines(tokens, joints, text);
+  const openingTokens = cutOpening(kind, tokens, joints);
+  const opening = parseOpening(kind, openingTokens, problems);
+  const rest = tokens.slice(openingTokens.length);
+  joinBarlines(rest, joints);
   const segments: Segment[] = [];
-  let pos = 0;
-  for (const barTokens of cutAtBarlines(kept)) {
-    const parsed = kind === 'lane' ? parser.parseBar(barTokens, problems) : parseSubBar(kind, barTokens, problems);
+  const lastOpening = openingTokens.at(-1);
+  let pos = lastOpening === undefined ? 0 : endOf(lastOpening);
+  for (const barTokens of cutAtBarlines(rest)) {
+    const { items, bar, broken } =
+      kind === 'lane' ? parser.parseBar(barTokens, problems, segments.at(-1)) : parseSubBar(kind, barTokens, problems);
     const last = barTokens.at(-1);
     const end = last === undefined ? pos : endOf(last);
-    const repeated = parsed.bar === undefined ? undefined : again.get(parsed.bar.pos);
-    const bar =
-      parsed.bar === undefined || repeated === undefined ? parsed.bar : joined(parsed.bar, repeated, problems);
-    segments.push({
-      pos,
-      len: end - pos,
-      items: parsed.items,
-      ...(bar === undefined ? {} : { bar }),
-      broken: parsed.broken,
-    });
-    pos = bar?.again === undefined ? end : bar.again.pos + bar.again.len;
+    segments.push({ pos, len: end - pos, items, ...(bar === undefined ? {} : { bar }), broken });
+    pos = end;
   }
-  return { kind, text, joints, segments, problems: problems.all() };
+  return { kind, text, joints, opening, segments, problems: problems.all() };
 }

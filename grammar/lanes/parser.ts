@@ -6,25 +6,27 @@
  */
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Problem, Slots } from '../findings/finding';
+import type { Fix, Problem, Slots } from '../findings/finding';
 import { parseChange } from '../statements/parser';
 import type {
   Annotation,
   Barline,
-  BarlineShape,
   EventItem,
   EventWhat,
   Item,
   Junk,
   Label,
+  LaneTree,
   Mark,
   Member,
   Option,
   OptionsItem,
+  Segment,
   Span,
   SpanItem,
   Suffix,
 } from '../tree';
+import { barlineOf, joinedBarline } from './barline';
 import { isPossibleProportion, markOf, spanHeadOf, spanWords, spellingOf, tieOf, valueFormOf } from './forms';
 import { source } from './patterns';
 import { ProblemList } from './problems';
@@ -62,6 +64,11 @@ const RECORDED: IToken = {
   tokenType: T.JunkToken,
   tokenTypeIdx: 0,
 };
+
+const RECORDED_BAR: Barline = { kind: 'barline', pos: 0, len: 0, shape: '|', editors: false, suffixes: [] };
+
+/** What may be glued to a closing round bracket, or says itself that it is glued. */
+const mayFollowRound = new Set([T.SpanClose, T.OptionsClose, T.OptionNext, T.BareNext, T.Bar, T.BadBar]);
 
 const junkTokens = new Set([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
 
@@ -126,9 +133,12 @@ export class LaneParser extends EmbeddedActionsParser {
   private afterJunk = false;
   private readonly segment: ParserMethod<[], { items: Item[]; bar: Barline | undefined }>;
   private readonly inside: ParserMethod<[], Item[]>;
+  private readonly opening: ParserMethod<[], LaneTree['opening']>;
+  /** The bar before the one that is parsed. */
+  private before: Segment | undefined;
 
   constructor() {
-    super(T.laneTokens, { maxLookahead: 1, recoveryEnabled: false });
+    super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false });
 
     const suffixes = this.RULE('suffixes', (): readonly Suffix[] => {
       let list: Suffix[] | undefined;
@@ -179,7 +189,21 @@ export class LaneParser extends EmbeddedActionsParser {
       // After junk the barline is glued to something that has been reported.
       if (!this.afterJunk) this.expectApart(token, 'barline-glued');
       this.taken(token);
-      return this.barline(token, this.SUBRULE(suffixes));
+      let line = this.barline(token, this.SUBRULE(suffixes));
+      this.OPTION(() => {
+        const again = this.taken(this.known(this.CONSUME(T.Again)));
+        line = this.joined(line, this.barline(again, this.SUBRULE2(suffixes)));
+      });
+      return line;
+    });
+
+    this.opening = this.RULE('opening', () => {
+      const own = this.SUBRULE(suffixes);
+      let again: Barline | undefined;
+      this.OPTION(() => {
+        again = this.SUBRULE(bar);
+      });
+      return again === undefined ? { suffixes: own } : { suffixes: own, again };
     });
 
     const group = this.RULE('group', (): SpanItem => {
@@ -220,7 +244,7 @@ export class LaneParser extends EmbeddedActionsParser {
           { ALT: () => this.SUBRULE(group) },
           { ALT: () => this.SUBRULE(options) },
           { ALT: () => this.beam(this.CONSUME(T.Beam)) },
-          { ALT: () => this.round(this.taken(this.CONSUME(T.Round))) },
+          { ALT: () => this.round(this.roundApart(this.CONSUME(T.Round))) },
           { ALT: () => this.words(this.taken(this.CONSUME(T.Quoted))) },
           { ALT: () => this.lost(this.taken(this.CONSUME(T.Lost))) },
           { ALT: () => this.junk(this.taken(this.CONSUME(T.MarkToken)), 'mark-without-event') },
@@ -259,15 +283,28 @@ export class LaneParser extends EmbeddedActionsParser {
   /**
    * Parses the tokens of one bar, its barline the last of them; brackets must be in balance.
    * @param problems takes what is wrong with them
+   * @param before the bar before it in the lane
    */
-  parseBar(tokens: IToken[], problems: ProblemList): ParsedBar {
-    this.problems = problems;
-    this.broken = false;
-    this.lastEnd = -1;
-    this.input = tokens;
+  parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined): ParsedBar {
+    this.begin(tokens, problems, -1);
+    this.before = before;
     const { items, bar } = this.segment();
     this.refuseOmit(items);
     return { items, bar, broken: this.broken };
+  }
+
+  /** Parses what belongs to the opening barline of a lane: marks and annotations glued to it, the barline of the next line. */
+  parseOpening(tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
+    this.begin(tokens, problems, 0);
+    return this.opening();
+  }
+
+  private begin(tokens: IToken[], problems: ProblemList, lastEnd: number): void {
+    this.problems = problems;
+    this.broken = false;
+    this.afterJunk = false;
+    this.lastEnd = lastEnd;
+    this.input = tokens;
   }
 
   // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
@@ -393,15 +430,7 @@ export class LaneParser extends EmbeddedActionsParser {
     if (words?.[2] !== undefined) {
       return { kind: 'words', ...at, text: unquoted(words[2]), place: words[1] as 'above' | 'below' };
     }
-    if (placeInRound.test(token.image)) {
-      this.broken = true;
-      this.reportFixed('place-apart', at, { text: token.image }, 'take the white space away', {
-        pos: this.beforeRound(token),
-        len: token.startOffset - this.beforeRound(token),
-        text: '',
-      });
-      return { kind: 'junk', ...at };
-    }
+    if (placeInRound.test(token.image)) return this.placeApart(token);
     const { change, problems } = parseChange(token.image);
     for (const problem of problems) this.problems.push(moveProblem(problem, at.pos));
     if (change !== undefined) return { kind: 'change', ...at, change };
@@ -410,10 +439,33 @@ export class LaneParser extends EmbeddedActionsParser {
     return { kind: 'junk', ...at };
   }
 
-  /** Where the token before a round bracket ended. */
-  private beforeRound(token: IToken): number {
+  /** A change or words: a sign with round brackets glued to it would be another thing. */
+  private roundApart(token: IToken): IToken {
     const before = this.LA(-1);
-    return before.startOffset >= 0 && endOf(before) <= token.startOffset ? endOf(before) : token.startOffset;
+    if (before.tokenType !== T.OptionsOpen && before.tokenType !== T.OptionNext)
+      this.expectApart(token, 'bracket-glued');
+    this.taken(token);
+    const next = this.LA(1);
+    const end = endOf(token);
+    if (next.startOffset === end && !mayFollowRound.has(next.tokenType)) {
+      const edit = { pos: end, len: 0, text: ' ' };
+      this.reportFixed('bracket-glued', spanOf(token), { text: token.image }, 'put white space after it', edit);
+    }
+    return token;
+  }
+
+  /** `(above)` after white space: only a sign before it can be meant. */
+  private placeApart(token: IToken): Junk {
+    const at = spanOf(token);
+    const before = this.LA(-1);
+    this.broken = true;
+    if (before.tokenType !== T.MarkToken) this.report('place-apart', at, { text: token.image });
+    else {
+      const pos = endOf(before);
+      const edit = { pos, len: at.pos - pos, text: '' };
+      this.reportFixed('place-apart', at, { text: token.image }, 'take the white space away', edit);
+    }
+    return { kind: 'junk', ...at };
   }
 
   private junk(token: IToken, code: FindingCode): Junk {
@@ -425,28 +477,38 @@ export class LaneParser extends EmbeddedActionsParser {
   private slip(token: IToken): Junk {
     this.broken = true;
     // Brackets out of balance have been reported already.
-    if (!bracketJunk.test(token.image)) this.problems.push(slipProblem(token.image, token.startOffset));
+    if (bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
+    const problem = slipProblem(token.image, token.startOffset);
+    const dots = problem.code === 'lone-dot' ? this.dotFixes(token) : [];
+    this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });
     return { kind: 'junk', ...spanOf(token) };
   }
 
-  private barline(token: IToken, suffixes: readonly Suffix[]): Barline {
-    const editors = token.image.endsWith('[]');
-    const drawn = editors ? token.image.slice(0, -2) : token.image;
-    const known = token.tokenType === T.Bar;
-    if (!known && token.tokenType === T.BadBar) {
-      this.reportFixed('bad-barline', spanOf(token), { text: drawn.slice(0, 20) }, 'write a single barline', {
-        ...spanOf(token),
-        text: '|',
-      });
+  /** A dot apart from its value is joined to it; one after a barline belongs to the note before. */
+  private dotFixes(dot: IToken): Fix[] {
+    const before = this.LA(-1);
+    if (before.tokenType === T.Value) {
+      const pos = endOf(before);
+      return [{ title: 'take the white space away', edits: [{ pos, len: dot.startOffset - pos, text: '' }] }];
     }
-    return {
-      kind: 'barline',
-      pos: token.startOffset,
-      len: this.lastEnd - token.startOffset,
-      shape: known ? (drawn as BarlineShape) : '|',
-      editors,
-      suffixes,
-    };
+    const [note, value] = [this.before?.items.at(-1), this.before?.items.at(-2)];
+    if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
+    const edits = [
+      { pos: value.pos + value.len, len: 0, text: '.' },
+      { pos: note.pos + note.len, len: 0, text: "'through(dot)" },
+      { pos: dot.startOffset, len: 1, text: '' },
+    ];
+    return [{ title: 'let the note before run through the barline', edits }];
+  }
+
+  /** A barline with what is glued to it. */
+  private barline(token: IToken, suffixes: readonly Suffix[]): Barline {
+    if (this.RECORDING_PHASE) return RECORDED_BAR;
+    return { ...barlineOf(token, this.problems), len: this.lastEnd - token.startOffset, suffixes };
+  }
+
+  private joined(above: Barline, below: Barline): Barline {
+    return this.RECORDING_PHASE ? above : joinedBarline(above, below, this.problems);
   }
 
   private refuseOmit(items: readonly Item[]): void {
@@ -461,8 +523,11 @@ export class LaneParser extends EmbeddedActionsParser {
     if (items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
     const head = spanHeadOf(open.image) ?? { text: '{' };
     const at = spanOf(open);
-    if (open.tokenType === T.BareOpen) this.report('span-without-head', at);
-    else this.checkHead(head, at);
+    if (open.tokenType === T.BareOpen) {
+      // A forgotten head may be that of a tuplet.
+      this.broken = true;
+      this.report('span-without-head', at);
+    } else this.checkHead(head, at);
     return { kind: 'span', pos: open.startOffset, len: this.lastEnd - open.startOffset, head, items, suffixes };
   }
 
@@ -473,8 +538,10 @@ export class LaneParser extends EmbeddedActionsParser {
       this.report('impossible-proportion', at, { text: head.text.slice(1) });
     }
     if (word === undefined) {
-      if (head.proportion === undefined) this.report('unknown-span', at, { text: head.text.slice(1), known: spanList });
-      else if (head.readings !== undefined) this.report('span-takes-no-readings', at, { text: head.text.slice(1) });
+      if (head.proportion === undefined) {
+        this.broken = true;
+        this.report('unknown-span', at, { text: head.text.slice(1), known: spanList });
+      } else if (head.readings !== undefined) this.report('span-takes-no-readings', at, { text: head.text.slice(1) });
       return;
     }
     const allowed = spanWords.get(word);

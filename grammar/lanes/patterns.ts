@@ -2,12 +2,13 @@
  * The spelling of the small signs of a lane, as regular expression sources.
  *
  * They feed the lexer and the readers of single signs. None nests one repetition in another over the same characters,
- * so that no text, however hostile, makes one of them slow.
+ * so that no text, however hostile, makes one of them slow; what repeats more than a sign does so a bounded number of times, for
+ * an endless repetition fills the memory of the matcher.
  */
 const accidental = '(?:##|#|bb|b|n)';
 const name = '[A-Za-z]\\w*';
 const layered = `${name}(?:\\.\\d+)?`;
-const names = `${layered}(?:,${layered})*`;
+const names = `${layered}(?:,${layered}){0,99}`;
 const readings = `:!?${names}`;
 const tie = `(?:\\[=\\]|=)\\??(?:${readings})?`;
 const value = '(?:Mx|L|B|\\d+)\\.*(?:x(?:\\d+in\\d+)?)?\\??';
@@ -15,13 +16,16 @@ const drawn = `(?:\\[${accidental}\\]|\\(${accidental}\\))`;
 const spelling = `[a-g]${accidental}?${drawn}?\\d?\\??`;
 const mark = ['[1-5](?:-[1-5])*', '##|#|bb|b|n', `\\.(?:[a-g]${accidental}?\\d|~)?`, `${name}~?`].join('|');
 const label = `${layered}\\??`;
-const labels = `${label}(?:,${label})*:`;
+const labels = `${label}(?:,${label}){0,99}:`;
+/** What may stand between round brackets; a comment begins even there. */
+const inRound = '[^()"\\n/]*(?:/(?!/)[^()"\\n/]*){0,99}';
 /** Two quotes in a string stand for one, so a string is a run of quoted pieces. */
-const string = '(?:"[^"\\n]*")+';
+const string = '(?:"[^"\\n]*"){1,1000}';
 const annotation = `\\*(?:${string}|${name})`;
 
 export const source = {
   accidental,
+  drawn,
   name,
   readings,
   tie,
@@ -30,13 +34,14 @@ export const source = {
   string,
   labels,
   /** What may stand after a note, rest, gap or mark. */
-  afterEvent: "(?!(?!//)[^'*\\s|{}<>;:,&-])",
+  afterEvent: "(?!(?!//|:\\|)[^'*\\s|{}<>;,&-])",
   /** What may stand after a value or a word of its own. */
-  afterWord: '(?!(?!//)[^\\s|{}<>;:(",&])',
-  mark: `'(?:\\[(?:${mark})\\]|(?:${mark}))\\??\\+?(?:\\([^()"\\n]*\\))?(?:${readings})?`,
+  afterWord: '(?!(?!//|:\\|)[^\\s|{}<>;(",&])',
+  mark: `'(?:\\[(?:${mark})\\]|(?:${mark}))\\??\\+?(?:\\(${inRound}\\))?(?:${readings})?`,
   annotation,
-  spanHead: `\\{(?:\\d+in\\d+|[A-Za-z]+(?:[ \\t]+(?:\\d+:\\d+|\\d+in\\d+))?)(?:${readings})?(?![^\\s}])`,
-  optionHead: `<(?:${name}(?:${annotation})*[ \\t]+)?${labels}`,
+  inRound,
+  spanHead: `\\{(?:\\d+in\\d+|[A-Za-z]+(?:[ \\t]+(?:\\d+:\\d+|\\d+in\\d+))?)(?:${readings})?(?!(?!//)[^\\s}])`,
+  optionHead: `<(?:${name}(?:${annotation}){0,99}[ \\t]+)?${labels}`,
   optionNext: `;[ \\t]*${labels}`,
   barline: '(?::\\|\\|:|:\\|\\||\\|\\|:|\\|\\|\\||\\|\\||\\|)(?![|:])(?:\\[\\])?',
 } as const;

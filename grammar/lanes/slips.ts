@@ -4,12 +4,13 @@
  * Data over branching: each row is a shape that a slip has and the finding, with its fix, that answers it.
  */
 import type { FindingCode } from '../findings/catalogue';
-import type { Problem } from '../findings/finding';
+import type { Problem, Slots } from '../findings/finding';
 import { source } from './patterns';
 
 interface Slip {
-  readonly pattern: RegExp;
+  readonly pattern: Pick<RegExp, 'test'>;
   readonly code: FindingCode;
+  readonly slots?: Slots;
   /** The mended text and what mending does; undefined where nobody can tell. */
   readonly mend?: (text: string) => { readonly title: string; readonly text: string } | undefined;
 }
@@ -20,6 +21,31 @@ const spaced = (text: string): { title: string; text: string } => ({ title: 'put
 const deadKeys = /[áéíóúýćńśźĺŕçÁÉÍÓÚ]/;
 const undead = (text: string): string =>
   text.replace(/[áéíóúýćńśźĺŕçÁÉÍÓÚ]/g, (letter) => `'${letter.normalize('NFD').charAt(0)}`);
+
+/** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
+const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
+
+const suffix = `(?:${source.mark}|${source.annotation})`;
+/** A note whose parts stand in another order, or what follows a note and should not come last. */
+const outOfOrder = new RegExp(
+  `^(?:[a-g](?:${source.accidental})?(?:${source.drawn}|\\d|\\?|${source.tie}|${suffix}){2,6}|${suffix}{1,6}${source.tie}${suffix}{0,6})$`,
+);
+const partPattern = new RegExp(`(${source.drawn})|(\\d)|(${source.tie})|(\\?)|(${suffix})`, 'gy');
+const whichPart = ['drawn', 'octave', 'tie', 'doubt', 'suffix'] as const;
+
+/** Letter, accidental, bracketed accidental, octave, `?`, `=`, then marks and annotations; undefined if one stands twice. */
+function inOrder(text: string): string | undefined {
+  const head = new RegExp(`^(?:[a-g](?:${source.accidental})?)?`).exec(text)?.[0] ?? '';
+  const parts = { drawn: '', octave: '', doubt: '', tie: '', suffix: '' };
+  for (const match of text.slice(head.length).matchAll(partPattern)) {
+    const which = whichPart[match.slice(1).findIndex((part) => part !== undefined)] ?? 'suffix';
+    if (which !== 'suffix' && parts[which] !== '') return undefined;
+    parts[which] += match[0];
+  }
+  const { drawn, octave, doubt, tie, suffix: suffixes } = parts;
+  const mended = `${head}${drawn}${octave}${doubt}${tie}${suffixes}`;
+  return mended === text ? undefined : mended;
+}
 
 const slips: readonly Slip[] = [
   {
@@ -32,7 +58,10 @@ const slips: readonly Slip[] = [
     code: 'dead-key',
     mend: (text) => ({ title: `write ${undead(text)}`, text: undead(text) }),
   },
-  { pattern: /^\.$/, code: 'lone-dot', mend: () => undefined },
+  // Its fix needs to know what stands before it.
+  { pattern: /^\.$/, code: 'lone-dot' },
+  { pattern: /^\($/, code: 'unclosed-bracket', slots: { bracket: '(', closing: ')' } },
+  { pattern: /^\)$/, code: 'stray-bracket', slots: { bracket: ')' } },
   {
     pattern: /^[a-g]\d(?:##|#|bb|b|n|\[(?:##|#|bb|b|n)\]|\((?:##|#|bb|b|n)\)?)/,
     code: 'accidental-after-octave',
@@ -55,8 +84,24 @@ const slips: readonly Slip[] = [
       return match === null ? undefined : spaced(`${match[2]} ${match[1]}${match[3]}`);
     },
   },
-  { pattern: /^[&,]+$/, code: 'beam-glued', mend: (text) => spaced(` ${text} `) },
-  { pattern: /^[a-g#nr]{2,12}$/, code: 'notes-run-together', mend: (text) => spaced(apart(text)) },
+  {
+    pattern: /^[&,]+(?:[a-gr_=\d].*)?$/,
+    code: 'beam-glued',
+    mend: (text) => spaced(text.replace(/^([&,])(.*)$/, ' $1 $2')),
+  },
+  {
+    pattern: /^(?:[a-g](?:##|#|n)?\d?|r){2,12}$/,
+    code: 'notes-run-together',
+    mend: (text) => spaced(apart(text)),
+  },
+  {
+    pattern: { test: (text) => outOfOrder.test(text) && inOrder(text) !== undefined },
+    code: 'note-order',
+    mend: (text) => {
+      const mended = inOrder(text);
+      return mended === undefined ? undefined : { title: `write ${mended}`, text: mended };
+    },
+  },
   {
     pattern: /^[A-G](?:##|#|bb|b|n)?\d?$/,
     code: 'capital-note',
@@ -64,9 +109,6 @@ const slips: readonly Slip[] = [
   },
   { pattern: /^'/, code: 'bad-mark' },
 ];
-
-/** `face` as `f a c e`, keeping accidentals with their letters. */
-const apart = (text: string): string => (text.match(/[a-gr][#n]*/g) ?? [text]).join(' ');
 
 /** What to say of a text that is no sign of a lane. */
 export function slipProblem(text: string, pos: number): Problem {
@@ -77,7 +119,7 @@ export function slipProblem(text: string, pos: number): Problem {
     code: slip?.code ?? 'not-understood',
     pos,
     len: text.length,
-    slots: { text: shown, meant: mended?.text.trim() ?? '' },
+    slots: { text: shown, meant: mended?.text.trim() ?? '', ...slip?.slots },
     ...(mended === undefined
       ? {}
       : { fixes: [{ title: mended.title, edits: [{ pos, len: text.length, text: mended.text }] }] }),

@@ -19,7 +19,7 @@ const anyCharacter: number[] = [
   ...Array.from({ length: 257 }, (_, block) => Math.min(256 + block * 255, 0xffff)),
 ];
 
-const { afterEvent, afterWord } = source;
+const { afterEvent, afterWord, inRound } = source;
 
 export const Space = createToken({
   name: 'Space',
@@ -41,7 +41,7 @@ export const BareOptions = token('BareOptions', '<');
 export const OptionNext = token('OptionNext', source.optionNext);
 export const BareNext = token('BareNext', ';');
 export const OptionsClose = token('OptionsClose', '>');
-export const Round = token('Round', '\\((?:[^()"\\n]|"[^"\\n]*")*\\)');
+export const Round = token('Round', `\\(${inRound}(?:"[^"\\n]*"${inRound}){0,99}\\)`);
 export const Lost = token('Lost', `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
 export const BarRest = token('BarRest', `rbar${afterEvent}`);
 export const Rest = token('Rest', `r${afterEvent}`);
@@ -53,15 +53,18 @@ export const Note = token('Note', `${source.spelling}(?:${source.tie})?${afterEv
 export const Member = token('Member', `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`);
 export const Repeat = token('Repeat', `${source.tie}${afterEvent}`);
 export const MarkToken = token('Mark', `${source.mark}${afterEvent}`);
-export const Annotated = token('Annotated', `${source.annotation}`);
-export const Beam = token('Beam', '[&,](?!\\S)');
+export const Annotated = token('Annotated', `${source.annotation}${afterEvent}`);
+export const Beam = token('Beam', '[&,](?!(?!//)\\S)');
 export const JunkToken = createToken({
   name: 'Junk',
-  // `f5(#)` is one slip, not a note and a change.
-  pattern: /[^\s|{}<>;:"(]+(?:\((?:##|#|bb|b|n)\)[^\s|{}<>;:"(]*)?|:+|["(]/,
+  // One slip is one junk: `f5(#)`, `c5"x"`, `K:`. A comment ends it.
+  pattern:
+    /(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|\((?:##|#|bb|b|n)\))(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|"[^"\n|]*"|\((?:##|#|bb|b|n)\)){0,1000}|[:"(]/,
   start_chars_hint: anyCharacter,
   line_breaks: false,
 });
+/** A barline that begins a line and is one with the barline that ended the line above; the lexer does not tell it from others. */
+export const Again = createToken({ name: 'Again', pattern: Lexer.NA });
 
 /** In the order in which the lexer tries them. */
 export const laneTokens: TokenType[] = [
@@ -103,7 +106,7 @@ export const laneLexer = new Lexer(laneTokens, { ensureOptimizations: true, posi
 /** What the sub-lanes `fig` and `text` are made of: anything between spaces and barlines. */
 export const SubItem = createToken({
   name: 'SubItem',
-  pattern: /[^\s|"]+/,
+  pattern: /(?:[^\s|"/]+|\/(?!\/)){1,1000}/,
   start_chars_hint: anyCharacter,
   line_breaks: false,
 });

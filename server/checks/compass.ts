@@ -1,29 +1,29 @@
-/** Notes beyond the compass that the file declares. Needs the score. */
-import type { PlacedProblem } from '../score/score';
+/** Notes beyond the compass that the file declares. */
+import type { NoteMember } from '../score/score';
 import { eventsOf } from '../score/walk';
-import type { Check } from './check';
+import { check, problemAt } from './check';
 
 const letters = ['c', 'c#', 'd', 'eb', 'e', 'f', 'f#', 'g', 'g#', 'a', 'bb', 'b'];
 const keyName = (midi: number): string => `${letters[midi % 12] ?? ''}${Math.floor(midi / 12) - 1}`;
 
-export const outsideCompass: Check = ({ environment, score }) => {
+const signs = ['bb', 'b', '', '#', '##'];
+/** The sounding note by its written letter: `b#2` is not told as `c3`. */
+const noteName = ({ spelling, alteration, octave }: NoteMember): string =>
+  `${spelling.letter}${signs[alteration + 2] ?? ''}${octave}`;
+
+export const outsideCompass = check('outside-compass', ['environment', 'score'], ({ environment, score }) => {
   const { compass } = environment;
   if (compass === undefined) return [];
-  const found: PlacedProblem[] = [];
-  for (const piece of score.pieces) {
-    for (const { event, system } of eventsOf(piece)) {
-      for (const member of event.members) {
-        if (member.tiedFrom || (member.midi >= compass.low && member.midi <= compass.high)) continue;
-        const { pos, len, lane } = member.source;
-        const slots = {
-          voice: environment.voices[event.voice]?.name ?? '',
-          note: keyName(member.midi),
-          low: keyName(compass.low),
-          high: keyName(compass.high),
-        };
-        found.push({ problem: { code: 'outside-compass', pos, len, slots }, block: system.block, lane });
-      }
-    }
-  }
-  return found;
-};
+  const [low, high] = [keyName(compass.low), keyName(compass.high)];
+  const isBeyond = ({ midi, tiedFrom }: NoteMember): boolean =>
+    !tiedFrom && (midi < compass.low || midi > compass.high);
+  return score.pieces.flatMap((piece) =>
+    [...eventsOf(piece)].flatMap(({ event, system }) =>
+      event.members.filter(isBeyond).map((member) => {
+        const voice = environment.voices[event.voice]?.name ?? '';
+        const spot = { ...member.source, block: system.block };
+        return problemAt('outside-compass', spot, { voice, note: noteName(member), low, high });
+      }),
+    ),
+  );
+});

@@ -1,11 +1,20 @@
 /** All checks, in the order in which they run. */
-import type { PlacedProblem } from '../score/score';
-import type { Check, Checked } from './check';
+import type { PlacedProblem, Score } from '../score/score';
+import type { Check, Given } from './check';
+import { clefsAtHeads } from './clefs';
 import { outsideCompass } from './compass';
 import { unknownNames } from './names';
 import { unusedDeclarations } from './unused';
 
-export const checks: readonly Check[] = [unknownNames, unusedDeclarations, outsideCompass];
+export const checks: readonly Check[] = [unknownNames, unusedDeclarations, outsideCompass, clefsAtHeads];
 
-/** What all checks find in a file. */
-export const checkFile = (checked: Checked): readonly PlacedProblem[] => checks.flatMap((check) => check(checked));
+/**
+ * What all checks find in a file.
+ * @param scores those of all choices, `written` first
+ */
+export function checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): readonly PlacedProblem[] {
+  return checks.flatMap((one) => {
+    const seen = one.needs.includes('score') ? scores : scores.slice(0, 1);
+    return seen.flatMap((score) => one.run({ ...file, score }));
+  });
+}

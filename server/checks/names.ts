@@ -1,64 +1,48 @@
-/** Names that a file cites but nothing gives. Needs the tree, the declarations and the score's sections. */
+/** Names that a file cites but nothing gives. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import { nearest } from '../../grammar/nearest';
 import { firstOf } from '../../grammar/statements/read';
-import { declaredNames } from '../score/environment';
+import { declaredNames, type Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
-import type { Check, Checked } from './check';
-import { type Use, type UseKind, usesIn } from './uses';
+import { check, nameInstead, problemAt } from './check';
+import { type UseKind, type Uses, usesIn } from './uses';
 
-/** By kind: the finding for an unknown name. Editors, voices and labels of readings are told with the declarations. */
-const codes: Partial<Record<UseKind, FindingCode>> = {
-  label: 'unknown-label',
+/** The finding for an unknown name of each kind; those left out are told with the declarations and the score. */
+const codes: Readonly<Partial<Record<UseKind, FindingCode>>> = {
+  option: 'unknown-label',
+  limit: 'unknown-label',
   note: 'unknown-note',
   manual: 'unknown-manual',
   place: 'unknown-place',
   section: 'unknown-section',
-  voice: 'unknown-voice',
 };
 
-function knownNames({ tree, environment, score }: Checked): Partial<Record<UseKind, readonly string[]>> {
-  const names = declaredNames(environment);
-  const manuals = environment.statements.flatMap(({ statement }) =>
-    statement.rows.flatMap((row) => (row.kind === 'manual' ? [firstOf(row.args, 'name')?.text ?? ''] : [])),
-  );
+const manualsOf = ({ statements }: Environment): string[] =>
+  statements
+    .flatMap(({ statement }) => statement.rows.filter((row) => row.kind === 'manual'))
+    .flatMap((row) => firstOf(row.args, 'name')?.text ?? []);
+
+function knownNames(environment: Environment, uses: Uses): Readonly<Partial<Record<UseKind, ReadonlySet<string>>>> {
+  const { witnesses, layers, readings, notes } = declaredNames(environment);
+  const labels = [...witnesses, ...layers, ...readings];
   return {
-    label: [...names.witnesses, ...names.layers, ...names.readings, 'sic', 'corr', 'written', 'main'],
-    note: names.notes,
-    manual: manuals,
-    place: [...usesIn(tree, environment).places],
-    section: score.pieces.flatMap((piece) => piece.sections.map((section) => section.name)),
-    voice: names.voices,
+    option: new Set([...labels, 'sic', 'corr']),
+    limit: new Set([...labels, 'written']),
+    note: new Set(notes),
+    manual: new Set(manualsOf(environment)),
+    place: uses.places,
+    section: uses.sections,
   };
 }
 
-function problemOf(use: Use, code: FindingCode, known: readonly string[]): PlacedProblem {
-  const meant = nearest(use.name, known);
-  const fixes = meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ ...use.at, text: meant }] }];
-  // A name inside a mark or a tie is marked as a whole; only a name of its own can be replaced.
-  const own = use.at.len === use.name.length;
-  return {
-    problem: {
-      code,
-      pos: use.at.pos,
-      len: use.at.len,
-      slots: { name: use.name, known: known.join(', ') || 'none' },
-      ...(own && fixes.length > 0 ? { fixes } : {}),
-    },
-    block: use.block,
-    lane: use.lane,
-    ...(use.statement === undefined ? {} : { statement: use.statement }),
-  };
-}
+const listed = (names: ReadonlySet<string>): string => [...names].join(', ') || 'none';
 
-export const unknownNames: Check = (checked) => {
-  const known = knownNames(checked);
-  return usesIn(checked.tree, checked.environment).all.flatMap((use) => {
-    const code = codes[use.kind];
-    const names = known[use.kind] ?? [];
-    if (code === undefined || names.includes(use.name)) return [];
-    // The names in readings' `takes` and `at` are looked up with the declarations.
-    if (use.kind === 'label' && use.statement !== undefined) return [];
-    return [problemOf(use, code, names)];
+export const unknownNames = check('unknown-names', ['tree', 'environment'], ({ tree, environment }) => {
+  const uses = usesIn(tree);
+  const known = knownNames(environment, uses);
+  return uses.all.flatMap((use): PlacedProblem[] => {
+    const [code, names] = [codes[use.kind], known[use.kind]];
+    if (code === undefined || names === undefined || names.has(use.name)) return [];
+    const slots = { name: use.name, known: listed(names) };
+    return [problemAt(code, use, slots, nameInstead(use.name, use, names))];
   });
-};
+});

@@ -1,154 +1,257 @@
-/** Names that lanes and statements cite, each with its place. */
+/** Names that lanes and statements cite, each with its place, and those that they give to places and sections. */
 import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
-import type { Argument, Clause, FileTree, Item, Readings, Span, Suffix } from '../../grammar/tree';
-import type { Environment } from '../score/environment';
+import type {
+  Argument,
+  Block,
+  ChangeItem,
+  FileTree,
+  Item,
+  LaneTree,
+  OptionsItem,
+  Readings,
+  Span,
+  StatementTree,
+  Suffix,
+} from '../../grammar/tree';
+import { labelText } from '../score/choice';
+import type { Spot } from './check';
 
-/** `label`: a witness, layer or reading; the others as they are called. */
-export type UseKind = 'label' | 'note' | 'manual' | 'place' | 'editor' | 'section' | 'voice' | 'stave';
+/**
+ * - `option`: whose an option is; `limit`: a witness or reading after a colon, to which a mark, tie or span is limited;
+ *   `taken`: what a reading takes; `witness`: of a witness lane;
+ * - `lane`: the voice of a lane; `voice`, `section`, `note`, `manual`, `place`, `editor` as they are called.
+ */
+export type UseKind =
+  | 'option'
+  | 'limit'
+  | 'taken'
+  | 'witness'
+  | 'lane'
+  | 'voice'
+  | 'section'
+  | 'note'
+  | 'manual'
+  | 'place'
+  | 'editor';
 
-export interface Use {
+export interface Cited extends Span {
   readonly kind: UseKind;
   readonly name: string;
-  readonly at: Span;
-  readonly block: number;
-  readonly lane: number | undefined;
-  readonly statement?: number;
 }
 
-export interface Uses {
-  readonly all: readonly Use[];
+export type Use = Cited & Spot;
+
+/** What one lane or statement says; places count in its text. */
+interface Said {
+  readonly cited: Cited[];
   /** Names that options bear. */
-  readonly places: ReadonlySet<string>;
+  readonly places: string[];
+  readonly sections: string[];
+  /** A note or lane moves to another stave. */
+  moves: boolean;
 }
 
-class Collector {
-  readonly all: Use[] = [];
-  readonly places = new Set<string>();
-  private place: Pick<Use, 'block' | 'lane' | 'statement'> = { block: 0, lane: undefined };
+const nothingSaid = (): Said => ({ cited: [], places: [], sections: [], moves: false });
 
-  lane(items: readonly Item[], place: Pick<Use, 'block' | 'lane'>): void {
-    this.place = place;
-    this.items(items);
+// ─── lanes ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+class LaneNames {
+  readonly said = nothingSaid();
+
+  constructor(private readonly text: string) {}
+
+  private cite(kind: UseKind, name: string, pos: number): void {
+    this.said.cited.push({ kind, name, pos, len: name.length });
   }
 
-  use(kind: UseKind, name: string, at: Span): void {
-    this.all.push({ kind, name, at: { pos: at.pos, len: at.len }, ...this.place });
+  /** The names after the colon with which a sign ends. */
+  private limits(readings: Readings | undefined, end: number): void {
+    const names = readings?.names ?? [];
+    let pos = end - names.join(',').length;
+    for (const name of names) {
+      this.cite('limit', name, pos);
+      pos += name.length + 1;
+    }
+  }
+
+  private tie(tie: { readonly text: string; readonly readings?: Readings } | undefined, from: number): void {
+    if (tie?.readings === undefined) return;
+    this.limits(tie.readings, this.text.indexOf(tie.text, from) + tie.text.length);
   }
 
   suffixes(list: readonly Suffix[]): void {
     for (const suffix of list) {
-      if (suffix.kind === 'mark') this.readings(suffix.form.readings, suffix);
-      else if (suffix.ref !== undefined) this.use('note', suffix.ref, suffix);
+      if (suffix.kind === 'mark') this.limits(suffix.form.readings, suffix.pos + suffix.form.text.length);
+      else if (suffix.ref !== undefined) this.cite('note', suffix.ref, suffix.pos + '*'.length);
     }
   }
 
-  private readings(readings: Readings | undefined, at: Span): void {
-    for (const name of readings?.names ?? []) this.use('label', name, at);
-  }
-
-  private items(items: readonly Item[]): void {
+  items(items: readonly Item[]): void {
     for (const item of items) this.item(item);
   }
 
   private item(item: Item): void {
-    if (item.kind === 'event') {
-      this.suffixes(item.suffixes);
-      this.readings(item.tie?.readings, item);
-      for (const member of item.members) {
-        this.suffixes(member.suffixes);
-        this.readings(member.tie?.readings, member);
-      }
-    } else if (item.kind === 'span') {
-      this.readings(item.head.readings, { pos: item.pos, len: item.head.text.length });
-      this.suffixes(item.suffixes);
-      this.items(item.items);
-    } else if (item.kind === 'options') {
-      if (item.place !== undefined) this.places.add(item.place.text);
-      this.suffixes(item.reasons);
-      this.suffixes(item.suffixes);
-      for (const option of item.options) {
-        for (const label of option.labels) {
-          const name = label.layer === undefined ? label.name : `${label.name}.${label.layer}`;
-          this.use('label', name, label);
+    switch (item.kind) {
+      case 'event':
+        this.tie(item.tie, item.pos);
+        this.suffixes(item.suffixes);
+        for (const member of item.members) {
+          this.tie(member.tie, member.pos);
+          this.suffixes(member.suffixes);
+          if (member.stave !== undefined) this.said.moves = true;
         }
-        this.items(option.items);
-      }
-    } else if (item.kind === 'barline') this.suffixes(item.suffixes);
-    else if (item.kind === 'change' && item.change.word === 'manual') {
-      const name = firstOf(item.change.args, 'name');
-      if (name !== undefined) this.use('manual', name.text, { pos: item.pos + name.pos, len: name.len });
+        break;
+      case 'span':
+        this.limits(item.head.readings, item.pos + item.head.text.length);
+        this.items(item.items);
+        this.suffixes(item.suffixes);
+        break;
+      case 'options':
+        this.options(item);
+        break;
+      case 'barline':
+        this.suffixes(item.suffixes);
+        break;
+      case 'change':
+        this.change(item);
+        break;
     }
   }
 
-  statement(
-    args: readonly Argument[],
-    clauses: readonly Clause[],
-    keyword: string,
-    place: Pick<Use, 'block' | 'lane' | 'statement'>,
-  ): void {
-    this.place = place;
-    if (keyword === 'link') for (const name of allOf(args, 'name')) this.use('place', name.text, name);
-    if (keyword === 'practice') this.practice(args);
-    for (const clause of clauses) {
-      if (clause.name === 'practice') this.practice(clause.args);
-      if (clause.name === 'by') for (const name of allOf(clause.args, 'name')) this.use('editor', name.text, name);
-      if (clause.name === 'takes')
-        for (const names of allOf(clause.args, 'names'))
-          for (const one of names.names) this.use('label', one.text, one);
+  private options(item: OptionsItem): void {
+    if (item.place !== undefined) this.said.places.push(item.place.text);
+    this.suffixes(item.reasons);
+    for (const option of item.options) {
+      for (const label of option.labels) this.cite('option', labelText(label), label.pos);
+      this.items(option.items);
     }
-    if (keyword === 'reading') {
-      for (const at of clausesOf({ clauses }, 'at')) {
-        const [place_, label] = allOf(at.args, 'name');
-        if (place_ !== undefined) this.use('place', place_.text, place_);
-        if (label !== undefined) this.use('label', label.text, label);
-      }
-      for (const order of clausesOf({ clauses }, 'order')) {
-        for (const name of allOf(order.args, 'name')) this.use('section', name.text, name);
-      }
-    }
+    this.suffixes(item.suffixes);
   }
 
-  /** `… in SECTION`, `… voice V`. */
-  private practice(args: readonly Argument[]): void {
-    const section = afterWord(args, 'in');
-    const voice = afterWord(args, 'voice');
-    if (section?.kind === 'name') this.use('section', section.text, section);
-    if (voice?.kind === 'name') this.use('voice', voice.text, voice);
+  private change({ change, pos }: ChangeItem): void {
+    const name = firstOf(change.args, 'name');
+    if (change.word === 'up' || change.word === 'down') this.said.moves = true;
+    if (name === undefined) return;
+    if (change.word === 'manual') this.cite('manual', name.text, pos + name.pos);
+    if (change.word === 'section') this.said.sections.push(name.text);
   }
 }
 
-const kept = new WeakMap<FileTree, Uses>();
+function saidInLane(tree: LaneTree): Said {
+  const names = new LaneNames(tree.text);
+  names.suffixes(tree.opening.suffixes);
+  names.suffixes(tree.opening.again?.suffixes ?? []);
+  for (const segment of tree.segments) {
+    names.items(segment.items);
+    names.suffixes(segment.bar?.suffixes ?? []);
+  }
+  return names.said;
+}
 
-/** All names that a file cites. */
-export function usesIn(tree: FileTree, environment: Environment): Uses {
-  const known = kept.get(tree);
-  if (known !== undefined) return known;
-  const collector = new Collector();
+// ─── statements ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+type NameLike = Span & { readonly text: string };
+
+const cited = (kind: UseKind, names: readonly (NameLike | undefined)[]): Cited[] =>
+  names.flatMap((name) => (name === undefined ? [] : [{ kind, name: name.text, pos: name.pos, len: name.len }]));
+
+const nameAfter = (args: readonly Argument[], word: string): NameLike | undefined => {
+  const arg = afterWord(args, word);
+  return arg?.kind === 'name' ? arg : undefined;
+};
+
+/** `… in SECTION`, `… voice V`. */
+const citedInPractice = (args: readonly Argument[]): Cited[] => [
+  ...cited('section', [nameAfter(args, 'in')]),
+  ...cited('voice', [nameAfter(args, 'voice')]),
+];
+
+function citedIn({ keyword, args, ...holder }: StatementTree['statement']): Cited[] {
+  const argsOf = (clause: string): (readonly Argument[])[] => clausesOf(holder, clause).map((one) => one.args);
+  switch (keyword) {
+    case 'link':
+      return cited('place', allOf(args, 'name'));
+    case 'practice':
+      return citedInPractice(args);
+    case 'note':
+      return argsOf('by').flatMap((by) => cited('editor', allOf(by, 'name')));
+    case 'reading':
+      return [
+        ...argsOf('practice').flatMap(citedInPractice),
+        ...argsOf('order').flatMap((order) => cited('section', allOf(order, 'name'))),
+        ...argsOf('takes').flatMap((takes) => allOf(takes, 'names').flatMap(({ names }) => cited('taken', names))),
+        ...argsOf('at').flatMap((at) => {
+          const [place, label] = allOf(at, 'name');
+          return [...cited('place', [place]), ...cited('taken', [label])];
+        }),
+      ];
+    default:
+      return [];
+  }
+}
+
+function saidInStatement({ statement }: StatementTree): Said {
+  const section = statement.keyword === 'section' ? firstOf(statement.args, 'name')?.text : undefined;
+  return { ...nothingSaid(), cited: citedIn(statement), sections: section === undefined ? [] : [section] };
+}
+
+// ─── the file ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** All that a file cites, and what it gives. */
+export interface Uses {
+  readonly all: readonly Use[];
+  readonly places: ReadonlySet<string>;
+  readonly sections: ReadonlySet<string>;
+  readonly moves: boolean;
+}
+
+/** Keeps what was made for a tree as long as the tree lives; trees of unchanged text are shared by all versions. */
+function keeping<Tree extends object, Made>(make: (tree: Tree) => Made): (tree: Tree) => Made {
+  const kept = new WeakMap<Tree, Made>();
+  return (tree) => {
+    const made = kept.get(tree) ?? make(tree);
+    kept.set(tree, made);
+    return made;
+  };
+}
+
+const laneSaid = keeping(saidInLane);
+const statementSaid = keeping(saidInStatement);
+
+/** Voice and witness before the opening barline; their places count from the block's start. */
+const citedBefore = ({ lanes }: Block): Cited[] =>
+  lanes
+    .filter(({ tree }) => tree.kind === 'lane')
+    .flatMap(({ name, witness }) => [
+      { kind: 'lane', name: name.text, pos: name.pos, len: name.text.length } as const,
+      ...(witness === undefined
+        ? []
+        : [{ kind: 'witness', name: witness.text, pos: witness.pos, len: witness.text.length } as const]),
+    ]);
+
+function readUses(tree: FileTree): Uses {
+  const all: Use[] = [];
+  const said: Said[] = [];
+  const take = (one: Said, at: Omit<Spot, keyof Span>): void => {
+    said.push(one);
+    for (const use of one.cited) all.push({ ...use, ...at });
+  };
   tree.blocks.forEach((block, index) => {
-    block.statements.forEach(({ tree: { statement } }, at) => {
-      collector.statement(statement.args, statement.clauses, statement.keyword, {
-        block: index,
-        lane: undefined,
-        statement: at,
-      });
+    block.statements.forEach((placed, statement) => {
+      take(statementSaid(placed.tree), { block: index, statement });
     });
     block.lanes.forEach((placed, lane) => {
-      for (const segment of placed.tree.segments) {
-        collector.lane(segment.items, { block: index, lane });
-        if (segment.bar !== undefined) collector.suffixes(segment.bar.suffixes);
-      }
-      if (placed.witness !== undefined) {
-        const { text, pos } = placed.witness;
-        collector.all.push({ kind: 'label', name: text, at: { pos, len: text.length }, block: index, lane: undefined });
-      }
-      const voice = environment.voices.find((one) => one.name === placed.name.text);
-      if (voice !== undefined) {
-        const at = { pos: placed.name.pos, len: placed.name.text.length };
-        collector.all.push({ kind: 'voice', name: voice.name, at, block: index, lane: undefined });
-      }
+      take(laneSaid(placed.tree), { block: index, lane });
     });
+    for (const use of citedBefore(block)) all.push({ ...use, block: index });
   });
-  const uses = { all: collector.all, places: collector.places };
-  kept.set(tree, uses);
-  return uses;
+  return {
+    all,
+    places: new Set(said.flatMap((one) => one.places)),
+    sections: new Set(said.flatMap((one) => one.sections)),
+    moves: said.some((one) => one.moves),
+  };
 }
+
+/** All names that a file cites. */
+export const usesIn: (tree: FileTree) => Uses = keeping(readUses);

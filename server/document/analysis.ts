@@ -21,8 +21,6 @@ export interface Analysis {
   findings(): readonly Finding[];
 }
 
-const WRITTEN = 'written';
-
 export interface AnalysisOptions {
   /** Levels other than the catalogue's. */
   readonly levels?: Levels;
@@ -53,8 +51,8 @@ export function analyse(
   };
   let found: readonly Finding[] | undefined;
   const checked = (): readonly PlacedProblem[] => {
-    const written = score(WRITTEN);
-    return written === undefined ? [] : checkFile({ tree, environment, score: written });
+    const built = choices.flatMap((name) => score(name) ?? []);
+    return checkFile({ tree, environment }, built);
   };
   const gather = (): readonly Finding[] => {
     const named = { file, tree };

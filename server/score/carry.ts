@@ -5,7 +5,7 @@
  * no carry further on.
  */
 import { type Time, ZERO } from '../../grammar/time';
-import type { Clef, Spelling } from '../../grammar/tree';
+import type { AccidentalSign, Clef, Spelling } from '../../grammar/tree';
 import type { KeySign, Meter, Tempo } from './score';
 
 export interface Carry {
@@ -46,6 +46,8 @@ export interface PitchState {
   readonly letter: Spelling['letter'];
   readonly octave: number;
   readonly alteration: number;
+  /** The accidental that made it, so that the same sign typed again means the same note. */
+  readonly sign?: AccidentalSign;
 }
 
 export interface OpenCurve {

@@ -82,11 +82,15 @@ const isPitch =
   (p: PitchState): boolean =>
     p.letter === letter && p.octave === octave;
 
-const stateOf = (member: Pick<NoteMember, 'spelling' | 'octave' | 'alteration'>): PitchState => ({
-  letter: member.spelling.letter,
-  octave: member.octave,
-  alteration: member.alteration,
-});
+function stateOf(member: DraftMember, before?: PitchState): PitchState {
+  const sign = accidentalOf(member) ?? before?.sign;
+  return {
+    letter: member.spelling.letter,
+    octave: member.octave,
+    alteration: member.alteration,
+    ...(sign === undefined ? {} : { sign }),
+  };
+}
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
 
@@ -123,7 +127,7 @@ class PitchPass {
     const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
       new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
     return {
-      ties: by((state) => state.pending.map(({ letter, octave, alteration }) => ({ letter, octave, alteration }))),
+      ties: by((state) => state.pending.map(({ source: _, ...tie }) => tie)),
       last: by((state) => state.last),
       atEnding: by((state) => state.atEnding),
       accidentals: this.onStave,
@@ -141,7 +145,7 @@ class PitchPass {
       if (afterSpecial) state.last = [];
       if (ending === 1) {
         state.atEnding = {
-          ties: state.pending.map(({ letter, octave, alteration }) => ({ letter, octave, alteration })),
+          ties: state.pending.map(({ source: _, ...tie }) => tie),
           last: state.last,
         };
       } else if (ending !== undefined && state.atEnding !== undefined) {
@@ -167,7 +171,7 @@ class PitchPass {
   private note(event: Draft, state: VoiceState): void {
     if (event.repeats !== undefined) this.repeat(event, state);
     const small = event.small !== undefined;
-    const bound = event.members.filter((member) => this.member(event, member, state, small));
+    const bound = event.members.flatMap((member) => this.member(event, member, state, small) ?? []);
     if (!small) {
       this.unmatched(event, state);
       state.pending = event.members.flatMap((member) =>
@@ -175,7 +179,7 @@ class PitchPass {
       );
       state.lastMembers = event.members;
     }
-    state.last = small ? [] : bound.map(stateOf);
+    state.last = small ? [] : bound;
     state.lastKind = 'note';
   }
 
@@ -211,18 +215,19 @@ class PitchPass {
     event.annotations = [];
   }
 
-  /** Gives the member its pitch; true where a written accidental, its own or one before it, made it. */
-  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): boolean {
+  /** Gives the member its pitch; tells it where a written accidental, its own or one before it, made it. */
+  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): PitchState | undefined {
     const { letter } = member.spelling;
     const same = isPitch(letter, member.octave);
     const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
     const bySignature = signature === undefined ? 0 : alterations[signature];
     const tie = small ? undefined : state.pending.find(same);
     const chained = this.inForce(event, member, state);
-    const inForce = tie?.alteration ?? chained;
+    const inForce = tie ?? chained;
     const sign = accidentalOf(member);
-    const before = inForce ?? bySignature;
-    member.alteration = sign === undefined ? before : altered(sign, before, this.task.practice);
+    const before = inForce?.alteration ?? bySignature;
+    const restated = sign === undefined || (inForce?.sign === sign && this.task.practice !== 'bar');
+    member.alteration = restated ? before : altered(sign, before, this.task.practice);
     member.midi = midiOf(letter, member.octave, member.alteration);
     if (tie !== undefined) {
       state.pending = state.pending.filter((one) => one !== tie);
@@ -231,20 +236,19 @@ class PitchPass {
     }
     // An accidental on a small note binds nothing else.
     if (!small && sign !== undefined) this.bind(event, member, state);
-    return sign !== undefined || chained !== undefined || (tie !== undefined && tie.alteration !== bySignature);
+    const bound = sign !== undefined || chained !== undefined || (tie !== undefined && tie.alteration !== bySignature);
+    return bound ? stateOf(member, inForce) : undefined;
   }
 
-  private inForce(event: Draft, member: DraftMember, state: VoiceState): number | undefined {
+  private inForce(event: Draft, member: DraftMember, state: VoiceState): PitchState | undefined {
     const same = isPitch(member.spelling.letter, member.octave);
     switch (this.task.practice) {
       case 'note':
-        return state.last.find(same)?.alteration;
+        return state.last.find(same);
       case 'group':
-        return event.beam !== undefined && event.beam === state.beam
-          ? state.underBeam.findLast(same)?.alteration
-          : undefined;
+        return event.beam !== undefined && event.beam === state.beam ? state.underBeam.findLast(same) : undefined;
       case 'bar':
-        return this.onStave[member.stave]?.findLast(same)?.alteration;
+        return this.onStave[member.stave]?.findLast(same);
     }
   }
 

@@ -19,8 +19,8 @@ function read(text: string, kind: LaneKind = 'lane'): LaneTree {
   );
 }
 
-const items = (text: string): readonly Item[] => read(`${text} |`).segments[0]?.items ?? [];
-const codes = (text: string): FindingCode[] => read(`${text} |`).problems.map(({ code }) => code);
+const items = (text: string): readonly Item[] => read(` ${text} |`).segments[0]?.items ?? [];
+const codes = (text: string): FindingCode[] => read(` ${text} |`).problems.map(({ code }) => code);
 
 /** The one item of a bar, of this kind, read without a finding. */
 function only<Kind extends Item['kind']>(text: string, kind: Kind): Extract<Item, { kind: Kind }> {
@@ -591,7 +591,7 @@ describe('brackets in balance', () => {
     );
     fc.assert(
       fc.property(fc.array(sign, { maxLength: 40 }), (signs) => {
-        const text = signs.join(' ');
+        const text = ` ${signs.join(' ')}`;
         const seen = new Set<number>();
         const visit = (all: readonly Item[]): void => {
           for (const item of all) {

@@ -28,6 +28,12 @@ describe('a written accidental under the practice `note`', () => {
     expect(sound(passage('system upper C1 lower F4 key bb meter C\n dessus | 2 b4 b# |||\n'))).toBe('bb4 b4');
     expect(sound(passage('system upper C1 lower F4 key f# meter C\n dessus | 2 f5 fb |||\n'))).toBe('f#5 f5');
   });
+  it('means the same note when the same sign is typed again on it', () => {
+    expect(sound(lane('4 g#5 gb gb g'))).toBe('g#5 g5 g5 g5');
+    expect(sound(passage('system upper C1 lower F4 key f# meter C\n dessus | 2 fb5= fb | fb f |||\n'))).toBe(
+      'f5 f5 f5 f5',
+    );
+  });
   it('makes a natural with n whatever held', () => {
     expect(sound(lane('4 f#5 fn bb4 bn'))).toBe('f#5 f5 bb4 b4');
   });
