@@ -60,9 +60,9 @@ interface Pair {
   readonly common: boolean;
 }
 
-/** The outer voices whenever one of them is struck; undefined where one rests, which ends what could be parallel. */
+/** The outer voices whenever one of them begins or ends; undefined where one rests, which ends what could be parallel. */
 function pairsOf(upper: readonly Sounding[], lower: readonly Sounding[]): (Pair | undefined)[] {
-  const times = [...upper, ...lower].map((note) => note.onset).sort(compare);
+  const times = [...upper, ...lower].flatMap((note) => [note.onset, note.end]).sort(compare);
   const pairs: (Pair | undefined)[] = [];
   for (const time of times) {
     const [high, low] = [at(upper, time), at(lower, time)];

@@ -1,4 +1,5 @@
 /** Statements laid out: what is said of like things stands in columns. */
+import type { FindingCode } from '../findings/catalogue';
 import { lex, type Token } from '../statements/lexer';
 import type { Block, Clause, Placed, StatementTree } from '../tree';
 import { lookUp, statements } from '../vocabulary/statements';
@@ -43,7 +44,12 @@ interface Sheet {
 }
 
 /** Strings that are not what they seem: where they end is a guess. */
-const unsure: ReadonlySet<string> = new Set(['unclosed-string', 'typographic-quotes', 'unknown-statement']);
+const unsure: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'unclosed-string',
+  'typographic-quotes',
+  'needs-quotes',
+  'unknown-statement',
+]);
 
 const isUnderstood = ({ problems }: StatementTree): boolean => problems.every(({ code }) => !unsure.has(code));
 

@@ -69,9 +69,12 @@ describe('the reference', () => {
 });
 
 describe('an example of the reference', () => {
-  it.each(sound.map((example) => [example.line, example] as const))('in line %i reads without a problem', (_, example) => {
-    expect(problemsOf(example).map(({ says }) => says)).toEqual([]);
-  });
+  it.each(sound.map((example) => [example.line, example] as const))(
+    'in line %i reads without a problem',
+    (_, example) => {
+      expect(problemsOf(example).map(({ says }) => says)).toEqual([]);
+    },
+  );
 
   it.each(sound.map((example) => [example.line, example] as const))(
     'in line %i has neither errors nor warnings',
@@ -108,7 +111,9 @@ describe('what an example says that it sounds', () => {
   });
 
   it.each(claims)('in line %i is what is computed: %s', (_, said, file) => {
-    const heard = timelineOf('example.bent', file).timeline?.pieces.flatMap(({ events }) => events.map(({ pitch }) => pitch));
+    const heard = timelineOf('example.bent', file).timeline?.pieces.flatMap(({ events }) =>
+      events.map(({ pitch }) => pitch),
+    );
     expect(heard?.map((pitch) => pitch?.replace(/\d$/, '')).join(' ')).toBe(said);
   });
 });

@@ -155,13 +155,19 @@ class Score {
       ...(isNoted ? note : []),
       ...(this.places.length > 1 && chance.happens(50) ? [`link ${this.places.slice(0, 2).join(' ')}`] : []),
       ...(this.sections.length > 0 && chance.happens(50) ? [`order ${this.sections.join(' ')}`] : []),
-      ...some(30, 'table own from anglebert-1689', '  zz "shake" when rising : on beat, (+1 0) repeated at 11 a second, hold 1/4'),
+      ...some(
+        30,
+        'table own from anglebert-1689',
+        '  zz "shake" when rising : on beat, (+1 0) repeated at 11 a second, hold 1/4',
+      ),
     ];
   }
 
   private piece(name: string | undefined): void {
     if (name !== undefined) this.lines.push('', `piece "${name}"`);
-    this.carries = new Map(this.frame.voices.map((voice) => [voice.name, freshCarry((voice.range.low + voice.range.high) >> 1)]));
+    this.carries = new Map(
+      this.frame.voices.map((voice) => [voice.name, freshCarry((voice.range.low + voice.range.high) >> 1)]),
+    );
     this.meter = this.chance.pick(meters);
     this.firstSystem = true;
     if (this.wanted.free && this.chance.happens(10)) {
@@ -188,7 +194,8 @@ class Score {
   private before(): void {
     const { chance } = this;
     this.lines.push('');
-    if (chance.happens(15)) this.lines.push(`page "${++this.page}r"${chance.happens(20) ? ' image "scans/1.jpg"' : ''}`);
+    if (chance.happens(15))
+      this.lines.push(`page "${++this.page}r"${chance.happens(20) ? ' image "scans/1.jpg"' : ''}`);
     if (chance.happens(15)) {
       const section = `S${this.sections.length + 1}`;
       this.sections.push(section);
@@ -221,7 +228,8 @@ class Score {
       if (i > 0 && !isLoose && chance.happens(6)) {
         this.meter = chance.pick(meters);
         change = `(now meter ${this.meter[0]})`;
-      } else if (i > 0 && !isLoose && chance.happens(4)) change = chance.pick(['(now key f#)', '(now key none)', '(now tempo 4 at 63)'] as const);
+      } else if (i > 0 && !isLoose && chance.happens(4))
+        change = chance.pick(['(now key f#)', '(now key none)', '(now tempo 4 at 63)'] as const);
       const units = begun ? open.units : this.meter[1];
       if (first) open.units = 0;
       const isSplit = last && !isLast && !isLoose && !begun && units % 32 === 0 && chance.happens(12);
@@ -236,7 +244,10 @@ class Score {
         barline,
       });
     }
-    return planned.map((bar, i) => ({ ...bar, next: planned[i + 1]?.change === '' ? (planned[i + 1]?.units ?? 0) : 0 }));
+    return planned.map((bar, i) => ({
+      ...bar,
+      next: planned[i + 1]?.change === '' ? (planned[i + 1]?.units ?? 0) : 0,
+    }));
   }
 
   private barline(): string {
@@ -277,7 +288,11 @@ class Score {
       const wantsFigures = this.wanted.subLanes && voice.name === 'basse' && chance.happens(25);
       const wantsText = this.wanted.subLanes && isFirst && chance.happens(20);
       return [
-        ...lane('  ', voice.name, written.map((text, i) => (i === written.length - 1 ? text + custos : text))),
+        ...lane(
+          '  ',
+          voice.name,
+          written.map((text, i) => (i === written.length - 1 ? text + custos : text)),
+        ),
         ...(wantsFigures ? lane('    ', 'fig', figures) : []),
         ...(wantsText ? lane('    ', 'text', syllables) : []),
         ...(hasWitness ? lane('  ', `${voice.name} L`, this.witness(voice, bars)) : []),
@@ -326,8 +341,7 @@ class Score {
   }
 
   private figures(count: number): string {
-    const figure = (): string =>
-      this.chance.pick(['_', '6', '6/5', '5,6', '#', '6+', '[6]', '7', '='] as const);
+    const figure = (): string => this.chance.pick(['_', '6', '6/5', '5,6', '#', '6+', '[6]', '7', '='] as const);
     return Array.from({ length: count }, figure).join(' ');
   }
 
@@ -377,6 +391,4 @@ export const scoreOfSeed = (seed: number, wanted: Wanted = {}): string => scoreF
 
 /** Whole valid files. Shrinking makes them shorter and plainer. */
 export const anyScore = (wanted: Wanted = {}): fc.Arbitrary<string> =>
-  fc
-    .array(fc.nat({ max: 0xffff }), { maxLength: 3000, size: 'max' })
-    .map((numbers) => scoreFrom(numbers, wanted));
+  fc.array(fc.nat({ max: 0xffff }), { maxLength: 3000, size: 'max' }).map((numbers) => scoreFrom(numbers, wanted));

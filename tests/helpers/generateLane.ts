@@ -211,7 +211,11 @@ export class LaneWriter {
     else {
       const again = mayTie && this.chance.happens(20);
       // The written accidental is carried by the tie.
-      this.chord(pitches.map(({ step }) => ({ step, sign: '' })), again ? '=' : '', isEnd);
+      this.chord(
+        pitches.map(({ step }) => ({ step, sign: '' })),
+        again ? '=' : '',
+        isEnd,
+      );
       if (again) this.carry.tied = pitches;
     }
     this.count(true);
@@ -238,7 +242,7 @@ export class LaneWriter {
   private pitch(): Pitch {
     const { low, high } = this.range;
     const moved = this.carry.step + this.chance.pick([1, -1, 0, 2, -2, 3, -4, 5, -7, 7] as const);
-    this.carry.step = moved < low ? low : moved > high ? high : moved;
+    this.carry.step = moved < low ? low : Math.min(moved, high);
     const sign = this.chance.happens(12) ? this.chance.pick(['#', 'b', 'n', '[#]', '(n)', '[b]', '#(#)'] as const) : '';
     return { step: this.carry.step, sign: sign === '#(#)' ? '(#)' : sign };
   }
@@ -274,13 +278,25 @@ export class LaneWriter {
     let text = '';
     if (this.chance.happens(10)) text += this.sign(isChord);
     if (this.chance.happens(6)) text += this.chance.pick(["'3", "'4-5", "'1", "'dot", "'stroke", "'fermata"] as const);
-    if (this.chance.happens(3)) text += this.chance.pick(['*n1', '*"blotted"', '*"two strokes, ""paler"" ink"'] as const);
+    if (this.chance.happens(3))
+      text += this.chance.pick(['*n1', '*"blotted"', '*"two strokes, ""paler"" ink"'] as const);
     return text;
   }
 
   private sign(isChord: boolean): string {
     const name = isChord && this.chance.happens(20) ? 'arp' : this.chance.pick(signNames);
-    const form = this.chance.pick(['', '', '', '[]', '?', '(above)', '(from L)', ':french', ':!plain', '?(below):K'] as const);
+    const form = this.chance.pick([
+      '',
+      '',
+      '',
+      '[]',
+      '?',
+      '(above)',
+      '(from L)',
+      ':french',
+      ':!plain',
+      '?(below):K',
+    ] as const);
     const sign = form === '[]' ? `'[${name}]` : `'${name}${form}`;
     return sign + (form === '' && this.chance.happens(10) ? "'#" : '');
   }
@@ -304,7 +320,8 @@ export class LaneWriter {
   }
 
   private decorateBefore(): void {
-    if (this.chance.happens(3)) this.put(this.chance.pick(['"Gravement"', '(below "tr.")', '(above "a ""2""")'] as const));
+    if (this.chance.happens(3))
+      this.put(this.chance.pick(['"Gravement"', '(below "tr.")', '(above "a ""2""")'] as const));
     if (this.carry.tied === undefined && this.chance.happens(4)) this.smallNotes();
     if (this.chance.happens(2)) this.put('(stems up)');
   }
@@ -346,7 +363,12 @@ export class LaneWriter {
 
   private tuplet(left: number): number {
     const unit = this.chance.pick([16, 32, 8] as const);
-    const [n, m] = this.chance.pick<readonly [number, number]>([[3, 2], [5, 4], [6, 4], [2, 3]]);
+    const [n, m] = this.chance.pick<readonly [number, number]>([
+      [3, 2],
+      [5, 4],
+      [6, 4],
+      [2, 3],
+    ]);
     if (m * unit > left) return 0;
     this.state.value = undefined;
     const outer = this.allowed;
@@ -373,7 +395,11 @@ export class LaneWriter {
 
   /** Three notes of a triplet without its figure. */
   private triplets(left: number): number {
-    const [text, units] = this.chance.pick<readonly [string, number]>([['8x', 32], ['16x', 16], ['4x', 64]]);
+    const [text, units] = this.chance.pick<readonly [string, number]>([
+      ['8x', 32],
+      ['16x', 16],
+      ['4x', 64],
+    ]);
     if (units > left) return 0;
     this.typeValue(text);
     for (let i = 0; i < 3; i++) {
@@ -408,7 +434,12 @@ export class LaneWriter {
     const [first = '', second = ''] = this.allowed.witnesses;
     if (second === '') return 0;
     const units = this.part(left);
-    const labels = this.chance.pick([[first, second], [first, `${second}?`], ['sic', 'corr'], [`${first}.2`, second]] as const);
+    const labels = this.chance.pick([
+      [first, second],
+      [first, `${second}?`],
+      ['sic', 'corr'],
+      [`${first}.2`, second],
+    ] as const);
     const before = { state: { ...this.state }, lastStep: this.lastStep };
     const main = this.within(units);
     // Sub-lanes are counted against the first option; each begins from the state before the bracket.

@@ -84,7 +84,8 @@ function fileOf(kind: Kind, text: string, frame: string): string {
 function kindOf(words: readonly string[], line: number): Kind {
   const [word = 'file', ...more] = words;
   const kind = KINDS.find((one) => one === word);
-  if (kind === undefined || more.length > 0) throw new Error(`line ${line}: no such kind of example: ${words.join(' ')}`);
+  if (kind === undefined || more.length > 0)
+    throw new Error(`line ${line}: no such kind of example: ${words.join(' ')}`);
   return kind;
 }
 
