@@ -25,8 +25,7 @@ export interface Formatted {
 const BEFORE_COMMENT = 2;
 
 /** The lines of all statements and lanes that can be laid out. */
-function laidLines(tree: FileTree, lines: readonly FileLine[]): Map<number, Laid> {
-  const off = switchedOff(lines);
+function laidLines(tree: FileTree, lines: readonly FileLine[], off: readonly boolean[]): Map<number, Laid> {
   return new Map(
     tree.blocks.flatMap((block) => [...laidStatements(block, lines, off), ...laidLanes(tree, block, lines, off)]),
   );
@@ -54,12 +53,20 @@ function commentLine(text: string): string {
   return `${/^\s/.test(text) ? '  ' : ''}${text.trim()}`;
 }
 
+/** A text as it was read and as it would be laid out. */
+export interface LaidOut {
+  readonly tree: FileTree;
+  /** Its comments in their order. */
+  readonly comments: readonly string[];
+  readonly text: string;
+}
+
 /** The text with its lines laid out; nothing is proved about it yet. */
-export function laidOut(text: string): string {
-  const tree = parseFile(text);
+export function laidOut(given: string): LaidOut {
+  const tree = parseFile(given);
   const lines = fileLines(tree);
   const off = switchedOff(lines);
-  const laid = laidLines(tree, lines);
+  const laid = laidLines(tree, lines, off);
   const columns = commentColumns(laid);
   const usualEnd = lines.find(({ end }) => end !== '')?.end ?? '\n';
   const written = (line: FileLine, number: number): string => {
@@ -76,24 +83,28 @@ export function laidOut(text: string): string {
     if (blanks < 2) kept.push(written(line, number) + (line.end === '' ? usualEnd : line.end));
   });
   if (blanks > 0) kept.pop();
-  return kept.join('');
+  return { tree, comments: commentsOf(lines, laid), text: kept.join('') };
 }
 
 /**
  * A text laid out by `layOut`, if that keeps every sign, every comment and the tree, and a second time changes nothing;
  * otherwise the text as it is, with a finding that says why.
  */
-export function proved(text: string, layOut: (text: string) => string): Formatted {
-  const result = layOut(text);
-  if (result === text) return { text, problems: [] };
-  const [before, after] = [parseFile(text), parseFile(result)];
-  const comments = (tree: FileTree): string => commentsOf(tree, laidLines(tree, fileLines(tree))).join('\n');
-  const reason =
-    lost(before, after) ??
-    (comments(before) === comments(after) ? undefined : 'a comment would be lost') ??
-    (layOut(result) === result ? undefined : 'a second time would change it again');
-  if (reason === undefined) return { text: result, problems: [] };
+export function proved(text: string, layOut: (text: string) => LaidOut): Formatted {
+  const first = layOut(text);
+  if (first.text === text) return { text, problems: [] };
+  const second = layOut(first.text);
+  const reason = whatIsLost(first, second) ?? (second.text === first.text ? undefined : 'it would change once more');
+  if (reason === undefined) return { text: first.text, problems: [] };
   return { text, problems: [{ code: 'align-refused', pos: 0, len: 0, slots: { reason } }] };
+}
+
+/** What would be lost if the second text took the place of the first. */
+function whatIsLost(first: LaidOut, second: LaidOut): string | undefined {
+  const sameComments =
+    first.comments.length === second.comments.length &&
+    first.comments.every((comment, i) => comment === second.comments[i]);
+  return lost(first.tree, second.tree) ?? (sameComments ? undefined : 'a comment would be lost');
 }
 
 /** The text laid out, or as it is with a finding where that would change what it says. */

@@ -35,6 +35,7 @@ const laneSaid = ({ name, witness, open, tree, lines }: PlacedLane): unknown => 
   name.text,
   witness?.text,
   open,
+  tree.opening,
   tree.kind,
   tree.segments,
   lines.length,
@@ -51,8 +52,8 @@ const blockSaid = ({ kind, statements, lanes, problems }: Block): unknown => [
 const withoutSpaces = (text: string): string => text.replace(/\s+/g, '');
 
 /** The comments of a file: those on lines of their own, and those that end a line whose signs are known. */
-export function commentsOf(tree: FileTree, laid: ReadonlyMap<number, Laid>): string[] {
-  return fileLines(tree).flatMap(({ text }, line) => {
+export function commentsOf(lines: readonly FileLine[], laid: ReadonlyMap<number, Laid>): string[] {
+  return lines.flatMap(({ text }, line) => {
     if (isComment(text)) return [text.trim()];
     const comment = laid.get(line)?.comment ?? '';
     return comment === '' ? [] : [comment];
