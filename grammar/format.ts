@@ -31,7 +31,7 @@ function laidLines(tree: FileTree, lines: readonly FileLine[], off: readonly boo
   );
 }
 
-/** The column of the comments of a run of lines, by line. */
+/** The column of the comments of lines of one kind that follow one another, by line. */
 function commentColumns(laid: ReadonlyMap<number, Laid>): Map<number, number> {
   const columns = new Map<number, number>();
   const numbers = [...laid].flatMap(([line, { comment }]) => (comment === '' ? [] : [line])).sort((a, b) => a - b);
@@ -42,7 +42,8 @@ function commentColumns(laid: ReadonlyMap<number, Laid>): Map<number, number> {
     run = [];
   };
   for (const line of numbers) {
-    if (run.length > 0 && run.at(-1) !== line - 1) close();
+    const before = run.at(-1);
+    if (before !== undefined && (before !== line - 1 || laid.get(before)?.kind !== laid.get(line)?.kind)) close();
     run.push(line);
   }
   close();

@@ -171,8 +171,9 @@ class Columns {
       const last = column + bars - 1;
       if (bar !== '' && bars > 1 === wide) {
         // Of several bars the last takes what the others leave.
-        const before = wide ? this.total(column, last - 1) + (this.bars[last - 1] ?? 0) - 1 : 0;
-        this.widths[last] = Math.max(this.widths[last] ?? 0, widthOf(text) - before);
+        const left = widthOf(text) - (wide ? this.total(column, last - 1) + (this.bars[last - 1] ?? 0) : 0);
+        // A bar of no width has one space, not two.
+        this.widths[last] = Math.max(this.widths[last] ?? 0, wide && left === 0 ? 1 : left);
         this.bars[last] = Math.max(this.bars[last] ?? 0, widthOf(bar));
       }
       column += bars;
@@ -244,7 +245,7 @@ export function laidLanes(
     bodies(group).forEach((body, i) => {
       const row = group[i];
       if (row === undefined) return;
-      laid.set(row.line, { body: `${padded(row.head, headWidth)} ${body}`, comment: row.comment });
+      laid.set(row.line, { body: `${padded(row.head, headWidth)} ${body}`, comment: row.comment, kind: 'lane' });
     });
   }
   return laid;

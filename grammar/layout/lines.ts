@@ -22,6 +22,7 @@ export function fileLines(tree: FileTree): FileLine[] {
 
 /** A line whose signs have been laid out; lines that are not among these stay as they are. */
 export interface Laid {
+  readonly kind: 'statement' | 'lane';
   readonly body: string;
   /** Its comment from the two strokes on; empty if it has none. */
   readonly comment: string;

@@ -2,8 +2,7 @@
 import type { FindingCode } from '../findings/catalogue';
 import type { Problem } from '../findings/finding';
 import type { Block, FileTree, PlacedLane } from '../tree';
-import type { Laid } from './lines';
-import { fileLines, isComment } from './lines';
+import { type FileLine, isComment, type Laid } from './lines';
 
 /** Keys that say where something stands, and nothing about what it is. */
 const places: ReadonlySet<string> = new Set(['pos', 'len']);

@@ -225,7 +225,10 @@ function runs(all: readonly Statement[], lines: readonly FileLine[]): Statement[
 function laidSheet({ indent, lines }: Sheet, off: readonly boolean[]): [number, Laid][] {
   const moved = lines.filter(({ number }) => !off[number]);
   const bodies = inColumns(moved.map(({ fields }) => fields));
-  return moved.map(({ number, comment }, i) => [number, { body: indent + (bodies[i] ?? ''), comment }]);
+  return moved.map(({ number, comment }, i) => [
+    number,
+    { body: indent + (bodies[i] ?? ''), comment, kind: 'statement' },
+  ]);
 }
 
 /** The lines of a block's statements; those whose strings are unsure or that are switched off stand as they are. */

@@ -469,7 +469,8 @@ export function parseStatement(text: string, joints: readonly number[], onTaken?
     const fixes = meant === undefined ? [] : [replacing(keyword, meant)];
     reader.report('unknown-statement', keyword, { word: keyword.text, expected }, fixes);
   }
-  const word = keyword?.text ?? '';
+  // As typed: a word in quotes is no keyword.
+  const word = keyword === undefined ? '' : text.slice(keyword.pos, keyword.pos + keyword.len);
   const read =
     entry === undefined
       ? { args: [], clauses: [], rows: [] }

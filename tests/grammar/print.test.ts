@@ -182,3 +182,12 @@ describe('printing what was read gives it back', () => {
     );
   });
 });
+
+describe('slips that were once printed otherwise than they were read', () => {
+  test.each([
+    ['a keyword behind a typographic quotation mark', 'bentside 1\n„voice \n'],
+    ['a carriage return inside a lane', 'voice v\nsystem v G2\n  v | rbar || \n   4 \r | '],
+  ])('%s', (_, text) => {
+    check(text);
+  });
+});
