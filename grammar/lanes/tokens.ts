@@ -111,7 +111,9 @@ export const SubItem = createToken({
   line_breaks: false,
 });
 
-export const subLaneLexer = new Lexer([Space, Comment, Bar, BadBar, Quoted, OpenQuote, SubItem], {
+export const subLaneTokens: TokenType[] = [Space, Comment, Bar, BadBar, Quoted, OpenQuote, SubItem];
+
+export const subLaneLexer = new Lexer(subLaneTokens, {
   ensureOptimizations: true,
   positionTracking: 'onlyOffset',
 });

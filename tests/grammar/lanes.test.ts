@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { DEEPEST } from '../../grammar/lanes/balance';
 import { parseLane } from '../../grammar/lanes/lane';
-import { laneLexer, laneTokens, subLaneLexer } from '../../grammar/lanes/tokens';
+import { laneLexer, laneTokens, subLaneLexer, subLaneTokens } from '../../grammar/lanes/tokens';
 import { parseFile } from '../../grammar/parse';
 import { format } from '../../grammar/time';
 import type { EventItem, Item, LaneKind, LaneTree, Member, OptionsItem, SpanItem, ValueItem } from '../../grammar/tree';
@@ -605,5 +605,134 @@ describe('brackets in balance', () => {
       }),
       { numRuns: 1000 },
     );
+  });
+});
+
+describe('barlines that are one', () => {
+  const barsOf = (tree: LaneTree) => tree.segments.map(({ bar }) => bar);
+
+  test('bear together what is glued to either', () => {
+    const [bar, ...more] = barsOf(read("1 c5 |*n1\n||'fermata d |"));
+    expect(bar).toMatchObject({
+      shape: '||',
+      again: { pos: 10, len: 10 },
+      suffixes: [{ ref: 'n1' }, { kind: 'mark' }],
+    });
+    expect(more).toHaveLength(1);
+  });
+
+  test('may stand inside options', () => {
+    const tree = read('<K: 1 c5 |\n| d ; L: 1 e5 | f> |');
+    expect(outline(tree.segments[0]?.items ?? [])).toBe('<value note barline note; value note barline note>');
+    expect(tree.problems).toEqual([]);
+  });
+
+  test('may be no barline at all, which is said of each', () => {
+    expect(read('1 c5 |\n|||| d |').problems.map(({ code }) => code)).toEqual(['bad-barline']);
+  });
+
+  test('may be the first of the lane, with what is glued to it', () => {
+    expect(read('*n1 4 c5 |').opening).toMatchObject({ suffixes: [{ ref: 'n1' }] });
+    const tree = read('\n||:*n2 1 c5 |');
+    expect(tree.opening).toMatchObject({ suffixes: [], again: { shape: '||:', suffixes: [{ ref: 'n2' }] } });
+    expect(tree.segments).toHaveLength(1);
+    expect(read('\n|| 6 |', 'fig').opening).toMatchObject({ again: { shape: '||' } });
+  });
+
+  test('the opening one is the special one of the two, and two special ones disagree', () => {
+    const opened = (lane: string) => parseFile(`${HEAD}system\n  dessus ${lane}`).blocks[1];
+    expect(opened("|'renvoi\n ||: 1 c5 |")?.lanes[0]?.open).toMatchObject({
+      shape: '||:',
+      suffixes: [{ form: { name: 'renvoi' } }],
+      again: { len: 3 },
+    });
+    expect(opened('|||\n ||: 1 c5 |')?.problems.map(({ code }) => code)).toEqual(['barline-joint']);
+  });
+
+  test('a mark after white space belongs to no barline', () => {
+    expect(read("1 c5 | 'zz d |").problems.map(({ code }) => code)).toEqual(['mark-without-event']);
+  });
+});
+
+describe('slips that are one thing, not several', () => {
+  test.each<[string, FindingCode, string]>([
+    ['c=5', 'note-order', 'c5='],
+    ['f#?5', 'note-order', 'f#5?'],
+    ["c5'zz=", 'note-order', "c5='zz"],
+    ["c5'zz=?*n1", 'note-order', "c5=?'zz*n1"],
+    ['f5(#)', 'accidental-after-octave', 'f(#)5'],
+    ['f5[#]', 'accidental-after-octave', 'f[#]5'],
+    ['c5d5', 'notes-run-together', 'c5 d5'],
+    ['8 c5 &d', 'beam-glued', '8 c5 & d'],
+    ['8 c5,d', 'beam-glued', '8 c5 , d'],
+    ['8 . c5', 'lone-dot', '8. c5'],
+    ['8 c5 (up)d', 'bracket-glued', '8 c5 (up) d'],
+    ['8(up) c5', 'bracket-glued', '8 (up) c5'],
+  ])('%s', (text, code, meant) => {
+    expect(codes(text)).toEqual([code]);
+    expect(mended(` ${text} |`).replace(/\s+/g, ' ').trim()).toBe(`${meant} |`);
+    expect(codes(meant)).toEqual([]);
+  });
+
+  test.each(['K: c5', 'c5:x', 'c5"x"', '*"x"d', 'c58', 'x/y'])('%s', (text) => {
+    expect(codes(`4 c5 ${text}`)).toHaveLength(1);
+  });
+
+  test('a dot after the barline belongs to the note before it', () => {
+    expect(codes('2 c5 | . d')).toEqual(['lone-dot']);
+    expect(mended(' 2 c5 | . 4 d |')).toBe(" 2. c5'through(dot) |  4 d |");
+  });
+
+  test('a place needs a sign to be glued to', () => {
+    expect(read(' 4 c5 (above) |').problems).toMatchObject([{ code: 'place-apart' }]);
+    expect(read(' 4 c5 (above) |').problems[0]?.fixes).toBeUndefined();
+  });
+
+  test('a round bracket that never closes is told so', () => {
+    expect(read(' (now C3 4 c5 |').problems[0]).toMatchObject({ code: 'unclosed-bracket', slots: { bracket: '(' } });
+  });
+});
+
+describe('a comment', () => {
+  test.each(["4 c5'zz", '4 c5 @', '4 c5 ,', '4 c5 K', '{small', '(up)', '4'])('ends %s', (text) => {
+    const tree = read(` ${text}//| d |\n| 8 e5 |`);
+    const [last] = tree.segments.slice(-1);
+    expect(outline(last?.items ?? [])).toMatch(/value note$/);
+    expect(tree.text.slice(last?.pos, (last?.pos ?? 0) + (last?.len ?? 0))).toMatch(/8 e5 \|$/);
+  });
+
+  test('is not in a string', () => {
+    expect(only('"http://x"', 'words').text).toBe('http://x');
+    expect(note('c5*"a // b"').suffixes).toMatchObject([{ text: 'a // b' }]);
+  });
+
+  test('may end a figure or a syllable, and holds any character but a line end', () => {
+    expect(read('6//5 |', 'fig').segments).toMatchObject([{ items: [{ what: 'figures' }] }]);
+    const tree = parseFile('// a\u2028b\nsystem\n  dessus | 1 c5 | // c\u2028d |\n');
+    expect(tree.blocks.flatMap(({ problems }) => problems)).toEqual([]);
+    expect(tree.blocks[1]?.lanes[0]?.tree.segments).toHaveLength(1);
+  });
+});
+
+describe('no token is at a loss in a heap of its own signs', () => {
+  // A matcher that repeats without bound fills its memory and throws, here at some ten million repetitions.
+  test.each<[string, string, string]>([
+    ['Quoted', '', '""'],
+    ['Mark', "'zz:a", ',a'],
+    ['Mark', "'zz(", '/a'],
+    ['Repeat', '=:a', ',a'],
+    ['SpanOpen', '{added:K', ',L'],
+    ['OptionsOpen', '<K', ',L'],
+    ['OptionsOpen', '<v1', '*n1'],
+    ['OptionNext', ';K', ',L'],
+    ['Round', '(', '""'],
+    ['Annotated', '*', '""'],
+    ['Junk', '@', '/x'],
+    ['SubItem', '6', '/6'],
+  ])('%s: %s%s…', (name, begin, piece) => {
+    const pattern = [...laneTokens, ...subLaneTokens].find((type) => type.name === name)?.PATTERN;
+    if (!(pattern instanceof RegExp)) throw new Error(`no token ${name}`);
+    const heap = begin + piece.repeat(20_000_000 / piece.length);
+    expect(() => new RegExp(pattern.source, 'y').exec(heap)).not.toThrow();
   });
 });
