@@ -39,8 +39,11 @@ export function chooseOption(
   place: string | undefined,
   options: readonly { readonly labels: readonly Label[] }[],
 ): number {
-  const labelled = (name: string): number =>
-    options.findIndex((o) => o.labels.some((l) => labelText(l) === name || l.name === name));
+  // K itself goes before a layer K.2, which stands for K only where K has no option of its own.
+  const labelled = (name: string): number => {
+    const own = options.findIndex((o) => o.labels.some((l) => labelText(l) === name));
+    return own >= 0 ? own : options.findIndex((o) => o.labels.some((l) => l.name === name));
+  };
   const wanted = [
     ...(place !== undefined && choice.at.has(place) ? [choice.at.get(place) as string] : []),
     ...choice.labels,

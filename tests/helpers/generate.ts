@@ -125,7 +125,7 @@ class Score {
       ...some(80, 'title "Passages that never were"'),
       'source K "Thornmere Keyboard Book, f. 9v"',
       'source L "A loose leaf, ""the second state"""',
-      'hand K.2 "paler ink"',
+      ...(this.lines.some((line) => line.includes('K.2')) ? ['hand K.2 "paler ink"'] : []),
       ...(isNoted ? ['editor TK "Editor of the Thornmere Keyboard Book"'] : []),
       '',
       'reading french "Signs after the table of 1689"',
@@ -244,10 +244,25 @@ class Score {
         barline,
       });
     }
+    if (isLast && !isLoose && count > 2 && chance.happens(20)) this.endings(planned);
     return planned.map((bar, i) => ({
       ...bar,
       next: planned[i + 1]?.change === '' ? (planned[i + 1]?.units ?? 0) : 0,
     }));
+  }
+
+  /** The last two bars become a first and a second ending; nothing leads into them. */
+  private endings(planned: PlannedBar[]): void {
+    const [before, first, second] = planned.slice(-3);
+    if (before === undefined || first === undefined || second === undefined) return;
+    if (!before.whole || first.change !== '' || second.change !== '' || before.barline === '') return;
+    planned.splice(
+      -3,
+      3,
+      { ...before, closed: true },
+      { ...first, change: '(ending 1)', barline: ':||', closed: true },
+      { ...second, change: '(ending 2)' },
+    );
   }
 
   private barline(): string {
@@ -256,12 +271,11 @@ class Score {
 
   private writer(voice: Voice, options: boolean, carry = this.carries.get(voice.name)): LaneWriter {
     const witnesses = options && this.wanted.options ? ['K', 'L'] : [];
-    return new LaneWriter(this.chance, carry ?? freshCarry(MIDDLE_C), voice.range, {
-      witnesses,
-      places: this.places,
-      brackets: true,
-      open: true,
-    });
+    const { staves } = this.frame;
+    const stave = staves.indexOf(voice.stave);
+    const neighbour = stave > 0 ? 'up' : stave + 1 < staves.length ? 'down' : undefined;
+    const allowed = { witnesses, places: this.places, brackets: true, open: true };
+    return new LaneWriter(this.chance, carry ?? freshCarry(MIDDLE_C), voice.range, allowed, neighbour);
   }
 
   private lanes(bars: readonly PlannedBar[]): string[] {
@@ -273,12 +287,24 @@ class Score {
       const writer = this.writer(voice, !hasWitness);
       const figures: string[] = [];
       const syllables: string[] = [];
-      const written = bars.map((bar) => {
-        const before = { ...writer.counts };
-        // What L has instead of a bar must not lack the end of what begins in it.
-        const text = writer.bar(hasWitness ? { ...bar, closed: true } : bar);
+      let before = { ...writer.counts };
+      const count = (): void => {
         figures.push(this.figures(writer.counts.figures - before.figures));
         syllables.push(this.syllables(writer.counts.syllables - before.syllables));
+        before = { ...writer.counts };
+      };
+      let second: string | undefined;
+      const written = bars.map((bar, i) => {
+        const next = bars[i + 1];
+        let text = second;
+        second = undefined;
+        if (text === undefined && next !== undefined && this.mayBeOne(bar, next, writer) && chance.happens(4)) {
+          [text, second] = writer.twoBars(bar.units, next.units, count);
+        } else {
+          // What L has instead of a bar must not lack the end of what begins in it.
+          text ??= writer.bar(hasWitness ? { ...bar, closed: true } : bar);
+          count();
+        }
         return isFirst && bar.change !== '' ? `${bar.change} ${text}` : text;
       });
       const custos = chance.happens(5) ? ' (custos g4)' : '';
@@ -298,6 +324,19 @@ class Score {
         ...(hasWitness ? lane('  ', `${voice.name} L`, this.witness(voice, bars)) : []),
       ];
     });
+  }
+
+  /** Whether options may hold two bars and the barline between them. */
+  private mayBeOne(bar: PlannedBar, next: PlannedBar, writer: LaneWriter): boolean {
+    return (
+      writer.isAtRest &&
+      bar.whole &&
+      next.whole &&
+      bar.barline === '|' &&
+      next.change === '' &&
+      !bar.closed &&
+      !next.closed
+    );
   }
 
   /** A witness lane takes the place of whole bars, with all that is typed in them. */
@@ -320,7 +359,8 @@ class Score {
         .map((text, i) => `${text} ${shapes[from + i] ?? ''}`)
         .join(' ');
     const comment = this.chance.happens(5) ? '  // sic' : '';
-    const first = `${name} | ${piece(0, breaks)}${comment}`.trimEnd();
+    const open = name.trim().length > 4 && this.chance.happens(2) ? "|'renvoi" : '|';
+    const first = `${name} ${open} ${piece(0, breaks)}${comment}`.trimEnd();
     if (breaks >= texts.length) return [first];
     const space = ' '.repeat(this.chance.below(8) + 1);
     const between = this.chance.happens(20) ? ['  // the paper is torn'] : [];

@@ -95,12 +95,15 @@ export class LaneWriter {
   private repeatable = false;
   private inBrackets = false;
   private lastStep = 0;
+  private moved = false;
 
   constructor(
     private readonly chance: Chance,
     readonly carry: VoiceCarry,
     private readonly range: { readonly low: number; readonly high: number },
     private allowed: Allowed,
+    /** Where another stave lies. */
+    private readonly neighbour: 'up' | 'down' | undefined,
   ) {}
 
   /** Value and octave are typed afresh, as after an empty bar. */
@@ -323,7 +326,14 @@ export class LaneWriter {
     if (this.chance.happens(3))
       this.put(this.chance.pick(['"Gravement"', '(below "tr.")', '(above "a ""2""")'] as const));
     if (this.carry.tied === undefined && this.chance.happens(4)) this.smallNotes();
-    if (this.chance.happens(2)) this.put('(stems up)');
+    if (this.chance.happens(2)) this.put(this.chance.pick(['(stems up)', '(stems down)'] as const));
+    if (!this.inBrackets && this.neighbour !== undefined && this.chance.happens(2)) this.move(this.neighbour);
+  }
+
+  /** To the stave above or below and back. */
+  private move(neighbour: 'up' | 'down'): void {
+    this.put(this.moved ? '(home)' : `(${neighbour})`);
+    this.moved = !this.moved;
   }
 
   /** Afterwards value and octave are as before the bracket. */
@@ -376,7 +386,6 @@ export class LaneWriter {
     const inner = this.plain(n * unit);
     this.allowed = outer;
     this.put(`{${n}in${m} ${inner}}${this.chance.happens(5) ? '*n1' : ''}`);
-    this.refresh();
     return m * unit;
   }
 
@@ -450,6 +459,27 @@ export class LaneWriter {
     this.put(`<${this.place()}${labels[0]}: ${main} ; ${labels[1]}: ${other}>${this.chance.happens(10) ? '*n1' : ''}`);
     this.refresh();
     return units;
+  }
+
+  /** Whether nothing leads into what comes next. */
+  get isAtRest(): boolean {
+    return this.carry.tied === undefined && this.carry.over === 0 && this.allowed.witnesses.length > 1;
+  }
+
+  /** Two bars as options that hold the barline between them; `counted` hears when the first is counted. */
+  twoBars(first: number, second: number, counted: () => void): [string, string] {
+    const [one = '', other = ''] = this.allowed.witnesses;
+    const before = { state: { ...this.state }, lastStep: this.lastStep };
+    const main = this.within(first);
+    counted();
+    const mainSecond = this.within(second);
+    const counts = { ...this.counts };
+    Object.assign(this, before);
+    const else1 = this.within(first);
+    const else2 = this.within(second);
+    Object.assign(this.counts, counts);
+    this.refresh();
+    return [`<${this.place()}${one}: ${main}`, `${mainSecond} ; ${other}: ${else1} | ${else2}>`];
   }
 
   private place(): string {

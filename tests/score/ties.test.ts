@@ -104,6 +104,11 @@ describe('options', () => {
     const at = rival.replace(' takes L\n', ' takes L\n at v1 takes K\n');
     expect(sound(analysed(at + bar), 'dessus', 'plain')).toBe('c5 d5 e5');
   });
+  it('take a source itself before its layer, whichever stands first', () => {
+    const layers = lane('<K.2: 1 d5 ; K: 1 e5> | <K.2: 1 d5 ; L: 1 e5>', 'C', 'hand K.2 "paler ink"\n');
+    expect(sound(layers, 'dessus', 'K')).toBe('e5 d5');
+    expect(sound(layers, 'dessus', 'K.2')).toBe('d5 d5');
+  });
   it('take equal time', () => {
     expect(
       errors(analysed(`${rival}system upper C1 lower F4 meter C\n dessus | 2 c5 <K: 2 d5 ; L: 4 d5> |||\n`)),
