@@ -608,11 +608,12 @@ class LaneReader {
   }
 
   private smallNotes(item: SpanItem, around: Around): void {
-    const before = { value: this.value, octave: this.octave, stems: this.stems, typed: this.typed };
+    const { value, octave, stems, typed, valueTypedInBar } = this;
     this.value = undefined;
     this.typed = undefined;
-    this.items(item.items, { ...around, small: ++this.groups, spans: around.spans });
-    ({ value: this.value, octave: this.octave, stems: this.stems, typed: this.typed } = before);
+    this.valueTypedInBar = undefined;
+    this.items(item.items, { ...around, small: ++this.groups });
+    Object.assign(this, { value, octave, stems, typed, valueTypedInBar });
   }
 
   private tuplet(item: SpanItem, { n, m }: { n: number; m: number }, around: Around, scale: Time): void {

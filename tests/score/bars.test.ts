@@ -208,6 +208,7 @@ describe('lanes', () => {
     expect(codes(lane('4 c5 b d e'))).toContain('leap');
     expect(codes(lane('4 c5 b4 c5 d'))).not.toContain('leap');
     expect(codes(lane('4 c5 4 d e f'))).toContain('restated-value');
+    expect(codes(lane('8 c5 {small 16 d} 16 e f 2. g'))).not.toContain('restated-value');
     expect(codes(lane('4 c5 d e f | 4 g a b c'))).not.toContain('restated-value');
   });
 });
