@@ -627,7 +627,7 @@ class LaneReader {
     // What it fills, in written values; a tuplet over a barline is not summed.
     if (bar !== this.bar || isZero(whole)) return;
     const filled = divide(subtract(this.offset, from), whole);
-    tuplet.unit = divide(filled, time(n));
+    tuplet.unit = divide(filled, time(n || 1));
     tuplet.complete = isBinary(tuplet.unit);
     if (!tuplet.complete && !this.bar.broken && !this.bar.fills) {
       this.report('tuplet-incomplete', item, { head: `${n} in ${m}`, n });

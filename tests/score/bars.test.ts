@@ -214,6 +214,9 @@ describe('lanes', () => {
 });
 
 describe('tuplets', () => {
+  it('of no notes are told, not stumbled over', () => {
+    expect(errors(lane('{0in2 8 c5 d e} 2 f'))).toContain('impossible-proportion');
+  });
   it('fill their units', () => {
     expect(errors(lane('{3in2 8 c5 d} 2. f'))).toContain('tuplet-incomplete');
     expect(errors(lane('{3in2 4 c5 8 d} 2. f'))).toEqual([]);
