@@ -7,10 +7,10 @@
  * does what lies between the comments `// align off` and `// align on`.
  */
 import type { Problem } from './findings/finding';
-import { widthOf } from './layout/columns';
+import { spaces, widthOf } from './layout/columns';
 import { laidLanes } from './layout/lanes';
 import { type FileLine, fileLines, isBlank, isComment, type Laid, switchedOff } from './layout/lines';
-import { commentsOf, lost } from './layout/same';
+import { lost } from './layout/same';
 import { laidStatements } from './layout/statements';
 import { parseFile } from './parse';
 import type { FileTree } from './tree';
@@ -57,8 +57,6 @@ function commentLine(text: string): string {
 /** A text as it was read and as it would be laid out. */
 export interface LaidOut {
   readonly tree: FileTree;
-  /** Its comments in their order. */
-  readonly comments: readonly string[];
   readonly text: string;
 }
 
@@ -73,9 +71,10 @@ export function laidOut(given: string): LaidOut {
   const written = (line: FileLine, number: number): string => {
     if (off[number]) return line.text;
     const own = laid.get(number);
-    if (own === undefined) return isBlank(line.text) ? '' : isComment(line.text) ? commentLine(line.text) : line.text;
+    if (own === undefined)
+      return isBlank(line.text) ? '' : isComment(line.text) ? commentLine(line.text) : line.text.trimEnd();
     if (own.comment === '') return own.body;
-    return own.body + ' '.repeat((columns.get(number) ?? 0) - widthOf(own.body)) + own.comment;
+    return own.body + spaces((columns.get(number) ?? 0) - widthOf(own.body)) + own.comment;
   };
   const kept: string[] = [];
   let blanks = 0;
@@ -84,7 +83,7 @@ export function laidOut(given: string): LaidOut {
     if (blanks < 2) kept.push(written(line, number) + (line.end === '' ? usualEnd : line.end));
   });
   if (blanks > 0) kept.pop();
-  return { tree, comments: commentsOf(lines, laid), text: kept.join('') };
+  return { tree, text: kept.join('') };
 }
 
 /**
@@ -95,17 +94,10 @@ export function proved(text: string, layOut: (text: string) => LaidOut): Formatt
   const first = layOut(text);
   if (first.text === text) return { text, problems: [] };
   const second = layOut(first.text);
-  const reason = whatIsLost(first, second) ?? (second.text === first.text ? undefined : 'it would change once more');
+  const reason =
+    lost(first.tree, second.tree) ?? (second.text === first.text ? undefined : 'it would change once more');
   if (reason === undefined) return { text: first.text, problems: [] };
   return { text, problems: [{ code: 'align-refused', pos: 0, len: 0, slots: { reason } }] };
-}
-
-/** What would be lost if the second text took the place of the first. */
-function whatIsLost(first: LaidOut, second: LaidOut): string | undefined {
-  const sameComments =
-    first.comments.length === second.comments.length &&
-    first.comments.every((comment, i) => comment === second.comments[i]);
-  return lost(first.tree, second.tree) ?? (sameComments ? undefined : 'a comment would be lost');
 }
 
 /** The text laid out, or as it is with a finding where that would change what it says. */

@@ -214,7 +214,7 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     help: `In a \`fig\` lane each note of the bass has one item: \`6\`, \`6/5\` (stacked), \`5,6\` (one after the other), \`#\`, \`6+\` (stroke through), \`[6]\` (the editor's), \`=\` (hold on), \`_\` (nothing).`,
   },
   'align-refused': {
-    level: 'warning',
+    level: 'error',
     sentence: 'The text was left as it is: laid out, {reason}.',
     help: `Laying out moves white space alone. Before the new text takes the place of the old one, both are read and compared: every
 sign, every comment and the whole tree must be the same, and laying out again must change nothing. If that does not hold, the old

@@ -14,7 +14,15 @@ export function widthOf(text: string): number {
   return width;
 }
 
-export const padded = (text: string, width: number): string => text + ' '.repeat(Math.max(width - widthOf(text), 0));
+/**
+ * Most spaces put in one place. A column further off helps no reader, and a single line of enormous width must not make
+ * every other line as wide.
+ */
+const MOST_SPACES = 400;
+
+export const spaces = (count: number): string => ' '.repeat(Math.min(Math.max(count, 0), MOST_SPACES));
+
+export const padded = (text: string, width: number): string => text + spaces(width - widthOf(text));
 
 /** The greatest of any number of widths. */
 export const widest = (texts: readonly string[]): number =>

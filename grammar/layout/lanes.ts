@@ -2,7 +2,7 @@
 import { offsetIn } from '../place';
 import { type Leaf, leavesOfLane } from '../print';
 import type { Barline, Block, FileTree, Item, PlacedLane } from '../tree';
-import { padded, widest, widthOf } from './columns';
+import { padded, spaces, widest, widthOf } from './columns';
 import type { FileLine, Laid } from './lines';
 
 /** What stands between two barlines. */
@@ -28,6 +28,8 @@ interface Row {
 
 const LANE_INDENT = '  ';
 const SUB_LANE_INDENT = '    ';
+
+const indentOf = ({ tree }: PlacedLane): string => (tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT);
 
 const knownBarline = /^(?:\||\|\||\|\|\||:\|\||\|\|:|:\|\|:)(?:\[\])?$/;
 
@@ -121,7 +123,7 @@ function rowsOf(tree: FileTree, block: Block, lane: PlacedLane, lines: readonly 
   const kinds = barKinds(block, lane);
   const leaves = leavesOfLane(tree, block, lane);
   const names = lane.witness === undefined ? 1 : 2;
-  const indent = lane.tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT;
+  const indent = indentOf(lane);
   const rows: Row[] = [];
   let from = 0;
   let before = 0;
@@ -196,7 +198,7 @@ class Columns {
     for (const cell of row.cells) {
       const last = column + cell.bars - 1;
       const width = this.total(column, last);
-      text += cell.text === '' ? ' '.repeat(width) : padded(` ${cell.text} `, cell.bar === '' ? 0 : width);
+      text += cell.text === '' ? spaces(width) : padded(` ${cell.text} `, cell.bar === '' ? 0 : width);
       text += padded(cell.bar, this.bars[last] ?? 0);
       column += cell.bars;
     }
@@ -227,7 +229,17 @@ function together(rows: readonly Row[], inCommon: boolean): Row[][] {
   return [...groups.values()];
 }
 
-/** The lines of a system's lanes; those that are not understood or switched off stand as they are. */
+/** The lines of a lane that is not understood: moved to its place as a whole, and otherwise as they are. */
+function shiftedLines(block: Block, lane: PlacedLane, lines: readonly FileLine[]): [number, Laid][] {
+  const numbers = lane.lines.map((inBlock) => block.line + inBlock);
+  const textOf = (line: number): string => lines[line]?.text ?? '';
+  const given = /^\s*/.exec(textOf(numbers[0] ?? -1))?.[0] ?? '';
+  const indent = indentOf(lane);
+  const shifted = (text: string): string => (text.startsWith(given) ? indent + text.slice(given.length) : text);
+  return numbers.map((line) => [line, { body: shifted(textOf(line)).trimEnd(), comment: '', kind: 'lane' }]);
+}
+
+/** The lines of a system's lanes; those that are switched off stand as they are. */
 export function laidLanes(
   tree: FileTree,
   block: Block,
@@ -236,10 +248,14 @@ export function laidLanes(
 ): Map<number, Laid> {
   const laid = new Map<number, Laid>();
   if (block.kind !== 'system') return laid;
-  const rows = block.lanes
-    .filter((lane) => isUnderstood(tree, block, lane))
-    .flatMap((lane) => rowsOf(tree, block, lane, lines))
-    .filter((row) => !off[row.line]);
+  const rows: Row[] = [];
+  for (const lane of block.lanes) {
+    if (isUnderstood(tree, block, lane)) {
+      for (const row of rowsOf(tree, block, lane, lines)) if (!off[row.line]) rows.push(row);
+    } else {
+      for (const [line, own] of shiftedLines(block, lane, lines)) if (!off[line]) laid.set(line, own);
+    }
+  }
   const headWidth = widest(rows.map((row) => row.head));
   for (const group of together(rows, hasBarsInCommon(block))) {
     bodies(group).forEach((body, i) => {

@@ -2,7 +2,7 @@
 import type { FindingCode } from '../findings/catalogue';
 import type { Problem } from '../findings/finding';
 import type { Block, FileTree, PlacedLane } from '../tree';
-import { type FileLine, isComment, type Laid } from './lines';
+import { fileLines, isBlank } from './lines';
 
 /** Keys that say where something stands, and nothing about what it is. */
 const places: ReadonlySet<string> = new Set(['pos', 'len']);
@@ -50,18 +50,28 @@ const blockSaid = ({ kind, statements, lanes, problems }: Block): unknown => [
 
 const withoutSpaces = (text: string): string => text.replace(/\s+/g, '');
 
-/** The comments of a file: those on lines of their own, and those that end a line whose signs are known. */
-export function commentsOf(lines: readonly FileLine[], laid: ReadonlyMap<number, Laid>): string[] {
-  return lines.flatMap(({ text }, line) => {
-    if (isComment(text)) return [text.trim()];
-    const comment = laid.get(line)?.comment ?? '';
-    return comment === '' ? [] : [comment];
-  });
+/** What stands on each line that is not blank, white space apart. */
+const linesSaid = (tree: FileTree): string[] =>
+  fileLines(tree).flatMap(({ text }) => (isBlank(text) ? [] : [withoutSpaces(text)]));
+
+/** Strings and comments as they meet the eye, whatever the parser makes of their line: a second witness beside the tree. */
+const literal = /\/\/.*|(?:"[^"\r\n]*")+/g;
+
+function literalsOf({ text }: FileTree): { readonly comments: string[]; readonly strings: string[] } {
+  const all = (text.match(literal) ?? []).map((one) => one.trimEnd());
+  return {
+    comments: all.filter((one) => one.startsWith('//')),
+    strings: all.filter((one) => !one.startsWith('//')),
+  };
 }
 
 /** What would be lost if `after` took the place of `before`; undefined if nothing. */
 export function lost(before: FileTree, after: FileTree): string | undefined {
   if (withoutSpaces(before.text) !== withoutSpaces(after.text)) return 'a sign would be lost';
+  const [given, kept] = [literalsOf(before), literalsOf(after)];
+  if (!alike(given.comments, kept.comments)) return 'a comment would be lost';
+  if (!alike(given.strings, kept.strings)) return 'a string would change';
+  if (!alike(linesSaid(before), linesSaid(after))) return 'a line would be broken otherwise';
   if (before.blocks.length !== after.blocks.length) return 'a system would be lost';
   const same = before.blocks.every((block, i) => {
     const other = after.blocks[i];

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { catalogue } from '../../grammar/findings/catalogue';
 import { formatFile, type LaidOut, laidOut, proved } from '../../grammar/format';
 import { parseFile } from '../../grammar/parse';
 import { sources } from '../fuzz/check';
@@ -50,6 +51,26 @@ describe('in a system', () => {
     );
   });
 
+  test('the words sung stand under the notes, a witness has its own under it', () => {
+    expect(
+      aligned(`system
+canto | "Adagio  assai" 2 c5 d | 1 e |
+text | the word- | "of  old" |
+canto L || 2 c5 e | |
+   text | the   word- | = |
+basso | 1 c3 | c |
+fig | _ | 5,6 |
+`),
+    ).toBe(`system
+  canto   |  "Adagio  assai" 2 c5 d | 1 e       |
+    text  |  the word-              | "of  old" |
+  canto L || 2 c5 e                 |           |
+    text  |  the word-              | =         |
+  basso   |  1 c3                   | c         |
+    fig   |  _                      | 5,6       |
+`);
+  });
+
   test('options that hold barlines take as many columns as they have bars', () => {
     expect(aligned('system\n a | <K: 2 c5 | d ; L: 2 e5 | f> | 2 g4 |\n b | 2 c4 | 2 d4 | 2 e4 d c b3 |\n')).toBe(
       'system\n  a | <K: 2 c5 | d ; L: 2 e5 | f> | 2 g4        |\n  b | 2 c4 | 2 d4                 | 2 e4 d c b3 |\n',
@@ -72,15 +93,30 @@ describe('in a system', () => {
     );
   });
 
-  test('a lane that is not understood stays as it is, and the rest is aligned', () => {
+  test('a lane that is not understood is indented and stays as it is, and the rest is aligned', () => {
     expect(aligned('system\n  a | 4 c5   8d |   1 e |\n b | 1   c4 |\n longer | 2 c3 d |\n')).toBe(
       'system\n  a | 4 c5   8d |   1 e |\n  b      | 1 c4   |\n  longer | 2 c3 d |\n',
     );
-    expect(aligned('system\n   a | 1  c5 |||| 1 d |\n')).toBe('system\n   a | 1  c5 |||| 1 d |\n');
+    expect(aligned('system\n   a | 1  c5 |||| 1 d |\n')).toBe('system\n  a | 1  c5 |||| 1 d |\n');
+    // Its further lines move with the first.
+    expect(aligned('system\n\ta | 4 c5   8d |  \n\t  |  1  e |\n')).toBe('system\n  a | 4 c5   8d |\n    |  1  e |\n');
+    expect(aligned('system\n    a | 4 c5   8d |\n  |  1  e |\n')).toBe('system\n  a | 4 c5   8d |\n  |  1  e |\n');
   });
 
   test('so does a line that belongs to nothing', () => {
     expect(aligned('system\n a | 1  c5 |\n   loose   words\n')).toBe('system\n  a | 1 c5 |\n   loose   words\n');
+  });
+
+  test('a bar of enormous width does not make every other lane as wide', () => {
+    const wide = `  b | "${'x'.repeat(100_000)}" | // z\n`;
+    const text = `system\n${'  a | 1 c5 | // z\n'.repeat(1000)}${wide}`;
+    const result = aligned(text);
+    expect(result.length).toBeLessThan(text.length + 1000 * 1000);
+    expect(result.replace(/\s+/g, '')).toBe(text.replace(/\s+/g, ''));
+    // So with statements.
+    expect(
+      aligned(`${'voice a  lower // x\n'.repeat(1000)}voice b  "${'x'.repeat(100_000)}" // y\n`).length,
+    ).toBeLessThan(1_000_000);
   });
 
   test('wide letters take two columns, accents none', () => {
@@ -214,8 +250,11 @@ describe('a text that would not say the same', () => {
   test.each<[string, (text: string) => string]>([
     ['a sign would be lost', (text) => text.replace('c5', 'c4')],
     ['a sign would be lost', (text) => text.replace('// y', '')],
+    ['a string would change', (text) => text.replace('"x"', '"x "')],
+    ['a line would be broken otherwise', (text) => text.replace('1 c5', '1\n c5')],
     ['the music would read otherwise', (text) => text.replace('1 c5', '1c5')],
     ['a comment would be lost', (text) => text.replace('// y', '//  y')],
+    ['a comment would be lost', (text) => text.replace('// y', '/ / y')],
     ['it would change once more', (text) => text.replace(/^system *$/m, '$& ')],
   ])('is refused: %s', (reason, spoil) => {
     const spoilt = (text: string): LaidOut => {
@@ -226,8 +265,15 @@ describe('a text that would not say the same', () => {
   });
 
   test('and so is one whose system would be lost', () => {
-    const joined = (text: string): LaidOut => ({ ...laidOut(text), text: text.replace(/\nsystem\n/, ' system ') });
-    expect(refusal(given, joined)).toMatchObject({ code: 'align-refused' });
+    const indented = (text: string): LaidOut => ({ ...laidOut(text), text: text.replace(/^system/m, ' system') });
+    expect(refusal(given, indented)).toMatchObject({
+      code: 'align-refused',
+      slots: { reason: 'a system would be lost' },
+    });
+  });
+
+  test('the refusal is an error', () => {
+    expect(catalogue['align-refused'].level).toBe('error');
   });
 });
 
@@ -235,10 +281,15 @@ describe('whatever the text', () => {
   const SAMPLES = join(import.meta.dirname, '../../samples');
   const samples = readdirSync(SAMPLES).filter((name) => name.endsWith('.bent'));
 
-  test.each(samples)('the lanes of %s stand as they should', (name) => {
+  test.each(samples)('%s stands as it should, and comes back to that when its spaces are lost', (name) => {
     const text = readFileSync(join(SAMPLES, name), 'utf8');
-    const lanes = (all: string): string[] => all.split('\n').filter((line) => /^ .*\|/.test(line));
-    expect(lanes(aligned(text))).toEqual(lanes(text));
+    expect(aligned(text)).toBe(text);
+    // Runs of spaces outside strings and comments become one, indentation a tab.
+    const squeezed = text
+      .replace(/(\/\/.*|"[^"\n]*")|(?<=\S) {2,}/g, (_, kept?: string) => kept ?? ' ')
+      .replace(/^ +/gm, '\t');
+    expect(squeezed).not.toBe(text);
+    expect(aligned(squeezed)).toBe(text);
   });
 
   const signs = (text: string): string => text.replace(/\s+/g, '');
@@ -274,6 +325,54 @@ describe('whatever the text', () => {
         }
       }),
       { numRuns: 60 },
+    );
+  });
+
+  /** Pieces of the notation and what has no business in it. */
+  const piece = fc.constantFrom(
+    ...[
+      'system',
+      'system loose',
+      'page "1"',
+      'title  "x  y"',
+      'voice a  b',
+      'table h from k',
+      '\n zz "s" : on beat, 0',
+    ],
+    ...['reading r "x"', '\n  takes  K', 'note n1 :', 'section A', '\n', '\n\n', '\r\n', '\r', '\n  ', '\n\t', '  '],
+    ...['dessus | ', 'a L | ', 'fig | ', 'text | ', ' |', '|', ' ||:', ' :||', '||||', '// c', '//', '// "', '/', '"'],
+    ...['“a”', '<K: ', '; L: ', '>', '{3in2 ', '{', '}', '(now C3)', '(now  meter   3/4)', '(', '[]', "'zz", '*n1'],
+    ...[
+      '*"a  b"',
+      '4 c5',
+      '8 d',
+      '=',
+      '_',
+      '__',
+      '-',
+      'word- ',
+      '6/5',
+      'rbar',
+      'lost 2',
+      'omit',
+      ':',
+      '\n// align on\n',
+    ],
+    ...['\n// align off\n', '\u00a0', '\u2028', '\ufeff', '\f', '\v', 'é', 'e\u0301', '序', '\u{1f3b5}', '\ud800'],
+  );
+
+  test('it is never thrown out, never refused, and keeps its signs', () => {
+    const text = fc.oneof(
+      fc.array(piece, { maxLength: 40 }).map((pieces) => pieces.join('')),
+      fc.string({ unit: 'binary', maxLength: 200 }),
+    );
+    fc.assert(
+      fc.property(text, (given) => {
+        const result = aligned(given);
+        expect(signs(result)).toBe(signs(given));
+        expect(aligned(result)).toBe(result);
+      }),
+      { numRuns: 2000 },
     );
   });
 
