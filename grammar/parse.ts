@@ -5,6 +5,7 @@
  * texts give one tree as long as a {@link TreeCache} keeps them.
  */
 import type { Problem } from './findings/finding';
+import { finished } from './finished';
 import { joinedBarline } from './lanes/barline';
 import { parseLane } from './lanes/lane';
 import { source } from './lanes/patterns';
@@ -14,6 +15,7 @@ import type {
   Barline,
   BarlineShape,
   Block,
+  BlockContents,
   FileTree,
   LaneKind,
   LaneTree,
@@ -23,33 +25,36 @@ import type {
   StatementTree,
 } from './tree';
 
-/** Trees by text; what one parse did not ask for is dropped by the next, so memory is bounded by two versions. */
+/** Keeps what a text alone says, so that equal texts give one object. */
 export interface TreeCache {
+  /** @param text the block's, without blank lines and comments at its end */
+  block(kind: Block['kind'], text: string): BlockContents;
   lane(kind: LaneKind, text: string, joints: readonly number[]): LaneTree;
   statement(text: string, joints: readonly number[]): StatementTree;
 }
 
 /** Parses every text anew. */
-export const noCache: TreeCache = { lane: parseLane, statement: parseStatement };
+export const noCache: TreeCache = {
+  block: (kind, text) => parseBlock(kind, text, noCache),
+  lane: parseLane,
+  statement: parseStatement,
+};
 
 interface Line {
   readonly text: string;
-  /** Offset in the file. */
+  /** Offset in the block. */
   readonly start: number;
+  /** From the block's first. */
   readonly number: number;
 }
 
-/** Lines without their ends; a line ends with LF, CR LF or CR. */
-function linesOf(text: string): Line[] {
-  const lines: Line[] = [];
-  const ends = /\r\n|\n|\r/g;
-  let start = 0;
-  for (let end = ends.exec(text); end !== null; end = ends.exec(text)) {
-    lines.push({ text: text.slice(start, end.index), start, number: lines.length });
-    start = end.index + end[0].length;
-  }
-  lines.push({ text: text.slice(start), start, number: lines.length });
-  return lines;
+/** A stretch of lines that make a block. */
+interface BlockCut {
+  readonly kind: Block['kind'];
+  readonly start: number;
+  readonly line: number;
+  /** Where its last line ends that is neither blank nor a comment. */
+  textEnd: number;
 }
 
 const name = source.name;
@@ -60,8 +65,72 @@ const blank = /^\s*(?:\/\/[^\n]*)?$/;
 const knownBarlines = new Set<string>(['|', '||', '|||', ':||', '||:', ':||:']);
 const subLanes = new Set<string>(['fig', 'text']);
 
+const isSystem = (line: string): boolean => /^system(?![\w-])/.test(line);
+
 /** For places that count from a block's start. */
 const atStart = { offset: 0 };
+
+// ─── the cut ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Calls back with each line of a text, its end left out; a line ends with LF, CR LF or CR. */
+function eachLine(text: string, line: (start: number, end: number) => void): void {
+  let start = 0;
+  let [lf, cr] = [text.indexOf('\n'), text.indexOf('\r')];
+  while (lf >= 0 || cr >= 0) {
+    const end = cr < 0 || (lf >= 0 && lf < cr) ? lf : cr;
+    line(start, end);
+    start = end === cr && lf === cr + 1 ? end + 2 : end + 1;
+    if (lf >= 0 && lf < start) lf = text.indexOf('\n', start);
+    if (cr >= 0 && cr < start) cr = text.indexOf('\r', start);
+  }
+  line(start, text.length);
+}
+
+const SPACE = 32;
+const TAB = 9;
+const SLASH = 47;
+const DELETE = 127;
+
+type Beginning = 'blank' | 'indented' | 'statement' | 'system';
+
+/**
+ * What a line is by its beginning. The cut runs over the whole text after every stroke of a key, so it looks at as few
+ * characters as it can.
+ */
+function beginningOf(text: string, start: number, end: number): Beginning {
+  let at = start;
+  let code = text.charCodeAt(at);
+  while (at < end && (code === SPACE || code === TAB)) code = text.charCodeAt(++at);
+  if (at === end) return 'blank';
+  const isPlain = code > SPACE && code < DELETE && code !== SLASH;
+  if (at > start && isPlain) return 'indented';
+  const line = text.slice(start, end);
+  if (!isPlain && blank.test(line)) return 'blank';
+  if (laneStart.test(line) || /^\s/.test(line)) return 'indented';
+  return isSystem(line) ? 'system' : 'statement';
+}
+
+/** Cuts a text into blocks: at each system, and at the first statement after one. */
+function cutBlocks(text: string): { readonly cuts: readonly BlockCut[]; readonly lineStarts: readonly number[] } {
+  const cuts: BlockCut[] = [];
+  const lineStarts: number[] = [];
+  let current: BlockCut = { kind: 'head', start: 0, line: 0, textEnd: 0 };
+  eachLine(text, (start, end) => {
+    const beginning = beginningOf(text, start, end);
+    lineStarts.push(start);
+    if (beginning === 'blank') return;
+    if (beginning === 'system' || (beginning === 'statement' && current.kind === 'system')) {
+      if (start > 0) cuts.push(current);
+      const kind = beginning === 'system' ? 'system' : 'between';
+      current = { kind, start, line: lineStarts.length - 1, textEnd: end };
+    }
+    current.textEnd = end;
+  });
+  cuts.push(current);
+  return { cuts, lineStarts };
+}
+
+// ─── one block ───────────────────────────────────────────────────────────────────────────────────────────────────
 
 /** Collects the lines of one statement or lane. */
 class Gathered {
@@ -71,13 +140,11 @@ class Gathered {
   readonly lines: number[] = [];
   private length = 0;
 
-  constructor(private readonly block: { readonly offset: number; readonly line: number }) {}
-
   add(line: Line, from: number): void {
     const piece = line.text.slice(from);
     this.joints.push(this.length);
-    this.starts.push(line.start + from - this.block.offset);
-    this.lines.push(line.number - this.block.line);
+    this.starts.push(line.start + from);
+    this.lines.push(line.number);
     this.pieces.push(piece);
     this.length += piece.length + 1;
   }
@@ -108,15 +175,13 @@ class BlockBuilder {
   private lane: OpenLane | undefined;
 
   constructor(
-    readonly kind: Block['kind'],
-    readonly offset: number,
-    readonly line: number,
+    private readonly kind: Block['kind'],
     private readonly cache: TreeCache,
   ) {}
 
   beginStatement(line: Line): void {
     this.finish();
-    this.statement = new Gathered(this);
+    this.statement = new Gathered();
     this.statement.add(line, 0);
   }
 
@@ -139,10 +204,10 @@ class BlockBuilder {
       return;
     }
     this.finish();
-    const at = line.start - this.offset;
+    const at = line.start;
     const kind = subLanes.has(first) && second === undefined ? (first as LaneKind) : 'lane';
     const known = knownBarlines.has(bar.replace('[]', ''));
-    const gathered = new Gathered(this);
+    const gathered = new Gathered();
     gathered.add(line, head.length);
     this.lane = {
       gathered,
@@ -165,7 +230,7 @@ class BlockBuilder {
 
   private report(code: Problem['code'], line: Line, from: number, text = ''): void {
     const len = Math.max(line.text.trimEnd().length - from, 0);
-    this.problems.push({ code, pos: line.start + from - this.offset, len, slots: { text } });
+    this.problems.push({ code, pos: line.start + from, len, slots: { text } });
   }
 
   private finish(): void {
@@ -193,42 +258,43 @@ class BlockBuilder {
     return joinedBarline(whole, { ...moved(again), suffixes: again.suffixes.map(moved) }, this.problems);
   }
 
-  block(end: number): Block {
+  contents(): BlockContents {
     this.finish();
-    return {
-      kind: this.kind,
-      line: this.line,
-      offset: this.offset,
-      length: end - this.offset,
-      statements: this.statements,
-      lanes: this.lanes,
-      problems: this.problems,
-    };
+    return { kind: this.kind, statements: this.statements, lanes: this.lanes, problems: this.problems };
   }
 }
 
-const isSystem = (line: string): boolean => /^system(?![\w-])/.test(line);
+/** What a block's text says. Statements and lanes are asked of the cache. */
+export function parseBlock(kind: Block['kind'], text: string, cache: TreeCache): BlockContents {
+  const builder = new BlockBuilder(kind, cache);
+  let number = 0;
+  eachLine(text, (start, end) => {
+    const line: Line = { text: text.slice(start, end), start, number: number++ };
+    if (blank.test(line.text)) return;
+    const lane = laneStart.exec(line.text);
+    if (lane !== null) builder.addLane(line, lane);
+    else if (/^\s/.test(line.text)) builder.continueStatement(line);
+    else builder.beginStatement(line);
+  });
+  return builder.contents();
+}
+
+// ─── the file ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The tree of a file, block by block, so that whoever asked can turn to something else between two. */
+export function* parsing(text: string, cache: TreeCache): Generator<undefined, FileTree> {
+  const { cuts, lineStarts } = cutBlocks(text);
+  const blocks: Block[] = [];
+  for (const [index, { kind, start, line, textEnd }] of cuts.entries()) {
+    const contents = cache.block(kind, text.slice(start, textEnd));
+    const length = (cuts[index + 1]?.start ?? text.length) - start;
+    blocks.push({ ...contents, contents, line, offset: start, length });
+    yield;
+  }
+  return { text, blocks, lineStarts };
+}
 
 /** The tree of a file. Never throws: what is not understood is junk with a problem. */
 export function parseFile(text: string, cache: TreeCache = noCache): FileTree {
-  const lines = linesOf(text);
-  const blocks: Block[] = [];
-  let current = new BlockBuilder('head', 0, 0, cache);
-  const begin = (kind: Block['kind'], line: Line): void => {
-    if (line.start > 0) blocks.push(current.block(line.start));
-    current = new BlockBuilder(kind, line.start, line.number, cache);
-  };
-  for (const line of lines) {
-    if (blank.test(line.text)) continue;
-    const lane = laneStart.exec(line.text);
-    if (lane !== null) current.addLane(line, lane);
-    else if (/^\s/.test(line.text)) current.continueStatement(line);
-    else {
-      if (isSystem(line.text)) begin('system', line);
-      else if (current.kind === 'system') begin('between', line);
-      current.beginStatement(line);
-    }
-  }
-  blocks.push(current.block(text.length));
-  return { text, blocks, lineStarts: lines.map((line) => line.start) };
+  return finished(parsing(text, cache));
 }

@@ -26,20 +26,26 @@ export interface FileTree {
   readonly lineStarts: readonly number[];
 }
 
-export interface Block {
+/** What the text of a block says by itself: equal blocks of one file, and of its next version, share one object. */
+export interface BlockContents {
   /** `head`: all statements before the first system; `system`: one system with its lanes; `between`: later statements. */
   readonly kind: 'head' | 'system' | 'between';
-  /** Line number of the block's first line, from 0. */
-  readonly line: number;
-  /** Offset of the block's first character in the file. */
-  readonly offset: number;
-  readonly length: number;
   /** In a `system` block the first is the `system` statement itself. */
   readonly statements: readonly Placed<StatementTree>[];
   /** Lanes in the order of the text. Outside a `system` block each is a problem already reported. */
   readonly lanes: readonly PlacedLane[];
   /** Problems of the cut itself; their places count from the block's start. */
   readonly problems: readonly Problem[];
+}
+
+/** Contents with the place where they stand in the file. */
+export interface Block extends BlockContents {
+  readonly contents: BlockContents;
+  /** Line number of the block's first line, from 0. */
+  readonly line: number;
+  /** Offset of the block's first character in the file. */
+  readonly offset: number;
+  readonly length: number;
 }
 
 /** A tree and where its text stands. */

@@ -1,12 +1,14 @@
 /** Strings the systems of a file together to pieces: bars joined and numbered, lengths judged, sections found. */
+
+import { finished } from '../../grammar/finished';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import type { BarlineShape, FileTree, Statement } from '../../grammar/tree';
+import type { BarlineShape, BlockContents, FileTree, Statement } from '../../grammar/tree';
 import { counted } from './amounts';
 import { type Carry, startOf } from './carry';
 import type { Choice } from './choice';
 import type { Environment } from './environment';
-import type { Bar, LaneSum, Piece, PlacedProblem, Score, ScoreSystem, Section, StateChange, SystemBar } from './score';
+import type { Bar, LaneSum, Piece, PlacedProblem, Score, ScoreSystem, Section, SystemBar, SystemScore } from './score';
 import { buildSystem, tempoOfArgs } from './system';
 import { curvesOf } from './walk';
 
@@ -32,7 +34,6 @@ class PieceBuilder {
   }[] = [];
   private onset = ZERO;
   private carry: Carry;
-  private tempo: StateChange | undefined;
   private section: { name: string; within: string | undefined; block: number; statement: number } | undefined;
   order:
     | { readonly names: readonly { text: string; pos: number; len: number }[]; block: number; statement: number }
@@ -42,6 +43,7 @@ class PieceBuilder {
     private readonly name: string,
     private readonly environment: Environment,
     private readonly choice: Choice,
+    private readonly systemScore: SystemScores,
     private readonly problems: PlacedProblem[],
   ) {
     this.carry = startOf(environment.staves.length, environment.voices.length);
@@ -50,8 +52,7 @@ class PieceBuilder {
   takeTempo(statement: Statement): void {
     const tempo = tempoOfArgs(statement.args);
     if (tempo === undefined) return;
-    this.carry = { ...this.carry, tempo };
-    this.tempo = { onset: ZERO, bar: 0, stave: undefined, tempo, restated: false, source: undefined };
+    this.carry = { ...this.carry, tempo, stated: tempo };
   }
 
   beginSection(statement: Statement, block: number, index: number): void {
@@ -64,10 +65,7 @@ class PieceBuilder {
   addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
     const text = tree.blocks[block];
     if (text === undefined) return;
-    const { environment, choice } = this;
-    const built = buildSystem({ block: text, environment, choice, carry: this.carry });
-    const score = this.tempo === undefined ? built : { ...built, changes: [this.tempo, ...built.changes] };
-    this.tempo = undefined;
+    const score = this.systemScore(text.contents, this.carry);
     const continues = score.bars[0]?.continues === true && this.bars.length > 0;
     const firstBar = continues ? this.bars.length - 1 : this.bars.length;
     const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
@@ -375,21 +373,37 @@ class PieceBuilder {
   }
 }
 
-/**
- * The score of a file under one choice of options.
- * @param file its name, as the host calls it
- */
-export function buildScore(file: string, tree: FileTree, environment: Environment, choice: Choice): Score {
+/** Gives the score of a system with these contents after this carry: built anew, or kept from another time. */
+export type SystemScores = (contents: BlockContents, carry: Carry) => SystemScore;
+
+/** What is built from: all but where the scores of its systems come from. */
+export interface ScoreTask {
+  /** The file's name, as the host calls it. */
+  readonly file: string;
+  readonly tree: FileTree;
+  readonly environment: Environment;
+  readonly choice: Choice;
+}
+
+/** The score of a file under one choice of options, built system by system, so that whoever asked can turn to something else between two. */
+export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Generator<undefined, Score> {
+  const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
   const pieces: Piece[] = [];
-  let piece = new PieceBuilder('', environment, choice, problems);
+  const begin = (name: string): PieceBuilder => new PieceBuilder(name, environment, choice, systemScore, problems);
+  let piece = begin('');
   let page = '1';
   let ordinal = 0;
   const finish = (): void => {
     if (piece.systems.length > 0) pieces.push(piece.finish());
   };
-  tree.blocks.forEach((block, index) => {
-    block.statements.forEach(({ tree: { statement } }, at) => {
+  for (const [index, block] of tree.blocks.entries()) {
+    for (const [
+      at,
+      {
+        tree: { statement },
+      },
+    ] of block.statements.entries()) {
       switch (statement.keyword) {
         case 'page':
           page = firstOf(statement.args, 'string')?.text ?? page;
@@ -397,7 +411,7 @@ export function buildScore(file: string, tree: FileTree, environment: Environmen
           break;
         case 'piece':
           finish();
-          piece = new PieceBuilder(firstOf(statement.args, 'string')?.text ?? '', environment, choice, problems);
+          piece = begin(firstOf(statement.args, 'string')?.text ?? '');
           break;
         case 'section':
           piece.beginSection(statement, index, at);
@@ -411,10 +425,22 @@ export function buildScore(file: string, tree: FileTree, environment: Environmen
         case 'system':
           ordinal++;
           piece.addSystem(tree, index, page, ordinal);
+          yield;
           break;
       }
-    });
-  });
+    }
+  }
   finish();
-  return { file, tree, environment, choice, pieces, problems };
+  return { ...task, pieces, problems };
 }
+
+/**
+ * The score of a file under one choice of options.
+ * @param file its name, as the host calls it
+ */
+export const buildScore = (file: string, tree: FileTree, environment: Environment, choice: Choice): Score =>
+  finished(
+    buildingScore({ file, tree, environment, choice }, (block, carry) =>
+      buildSystem({ block, environment, choice, carry }),
+    ),
+  );

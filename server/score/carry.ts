@@ -15,6 +15,8 @@ export interface Carry {
   readonly keys: readonly (readonly KeySign[])[];
   readonly meter: Meter | undefined;
   readonly tempo: Tempo | undefined;
+  /** The same tempo where a statement before the system states it; the system tells it as a change. */
+  readonly stated: Tempo | undefined;
   /** A bar left open at the system end. */
   readonly open: OpenBar | undefined;
   /** By voice. */
@@ -62,6 +64,7 @@ export const startOf = (staves: number, voices: number): Carry => ({
   keys: Array.from({ length: staves }, () => []),
   meter: undefined,
   tempo: undefined,
+  stated: undefined,
   open: undefined,
   voices: Array.from({ length: voices }, () => silentVoice),
 });

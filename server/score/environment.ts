@@ -44,6 +44,33 @@ export interface Environment {
   readonly problems: readonly PlacedProblem[];
 }
 
+/**
+ * What of the declarations a system can see. Its score depends on no others, so that a title, a source's description or the
+ * text of a note can change and every system stays.
+ */
+export interface SystemEnvironment {
+  readonly staves: readonly Pick<StaveDeclaration, 'name' | 'lines'>[];
+  readonly voices: readonly Pick<VoiceDeclaration, 'name' | 'stave' | 'stems'>[];
+  readonly beaming: Environment['beaming'];
+  /** Known witnesses; only systems with witness lanes look at them. */
+  readonly sources: readonly Pick<SourceDeclaration, 'name'>[];
+  // What decides the shape that a sign's name stands for.
+  readonly signs: string | undefined;
+  readonly tables: readonly Pick<TableDeclaration, 'name' | 'from' | 'rows'>[];
+  readonly readings: readonly Pick<ReadingDeclaration, 'signs'>[];
+}
+
+/** The part of an environment that systems can see, and nothing else. */
+export const seenBySystems = (environment: SystemEnvironment): SystemEnvironment => ({
+  staves: environment.staves.map(({ name, lines }) => ({ name, lines })),
+  voices: environment.voices.map(({ name, stave, stems }) => ({ name, stave, stems })),
+  beaming: environment.beaming,
+  sources: environment.sources.map(({ name }) => ({ name })),
+  signs: environment.signs,
+  tables: environment.tables.map(({ name, from, rows }) => ({ name, from, rows })),
+  readings: environment.readings.flatMap(({ signs }) => (signs === undefined ? [] : [{ signs }])),
+});
+
 export interface StaveDeclaration extends Declared {
   readonly name: string;
   /** Number of lines, 4 to 8; 5 where the declaration does not say. */

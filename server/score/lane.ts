@@ -32,7 +32,7 @@ import type {
 } from '../../grammar/tree';
 import { isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
-import type { Environment } from './environment';
+import type { SystemEnvironment } from './environment';
 import type { AppliedAnnotation, AppliedMark, DrawnBarline, EventKind, Source, Tuplet, Words } from './score';
 import { shapesOfSign } from './signs';
 
@@ -132,7 +132,7 @@ export interface LaneTask {
   readonly kind: 'measured' | 'loose' | 'free';
   /** In a witness lane an empty bar is as in the lane above. */
   readonly witness: boolean;
-  readonly environment: Environment;
+  readonly environment: SystemEnvironment;
   readonly choice: Choice;
   readonly report: Report;
 }

@@ -3,7 +3,7 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import { nearest } from '../../grammar/nearest';
 import { shapeByName, shapes } from '../../grammar/vocabulary/shapes';
 import { namesOf, rowsWithInherited, signTableByName, signTables } from '../../grammar/vocabulary/signTables';
-import type { Environment, TableDeclaration } from './environment';
+import type { SystemEnvironment } from './environment';
 
 /** The shapes a name stands for, or why they are not known. */
 export interface SignShapes {
@@ -17,10 +17,10 @@ interface Candidate {
   readonly shapes: readonly string[];
 }
 
-const kept = new WeakMap<Environment, Map<string, SignShapes>>();
+const kept = new WeakMap<SystemEnvironment, Map<string, SignShapes>>();
 
 /** The shapes of a sign's name among the tables that are built in and those that the file defines or includes. */
-export function shapesOfSign(name: string, environment: Environment): SignShapes {
+export function shapesOfSign(name: string, environment: SystemEnvironment): SignShapes {
   let known = kept.get(environment);
   if (known === undefined) {
     known = new Map();
@@ -31,7 +31,7 @@ export function shapesOfSign(name: string, environment: Environment): SignShapes
   return found;
 }
 
-function resolve(name: string, environment: Environment): SignShapes {
+function resolve(name: string, environment: SystemEnvironment): SignShapes {
   const shape = shapeByName(name);
   if (shape !== undefined) return { shapes: [shape.short] };
   const candidates = candidatesFor(name, environment);
@@ -51,7 +51,7 @@ function resolve(name: string, environment: Environment): SignShapes {
   };
 }
 
-function candidatesFor(name: string, environment: Environment): Candidate[] {
+function candidatesFor(name: string, environment: SystemEnvironment): Candidate[] {
   const own = environment.tables.flatMap((table) =>
     table.rows.filter((row) => row.name === name).map((row) => ({ table: table.name, shapes: row.shapes })),
   );
@@ -62,7 +62,7 @@ function candidatesFor(name: string, environment: Environment): Candidate[] {
 function decide(
   name: string,
   candidates: readonly Candidate[],
-  environment: Environment,
+  environment: SystemEnvironment,
 ): readonly string[] | undefined {
   if (environment.signs !== undefined) return inTable(name, environment.signs, candidates, environment);
   const named = environment.readings.flatMap((reading) => (reading.signs === undefined ? [] : [reading.signs]));
@@ -76,7 +76,7 @@ function inTable(
   name: string,
   table: string,
   candidates: readonly Candidate[],
-  environment: Environment,
+  environment: SystemEnvironment,
 ): readonly string[] | undefined {
   const seen = new Set<string>();
   let current: string | undefined = table;
@@ -85,7 +85,7 @@ function inTable(
     const here: string = current;
     const found = candidates.find((one) => one.table === here);
     if (found !== undefined) return found.shapes;
-    const own: TableDeclaration | undefined = environment.tables.find((one) => one.name === here);
+    const own: SystemEnvironment['tables'][number] | undefined = environment.tables.find((one) => one.name === here);
     if (own === undefined) {
       const builtIn = signTableByName(here);
       return builtIn && rowsWithInherited(builtIn).find((row) => row.name === name)?.shapes;
@@ -95,7 +95,7 @@ function inTable(
   return undefined;
 }
 
-function unknown(name: string, environment: Environment): NonNullable<SignShapes['problem']> {
+function unknown(name: string, environment: SystemEnvironment): NonNullable<SignShapes['problem']> {
   const all = [
     ...shapes.flatMap((shape) => [shape.name, shape.short]),
     ...signTables.flatMap((table) => table.rows.map((row) => row.name)),

@@ -4,7 +4,7 @@ import type { Slots } from '../../grammar/findings/finding';
 import { nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, subtract, type Time, time, ZERO } from '../../grammar/time';
-import type { Block, Clause, Clef, Item, MarkForm, PlacedLane, Span } from '../../grammar/tree';
+import type { BlockContents, Clause, Clef, Item, MarkForm, PlacedLane, Span } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
@@ -12,7 +12,7 @@ import { type Beamable, beamsOf } from './beams';
 import { type Carry, type OpenBar, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, chooseOption, written } from './choice';
 import { type CurveMark, matchCurves } from './curves';
-import type { Environment } from './environment';
+import type { SystemEnvironment } from './environment';
 import { type RawBar, type RawChange, type RawEvent, readLane, sectionOf } from './lane';
 import { type Draft, type DraftMember, soundingPitch } from './pitch';
 import type {
@@ -28,9 +28,10 @@ import type {
   Tempo,
 } from './score';
 
+/** All that a system's score depends on; of the choice only what its options and limits come to in these lanes. */
 export interface SystemTask {
-  readonly block: Block;
-  readonly environment: Environment;
+  readonly block: BlockContents;
+  readonly environment: SystemEnvironment;
   readonly choice: Choice;
   readonly carry: Carry;
 }
@@ -122,7 +123,7 @@ class SystemBuilder {
         events,
         curves: curves.curves.get(voice) ?? [],
       })),
-      changes: this.changes.sort((a, b) => compare(a.onset, b.onset)),
+      changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
       sections: this.sections,
       carryOut: this.carryOut(laid, drafts, pitch, curves.open),
       problems: this.problems,
@@ -164,6 +165,13 @@ class SystemBuilder {
   private readHead(): void {
     // What is in force already holds from the system's start; a head says what is drawn again or changed.
     for (const clause of this.head?.clauses ?? []) this.clause(clause, ZERO, 0, undefined, undefined);
+  }
+
+  /** A tempo that a statement before the system states. */
+  private statedBefore(): StateChange[] {
+    const { stated } = this.task.carry;
+    if (stated === undefined) return [];
+    return [{ onset: ZERO, bar: 0, stave: undefined, tempo: stated, restated: false, source: undefined }];
   }
 
   /** Applies a clause of a head or of `(now …)`. */
@@ -700,6 +708,7 @@ class SystemBuilder {
       keys: this.keys,
       meter: this.meter,
       tempo: this.tempo,
+      stated: undefined,
       open: stillOpen,
       voices: environment.voices.map((_, voice): VoiceCarry => {
         const before = carry.voices[voice] ?? silentVoice;

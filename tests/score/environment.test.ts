@@ -7,19 +7,15 @@ import { buildEnvironment, declaredNames, type Environment } from '../../server/
 
 /** A file of statements alone, each on lines of its own; `between` those that follow a system. */
 function file(head: string, between = ''): FileTree {
-  const block = (kind: Block['kind'], text: string): Block => ({
-    kind,
-    line: 0,
-    offset: 0,
-    length: text.length,
-    statements: text
+  const block = (kind: Block['kind'], text: string): Block => {
+    const statements = text
       .trim()
       .split(/\n(?!\s)\s*/)
       .filter((one) => one !== '')
-      .map((one) => ({ tree: parseStatement(one.replace(/\n\s+/g, '\n'), [0]), starts: [0], lines: [0] })),
-    lanes: [],
-    problems: [],
-  });
+      .map((one) => ({ tree: parseStatement(one.replace(/\n\s+/g, '\n'), [0]), starts: [0], lines: [0] }));
+    const contents = { kind, statements, lanes: [], problems: [] };
+    return { ...contents, contents, line: 0, offset: 0, length: text.length };
+  };
   return { text: head + between, lineStarts: [0], blocks: [block('head', head), block('between', between)] };
 }
 
