@@ -7,7 +7,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { add, compare, type Time } from '../grammar/time';
+import { add, compare, type Time, time } from '../grammar/time';
 import type { NoteMember, Piece, Score, Section } from '../server/score/score';
 import { eventsOf } from '../server/score/walk';
 import { analysed, lane, passage, scoreOf } from './helpers/music';
@@ -247,5 +247,25 @@ describe('the allemande', () => {
       event.members.flatMap((member) => member.marks.filter((mark) => mark.form.type === 'sign')),
     );
     expect(signs.length).toBeGreaterThanOrEqual(25);
+  });
+});
+
+describe('the divisions', () => {
+  const analysis = analysed(readFileSync(join(FOLDER, 'divisions.bent'), 'utf8'));
+  const heads = ['g', 'c g', 'd', 'g', 'c', 'g d', 'c d', 'g'];
+  it('have the ground in each of their six strains, at the head of its bar or half bar', () => {
+    for (const choice of analysis.choices) {
+      const score = scoreOf(analysis, choice);
+      const [piece] = score.pieces;
+      const bass = melody(score, 'bass', false);
+      const found = (piece?.bars ?? []).map(({ onset, number }) => {
+        const halves = [onset, add(onset, time(1, 2))].slice(0, heads[(Number(number) - 1) % 8]?.split(' ').length);
+        return halves.map((half) => at(bass, half)?.member.spelling.letter).join(' ');
+      });
+      expect(found).toEqual([...heads, ...heads, ...heads, ...heads, ...heads, ...heads]);
+    }
+  });
+  it('stand on two staves of six lines', () => {
+    expect(analysis.environment.staves.map((stave) => stave.lines)).toEqual([6, 6]);
   });
 });
