@@ -69,9 +69,10 @@ figure whose bar is longer or shorter than it says, is written as the fraction o
   },
   'musicxml-inner-barline': {
     level: 'info',
-    sentence: 'A barline that only {voice} draws is not in the export ({bars}).',
+    sentence: 'A barline that only {voice} draws crosses all staves in the export ({bars}).',
     help: `In a loose system the lanes may draw their barlines at different moments. A measure of MusicXML ends in all
-voices at once, so only the barlines that all lanes share are written.`,
+voices at once, and a barline crosses all staves. Such a barline is written inside its measure, short where it is a
+plain one, with a footnote that names the voices that draw it. Many programs pass over it.`,
   },
   'musicxml-repeat-open': {
     level: 'info',

@@ -9,7 +9,7 @@ import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
 import { zipMusicXml } from './musicxml/archive';
 import { Attributes, type ClefChoice } from './musicxml/attributes';
-import { barlinesOf } from './musicxml/barlines';
+import { barlinesOf, innerBarlines } from './musicxml/barlines';
 import { type MeasureParts, measureElement } from './musicxml/bars';
 import { beamsOf } from './musicxml/beams';
 import { breaksOf } from './musicxml/breaks';
@@ -107,6 +107,7 @@ function measureElements(
       measure,
       print: prints[i],
       barlines: barlines[i],
+      inner: innerBarlines(measure, score.environment),
       opening: measure.opens ? attributes.opening(measure) : undefined,
       divisions: divisions[i] ?? 1n,
       statesDivisions: divisions[i] !== divisions[i - 1],
@@ -142,7 +143,11 @@ function linksOf(written: Written, losses: Losses): readonly VoiceLinks[] {
 function divisionsOf(written: Written): readonly bigint[] {
   const changes = new Map<Bar, Time[]>();
   for (const piece of new Set(written.measures.map((measure) => measure.piece))) {
-    for (const { onset, bar } of changesOf(piece)) {
+    const moments = [
+      ...changesOf(piece),
+      ...piece.bars.flatMap((bar) => bar.inner.map(({ onset }) => ({ onset, bar }))),
+    ];
+    for (const { onset, bar } of moments) {
       changes.set(bar, [...(changes.get(bar) ?? []), subtract(onset, bar.onset)]);
     }
   }

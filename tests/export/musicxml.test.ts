@@ -241,6 +241,24 @@ describe('chords and ties', () => {
     ]);
   });
 
+  // MusicXML 4.0, `tied-type`: "a tie leading into or out of a repeated section or coda" is a start and a stop at one note;
+  // `tie` "indicates sound".
+  it('lead from before the first ending into each ending alike', () => {
+    const text = musicXml(inC('dessus ||: 2 c5 e= | (ending 1) 2 e c :|| (ending 2) 1 e |||'));
+    const [before, first, second] = notesAt(text, 'e5');
+    expect(before).toContain('<tie type="start"/>');
+    expect(first).toContain('<tie type="stop"/>');
+    expect(second).toContain('<tie type="stop"/>');
+    expect(elements(second ?? '', 'tied')).toEqual(['<tied type="start"/>', '<tied type="stop"/>']);
+    expect(readNotes(text).map(({ onset, duration, pitch }) => `${onset}+${duration} ${pitch}`)).toEqual([
+      '0+0.5 c5',
+      '0.5+0.5 e5',
+      '0+0.5 e5',
+      '0.5+0.5 c5',
+      '0+1 e5',
+    ]);
+  });
+
   it('spread all notes of a chord under its arpeggio', () => {
     const text = musicXml(inC("dessus | 1 c5-e'arp-g |"));
     expect(elements(text, 'arpeggiate')).toHaveLength(3);
@@ -384,6 +402,17 @@ describe('what stands at the head of a system', () => {
     expect(elements(text, 'time')).toEqual(['<time print-object="no"><senza-misura></senza-misura></time>']);
   });
 
+  // "print-object" hides a sign that the source does not draw (MusicXML 4.0, `print-object`): readers take the length of a
+  // measure from its `time`.
+  it('counts the measures of loose music by what they hold and draws the sign once', () => {
+    const text = `${HEAD}\nsystem loose upper G2 lower F4 meter C\n  dessus | 1 c5 2 d | 2. e | 1 f |||\n`;
+    expect(elements(musicXml(text), 'time')).toEqual([
+      '<time symbol="common"><beats>6</beats><beat-type>4</beat-type></time>',
+      '<time print-object="no"><beats>3</beats><beat-type>4</beat-type></time>',
+      '<time symbol="common" print-object="no"><beats>4</beats><beat-type>4</beat-type></time>',
+    ]);
+  });
+
   it('draws naturals that take a signature away', () => {
     const text = musicXml(
       `${inC('dessus | 1 c5 |').replace('meter C', 'key bb eb meter C')}system key bn en\n  dessus | 1 c5 |\n`,
@@ -439,6 +468,22 @@ describe('barlines', () => {
     expect(text).toContain('<words>Fin</words>');
   });
 
+  // MusicXML 4.0, `right-left-middle`: a barline may stand in the middle of a measure; `bar-style` "short" is one that does
+  // not cross the whole staff.
+  it('that one voice alone draws in a loose system stand short inside the measure and name the voice', () => {
+    const text = `${HEAD}\nsystem loose upper G2 lower F4\n  dessus | 1 c5 | 1 d |||\n  basse | 2 c3 c 1 d |||\n`;
+    const [measure, ...others] = elements(musicXml(text), 'measure');
+    expect(others).toEqual([]);
+    expect(elements(measure ?? '', 'barline')).toEqual([
+      '<barline location="middle"><bar-style>short</bar-style><footnote>drawn in dessus only</footnote></barline>',
+      '<barline location="right"><bar-style>light-heavy</bar-style></barline>',
+    ]);
+    const found = measure?.indexOf('location="middle"') ?? 0;
+    expect(found).toBeGreaterThan(measure?.indexOf('<step>C</step>') ?? 0);
+    expect(found).toBeLessThan(measure?.indexOf('<step>D</step>') ?? 0);
+    expect(told(text)).toEqual(['A barline that only dessus draws crosses all staves in the export (bar 1).']);
+  });
+
   it('number an upbeat 0 and hide its number', () => {
     expect(musicXml(inC('dessus | 4 g4 | 1 c5 |||'))).toContain('<measure number="0" implicit="yes">');
   });
@@ -465,9 +510,12 @@ describe('the order of the page', () => {
     expect(told(text)).toEqual(['A system of the source ends inside bar 2; the export breaks after that bar.']);
   });
 
-  it('lets a tie ring on that leads out of the bars wanted, and begins none that comes into them', () => {
+  // "Ties that are visually attached to only one note … should be specified with two tied elements on the same note, first
+  // type start then type stop" (MusicXML 4.0, `tied`).
+  it('draws ties that lead into and out of the bars wanted at their one note, and lets it sound alone', () => {
     const text = musicXml(inC('dessus | 1 c5= | 1 c5= | 1 c5 |'), { bars: { from: '2', to: '2' } });
-    expect(elements(text, 'tied')).toEqual(['<tied type="let-ring"/>']);
+    const lone = ['<tied type="start"/>', '<tied type="stop"/>'];
+    expect(elements(text, 'tied')).toEqual([...lone, ...lone]);
     expect(elements(text, 'tie')).toEqual([]);
   });
 

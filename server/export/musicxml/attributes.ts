@@ -1,6 +1,6 @@
 /** Clefs, signatures and meters: what is in force at the first measure, and what changes later. */
 
-import { compare, format, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import { compare, format, isZero, multiply, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
 import { clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
 import type { KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
@@ -39,15 +39,13 @@ const BASS: Clef = { letter: 'F', line: 4 };
 /** Diatonic position of middle C: staves whose middle line lies there or above read the treble clef. */
 const MIDDLE_C = 28;
 
-const isMeter = (a: Meter | undefined, b: Meter | undefined): boolean =>
-  a?.sign === b?.sign && a?.beats === b?.beats && a?.beatValue === b?.beatValue;
-
 /** The attributes of one piece's measures. */
 export class Attributes {
   private readonly moments: readonly Moment[];
   /** Bars in which the source draws a meter sign. */
   private readonly drawnMeters: ReadonlySet<number>;
-  private meter: Meter | undefined;
+  /** The `time` in force: the sign with its beats. */
+  private inForce = '';
 
   constructor(
     private readonly score: Score,
@@ -158,11 +156,13 @@ export class Attributes {
 
   private time(measure: Measure, opening: boolean): readonly XmlElement[] {
     const { meter } = measure.bar;
-    const drawn = this.drawnMeters.has(measure.bar.index);
-    if (!opening && isMeter(meter, this.meter) && !(drawn && meter !== undefined)) return [];
-    this.meter = meter;
-    if (meter === undefined) return [xml('time', { 'print-object': 'no' }, [leaf('senza-misura', '')])];
-    return [timeElement(meter, drawn || opening, () => this.tellMeter(meter, measure))];
+    const drawn = meter !== undefined && (opening || this.drawnMeters.has(measure.bar.index));
+    const counted = countedMeter(measure, drawn);
+    const now = `${counted?.sign} ${counted?.beats}/${counted?.beatValue}`;
+    if (!opening && !drawn && now === this.inForce) return [];
+    this.inForce = now;
+    if (counted === undefined || meter === undefined) return [SENZA_MISURA];
+    return [timeElement(meter, counted, drawn, () => this.tellMeter(meter, measure))];
   }
 
   private tellMeter(meter: Meter, measure: Measure): void {
@@ -288,12 +288,37 @@ const SYMBOLS: readonly { readonly fits: (meter: Meter) => boolean; readonly sym
   { fits: ({ sign, beats, beatValue }) => sign === `${beats}/${beatValue}`, symbol: undefined },
 ];
 
-function timeElement(meter: Meter, drawn: boolean, unknown: () => void): XmlElement {
+/** Signs whose look does not change with the beats that they stand for. */
+const LETTERS: ReadonlySet<string> = new Set(['C', 'cut-C']);
+
+const SENZA_MISURA = xml('time', { 'print-object': 'no' }, [leaf('senza-misura', '')]);
+
+/**
+ * The meter with the beats that the measure has: readers take the length of a measure from its `time`. A measure that is
+ * longer than its meter, or of another length in loose music, is counted by what it holds, unless its `time` is drawn and
+ * would then look otherwise.
+ */
+function countedMeter({ bar, duration }: Measure, drawn: boolean): Meter | undefined {
+  const { meter, expected } = bar;
+  if (meter === undefined || (drawn && !LETTERS.has(meter.sign))) return meter;
+  const order = compare(duration, meter.length);
+  if (order === 0 || (order < 0 && expected !== undefined)) return meter;
+  for (let beatValue = meter.beatValue; beatValue <= SMALLEST_BEAT; beatValue *= 2) {
+    const beats = multiply(duration, time(beatValue));
+    if (Number(beats.d) === 1) return { ...meter, beats: Number(beats.n), beatValue };
+  }
+  return meter;
+}
+
+const SMALLEST_BEAT = 128;
+
+function timeElement(meter: Meter, counted: Meter, drawn: boolean, unknown: () => void): XmlElement {
   const found = SYMBOLS.find(({ fits }) => fits(meter));
   if (found === undefined) unknown();
-  return xml('time', { symbol: found?.symbol, 'print-object': drawn ? undefined : 'no' }, [
-    leaf('beats', meter.beats),
-    leaf('beat-type', meter.beatValue),
+  const symbol = drawn || counted === meter ? found?.symbol : undefined;
+  return xml('time', { symbol, 'print-object': drawn ? undefined : 'no' }, [
+    leaf('beats', counted.beats),
+    leaf('beat-type', counted.beatValue),
   ]);
 }
 

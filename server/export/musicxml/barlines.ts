@@ -1,4 +1,5 @@
 /** Barlines, repeats and endings at both sides of each measure. */
+import { format, subtract, type Time } from '../../../grammar/time';
 import type { BarlineShape } from '../../../grammar/tree';
 import type { Environment } from '../../score/environment';
 import { editorialElements, footnoteOf } from './editorial';
@@ -171,4 +172,34 @@ function barline(location: 'left' | 'right', side: Side | undefined): XmlElement
   ].filter((element) => element !== undefined);
   if (style === undefined && content.length === 0) return undefined;
   return xml('barline', { location }, [style === undefined ? undefined : leaf('bar-style', style), ...content]);
+}
+
+// ─── within a measure ────────────────────────────────────────────────────────────────────────────────────────────
+
+export interface PlacedBarline {
+  /** From the start of the measure. */
+  readonly offset: Time;
+  readonly element: XmlElement;
+}
+
+/**
+ * Barlines that only some voices draw. A barline of MusicXML crosses all staves, so a plain one is drawn short and each
+ * says whose it is.
+ */
+export function innerBarlines({ bar }: Measure, environment: Environment): readonly PlacedBarline[] {
+  const moments = new Map<string, (typeof bar.inner)[number][]>();
+  for (const one of bar.inner) {
+    const key = format(one.onset);
+    moments.set(key, [...(moments.get(key) ?? []), one]);
+  }
+  return [...moments.values()].flatMap((drawn) => {
+    const [first] = drawn;
+    if (first === undefined) return [];
+    const special = drawn.find(({ shape }) => isSpecial(shape))?.shape;
+    const style = (special === undefined ? undefined : BARLINES[special].right) ?? 'short';
+    const names = drawn.map(({ voice }) => environment.voices[voice]?.name ?? '').join(', ');
+    const footnote = xml('footnote', {}, `drawn in ${names} only`);
+    const element = xml('barline', { location: 'middle' }, [leaf('bar-style', style), footnote]);
+    return [{ offset: subtract(first.onset, bar.onset), element }];
+  });
 }

@@ -2,7 +2,7 @@
 import { add, compare, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { Score } from '../../score/score';
 import { attributesElement, type PlacedAttributes } from './attributes';
-import type { Barlines } from './barlines';
+import type { Barlines, PlacedBarline } from './barlines';
 import type { Chunk } from './chunks';
 import { eventDirections, type PlacedDirection } from './directions';
 import { isImplicit, type Measure } from './measures';
@@ -15,6 +15,8 @@ export interface MeasureParts {
   readonly measure: Measure;
   readonly print: XmlElement | undefined;
   readonly barlines: Barlines | undefined;
+  /** Barlines within the measure. */
+  readonly inner: readonly PlacedBarline[];
   readonly opening: PlacedAttributes | undefined;
   readonly divisions: bigint;
   /** The divisions are written where they change. */
@@ -87,14 +89,15 @@ function writeVoices(cursor: Cursor, parts: MeasureParts, score: Score): void {
   }
 }
 
-function betweenOf({ changes, directions }: MeasureParts): readonly Between[] {
+function betweenOf({ changes, directions, inner }: MeasureParts): readonly Between[] {
+  const barlines = inner.map((one) => ({ ...one, stave: undefined }));
   const attributes = changes
     .filter(({ offset }) => !isZero(offset))
     .map(({ offset, stave, elements }) => ({ offset, stave, element: attributesElement(elements) }));
   const others = directions
     .filter(({ offset }) => !isZero(offset))
     .map(({ offset, element }) => ({ offset, stave: undefined, element }));
-  return [...attributes, ...others].sort((a, b) => compare(a.offset, b.offset));
+  return [...barlines, ...attributes, ...others].sort((a, b) => compare(a.offset, b.offset));
 }
 
 /** The first voice that begins a note at that moment on that stave, else at that moment, else the first; -1 of none. */

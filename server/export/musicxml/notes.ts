@@ -17,7 +17,7 @@ import {
   plainNotation,
 } from './notations';
 import { coversChord } from './signs';
-import type { MemberTies, TieKind, Ties } from './ties';
+import { type MemberTies, NO_TIES, type Ties, tiedElements, tieElements } from './ties';
 import { type TupletEnds, timeModification } from './tuplets';
 import { hasStem, inDivisions } from './values';
 import { leaf, type XmlElement, xml } from './xml';
@@ -69,7 +69,6 @@ interface Head {
 }
 
 const NO_EDITORIAL: Editorial = { footnote: undefined, level: undefined, bracket: false };
-const NO_TIES: MemberTies = { stop: undefined, start: undefined, open: undefined };
 
 function noteElement(head: Head): XmlElement {
   const { chunk, member, m, links, score, divisions } = head;
@@ -84,8 +83,7 @@ function noteElement(head: Head): XmlElement {
     lead ? undefined : xml('chord'),
     member === undefined ? xml('rest', { measure: event.wholeBar ? 'yes' : undefined }) : pitchElement(member),
     small ? undefined : leaf('duration', inDivisions(chunk.duration, divisions)),
-    ties.stop === undefined ? undefined : xml('tie', { type: 'stop' }),
-    ties.start === undefined ? undefined : xml('tie', { type: 'start' }),
+    ...tieElements(ties),
     ...editorialElements(editorial),
     leaf('voice', links.voice + 1),
     chunk.value === undefined ? undefined : leaf('type', chunk.value.type),
@@ -121,19 +119,6 @@ function notationsAt(head: Head, ties: MemberTies): readonly Notation[] {
   const { accidental: drawn, editors } = member?.spelling ?? {};
   const second = chunk.first && drawn !== undefined && editors !== undefined ? [editorsAccidental(editors)] : [];
   return [...[...tiedElements(ties), ...slurs, ...tuplets].map(plainNotation), ...second, ...markNotations(head)];
-}
-
-const LINES: Readonly<Record<TieKind, string | undefined>> = {
-  plain: undefined,
-  editors: 'dashed',
-  doubtful: 'dotted',
-};
-
-/** A tie whose other note is not in the export rings on. */
-function tiedElements({ stop, start, open }: MemberTies): readonly XmlElement[] {
-  const tied = (type: string, kind: TieKind | undefined): readonly XmlElement[] =>
-    kind === undefined ? [] : [xml('tied', { type, 'line-type': LINES[kind] })];
-  return [...tied('stop', stop), ...tied('start', start), ...tied('let-ring', open)];
 }
 
 /** Marks stand at the first of the notes into which an event was cut. */

@@ -1,7 +1,9 @@
 /** Which notes are tied to which, among those that are exported. */
+import { add, equal } from '../../../grammar/time';
 import type { TieForm } from '../../../grammar/tree';
 import type { NoteMember } from '../../score/score';
-import type { Chunk } from './chunks';
+import { absolute, type Chunk } from './chunks';
+import { type XmlElement, xml } from './xml';
 
 /** The ties at a member of a chord. */
 export interface MemberTies {
@@ -9,6 +11,8 @@ export interface MemberTies {
   readonly stop: TieKind | undefined;
   /** The tie that begins here. */
   readonly start: TieKind | undefined;
+  /** A tie that comes from a note which does not stand right before: from before the first ending, or not exported. */
+  readonly entered: 'ending' | 'excerpt' | undefined;
   /** A tie begins in the source whose other note is not in the export. */
   readonly open: TieKind | undefined;
 }
@@ -17,11 +21,9 @@ export type TieKind = 'plain' | 'editors' | 'doubtful';
 
 export type Ties = ReadonlyMap<Chunk, readonly MemberTies[]>;
 
-interface Draft {
-  stop: TieKind | undefined;
-  start: TieKind | undefined;
-  open: TieKind | undefined;
-}
+type Draft = { -readonly [K in keyof MemberTies]: MemberTies[K] };
+
+export const NO_TIES: MemberTies = { stop: undefined, start: undefined, entered: undefined, open: undefined };
 
 const kindOf = (tie: TieForm): TieKind => (tie.editors ? 'editors' : tie.doubtful ? 'doubtful' : 'plain');
 
@@ -33,10 +35,7 @@ const samePitch = (a: NoteMember, b: NoteMember): boolean =>
 export function tiesOf(chunks: readonly Chunk[]): Ties {
   const notes = chunks.filter((chunk) => chunk.event.kind === 'note');
   const drafts = new Map<Chunk, Draft[]>(
-    notes.map((chunk) => [
-      chunk,
-      chunk.event.members.map(() => ({ stop: undefined, start: undefined, open: undefined })),
-    ]),
+    notes.map((chunk) => [chunk, chunk.event.members.map(() => ({ ...NO_TIES }))]),
   );
   for (const [i, chunk] of notes.entries()) {
     for (const [m, member] of chunk.event.members.entries()) {
@@ -52,6 +51,7 @@ export function tiesOf(chunks: readonly Chunk[]): Ties {
       }
     }
   }
+  for (const chunk of notes) enter(chunk, drafts.get(chunk) ?? []);
   return drafts;
 }
 
@@ -64,19 +64,57 @@ const restOf = (
 ): Draft | undefined =>
   next !== undefined && next.event === chunk.event && !next.first ? drafts.get(next)?.[member] : undefined;
 
-/** The next note of that pitch, if a tie leads to it. */
+/** What is tied from a note that no exported one before it is tied to. */
+function enter(chunk: Chunk, drafts: readonly Draft[]): void {
+  if (!chunk.first || chunk.event.small !== undefined) return;
+  for (const [m, draft] of drafts.entries()) {
+    if (chunk.event.members[m]?.tiedFrom !== true || draft.stop !== undefined) continue;
+    draft.entered = (chunk.measure.bar.ending ?? 1) > 1 ? 'ending' : 'excerpt';
+  }
+}
+
+/** The note of that pitch to which a tie leads: it begins where the tied one ends. */
 function partnerOf(
   notes: readonly Chunk[],
   from: number,
   member: NoteMember,
   drafts: ReadonlyMap<Chunk, readonly Draft[]>,
 ): Draft | undefined {
-  for (let i = from + 1; i < notes.length; i++) {
-    const chunk = notes[i];
-    if (chunk === undefined || !chunk.first) continue;
-    const m = chunk.event.members.findIndex((other) => samePitch(other, member));
-    const other = chunk.event.members[m];
-    if (other !== undefined) return other.tiedFrom ? drafts.get(chunk)?.[m] : undefined;
+  const tied = notes[from];
+  if (tied === undefined) return undefined;
+  const end = add(absolute(tied), tied.duration);
+  for (const chunk of notes.slice(from + 1)) {
+    if (!chunk.first || chunk.event.small !== undefined) continue;
+    if (chunk.measure.piece !== tied.measure.piece || !equal(absolute(chunk), end)) return undefined;
+    const m = chunk.event.members.findIndex((other) => other.tiedFrom && samePitch(other, member));
+    return drafts.get(chunk)?.[m];
   }
   return undefined;
 }
+
+// ─── elements ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** What sounds: the note of a second ending goes on sounding from before the first. */
+export const tieElements = ({ stop, start, entered }: MemberTies): readonly XmlElement[] => [
+  ...(stop !== undefined || entered === 'ending' ? [xml('tie', { type: 'stop' })] : []),
+  ...(start === undefined ? [] : [xml('tie', { type: 'start' })]),
+];
+
+const LINES: Readonly<Record<TieKind, string | undefined>> = {
+  plain: undefined,
+  editors: 'dashed',
+  doubtful: 'dotted',
+};
+
+const tied = (type: 'start' | 'stop', kind: TieKind): XmlElement => xml('tied', { type, 'line-type': LINES[kind] });
+
+/** A tie drawn at one note alone is a start and a stop at that note (MusicXML 4.0, `tied`: "ties into or out of repeated sections"). */
+const lone = (kind: TieKind): readonly XmlElement[] => [tied('start', kind), tied('stop', kind)];
+
+/** What is drawn. */
+export const tiedElements = ({ stop, start, entered, open }: MemberTies): readonly XmlElement[] => [
+  ...(entered === undefined ? [] : lone('plain')),
+  ...(stop === undefined ? [] : [tied('stop', stop)]),
+  ...(start === undefined ? [] : [tied('start', start)]),
+  ...(open === undefined ? [] : lone(open)),
+];

@@ -1,0 +1,48 @@
+/**
+ * Scores that never existed, in each of their readings as MusicXML: valid by the schema of the W3C (MusicXML 4.0, 2021),
+ * and read back by an independent reader (musicxml-io) as our own timeline has them.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { exportMusicXml } from '../../server/export/musicxml';
+import type { Score } from '../../server/score/score';
+import { scoreOfSeed } from '../helpers/generate';
+import { analysed, scoreOf } from '../helpers/music';
+import { heard, objections, played, validateMusicXml } from '../helpers/musicxml';
+import { testWithSchema } from '../helpers/schemas';
+
+const musicXml = (score: Score): string => exportMusicXml(score, { clefs: 'source', leaveGaps: false }).text;
+
+function scoresOf(text: string): Score[] {
+  const analysis = analysed(text);
+  return analysis.choices.map((choice) => scoreOf(analysis, choice));
+}
+
+const seeds = fc.nat({ max: 1_000_000 });
+
+describe('any score', () => {
+  test('is heard from its MusicXML as its timeline plays it', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const score of scoresOf(scoreOfSeed(seed))) expect(heard(musicXml(score), score)).toEqual(played(score));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('leaves an independent reader nothing to object to', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const score of scoresOf(scoreOfSeed(seed))) expect(objections(musicXml(score))).toEqual([]);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  testWithSchema('musicxml-4.0/musicxml.xsd', 'is valid MusicXML', async () => {
+    for (const seed of fc.sample(seeds, { numRuns: 20, seed: 1689 })) {
+      const [score] = scoresOf(scoreOfSeed(seed));
+      if (score !== undefined) expect(await validateMusicXml(musicXml(score)), `seed ${seed}`).toEqual([]);
+    }
+  });
+});
