@@ -67,6 +67,14 @@ system upper C1 lower F4
     help: `MusicXML draws C, cut C, a single figure and a fraction, and all must say how long a bar is. Another sign, or a
 figure whose bar is longer or shorter than it says, is written as the fraction of that length. The bars are not changed.`,
   },
+  'musicxml-meter-length': {
+    level: 'info',
+    sentence:
+      'The meter {sign} is drawn before {bars} of another length; some programs find fault with such a measure.',
+    help: `Programs take the length of a measure from its meter. Where a bar is longer than its meter, or of another length
+in a loose system, the export counts the bar by what it holds and hides that fraction. Where the source draws a fraction
+or a figure at this very bar, what is drawn stands: MusicXML cannot draw one and count another.`,
+  },
   'musicxml-inner-barline': {
     level: 'info',
     sentence: 'A barline that only {voice} draws crosses all staves in the export ({bars}).',

@@ -413,6 +413,14 @@ describe('what stands at the head of a system', () => {
     ]);
   });
 
+  it('draws a fraction as it stands before a loose bar of another length, and says so', () => {
+    const text = `${HEAD}\nsystem loose upper G2 lower F4 meter 3/4\n  dessus | 1 c5 | 2. e |||\n`;
+    expect(elements(musicXml(text), 'time')).toEqual(['<time><beats>3</beats><beat-type>4</beat-type></time>']);
+    expect(told(text)).toEqual([
+      'The meter 3/4 is drawn before bar 1 of another length; some programs find fault with such a measure.',
+    ]);
+  });
+
   it('draws naturals that take a signature away', () => {
     const text = musicXml(
       `${inC('dessus | 1 c5 |').replace('meter C', 'key bb eb meter C')}system key bn en\n  dessus | 1 c5 |\n`,

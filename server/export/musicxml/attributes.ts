@@ -3,9 +3,9 @@
 import { compare, format, isZero, multiply, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
 import { clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
-import type { KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
+import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
 import { changesOf } from '../../score/walk';
-import type { Losses } from './losses';
+import type { Losses, Where } from './losses';
 import type { Measure } from './measures';
 import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
@@ -162,14 +162,21 @@ export class Attributes {
     if (!opening && !drawn && now === this.inForce) return [];
     this.inForce = now;
     if (counted === undefined || meter === undefined) return [SENZA_MISURA];
+    if (drawn && isOdd(measure.bar, measure.duration) && counted === meter) this.tellLength(meter, measure);
     return [timeElement(meter, counted, drawn, () => this.tellMeter(meter, measure))];
   }
 
-  private tellMeter(meter: Meter, measure: Measure): void {
-    const { sign, beats, beatValue } = meter;
+  private tellMeter({ sign, beats, beatValue }: Meter, measure: Measure): void {
+    this.losses.add('musicxml-meter-sign', { sign, beats, beatValue }, this.whereMeter(measure));
+  }
+
+  private tellLength({ sign }: Meter, measure: Measure): void {
+    this.losses.add('musicxml-meter-length', { sign }, this.whereMeter(measure));
+  }
+
+  private whereMeter(measure: Measure): Where {
     const change = this.moments.findLast((m) => m.change.meter !== undefined && m.bar <= measure.bar.index);
-    const where = { source: change?.change.source, system: change?.system ?? measure.system, bar: measure.bar };
-    this.losses.add('musicxml-meter-sign', { sign, beats, beatValue }, where);
+    return { source: change?.change.source, system: change?.system ?? measure.system, bar: measure.bar };
   }
 
   // ─── staves and clefs ────────────────────────────────────────────────────────────────────────────────────────
@@ -299,15 +306,19 @@ const SENZA_MISURA = xml('time', { 'print-object': 'no' }, [leaf('senza-misura',
  * would then look otherwise.
  */
 function countedMeter({ bar, duration }: Measure, drawn: boolean): Meter | undefined {
-  const { meter, expected } = bar;
-  if (meter === undefined || (drawn && !LETTERS.has(meter.sign))) return meter;
-  const order = compare(duration, meter.length);
-  if (order === 0 || (order < 0 && expected !== undefined)) return meter;
+  const { meter } = bar;
+  if (meter === undefined || !isOdd(bar, duration) || (drawn && !LETTERS.has(meter.sign))) return meter;
   for (let beatValue = meter.beatValue; beatValue <= SMALLEST_BEAT; beatValue *= 2) {
     const beats = multiply(duration, time(beatValue));
     if (Number(beats.d) === 1) return { ...meter, beats: Number(beats.n), beatValue };
   }
   return meter;
+}
+
+/** Whether a reader would take the measure to be faulty, who knows upbeats and other short measures as such. */
+function isOdd({ meter, expected }: Bar, duration: Time): boolean {
+  const order = meter === undefined ? 0 : compare(duration, meter.length);
+  return order > 0 || (order < 0 && expected === undefined);
 }
 
 const SMALLEST_BEAT = 128;
