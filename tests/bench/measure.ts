@@ -1,0 +1,72 @@
+/** Times compared in one process: what is compared takes turns, so that a busy machine slows all alike. */
+
+/** Something to be timed; what it gives back is kept alive until the clock has stopped. */
+export type Task = () => unknown;
+
+export const median = (numbers: readonly number[]): number => {
+  const sorted = [...numbers].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? Number.NaN;
+};
+
+function milliseconds(task: Task): number {
+  const start = performance.now();
+  const made = task();
+  const end = performance.now();
+  return made === undefined ? end - start : end - start;
+}
+
+/** The median of each task in milliseconds, after a few rounds to warm up. */
+export function medians<Name extends string>(
+  tasks: Readonly<Record<Name, Task>>,
+  rounds: number,
+  warmUp = Math.ceil(rounds / 5),
+): Record<Name, number> {
+  const names = Object.keys(tasks) as Name[];
+  const times = new Map<Name, number[]>(names.map((name) => [name, []]));
+  for (let round = -warmUp; round < rounds; round++) {
+    for (const name of names) {
+      const taken = milliseconds(tasks[name]);
+      if (round >= 0) times.get(name)?.push(taken);
+    }
+  }
+  return Object.fromEntries(names.map((name) => [name, median(times.get(name) ?? [])])) as Record<Name, number>;
+}
+
+/** Bytes that what a task makes keeps on the heap. Needs `--expose-gc`. */
+export function kept(task: Task): number {
+  const before = heap();
+  const made = task();
+  const after = heap();
+  return made === undefined ? Number.NaN : after - before;
+}
+
+function heap(): number {
+  if (gc === undefined) throw new Error('run node with --expose-gc');
+  gc();
+  gc();
+  return process.memoryUsage().heapUsed;
+}
+
+/** One line of the result. */
+export interface Line {
+  readonly what: string;
+  readonly measured: string;
+  readonly ratio?: number | undefined;
+  /** The ratio that is wished for; nothing is said where none is. */
+  readonly wished?: number | undefined;
+}
+
+export const ms = (time: number): string => `${time < 10 ? time.toFixed(2) : time.toFixed(1)} ms`;
+
+export function print(title: string, lines: readonly Line[]): void {
+  const width = Math.max(48, ...lines.map(({ what }) => what.length));
+  console.log(`\n${title}`);
+  for (const { what, measured, ratio, wished } of lines) {
+    const compared = ratio === undefined ? '' : ratio.toFixed(3).padStart(9);
+    const verdict =
+      ratio === undefined || wished === undefined
+        ? ''
+        : `  wished < ${wished.toFixed(3)}  ${ratio < wished ? 'yes' : 'NO'}`;
+    console.log(`  ${what.padEnd(width)} ${measured.padStart(12)}${compared}${verdict}`);
+  }
+}

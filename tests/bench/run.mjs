@@ -1,0 +1,28 @@
+// `npm run bench [-- PART,PART]`: bundles what is measured, since sources that are imported one by one start slower, and runs it.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'bentside-bench-'));
+await build({
+  entryPoints: { main: join(here, 'main.ts') },
+  outdir: folder,
+  outExtension: { '.js': '.cjs' },
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  mainFields: ['module', 'main'],
+  logLevel: 'error',
+});
+const { status } = spawnSync(
+  process.execPath,
+  ['--expose-gc', '--max-old-space-size=4096', join(folder, 'main.cjs'), ...process.argv.slice(2)],
+  { stdio: 'inherit' },
+);
+rmSync(folder, { recursive: true });
+process.exit(status ?? 1);
