@@ -6,17 +6,7 @@
 import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import type { ProblemList } from './problems';
-import {
-  BareNext,
-  BareOpen,
-  BareOptions,
-  JunkToken,
-  OptionNext,
-  OptionsClose,
-  OptionsOpen,
-  SpanClose,
-  SpanOpen,
-} from './tokens';
+import { BareOpen, JunkToken, roleOf, SpanClose, SpanOpen } from './tokens';
 
 /** Deepest nesting of spans and options. */
 export const DEEPEST = 32;
@@ -29,17 +19,8 @@ interface Open {
   readonly nexts: IToken[];
 }
 
-const openers = new Map([
-  [SpanOpen, '{'],
-  [BareOpen, '{'],
-  [OptionsOpen, '<'],
-  [BareOptions, '<'],
-] as const);
-const closers = new Map([
-  [SpanClose, '{'],
-  [OptionsClose, '<'],
-] as const);
-const nexts = new Set([OptionNext, BareNext]);
+const kindOf = ({ tokenType }: IToken): '{' | '<' =>
+  tokenType === SpanOpen || tokenType === BareOpen || tokenType === SpanClose ? '{' : '<';
 
 function becomeJunk(token: IToken): void {
   token.tokenType = JunkToken;
@@ -93,19 +74,19 @@ export function balance(tokens: readonly IToken[], problems: ProblemList): void 
     if (stack[at]?.ignored === true) becomeJunk(token);
   };
   for (const token of tokens) {
-    const opens = openers.get(token.tokenType);
-    const closes = closers.get(token.tokenType);
-    if (opens !== undefined) {
+    const role = roleOf(token);
+    if (role === 'opens') {
+      const kind = kindOf(token);
       const ignored = stack.length >= DEEPEST;
       if (ignored) {
         becomeJunk(token);
         // One finding for a whole heap of brackets is enough.
-        if (stack.length === DEEPEST) report('too-deep', token, opens);
+        if (stack.length === DEEPEST) report('too-deep', token, kind);
       }
-      opened[opens]++;
-      stack.push({ token, kind: opens, ignored, nexts: [] });
-    } else if (closes !== undefined) close(token, closes);
-    else if (nexts.has(token.tokenType)) next(token);
+      opened[kind]++;
+      stack.push({ token, kind, ignored, nexts: [] });
+    } else if (role === 'closes') close(token, kindOf(token));
+    else if (role === 'parts') next(token);
   }
   stack.forEach(unclosed);
 }

@@ -6,6 +6,7 @@ import type {
   AccidentalSign,
   MarkForm,
   MarkType,
+  Member,
   Readings,
   SpanHead,
   SpanWord,
@@ -25,7 +26,7 @@ const LONGEST = 200;
 const detached = (text: string): string => text.split('').join('');
 
 /** A reader that gives equal texts the same object. */
-function interned<Form>(read: (text: string) => Form | undefined): (text: string) => Form | undefined {
+function interned<Form extends object | undefined>(read: (text: string) => Form): (text: string) => Form {
   const kept = new Map<string, Form>();
   return (text) => {
     const known = kept.get(text);
@@ -33,7 +34,7 @@ function interned<Form>(read: (text: string) => Form | undefined): (text: string
     if (text.length > LONGEST) return read(text);
     const own = detached(text);
     const form = read(own);
-    if (form === undefined) return undefined;
+    if (form === undefined) return form;
     if (kept.size >= KEPT) kept.clear();
     kept.set(own, form);
     return form;
@@ -64,7 +65,7 @@ function durationOf(base: Time | undefined, dots: number, n: number, m: number):
 }
 
 /** The value written as `text` (`8.`, `16x`, `B`); its duration is undefined where there is no such value. */
-export const valueFormOf = interned<ValueForm>((text) => {
+export const valueFormOf = interned<ValueForm | undefined>((text) => {
   const match = valuePattern.exec(text);
   if (match === null) return undefined;
   const [, baseText = '', dotText = '', x, nText, mText, doubt] = match;
@@ -85,7 +86,7 @@ const spellingPattern = new RegExp(
 );
 
 /** The note written as `text` (`f#`, `bb4`, `f[#]5`, `f(#)`); undefined if the text is none. */
-export const spellingOf = interned<Spelling>((text) => {
+export const spellingOf = interned<Spelling | undefined>((text) => {
   const match = spellingPattern.exec(text);
   if (match === null) return undefined;
   const [, letter, accidental, editors, cautionary, octave, doubt] = match;
@@ -110,7 +111,7 @@ function readingsOf(text: string | undefined): Readings | undefined {
 const tiePattern = new RegExp(`^(\\[=\\]|=)(\\?)?(${source.readings})?$`);
 
 /** The tie written as `text` (`=`, `[=]`, `=?`, `=:L`); undefined if the text is none. */
-export const tieOf = interned<TieForm>((text) => {
+export const tieOf = interned<TieForm | undefined>((text) => {
   const match = tiePattern.exec(text);
   if (match === null) return undefined;
   const readings = readingsOf(match[3]);
@@ -121,6 +122,73 @@ export const tieOf = interned<TieForm>((text) => {
     ...(readings === undefined ? {} : { readings }),
   };
 });
+
+/** A note as a chord's member: where it moves to, what is written, whether it is tied on. */
+export interface MemberForm {
+  readonly spelling: Spelling;
+  readonly stave: Member['stave'];
+  readonly tie: TieForm | undefined;
+}
+
+const memberPattern = new RegExp(`^(?:-(?:\\((up|down|home)\\))?)?(${source.spelling})(${source.tie})?$`);
+
+/** The member written as `text`, a note (`c5=`) or a further member (`-(up)f4`), as the lexer cuts it. */
+export const memberOf = interned<MemberForm>((text) => {
+  const [, stave, noteText = '', tieText] = memberPattern.exec(text) ?? [];
+  return {
+    spelling: spellingOf(noteText) as Spelling,
+    stave: stave as Member['stave'],
+    tie: tieText === undefined ? undefined : tieOf(tieText),
+  };
+});
+
+/** A label of an option; its place counts from the beginning of the head. */
+export interface LabelForm {
+  readonly at: number;
+  readonly len: number;
+  readonly name: string;
+  readonly layer: number | undefined;
+  readonly doubtful: boolean;
+}
+
+/** What stands before an option, from its bracket or semicolon to the colon. */
+export interface OptionHead {
+  readonly place: string | undefined;
+  /** Annotations as typed, with their places in the head. */
+  readonly reasons: readonly { readonly text: string; readonly at: number }[];
+  readonly labels: readonly LabelForm[];
+}
+
+const labelPattern = /^([A-Za-z]\w*)(?:\.(\d+))?(\?)?$/;
+const headPattern = new RegExp(`^(?:<(?:(${source.name})((?:${source.annotation})*)[ \\t]+)?|;[ \\t]*)`);
+const annotationPattern = new RegExp(source.annotation, 'g');
+
+/** The head of an option (`<v3*n7 K,M.2?:`, `; L:`); nothing is in it where it has no labels. */
+export const optionHeadOf = interned<OptionHead>((text) => {
+  const [before = '', place, reasonText = ''] = headPattern.exec(text) ?? [];
+  const reasonsAt = 1 + (place?.length ?? 0);
+  const reasons = [...reasonText.matchAll(annotationPattern)].map((match) => ({
+    text: match[0],
+    at: reasonsAt + match.index,
+  }));
+  return { place, reasons, labels: text.endsWith(':') ? labelForms(text.slice(before.length, -1), before.length) : [] };
+});
+
+function labelForms(text: string, start: number): LabelForm[] {
+  let at = start;
+  return text.split(',').map((one) => {
+    const [, name = one, layer, doubt] = labelPattern.exec(one) ?? [];
+    const form = {
+      at,
+      len: one.length,
+      name,
+      layer: layer === undefined ? undefined : Number(layer),
+      doubtful: doubt !== undefined,
+    };
+    at += one.length + 1;
+    return form;
+  });
+}
 
 const otherMarks = new Set(['through', 'fermata', 'dot', 'stroke', 'renvoi', 'fin']);
 const curves = new Set(['u', 'line']);
@@ -150,7 +218,7 @@ function markDetails(type: MarkType, core: string): Partial<MarkForm> {
 }
 
 /** The mark written as `text`, from its apostrophe to its last form; undefined if the text is none. */
-export const markOf = interned<MarkForm>((text) => {
+export const markOf = interned<MarkForm | undefined>((text) => {
   const match = markPattern.exec(text);
   if (match === null) return undefined;
   const [, inBrackets, plain, doubt, linked, parameters, onlyIn] = match;
@@ -196,7 +264,7 @@ const spanPattern = new RegExp(
 );
 
 /** The head of a span, from its bracket (`{3in2`, `{inegal 2:1:french`); undefined if the text is none. */
-export const spanHeadOf = interned<SpanHead>((text) => {
+export const spanHeadOf = interned<SpanHead | undefined>((text) => {
   const match = spanPattern.exec(text);
   if (match === null) return undefined;
   const [, n, m, word, long, short, wordN, wordM, onlyIn] = match;

@@ -11,10 +11,9 @@ import * as T from './tokens';
 /** One parser for all lanes; it keeps nothing between two bars. */
 const parser = new LaneParser();
 
-const opens = new Set([T.SpanOpen, T.BareOpen, T.OptionsOpen, T.BareOptions]);
-const closes = new Set([T.SpanClose, T.OptionsClose]);
-const bars = new Set([T.Bar, T.BadBar]);
-const attached = new Set([T.MarkToken, T.Annotated]);
+const isBar = (token: IToken): boolean => T.roleOf(token) === 'bar';
+/** What is glued to an event or a barline. */
+const isAttached = (token: IToken): boolean => T.roleOf(token) === 'attached';
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 
@@ -26,7 +25,7 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   /** Where the barline that closed the last bar ends, as long as only what belongs to it has followed. */
   let barEnd = -1;
   for (const token of tokens) {
-    const isGlued = token.startOffset === barEnd && attached.has(token.tokenType);
+    const isGlued = token.startOffset === barEnd && isAttached(token);
     if (isGlued || (barEnd >= 0 && token.tokenType === T.Again)) {
       found.at(-1)?.push(token);
       barEnd = endOf(token);
@@ -34,9 +33,10 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
     }
     barEnd = -1;
     current.push(token);
-    if (opens.has(token.tokenType)) depth++;
-    else if (closes.has(token.tokenType)) depth--;
-    else if (depth === 0 && bars.has(token.tokenType)) {
+    const role = T.roleOf(token);
+    if (role === 'opens') depth++;
+    else if (role === 'closes') depth--;
+    else if (depth === 0 && role === 'bar') {
       found.push(current);
       current = [];
       barEnd = endOf(token);
@@ -48,17 +48,18 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
 
 /** Makes one of each barline that begins a continuing line and the one that ended the line above. */
 function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): void {
+  if (joints.length < 2) return;
   const lineStarts = new Set(joints.slice(1));
   /** Where the last barline ends with what is glued to it, as long as nothing else has followed. */
   let barEnd = -1;
   for (const token of tokens) {
-    const isBar = bars.has(token.tokenType);
-    if (isBar && barEnd >= 0 && lineStarts.has(token.startOffset)) {
+    const isLine = isBar(token);
+    if (isLine && barEnd >= 0 && lineStarts.has(token.startOffset)) {
       token.tokenType = T.Again;
       token.tokenTypeIdx = T.Again.tokenTypeIdx ?? 0;
       barEnd = endOf(token);
-    } else if (isBar) barEnd = endOf(token);
-    else if (token.startOffset === barEnd && attached.has(token.tokenType)) barEnd = endOf(token);
+    } else if (isLine) barEnd = endOf(token);
+    else if (token.startOffset === barEnd && isAttached(token)) barEnd = endOf(token);
     else barEnd = -1;
   }
 }
@@ -72,7 +73,7 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: 
   for (const token of tokens) {
     if (bar !== undefined && token.tokenType === T.Again)
       bar = joinedBarline(bar, barlineOf(token, problems), problems);
-    else if (bars.has(token.tokenType)) bar = barlineOf(token, problems);
+    else if (isBar(token)) bar = barlineOf(token, problems);
     else if (token.tokenType === T.OpenQuote) {
       problems.push({ code: 'unclosed-string', ...spanOf(token), slots: {} });
       items.push({ kind: 'junk', ...spanOf(token) });
@@ -86,11 +87,8 @@ function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly 
   const found: IToken[] = [];
   let end = 0;
   for (const token of tokens) {
-    const isGlued = kind === 'lane' && token.startOffset === end && attached.has(token.tokenType);
-    const isNextLine =
-      joints.includes(token.startOffset, 1) &&
-      bars.has(token.tokenType) &&
-      !found.some((one) => bars.has(one.tokenType));
+    const isGlued = kind === 'lane' && token.startOffset === end && isAttached(token);
+    const isNextLine = joints.includes(token.startOffset, 1) && isBar(token) && !found.some(isBar);
     if (!isGlued && !isNextLine) break;
     found.push(token);
     end = endOf(token);
@@ -130,8 +128,9 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
       kind === 'lane' ? parser.parseBar(barTokens, problems, segments.at(-1)) : parseSubBar(kind, barTokens, problems);
     const last = barTokens.at(-1);
     const end = last === undefined ? pos : endOf(last);
-    segments.push({ pos, len: end - pos, items, ...(bar === undefined ? {} : { bar }), broken });
+    const len = end - pos;
+    segments.push(bar === undefined ? { pos, len, items, broken } : { pos, len, items, broken, bar });
     pos = end;
   }
-  return { kind, text, joints, opening, segments, problems: problems.all() };
+  return { kind, text, joints, opening, segments: segments.slice(), problems: problems.all() };
 }

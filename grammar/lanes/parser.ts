@@ -27,8 +27,17 @@ import type {
   Suffix,
 } from '../tree';
 import { barlineOf, joinedBarline } from './barline';
-import { isPossibleProportion, markOf, spanHeadOf, spanWords, spellingOf, tieOf, valueFormOf } from './forms';
-import { source } from './patterns';
+import {
+  isPossibleProportion,
+  type LabelForm,
+  markOf,
+  memberOf,
+  optionHeadOf,
+  spanHeadOf,
+  spanWords,
+  tieOf,
+  valueFormOf,
+} from './forms';
 import { ProblemList } from './problems';
 import { slipProblem } from './slips';
 import * as T from './tokens';
@@ -42,6 +51,7 @@ export interface ParsedBar {
 
 const noSuffixes: readonly Suffix[] = [];
 const noMembers: readonly Member[] = [];
+const noReasons: readonly Annotation[] = [];
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
@@ -49,15 +59,8 @@ const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.im
 /** `"…"` without its quotes, two quotes inside standing for one. */
 const unquoted = (image: string): string => image.slice(1, -1).replaceAll('""', '"');
 
-/** The longest written note at the beginning of a text that goes on with a tie or ends. */
-const noteThenTie = new RegExp(`^(${source.spelling})(${source.tie})?$`);
-const movedMember = /^-(?:\((up|down|home)\))?/;
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
 const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
-const wholeLabel = /^([A-Za-z]\w*)(?:\.(\d+))?(\?)?$/;
-const optionsPlace = new RegExp(`^<(?:(${source.name})((?:${source.annotation})*)[ \\t]+)?`);
-const annotationPattern = new RegExp(source.annotation, 'g');
-
 const RECORDED: IToken = {
   image: '',
   startOffset: 0,
@@ -92,24 +95,14 @@ function annotationOf(image: string, pos: number): Annotation {
     : { kind: 'annotation', ...at, ref: inner };
 }
 
-/** The labels of an option's head: `<v3 K,M.2?:` or `; L:`. */
-function labelsOf(head: IToken): Label[] {
-  const before = (head.tokenType === T.OptionsOpen ? optionsPlace : /^;[ \t]*/).exec(head.image)?.[0].length ?? 0;
-  if (!head.image.endsWith(':')) return [];
+/** The labels of an option's head at their places. */
+function labelsAt(forms: readonly LabelForm[], start: number): readonly Label[] {
   const labels: Label[] = [];
-  let pos = head.startOffset + before;
-  for (const text of head.image.slice(before, -1).split(',')) {
-    const [, name = text, layer, doubt] = wholeLabel.exec(text) ?? [];
-    labels.push({
-      pos,
-      len: text.length,
-      name,
-      ...(layer === undefined ? {} : { layer: Number(layer) }),
-      doubtful: doubt !== undefined,
-    });
-    pos += text.length + 1;
+  for (const { at, len, name, layer, doubtful } of forms) {
+    const pos = start + at;
+    labels.push(layer === undefined ? { pos, len, name, doubtful } : { pos, len, name, doubtful, layer });
   }
-  return labels;
+  return labels.length > 1 ? labels.slice() : labels;
 }
 
 const moveProblem = (problem: Problem, by: number): Problem => ({
@@ -131,68 +124,77 @@ export class LaneParser extends EmbeddedActionsParser {
   /** Where the last token ended, to see what is glued to what. */
   private lastEnd = -1;
   private afterJunk = false;
-  private readonly segment: ParserMethod<[], { items: Item[]; bar: Barline | undefined }>;
-  private readonly inside: ParserMethod<[], Item[]>;
+  private readonly items: ParserMethod<[], Item[]>;
   private readonly opening: ParserMethod<[], LaneTree['opening']>;
+  /** What the innermost bracket, or the bar, holds so far. */
+  private list: Item[] = [];
+  private readonly found: Suffix[] = [];
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
 
   constructor() {
     super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false });
 
+    // Alternatives and what is repeated are made once: made anew for each token they would take longer than the parse.
+    const suffix = [
+      { ALT: () => this.mark(this.CONSUME(T.MarkToken)) },
+      { ALT: () => this.annotation(this.CONSUME(T.Annotated)) },
+    ];
+    const takeSuffix = (): void => {
+      this.found.push(this.OR<Suffix>(suffix));
+    };
     const suffixes = this.RULE('suffixes', (): readonly Suffix[] => {
-      let list: Suffix[] | undefined;
-      this.MANY(() => {
-        const suffix = this.OR<Suffix>([
-          { ALT: () => this.mark(this.CONSUME(T.MarkToken)) },
-          { ALT: () => this.annotation(this.CONSUME(T.Annotated)) },
-        ]);
-        if (list === undefined) list = [suffix];
-        else list.push(suffix);
-      });
-      return list ?? noSuffixes;
+      this.found.length = 0;
+      this.MANY(takeSuffix);
+      return this.found.slice();
     });
+    /** Most events have nothing glued to them: the rule is not even entered. */
+    const first = (): readonly Suffix[] => (this.mayBeSuffixed() ? this.SUBRULE(suffixes) : noSuffixes);
+    const second = (): readonly Suffix[] => (this.mayBeSuffixed() ? this.SUBRULE2(suffixes) : noSuffixes);
 
     const chord = this.RULE('chord', (): EventItem => {
-      const first = this.taken(this.CONSUME(T.Note));
-      const members = [this.member(first, this.SUBRULE(suffixes))];
+      const token = this.taken(this.CONSUME(T.Note));
+      const one = this.member(token, first());
+      if (!this.RECORDING_PHASE && this.LA(1).tokenType !== T.Member) {
+        return this.event(token, 'note', [one], noSuffixes);
+      }
+      const members = [one];
       this.MANY(() => {
         const next = this.CONSUME(T.Member);
         this.expectGlued(next, 'member-apart');
-        members.push(this.member(this.taken(next), this.SUBRULE2(suffixes)));
+        members.push(this.member(this.taken(next), second()));
       });
-      return this.event(first, 'note', members, noSuffixes);
+      return this.event(token, 'note', members.slice(), noSuffixes);
     });
 
+    const silent = [
+      { ALT: () => this.CONSUME(T.Rest) },
+      { ALT: () => this.CONSUME(T.BarRest) },
+      { ALT: () => this.CONSUME(T.Gap) },
+      { ALT: () => this.CONSUME(T.BarGap) },
+    ];
     const silence = this.RULE('silence', (): EventItem => {
-      const token = this.known(
-        this.OR([
-          { ALT: () => this.CONSUME(T.Rest) },
-          { ALT: () => this.CONSUME(T.BarRest) },
-          { ALT: () => this.CONSUME(T.Gap) },
-          { ALT: () => this.CONSUME(T.BarGap) },
-        ]),
-      );
-      this.taken(token);
-      return this.event(token, silences.get(token.tokenType) ?? 'rest', noMembers, this.SUBRULE(suffixes));
+      const token = this.taken(this.known(this.OR(silent)));
+      return this.event(token, silences.get(token.tokenType) ?? 'rest', noMembers, first());
     });
 
     const repeat = this.RULE('repeat', (): EventItem => {
       const token = this.taken(this.CONSUME(T.Repeat));
-      const event = this.event(token, 'repeat', noMembers, this.SUBRULE(suffixes));
+      const event = this.event(token, 'repeat', noMembers, first());
       const tie = tieOf(token.image);
       return tie === undefined ? event : { ...event, tie };
     });
 
+    const drawn = [{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }];
     const bar = this.RULE('bar', (): Barline => {
-      const token = this.known(this.OR([{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }]));
+      const token = this.known(this.OR(drawn));
       // After junk the barline is glued to something that has been reported.
       if (!this.afterJunk) this.expectApart(token, 'barline-glued');
       this.taken(token);
-      let line = this.barline(token, this.SUBRULE(suffixes));
+      let line = this.barline(token, first());
       this.OPTION(() => {
         const again = this.taken(this.known(this.CONSUME(T.Again)));
-        line = this.joined(line, this.barline(again, this.SUBRULE2(suffixes)));
+        line = this.joined(line, this.barline(again, second()));
       });
       return line;
     });
@@ -206,75 +208,58 @@ export class LaneParser extends EmbeddedActionsParser {
       return again === undefined ? { suffixes: own } : { suffixes: own, again };
     });
 
+    const opened = [{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }];
     const group = this.RULE('group', (): SpanItem => {
-      const open = this.known(
-        this.OR([{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }]),
-      );
-      this.taken(open);
-      const items = this.SUBRULE1(this.inside);
+      const open = this.taken(this.known(this.OR(opened)));
+      const items = this.SUBRULE1(this.items);
       this.taken(this.CONSUME(T.SpanClose));
-      return this.groupOf(open, items, this.SUBRULE(suffixes));
+      return this.groupOf(open, items, first());
     });
 
+    const optionsOpened = [{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }];
+    const nextOption = [{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }];
     const options = this.RULE('options', (): OptionsItem => {
-      const open = this.known(
-        this.OR([{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }]),
-      );
-      this.taken(open);
-      const found = [this.optionOf(open, this.SUBRULE1(this.inside))];
+      const open = this.taken(this.known(this.OR(optionsOpened)));
+      const found = [this.optionOf(open, this.SUBRULE1(this.items))];
       this.MANY(() => {
-        const next = this.known(
-          this.OR2([{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }]),
-        );
-        this.taken(next);
-        found.push(this.optionOf(next, this.SUBRULE2(this.inside)));
+        const next = this.taken(this.known(this.OR2(nextOption)));
+        found.push(this.optionOf(next, this.SUBRULE2(this.items)));
       });
       this.taken(this.CONSUME(T.OptionsClose));
-      return this.optionsOf(open, found, this.SUBRULE(suffixes));
+      return this.optionsOf(open, found.slice(), first());
     });
 
-    const item = this.RULE(
-      'item',
-      (): Item =>
-        this.OR<Item>([
-          { ALT: () => this.SUBRULE(chord) },
-          { ALT: () => this.value(this.taken(this.CONSUME(T.Value))) },
-          { ALT: () => this.SUBRULE(silence) },
-          { ALT: () => this.SUBRULE(repeat) },
-          { ALT: () => this.SUBRULE(group) },
-          { ALT: () => this.SUBRULE(options) },
-          { ALT: () => this.beam(this.CONSUME(T.Beam)) },
-          { ALT: () => this.round(this.roundApart(this.CONSUME(T.Round))) },
-          { ALT: () => this.words(this.taken(this.CONSUME(T.Quoted))) },
-          { ALT: () => this.lost(this.taken(this.CONSUME(T.Lost))) },
-          { ALT: () => this.junk(this.taken(this.CONSUME(T.MarkToken)), 'mark-without-event') },
-          { ALT: () => this.junk(this.taken(this.CONSUME(T.Annotated)), 'annotation-without-event') },
-          { ALT: () => this.junk(this.taken(this.CONSUME(T.Member)), 'member-without-chord') },
-          { ALT: () => ({ kind: 'omit', ...spanOf(this.taken(this.CONSUME(T.Omit))) }) },
-          { ALT: () => this.junk(this.taken(this.CONSUME(T.OpenQuote)), 'unclosed-string') },
-          { ALT: () => this.curlyQuoted(this.taken(this.CONSUME(T.CurlyQuoted))) },
-          { ALT: () => this.slip(this.taken(this.CONSUME(T.JunkToken))) },
-        ]),
-    );
-
-    this.inside = this.RULE('inside', (): Item[] => {
-      const items: Item[] = [];
-      this.MANY(() => {
-        items.push(this.OR<Item>([{ ALT: () => this.SUBRULE(item) }, { ALT: () => this.SUBRULE(bar) }]));
-      });
-      return items;
-    });
-
-    this.segment = this.RULE('segment', () => {
-      const items: Item[] = [];
-      let closing: Barline | undefined;
-      this.MANY(() => {
-        items.push(this.SUBRULE(item));
-      });
-      this.OPTION(() => {
-        closing = this.SUBRULE(bar);
-      });
-      return { items, bar: closing };
+    const item = [
+      { ALT: () => this.SUBRULE(chord) },
+      { ALT: () => this.value(this.taken(this.CONSUME(T.Value))) },
+      { ALT: () => this.SUBRULE(silence) },
+      { ALT: () => this.SUBRULE(repeat) },
+      { ALT: () => this.SUBRULE(group) },
+      { ALT: () => this.SUBRULE(options) },
+      { ALT: () => this.SUBRULE(bar) },
+      { ALT: () => this.beam(this.CONSUME(T.Beam)) },
+      { ALT: () => this.round(this.roundApart(this.CONSUME(T.Round))) },
+      { ALT: () => this.words(this.taken(this.CONSUME(T.Quoted))) },
+      { ALT: () => this.lost(this.taken(this.CONSUME(T.Lost))) },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.MarkToken)), 'mark-without-event') },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.Annotated)), 'annotation-without-event') },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.Member)), 'member-without-chord') },
+      { ALT: (): Item => ({ kind: 'omit', ...spanOf(this.taken(this.CONSUME(T.Omit))) }) },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.OpenQuote)), 'unclosed-string') },
+      { ALT: () => this.curlyQuoted(this.taken(this.CONSUME(T.CurlyQuoted))) },
+      { ALT: () => this.slip(this.taken(this.CONSUME(T.JunkToken))) },
+    ];
+    const takeItem = (): void => {
+      this.list.push(this.OR<Item>(item));
+    };
+    this.items = this.RULE('items', (): Item[] => {
+      const around = this.list;
+      const own: Item[] = [];
+      this.list = own;
+      this.MANY(takeItem);
+      this.list = around;
+      // A list that grew has room for more than it holds; its copy has not.
+      return own.slice();
     });
 
     this.performSelfAnalysis();
@@ -288,9 +273,13 @@ export class LaneParser extends EmbeddedActionsParser {
   parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined): ParsedBar {
     this.begin(tokens, problems, -1);
     this.before = before;
-    const { items, bar } = this.segment();
+    const items = this.items();
+    const last = items.at(-1);
+    const bar = last?.kind === 'barline' ? last : undefined;
+    if (bar !== undefined) items.length--;
     this.refuseOmit(items);
-    return { items, bar, broken: this.broken };
+    // The barline stands beside the items, and a copy has no room for it.
+    return { items: bar === undefined ? items : items.slice(), bar, broken: this.broken };
   }
 
   /** Parses what belongs to the opening barline of a lane: marks and annotations glued to it, the barline of the next line. */
@@ -312,6 +301,11 @@ export class LaneParser extends EmbeddedActionsParser {
   /** A token; while chevrotain records the grammar a choice among tokens gives none, and any will do. */
   private known(token: IToken): IToken {
     return token.image === undefined ? RECORDED : token;
+  }
+
+  private mayBeSuffixed(): boolean {
+    const { tokenType } = this.LA(1);
+    return tokenType === T.MarkToken || tokenType === T.Annotated || this.RECORDING_PHASE;
   }
 
   private taken(token: IToken): IToken {
@@ -351,7 +345,7 @@ export class LaneParser extends EmbeddedActionsParser {
     this.expectGlued(token, 'mark-apart');
     this.taken(token);
     const form = markOf(token.image) as Mark['form'];
-    return { kind: 'mark', ...spanOf(token), form };
+    return { kind: 'mark', pos: token.startOffset, len: token.image.length, form };
   }
 
   private annotation(token: IToken): Annotation {
@@ -365,29 +359,22 @@ export class LaneParser extends EmbeddedActionsParser {
   }
 
   private member(token: IToken, suffixes: readonly Suffix[]): Member {
-    const moved = movedMember.exec(token.image);
-    const [, noteText = '', tieText] = noteThenTie.exec(token.image.slice(moved?.[0].length ?? 0)) ?? [];
-    const tie = tieText === undefined ? undefined : tieOf(tieText);
-    const stave = moved?.[1] as Member['stave'];
-    return {
-      pos: token.startOffset,
-      len: this.lastEnd - token.startOffset,
-      spelling: spellingOf(noteText) as Member['spelling'],
-      ...(stave === undefined ? {} : { stave }),
-      ...(tie === undefined ? {} : { tie }),
-      suffixes,
-    };
+    const { spelling, stave, tie } = memberOf(token.image);
+    const pos = token.startOffset;
+    const len = this.lastEnd - pos;
+    // Few notes are tied and fewer move: most are of the smallest shape.
+    if (stave !== undefined) return { pos, len, spelling, suffixes, tie, stave };
+    return tie === undefined ? { pos, len, spelling, suffixes } : { pos, len, spelling, suffixes, tie };
   }
 
   private value(token: IToken): Item {
     const form = valueFormOf(token.image);
-    const at = spanOf(token);
-    if (form === undefined) return { kind: 'junk', ...at };
+    if (form === undefined) return { kind: 'junk', ...spanOf(token) };
     if (form.duration === undefined) {
       this.broken = true;
-      this.report('impossible-value', at, { text: token.image });
+      this.report('impossible-value', spanOf(token), { text: token.image });
     }
-    return { kind: 'value', ...at, form };
+    return { kind: 'value', pos: token.startOffset, len: token.image.length, form };
   }
 
   private lost(token: IToken): Item {
@@ -553,7 +540,7 @@ export class LaneParser extends EmbeddedActionsParser {
   }
 
   private optionOf(open: IToken, items: readonly Item[]): Option {
-    const labels = labelsOf(open);
+    const labels = labelsAt(optionHeadOf(open.image).labels, open.startOffset);
     if (open.tokenType === T.BareOptions || open.tokenType === T.BareNext) {
       this.broken = true;
       this.report('option-without-label', { pos: open.startOffset, len: 1 });
@@ -565,20 +552,12 @@ export class LaneParser extends EmbeddedActionsParser {
   }
 
   private optionsOf(open: IToken, options: readonly Option[], suffixes: readonly Suffix[]): OptionsItem {
-    const [, name, reasonText = ''] = optionsPlace.exec(open.image) ?? [];
-    const reasons: Annotation[] = [];
-    const reasonsAt = open.startOffset + 1 + (name?.length ?? 0);
-    for (const match of reasonText.matchAll(annotationPattern)) {
-      reasons.push(annotationOf(match[0], reasonsAt + match.index));
-    }
-    return {
-      kind: 'options',
-      pos: open.startOffset,
-      len: this.lastEnd - open.startOffset,
-      ...(name === undefined ? {} : { place: { text: name, pos: open.startOffset + 1, len: name.length } }),
-      reasons,
-      options,
-      suffixes,
-    };
+    const { place, reasons } = optionHeadOf(open.image);
+    const pos = open.startOffset;
+    const len = this.lastEnd - pos;
+    const given = reasons.length === 0 ? noReasons : reasons.map(({ text, at }) => annotationOf(text, pos + at));
+    if (place === undefined) return { kind: 'options', pos, len, reasons: given, options, suffixes };
+    const named = { text: place, pos: pos + 1, len: place.length };
+    return { kind: 'options', pos, len, reasons: given, options, suffixes, place: named };
   }
 }

@@ -1,5 +1,5 @@
 /** The tokens of a lane: one compound token each for value, note, mark, span head, option head, change and barline. */
-import { createToken, Lexer, type TokenType } from 'chevrotain';
+import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
 import { source } from './patterns';
 
 const token = (name: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
@@ -117,3 +117,20 @@ export const subLaneLexer = new Lexer(subLaneTokens, {
   ensureOptimizations: true,
   positionTracking: 'onlyOffset',
 });
+
+/** What a token does to the bars and brackets of a lane; most do nothing. */
+export type Role = 'opens' | 'closes' | 'parts' | 'bar' | 'attached';
+
+/** By the lexer's own number of a token's type: asked for each token, a map would cost as much as the lexer. */
+const roles: (Role | undefined)[] = [];
+const play = (role: Role, types: readonly TokenType[]): void => {
+  for (const type of types) roles[type.tokenTypeIdx ?? 0] = role;
+};
+for (const type of [...laneTokens, SubItem, Again]) roles[type.tokenTypeIdx ?? 0] = undefined;
+play('opens', [SpanOpen, BareOpen, OptionsOpen, BareOptions]);
+play('closes', [SpanClose, OptionsClose]);
+play('parts', [OptionNext, BareNext]);
+play('bar', [Bar, BadBar]);
+play('attached', [MarkToken, Annotated]);
+
+export const roleOf = (token: IToken): Role | undefined => roles[token.tokenTypeIdx];
