@@ -20,10 +20,10 @@ import { source, whole } from './patterns';
 const KEPT = 20_000;
 
 /** Signs longer than this are not kept. */
-const LONGEST = 200;
+export const LONGEST = 200;
 
 /** The same text by itself: a piece cut from a file would keep the whole file in memory. */
-const detached = (text: string): string => text.split('').join('');
+export const detached = (text: string): string => text.split('').join('');
 
 /** A reader that gives equal texts the same object. */
 function interned<Form extends object | undefined>(read: (text: string) => Form): (text: string) => Form {

@@ -17,8 +17,6 @@ import type {
   Junk,
   Label,
   LaneTree,
-  Mark,
-  Member,
   Option,
   OptionsItem,
   Segment,
@@ -27,17 +25,8 @@ import type {
   Suffix,
 } from '../tree';
 import { barlineOf, joinedBarline } from './barline';
-import {
-  isPossibleProportion,
-  type LabelForm,
-  markOf,
-  memberOf,
-  optionHeadOf,
-  spanHeadOf,
-  spanWords,
-  tieOf,
-  valueFormOf,
-} from './forms';
+import { annotationOf, beginning, eventAt, goingOn, suffixAt, unquoted } from './event';
+import { isPossibleProportion, type LabelForm, optionHeadOf, spanHeadOf, spanWords, valueFormOf } from './forms';
 import { ProblemList } from './problems';
 import { slipProblem } from './slips';
 import * as T from './tokens';
@@ -50,14 +39,10 @@ export interface ParsedBar {
 }
 
 const noSuffixes: readonly Suffix[] = [];
-const noMembers: readonly Member[] = [];
 const noReasons: readonly Annotation[] = [];
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
-
-/** `"…"` without its quotes, two quotes inside standing for one. */
-const unquoted = (image: string): string => image.slice(1, -1).replaceAll('""', '"');
 
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
 const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
@@ -75,25 +60,18 @@ const mayFollowRound = new Set([T.SpanClose, T.OptionsClose, T.OptionNext, T.Bar
 
 const junkTokens = new Set([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
 
-const silences = new Map<TokenType, EventWhat>([
+/** Events that are no notes. */
+const otherEvents = new Map<TokenType, EventWhat>([
   [T.Rest, 'rest'],
   [T.BarRest, 'barRest'],
   [T.Gap, 'gap'],
   [T.BarGap, 'barGap'],
+  [T.Repeat, 'repeat'],
 ]);
 
 /** What balance turned into junk, and reported. */
 const bracketJunk = /^(?:[{}<>;]|\{.*|<.*:|;.*:)$/;
 const spanList = [...spanWords.keys()].join(', ');
-
-/** The annotation `*"…"` or `*n7` at a place. */
-function annotationOf(image: string, pos: number): Annotation {
-  const inner = image.slice(1);
-  const at = { pos, len: image.length };
-  return inner.startsWith('"')
-    ? { kind: 'annotation', ...at, text: unquoted(inner) }
-    : { kind: 'annotation', ...at, ref: inner };
-}
 
 /** The labels of an option's head at their places. */
 function labelsAt(forms: readonly LabelForm[], start: number): readonly Label[] {
@@ -129,6 +107,9 @@ export class LaneParser extends EmbeddedActionsParser {
   /** What the innermost bracket, or the bar, holds so far. */
   private list: Item[] = [];
   private readonly found: Suffix[] = [];
+  /** The event that is read, as far as it goes. */
+  private written = beginning('rest', 'r');
+  private eventStart = 0;
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
 
@@ -136,35 +117,32 @@ export class LaneParser extends EmbeddedActionsParser {
     super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false });
 
     // Alternatives and what is repeated are made once: made anew for each token they would take longer than the parse.
-    const suffix = [
-      { ALT: () => this.mark(this.CONSUME(T.MarkToken)) },
-      { ALT: () => this.annotation(this.CONSUME(T.Annotated)) },
-    ];
+    const suffix = [{ ALT: () => this.CONSUME(T.MarkToken) }, { ALT: () => this.CONSUME(T.Annotated) }];
     const takeSuffix = (): void => {
-      this.found.push(this.OR<Suffix>(suffix));
+      const token = this.glued(this.OR(suffix), 'mark-apart');
+      this.found.push(suffixAt(token.image, token.startOffset));
     };
     const suffixes = this.RULE('suffixes', (): readonly Suffix[] => {
       this.found.length = 0;
       this.MANY(takeSuffix);
       return this.found.slice();
     });
-    /** Most events have nothing glued to them: the rule is not even entered. */
-    const first = (): readonly Suffix[] => (this.mayBeSuffixed() ? this.SUBRULE(suffixes) : noSuffixes);
-    const second = (): readonly Suffix[] => (this.mayBeSuffixed() ? this.SUBRULE2(suffixes) : noSuffixes);
+    /** Most things have nothing glued to them: the rule is not even entered. */
+    const first = (): readonly Suffix[] => (this.isSuffixNext() ? this.SUBRULE(suffixes) : noSuffixes);
+    const second = (): readonly Suffix[] => (this.isSuffixNext() ? this.SUBRULE2(suffixes) : noSuffixes);
+
+    const glue = [
+      { ALT: () => this.goOn(this.CONSUME(T.MarkToken), 'mark-apart') },
+      { ALT: () => this.goOn(this.CONSUME(T.Annotated), 'mark-apart') },
+    ];
+    const glueToNote = [...glue, { ALT: () => this.goOn(this.CONSUME(T.Member), 'member-apart') }];
+    const takeGlued = (): void => this.OR1(glue);
+    const takeGluedToNote = (): void => this.OR1(glueToNote);
 
     const chord = this.RULE('chord', (): EventItem => {
-      const token = this.taken(this.CONSUME(T.Note));
-      const one = this.member(token, first());
-      if (!this.RECORDING_PHASE && this.LA(1).tokenType !== T.Member) {
-        return this.event(token, 'note', [one], noSuffixes);
-      }
-      const members = [one];
-      this.MANY(() => {
-        const next = this.CONSUME(T.Member);
-        this.expectGlued(next, 'member-apart');
-        members.push(this.member(this.taken(next), second()));
-      });
-      return this.event(token, 'note', members.slice(), noSuffixes);
+      const token = this.begin('note', this.CONSUME(T.Note));
+      if (this.isSuffixNext() || this.LA(1).tokenType === T.Member) this.MANY(takeGluedToNote);
+      return eventAt(token.startOffset, this.written);
     });
 
     const silent = [
@@ -172,17 +150,13 @@ export class LaneParser extends EmbeddedActionsParser {
       { ALT: () => this.CONSUME(T.BarRest) },
       { ALT: () => this.CONSUME(T.Gap) },
       { ALT: () => this.CONSUME(T.BarGap) },
+      { ALT: () => this.CONSUME(T.Repeat) },
     ];
     const silence = this.RULE('silence', (): EventItem => {
-      const token = this.taken(this.known(this.OR(silent)));
-      return this.event(token, silences.get(token.tokenType) ?? 'rest', noMembers, first());
-    });
-
-    const repeat = this.RULE('repeat', (): EventItem => {
-      const token = this.taken(this.CONSUME(T.Repeat));
-      const event = this.event(token, 'repeat', noMembers, first());
-      const tie = tieOf(token.image);
-      return tie === undefined ? event : { ...event, tie };
+      const token = this.known(this.OR(silent));
+      this.begin(otherEvents.get(token.tokenType) ?? 'rest', token);
+      if (this.isSuffixNext()) this.MANY(takeGlued);
+      return eventAt(token.startOffset, this.written);
     });
 
     const drawn = [{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }];
@@ -193,7 +167,7 @@ export class LaneParser extends EmbeddedActionsParser {
       this.taken(token);
       let line = this.barline(token, first());
       this.OPTION(() => {
-        const again = this.taken(this.known(this.CONSUME(T.Again)));
+        const again = this.taken(this.CONSUME(T.Again));
         line = this.joined(line, this.barline(again, second()));
       });
       return line;
@@ -210,7 +184,7 @@ export class LaneParser extends EmbeddedActionsParser {
 
     const opened = [{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }];
     const group = this.RULE('group', (): SpanItem => {
-      const open = this.taken(this.known(this.OR(opened)));
+      const open = this.taken(this.OR(opened));
       const items = this.SUBRULE1(this.items);
       this.taken(this.CONSUME(T.SpanClose));
       return this.groupOf(open, items, first());
@@ -219,10 +193,10 @@ export class LaneParser extends EmbeddedActionsParser {
     const optionsOpened = [{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }];
     const nextOption = [{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }];
     const options = this.RULE('options', (): OptionsItem => {
-      const open = this.taken(this.known(this.OR(optionsOpened)));
+      const open = this.taken(this.OR(optionsOpened));
       const found = [this.optionOf(open, this.SUBRULE1(this.items))];
       this.MANY(() => {
-        const next = this.taken(this.known(this.OR2(nextOption)));
+        const next = this.taken(this.OR2(nextOption));
         found.push(this.optionOf(next, this.SUBRULE2(this.items)));
       });
       this.taken(this.CONSUME(T.OptionsClose));
@@ -233,7 +207,6 @@ export class LaneParser extends EmbeddedActionsParser {
       { ALT: () => this.SUBRULE(chord) },
       { ALT: () => this.value(this.taken(this.CONSUME(T.Value))) },
       { ALT: () => this.SUBRULE(silence) },
-      { ALT: () => this.SUBRULE(repeat) },
       { ALT: () => this.SUBRULE(group) },
       { ALT: () => this.SUBRULE(options) },
       { ALT: () => this.SUBRULE(bar) },
@@ -271,7 +244,7 @@ export class LaneParser extends EmbeddedActionsParser {
    * @param before the bar before it in the lane
    */
   parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined): ParsedBar {
-    this.begin(tokens, problems, -1);
+    this.start(tokens, problems, -1);
     this.before = before;
     const items = this.items();
     const last = items.at(-1);
@@ -284,11 +257,11 @@ export class LaneParser extends EmbeddedActionsParser {
 
   /** Parses what belongs to the opening barline of a lane: marks and annotations glued to it, the barline of the next line. */
   parseOpening(tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
-    this.begin(tokens, problems, 0);
+    this.start(tokens, problems, 0);
     return this.opening();
   }
 
-  private begin(tokens: IToken[], problems: ProblemList, lastEnd: number): void {
+  private start(tokens: IToken[], problems: ProblemList, lastEnd: number): void {
     this.problems = problems;
     this.broken = false;
     this.afterJunk = false;
@@ -298,20 +271,45 @@ export class LaneParser extends EmbeddedActionsParser {
 
   // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
 
-  /** A token; while chevrotain records the grammar a choice among tokens gives none, and any will do. */
+  /**
+   * A token. While chevrotain records the grammar a choice among tokens gives none, and others have no place; nodes made of
+   * such would teach the engine to keep every place as a fraction, in a box of its own.
+   */
   private known(token: IToken): IToken {
-    return token.image === undefined ? RECORDED : token;
+    return this.RECORDING_PHASE ? RECORDED : token;
   }
 
-  private mayBeSuffixed(): boolean {
+  private isSuffixNext(): boolean {
     const { tokenType } = this.LA(1);
     return tokenType === T.MarkToken || tokenType === T.Annotated || this.RECORDING_PHASE;
   }
 
-  private taken(token: IToken): IToken {
+  private taken(read: IToken): IToken {
+    const token = this.known(read);
     this.afterJunk = junkTokens.has(token.tokenType);
     this.lastEnd = endOf(token);
     return token;
+  }
+
+  /** A token that belongs to the one before it. */
+  private glued(read: IToken, code: FindingCode): IToken {
+    const token = this.known(read);
+    this.expectGlued(token, code);
+    return this.taken(token);
+  }
+
+  /** Begins an event. */
+  private begin(what: EventWhat, read: IToken): IToken {
+    const token = this.taken(read);
+    this.eventStart = token.startOffset;
+    this.written = beginning(what, token.image);
+    return token;
+  }
+
+  /** One sign more of the event that was begun. */
+  private goOn(read: IToken, code: FindingCode): void {
+    const token = this.glued(read, code);
+    this.written = goingOn(this.written, token.image, token.startOffset - this.eventStart);
   }
 
   private report(code: FindingCode, at: Span, slots: Slots = {}): void {
@@ -341,32 +339,6 @@ export class LaneParser extends EmbeddedActionsParser {
     });
   }
 
-  private mark(token: IToken): Mark {
-    this.expectGlued(token, 'mark-apart');
-    this.taken(token);
-    const form = markOf(token.image) as Mark['form'];
-    return { kind: 'mark', pos: token.startOffset, len: token.image.length, form };
-  }
-
-  private annotation(token: IToken): Annotation {
-    this.expectGlued(token, 'mark-apart');
-    this.taken(token);
-    return annotationOf(token.image, token.startOffset);
-  }
-
-  private event(first: IToken, what: EventWhat, members: readonly Member[], suffixes: readonly Suffix[]): EventItem {
-    return { kind: 'event', what, pos: first.startOffset, len: this.lastEnd - first.startOffset, members, suffixes };
-  }
-
-  private member(token: IToken, suffixes: readonly Suffix[]): Member {
-    const { spelling, stave, tie } = memberOf(token.image);
-    const pos = token.startOffset;
-    const len = this.lastEnd - pos;
-    // Few notes are tied and fewer move: most are of the smallest shape.
-    if (stave !== undefined) return { pos, len, spelling, suffixes, tie, stave };
-    return tie === undefined ? { pos, len, spelling, suffixes } : { pos, len, spelling, suffixes, tie };
-  }
-
   private value(token: IToken): Item {
     const form = valueFormOf(token.image);
     if (form === undefined) return { kind: 'junk', ...spanOf(token) };
@@ -390,7 +362,8 @@ export class LaneParser extends EmbeddedActionsParser {
     return { kind: 'lost', ...spanOf(token), ...(form === undefined ? {} : { form }) };
   }
 
-  private beam(token: IToken): Item {
+  private beam(read: IToken): Item {
+    const token = this.known(read);
     this.expectApart(token, 'beam-glued');
     this.taken(token);
     return { kind: 'beam', ...spanOf(token), join: token.image === '&' };
@@ -427,7 +400,8 @@ export class LaneParser extends EmbeddedActionsParser {
   }
 
   /** A change or words: a sign with round brackets glued to it would be another thing. */
-  private roundApart(token: IToken): IToken {
+  private roundApart(read: IToken): IToken {
+    const token = this.known(read);
     const before = this.LA(-1);
     if (before.tokenType !== T.OptionsOpen && before.tokenType !== T.OptionNext)
       this.expectApart(token, 'bracket-glued');
