@@ -4,16 +4,12 @@
  * Parallel perfect fifths and octaves between the outer voices and unexplained augmented leaps are looked for in `written`,
  * in every reading and in every witness. An exception is a row below with its reason, which also stands as a comment in the sample.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { add, compare, type Time, time } from '../grammar/time';
 import type { NoteMember, Piece, Score, Section } from '../server/score/score';
 import { eventsOf } from '../server/score/walk';
-import { analysed, lane, passage, scoreOf } from './helpers/music';
-
-const FOLDER = join(import.meta.dirname, '../samples');
-const names = readdirSync(FOLDER).filter((name) => name.endsWith('.bent'));
+import { lane, passage, scoreOf } from './helpers/music';
+import { sampleAnalysis, sampleNames, sampleText } from './helpers/samples';
 
 /** Exceptions, each with the words of the sample's comment that explain it. */
 const EXPLAINED: readonly { sample: string; what: string; comment: string }[] = [];
@@ -25,21 +21,22 @@ interface Sounding {
   readonly member: NoteMember;
 }
 
-/** Notes of a voice that take time, ties joined; of a chord the highest (`top`) or the lowest. */
-function melody(score: Score, voice: string, top: boolean): Sounding[] {
-  const index = score.environment.voices.findIndex((one) => one.name === voice);
+/**
+ * Notes of a voice that take time, ties joined; of a chord the highest (`top`) or the lowest. In a free system the one lane
+ * holds several voices: it is left out.
+ */
+function melody(piece: Piece, voice: number, top: boolean): Sounding[] {
   const found: Sounding[] = [];
-  for (const piece of score.pieces) {
-    for (const { event, onset, bar } of eventsOf(piece)) {
-      if (event.voice !== index || event.kind !== 'note' || event.small !== undefined) continue;
-      const sorted = [...event.members].sort((a, b) => a.midi - b.midi);
-      const member = top ? sorted.at(-1) : sorted[0];
-      if (member === undefined) continue;
-      const before = found.at(-1);
-      const end = add(onset, event.duration);
-      if (member.tiedFrom && before !== undefined) found[found.length - 1] = { ...before, end };
-      else found.push({ onset, end, bar: bar.number, member });
-    }
+  for (const { event, onset, bar, system } of eventsOf(piece)) {
+    if (event.voice !== voice || event.kind !== 'note' || event.small !== undefined) continue;
+    if (system.score.kind === 'free') continue;
+    const sorted = [...event.members].sort((a, b) => a.midi - b.midi);
+    const member = top ? sorted.at(-1) : sorted[0];
+    if (member === undefined) continue;
+    const before = found.at(-1);
+    const end = add(onset, event.duration);
+    if (member.tiedFrom && before !== undefined) found[found.length - 1] = { ...before, end };
+    else found.push({ onset, end, bar: bar.number, member });
   }
   return found;
 }
@@ -162,29 +159,37 @@ const namesCadence = ({ bar, text }: End): boolean =>
     .split('\n')
     .some((line) => new RegExp(`//.*\\b(?:cadence|close)\\b.*\\bbars? (?:\\d+ and )?${bar}\\b`, 'i').test(line));
 
-describe.each(names)('%s', (name) => {
-  const text = readFileSync(join(FOLDER, name), 'utf8');
-  const analysis = analysed(text);
+/** What `find` finds in each piece of a score. */
+const inPieces = (score: Score, find: (piece: Piece) => readonly string[]): string[] => score.pieces.flatMap(find);
+
+const highest = 0;
+const lowest = (score: Score): number => score.environment.voices.length - 1;
+
+describe.each(sampleNames)('%s', (name) => {
+  const text = sampleText(name);
+  const analysis = sampleAnalysis(name);
 
   it('is sound: no finding of error or warning in any reading', () => {
     const grave = analysis.findings().filter(({ level }) => level === 'error' || level === 'warning');
     expect(grave.map((finding) => finding.message)).toEqual([]);
   });
 
-  const voices = analysis.environment.voices.map((voice) => voice.name);
-  const [highest = '', lowest = ''] = [voices[0], voices.at(-1)];
-
   it.each([...analysis.choices])('has no parallel fifths or octaves between the outer voices as %s reads', (choice) => {
     const score = scoreOf(analysis, choice);
-    const [upper, lower] = [melody(score, highest, true), melody(score, lowest, false)];
-    expect(Math.min(upper.length, lower.length)).toBeGreaterThan(0);
-    expect(unexplained(name, text, parallels(upper, lower))).toEqual([]);
+    const found = inPieces(score, (piece) => {
+      const [upper, lower] = [melody(piece, highest, true), melody(piece, lowest(score), false)];
+      expect(Math.min(upper.length, lower.length)).toBeGreaterThan(0);
+      return parallels(upper, lower);
+    });
+    expect(unexplained(name, text, found)).toEqual([]);
   });
 
   it.each([...analysis.choices])('has no augmented leap in any voice as %s reads', (choice) => {
     const score = scoreOf(analysis, choice);
-    const found = voices.flatMap((voice) =>
-      augmentedLeaps(melody(score, voice, true)).map((what) => `${voice}: ${what}`),
+    const found = inPieces(score, (piece) =>
+      score.environment.voices.flatMap((voice, index) =>
+        augmentedLeaps(melody(piece, index, true)).map((what) => `${voice.name}: ${what}`),
+      ),
     );
     expect(unexplained(name, text, found)).toEqual([]);
   });
@@ -202,9 +207,13 @@ describe.each(names)('%s', (name) => {
 describe('the rules themselves', () => {
   const outer = (high: string, low: string): string[] => {
     const score = scoreOf(passage(`system upper C1 lower F4 meter C\n dessus | ${high} |||\n basse | ${low} |||\n`));
-    return [...new Set(parallels(melody(score, 'dessus', true), melody(score, 'basse', false)))];
+    const found = inPieces(score, (piece) =>
+      parallels(melody(piece, highest, true), melody(piece, lowest(score), false)),
+    );
+    return [...new Set(found)];
   };
-  const leaps = (music: string): string[] => augmentedLeaps(melody(scoreOf(lane(music)), 'dessus', true));
+  const leaps = (music: string): string[] =>
+    inPieces(scoreOf(lane(music)), (piece) => augmentedLeaps(melody(piece, highest, true)));
 
   it('find fifths and octaves, at once and over a passing note', () => {
     expect(outer('2 g4 a', '2 c3 d')).toEqual(['parallel fifths in bar 1']);
@@ -229,7 +238,7 @@ describe('the rules themselves', () => {
 });
 
 describe('the overture', () => {
-  const analysis = analysed(readFileSync(join(FOLDER, 'overture.bent'), 'utf8'));
+  const analysis = sampleAnalysis('overture.bent');
   it('has sixty bars or more, two witnesses and two readings', () => {
     expect(scoreOf(analysis).pieces[0]?.bars.length).toBeGreaterThanOrEqual(60);
     expect(analysis.environment.sources).toHaveLength(2);
@@ -238,7 +247,7 @@ describe('the overture', () => {
 });
 
 describe('the allemande', () => {
-  const analysis = analysed(readFileSync(join(FOLDER, 'allemande.bent'), 'utf8'));
+  const analysis = sampleAnalysis('allemande.bent');
   it('has nine and ten bars after its upbeats and more than 25 signs', () => {
     const [piece] = scoreOf(analysis).pieces;
     expect(piece?.bars.at(-1)?.number).toBe('19');
@@ -251,13 +260,13 @@ describe('the allemande', () => {
 });
 
 describe('the divisions', () => {
-  const analysis = analysed(readFileSync(join(FOLDER, 'divisions.bent'), 'utf8'));
+  const analysis = sampleAnalysis('divisions.bent');
   const heads = ['g', 'c g', 'd', 'g', 'c', 'g d', 'c d', 'g'];
   it('have the ground in each of their six strains, at the head of its bar or half bar', () => {
     for (const choice of analysis.choices) {
       const score = scoreOf(analysis, choice);
       const [piece] = score.pieces;
-      const bass = melody(score, 'bass', false);
+      const bass = piece === undefined ? [] : melody(piece, lowest(score), false);
       const found = (piece?.bars ?? []).map(({ onset, number }) => {
         const halves = [onset, add(onset, time(1, 2))].slice(0, heads[(Number(number) - 1) % 8]?.split(' ').length);
         return halves.map((half) => at(bass, half)?.member.spelling.letter).join(' ');
@@ -267,5 +276,34 @@ describe('the divisions', () => {
   });
   it('stand on two staves of six lines', () => {
     expect(analysis.environment.staves.map((stave) => stave.lines)).toEqual([6, 6]);
+  });
+});
+
+describe('the lamento', () => {
+  const analysis = sampleAnalysis('lamento.bent');
+  const [lamento, ritornello] = scoreOf(analysis).pieces;
+  /** Bars in which a note so spelt is struck, by any voice. */
+  const barsWith = (letter: string, alteration: number): number[] => {
+    const events = lamento === undefined ? [] : [...eventsOf(lamento)];
+    const bars = events
+      .filter(({ event }) =>
+        event.members.some((one) => one.spelling.letter === letter && one.alteration === alteration),
+      )
+      .map(({ bar }) => Number.parseInt(bar.number, 10));
+    return [...new Set(bars)].sort((a, b) => a - b);
+  };
+
+  it('is followed by a ritornello of twelve bars', () => {
+    expect([lamento?.bars.length, ritornello?.bars.length]).toEqual([38, 12]);
+  });
+  it('wants A flat in its outer strains and G sharp in the middle one, as few tunings allow', () => {
+    const [flats, sharps] = [barsWith('a', -1), barsWith('g', 1)];
+    expect(sharps).toEqual([18, 20, 24, 28]);
+    expect(flats.every((bar) => bar <= 16 || bar >= 29)).toBe(true);
+    expect(flats).toEqual(expect.arrayContaining([3, 7, 11, 15, 33, 35]));
+  });
+  it('has the falling tetrachord in its bass wherever the ground is heard', () => {
+    const basso = melody(lamento as Piece, 3, false).filter(({ bar }) => Number(bar) <= 8);
+    expect(basso.map(({ member }) => member.midi - 36)).toEqual([12, 10, 8, 7, 12, 10, 8, 7]);
   });
 });

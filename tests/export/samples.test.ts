@@ -2,23 +2,19 @@
  * Each sample in each of its readings as MusicXML: valid by the schema of the W3C (MusicXML 4.0, 2021), and its notes as an
  * independent reader (musicxml-io) finds them compared with our own timeline.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { add, format, ZERO } from '../../grammar/time';
 import { exportMusicXml } from '../../server/export/musicxml';
 import type { Score } from '../../server/score/score';
-import { analysed, scoreOf } from '../helpers/music';
+import { scoreOf } from '../helpers/music';
 import { heard, objections, played, validateMusicXml } from '../helpers/musicxml';
+import { sampleAnalysis, sampleNames } from '../helpers/samples';
 import { testWithSchema } from '../helpers/schemas';
-
-const FOLDER = join(import.meta.dirname, '../../samples');
-const samples = readdirSync(FOLDER).filter((name) => name.endsWith('.bent'));
 
 const musicXml = (score: Score): string => exportMusicXml(score, { clefs: 'source', leaveGaps: false }).text;
 
-describe.each(samples)('%s as MusicXML', (name) => {
-  const analysis = analysed(readFileSync(join(FOLDER, name), 'utf8'));
+describe.each(sampleNames)('%s as MusicXML', (name) => {
+  const analysis = sampleAnalysis(name);
 
   it.each([...analysis.choices])('has the notes of the timeline as an independent reader finds them: %s', (choice) => {
     const score = scoreOf(analysis, choice);
