@@ -31,6 +31,8 @@ export interface TextOptions {
   readonly host?: Host;
   /** Levels other than the catalogue's, by code; `ignore` hides a finding. */
   readonly levels?: Levels;
+  /** Whether the music itself is judged, too: voice leading, accidentals that may be missing. As a rule it is. */
+  readonly counsel?: boolean;
 }
 
 export interface Proof {
@@ -40,8 +42,10 @@ export interface Proof {
   readonly readings: readonly string[];
 }
 
-const project = (text: string, { file = 'score.bent', host = noFiles, levels = {} }: TextOptions): Project =>
-  projectOf(host, file, text, { levels });
+const project = (
+  text: string,
+  { file = 'score.bent', host = noFiles, levels = {}, counsel = true }: TextOptions,
+): Project => projectOf(host, file, text, { levels, counsel });
 
 /** What is wrong, doubtful or missing in a text, in all its readings. Never fails. */
 export function proof(text: string, options: TextOptions = {}): Proof {

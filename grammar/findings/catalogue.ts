@@ -3,6 +3,7 @@
  * The entries of each stage stand in a file of their own beside this one.
  */
 import { checkFindings } from './check';
+import { counselFindings } from './counsel';
 import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
@@ -14,6 +15,7 @@ export const catalogue = {
   ...statementFindings,
   ...scoreFindings,
   ...checkFindings,
+  ...counselFindings,
   ...exportFindings,
   ...hostFindings,
 } as const;

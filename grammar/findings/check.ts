@@ -78,6 +78,89 @@ instrument is another one.
     …
     basse | 2 g1 c2 |||    // g1 has no key: g2, or compass g1-c6`,
   },
+  'short-octave-lacks': {
+    level: 'warning',
+    sentence: '{voice}: {note} has no key, for the short octave {kind} lacks it.',
+    help: `A short octave gives the lowest notes to keys that would else be of little use: where the key of e sounds c, there is no
+c sharp, e flat, f sharp or g sharp below. Divided sharps (\`broken\`) bring the upper two back.
+
+    instrument virginals compass c2-c6 short-octave c/e
+    …
+    basse | 2 f#2 g2 |||    // f#2 has no key: short-octave c/e broken, or another instrument`,
+  },
+  'clef-restated': {
+    level: 'hint',
+    sentence: 'Bar {bar}: stave {stave} bears {clef} already; this changes nothing.',
+    help: `\`(now …)\` draws a clef within a line. Where the same clef is in force already it says nothing new: perhaps another clef was
+meant, or the change stands a bar late. If the source really draws the clef again here, leave it.
+
+Before:
+
+    system  lower F4
+      basse | 2 c3 (now F4) d |||
+
+After:
+
+    system  lower F4
+      basse | 2 c3 (now C4) d |||`,
+  },
+  'custos-mismatch': {
+    level: 'info',
+    sentence: '{voice}: the custos promises {promised}, but this system begins on {note}: text lost, or a wrong clef?',
+    help: `The sign at the end of a line shows the note with which the next line begins, under the clef at the line's end. Where the two
+differ a line may have been left out in copying, or a clef misread on either side; or the scribe's custos is wrong, and then
+it stays as it is.
+
+    system  upper C1
+      dessus | 2 c5 b4 (custos a4) |
+    system  upper C1
+      dessus | 1 g4 |||           // a4 was promised`,
+  },
+  'ledger-lines': {
+    level: 'hint',
+    sentence:
+      'Bar {bar}, {voice}: {note} needs {count} ledger lines under {clef} on stave {stave}: another clef or octave?',
+    help: `Scribes changed the clef rather than draw more than three or four ledger lines. A note beyond them is mostly a slip of the
+octave, or of the clef in force.
+
+Before:
+
+    system  upper C1
+      dessus | 2 c7 c5 |||
+
+After:
+
+    system  upper C1
+      dessus | 2 c6 c5 |||`,
+  },
+  'witness-falls-silent': {
+    level: 'info',
+    sentence: 'Witness {witness} is never used after bar {bar}: leaf missing, or place forgotten?',
+    help: `A witness that differs every few bars and then nowhere in the last third or more of the piece may have lost a leaf, or the
+collating stopped there. If it simply agrees from here on, all is well; a \`note\` can say so.
+
+    source K "the Thornmere Keyboard Book"
+    source L "a loose leaf"
+    …
+    dessus | <K: 2 c5 ; L: 4 c5 d> 2 e | … |||    // 40 bars follow without a word of L`,
+  },
+  'order-against-repeats': {
+    level: 'info',
+    sentence: '`order` plays {section} once, but the source has repeat dots where it {where}.',
+    help: `Dots at a double bar say that the music on their side is played again; many sources draw them at one end of the strain only.
+The \`order\` of the file says what is played: it should follow the dots, or a \`note\` say why not. A reading may leave out
+repeats as it likes.
+
+Before:
+
+    order A A B
+    …
+    dessus | 1 c5 :||: (section B) 1 d |||
+
+After:
+
+    order A A B B`,
+  },
   'clef-change-at-head': {
     level: 'hint',
     sentence: 'Stave {stave} begins this system with {head}, but the end of the system before announces {announced}.',

@@ -5,6 +5,8 @@ export interface CatalogueEntry {
   readonly level: Level;
   /** One plain sentence in the trade's words; `{name}` is a blank filled from the finding's slots. */
   readonly sentence: string;
+  /** It judges the music rather than the text; all such findings can be left out together. */
+  readonly counsel?: true;
   /** Help page in Markdown: what is meant, why it matters, how to mend it, with an example. */
   readonly help: string;
 }

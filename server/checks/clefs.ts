@@ -1,10 +1,12 @@
-/** Clefs at the head of a system that gainsay what the end of the system before announced. */
+/**
+ * Clefs at the head of a system that gainsay what the end of the system before announced, and clefs that change nothing.
+ */
 import { clausesOf, firstOf } from '../../grammar/statements/read';
 import { equal } from '../../grammar/time';
-import type { Clef, FileTree, Span } from '../../grammar/tree';
+import type { Clef, Span, StatementTree } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
-import type { PlacedProblem, ScoreSystem, StateChange } from '../score/score';
-import { check, problemAt } from './check';
+import type { StateChange, SystemScore } from '../score/score';
+import { overSystems, problemIn, type SystemProblem } from './systems';
 
 const drawn = (clefs: readonly Clef[]): string => clefs.map(clefText).join('+');
 
@@ -14,42 +16,43 @@ interface HeadClef extends Span {
   readonly text: string;
 }
 
-const headClefs = (tree: FileTree, system: ScoreSystem): HeadClef[] => {
-  const head = tree.blocks[system.block]?.statements[0]?.tree.statement;
-  return clausesOf(head ?? { clauses: [] }, 'clef').flatMap(({ args }): HeadClef[] => {
+const headClefs = (head: StatementTree | undefined): HeadClef[] =>
+  clausesOf(head?.statement ?? { clauses: [] }, 'clef').flatMap(({ args }): HeadClef[] => {
     const [stave, clef] = [firstOf(args, 'name'), firstOf(args, 'clef')];
     if (stave === undefined || clef === undefined) return [];
     return [{ stave: stave.text, text: drawn(clef.clefs), pos: clef.pos, len: clef.len }];
   });
-};
 
 /** Clefs that a lane draws at the very end of a system. */
-const announced = ({ score }: ScoreSystem): StateChange[] =>
+const announced = (score: SystemScore): StateChange[] =>
   score.changes.filter(
     (change) => change.clefs !== undefined && change.source !== undefined && equal(change.onset, score.duration),
   );
 
-export const clefsAtHeads = check(
-  'clef-change-at-head',
-  ['tree', 'environment', 'score'],
-  ({ tree, environment, score }) =>
-    score.pieces.flatMap(({ systems }) =>
-      systems.flatMap((system, index): PlacedProblem[] => {
-        const before = systems[index - 1];
-        if (before === undefined) return [];
-        const heads = headClefs(tree, system);
-        return announced(before).flatMap((change): PlacedProblem[] => {
-          const stave = environment.staves[change.stave ?? -1]?.name;
-          const text = drawn(change.clefs ?? []);
-          const head = heads.find((one) => one.stave === stave);
-          if (head === undefined || head.text === text || change.source === undefined) return [];
-          const spot = { pos: head.pos, len: head.len, block: system.block, statement: 0 };
-          const slots = { stave: head.stave, head: head.text, announced: text };
-          const fix = { title: `write ${text}`, edits: [{ pos: head.pos, len: head.len, text }] };
-          const source = { ...change.source, block: before.block };
-          const related = [{ message: `${text} is announced here`, source }];
-          return [{ ...problemAt('clef-change-at-head', spot, slots, [fix]), related }];
-        });
+export const clefsAtHeads = overSystems('clef-change-at-head', ({ before, head, facts }) => {
+  if (before === undefined) return [];
+  const heads = headClefs(head);
+  return announced(before).flatMap(({ stave, clefs, source }): SystemProblem[] => {
+    const name = facts.staves[stave ?? -1]?.name;
+    const text = drawn(clefs ?? []);
+    const here = heads.find((one) => one.stave === name);
+    if (here === undefined || here.text === text || source === undefined) return [];
+    return [
+      problemIn({
+        code: 'clef-change-at-head',
+        at: { lane: -1, statement: 0, pos: here.pos, len: here.len },
+        slots: { stave: here.stave, head: here.text, announced: text },
+        fixes: [{ title: `write ${text}`, edits: [{ pos: here.pos, len: here.len, text }] }],
+        related: { message: `${text} is announced here`, source, system: -1 },
       }),
-    ),
+    ];
+  });
+});
+
+export const clefsRestated = overSystems('clef-restated', ({ score, facts }) =>
+  score.changes.flatMap(({ restated, clefs, stave, source, bar }) => {
+    if (!restated || clefs === undefined || source === undefined) return [];
+    const slots = { clef: drawn(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' };
+    return [problemIn({ code: 'clef-restated', at: source, slots, bar })];
+  }),
 );

@@ -1,12 +1,39 @@
 /** All checks, in the order in which they run. */
 import type { PlacedProblem, Score } from '../score/score';
+import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';
-import { clefsAtHeads } from './clefs';
-import { outsideCompass } from './compass';
+import { clefsAtHeads, clefsRestated } from './clefs';
+import { outsideCompass, shortOctave } from './compass';
+import { consecutives } from './consecutives';
+import { custodes } from './custodes';
+import { falseRelation } from './falseRelation';
+import { farFromStave, octaveSlips } from './heights';
+import { leadingNotes } from './leadingNote';
 import { unknownNames } from './names';
+import { orderAgainstRepeats } from './order';
+import { nearlyRepeated } from './repeats';
 import { unusedDeclarations } from './unused';
+import { silentWitnesses } from './witnesses';
 
-export const checks: readonly Check[] = [unknownNames, unusedDeclarations, outsideCompass, clefsAtHeads];
+export const checks: readonly Check[] = [
+  unknownNames,
+  unusedDeclarations,
+  silentWitnesses,
+  orderAgainstRepeats,
+  outsideCompass,
+  shortOctave,
+  clefsAtHeads,
+  clefsRestated,
+  custodes,
+  farFromStave,
+  octaveSlips,
+  accidentalEnds,
+  sharedLine,
+  falseRelation,
+  leadingNotes,
+  consecutives,
+  nearlyRepeated,
+];
 
 /**
  * What all checks find in a file.

@@ -206,7 +206,7 @@ export interface Uses {
 }
 
 /** Keeps what was made for a tree as long as the tree lives; trees of unchanged text are shared by all versions. */
-function keeping<Tree extends object, Made>(make: (tree: Tree) => Made): (tree: Tree) => Made {
+export function keeping<Tree extends object, Made>(make: (tree: Tree) => Made): (tree: Tree) => Made {
   const kept = new WeakMap<Tree, Made>();
   return (tree) => {
     const made = kept.get(tree) ?? make(tree);
@@ -217,6 +217,9 @@ function keeping<Tree extends object, Made>(make: (tree: Tree) => Made): (tree: 
 
 const laneSaid = keeping(saidInLane);
 const statementSaid = keeping(saidInStatement);
+
+/** All names that a lane cites; places count in its text. */
+export const citedInLane = (tree: LaneTree): readonly Cited[] => laneSaid(tree).cited;
 
 /** Voice and witness before the opening barline; their places count from the block's start. */
 const citedBefore = ({ lanes }: Block): Cited[] =>

@@ -19,6 +19,7 @@ export const proof: Command = {
     json: { says: 'a line of JSON for each file instead of text' },
     sarif: { says: 'one SARIF 2.1.0 log instead of text' },
     level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
+    'no-counsel': { says: 'judge the text only, not the music: no voice leading, no accidentals that may be missing' },
     ...inputOptions,
   },
   run(host, given) {
@@ -29,8 +30,9 @@ export const proof: Command = {
     const least = LEVELS.find((level) => level === given.values.get('level')) ?? 'hint';
     const proofed: Proofed[] = [];
     const form = formOf(given.flags);
+    const counsel = !given.flags.has('no-counsel');
     for (const input of inputsOf(host, given)) {
-      const one = isUnread(input) ? input : proofOne(host, input);
+      const one = isUnread(input) ? input : proofOne(host, input, counsel);
       proofed.push(one);
       if ('failure' in one) host.say(`${shown(one.file)}: ${one.failure}\n`);
       host.out(form.each(only(one, least)));
@@ -41,9 +43,9 @@ export const proof: Command = {
   },
 };
 
-const proofOne = (host: CliHost, { file, text }: Input): Proofed => ({
+const proofOne = (host: CliHost, { file, text }: Input, counsel: boolean): Proofed => ({
   file,
-  findings: projectOf(host.includes(file), file, text).analysis.findings(),
+  findings: projectOf(host.includes(file), file, text, { counsel }).analysis.findings(),
 });
 
 const only = (one: Proofed, least: Level): Proofed =>

@@ -24,6 +24,8 @@ export interface Analysis {
 export interface AnalysisOptions {
   /** Levels other than the catalogue's. */
   readonly levels?: Levels;
+  /** Whether the music itself is judged: voice leading, accidentals that may be missing. As a rule it is. */
+  readonly counsel?: boolean;
   /** Findings made elsewhere, such as those of includes. */
   readonly also?: readonly Finding[];
 }
@@ -62,7 +64,7 @@ export function analyse(
       ...choices.flatMap((name) => placedFindings(named, score(name)?.problems ?? [])),
       ...placedFindings(named, checked()),
     ];
-    return sifted([...eachOnce(all), ...(options.also ?? []).map(ofFile)], options.levels ?? {});
+    return sifted([...eachOnce(all), ...(options.also ?? []).map(ofFile)], options);
   };
   return {
     file,
@@ -118,10 +120,10 @@ function eachOnce(all: readonly LaneFinding[]): LaneFinding[] {
 }
 
 /** At the levels wished for, and not too many. */
-function sifted(all: readonly LaneFinding[], levels: Levels): readonly Finding[] {
+function sifted(all: readonly LaneFinding[], { levels = {}, counsel }: AnalysisOptions): readonly Finding[] {
   const lanes = new Map<string, Finding[]>();
   for (const one of all) {
-    const finding = levelled(one.finding, levels);
+    const finding = levelled(one.finding, levels, counsel);
     if (finding === undefined) continue;
     const others = lanes.get(one.lane);
     if (others === undefined) lanes.set(one.lane, [finding]);

@@ -12,9 +12,13 @@ export type Levels = Readonly<Partial<Record<FindingCode, Level | 'ignore'>>>;
 /** Whether a level is as grave as another, or graver. */
 export const atLeast = (level: Level, least: Level): boolean => LEVELS.indexOf(level) <= LEVELS.indexOf(least);
 
-/** The finding at the level wished for; undefined if it is to be ignored. */
-export function levelled(finding: Finding, levels: Levels): Finding | undefined {
-  const level = levels[finding.code] ?? catalogue[finding.code].level;
+/**
+ * The finding at the level wished for; undefined if it is to be ignored.
+ * @param counsel whether counsel is wished for; a level of its own is a wish for a code of it
+ */
+export function levelled(finding: Finding, levels: Levels, counsel = true): Finding | undefined {
+  const entry = catalogue[finding.code];
+  const level = levels[finding.code] ?? (entry.counsel && !counsel ? 'ignore' : entry.level);
   return level === 'ignore' ? undefined : { ...finding, level };
 }
 

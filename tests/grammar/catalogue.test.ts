@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../grammar/findings/catalogue';
 import { checkFindings } from '../../grammar/findings/check';
+import { counselFindings } from '../../grammar/findings/counsel';
 import { exportFindings } from '../../grammar/findings/export';
 import { hostFindings } from '../../grammar/findings/host';
 import { laneFindings } from '../../grammar/findings/lane';
@@ -13,7 +14,15 @@ import { analysed } from '../helpers/music';
 
 const ROOT = join(import.meta.dirname, '../..');
 
-const tables = [laneFindings, statementFindings, scoreFindings, checkFindings, exportFindings, hostFindings];
+const tables = [
+  laneFindings,
+  statementFindings,
+  scoreFindings,
+  checkFindings,
+  counselFindings,
+  exportFindings,
+  hostFindings,
+];
 
 /** Slips of every stage: statements, lanes, names, time, pitch. */
 const SLIPS = `bentside 1
@@ -72,7 +81,9 @@ describe('the catalogue', () => {
     expect(words.filter((name) => !/^[a-z][A-Za-z]*$/.test(name))).toEqual([]);
   });
   it('explains every finding of the checks with an example', () => {
-    const bare = Object.entries(checkFindings).filter(([, { help }]) => !/\n {4}\S/.test(help));
+    const bare = Object.entries({ ...checkFindings, ...counselFindings }).filter(
+      ([, { help }]) => !/\n {4}\S/.test(help),
+    );
     expect(bare.map(([code]) => code)).toEqual([]);
   });
   it('fills every blank of what it finds in a passage full of slips', () => {

@@ -1,0 +1,95 @@
+/** Notes that stand oddly high or low: an octave from their neighbours, or far from the stave. */
+import { compare, type Time } from '../../grammar/time';
+import type { Clef } from '../../grammar/tree';
+import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
+import type { NoteMember } from '../score/score';
+import { isSounding, type Line, melodiesOver, noteName, positionOf, type Sounding } from './lines';
+import { overSystems, problemIn, type View } from './systems';
+
+// ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
+
+const OCTAVE = 7;
+/** In steps: a seventh. */
+const FAR = 6;
+/** In steps: a fourth. */
+const NEAR = 3;
+
+/** In steps, where a line goes far from its neighbours and back: an octave up (1) or down (-1) mends it; 0 elsewhere. */
+function slipOf(line: Line, index: number): -1 | 0 | 1 {
+  const [before, note, after] = [line[index - 1], line[index], line[index + 1]];
+  if (before === undefined || note === undefined || after === undefined) return 0;
+  const height = positionOf(note.member);
+  const [from, to] = [height - positionOf(before.member), height - positionOf(after.member)];
+  // A leap of a plain octave is an idiom of the bass.
+  if (Math.min(Math.abs(from), Math.abs(to)) < FAR || from * to < 0 || [from, to].some((leap) => leap % OCTAVE === 0)) {
+    return 0;
+  }
+  const mended = [from, to].map((leap) => Math.abs(leap) - OCTAVE);
+  if (mended.some((leap) => Math.abs(leap) > NEAR)) return 0;
+  return from > 0 ? -1 : 1;
+}
+
+/** Two lines written as one: the note over the next or the last but one belongs to the other. */
+const isOfTwoLines = (line: Line, index: number): boolean =>
+  [line[index - 2], line[index + 2]].some(
+    (other) =>
+      other !== undefined &&
+      Math.abs(positionOf(other.member) - positionOf((line[index] as Sounding).member)) <= NEAR + 1,
+  );
+
+export const octaveSlips = overSystems('octave-slip', (view) =>
+  melodiesOver(view).flatMap((line) =>
+    line.flatMap((note, index) => {
+      const by = slipOf(line, index);
+      // The last note of a system is judged with the next.
+      if (by === 0 || line[index + 1]?.at.system !== 0 || isOfTwoLines(line, index)) return [];
+      const { member } = note;
+      const slots = {
+        voice: view.facts.voices[note.voice] ?? '',
+        note: noteName(member),
+        meant: noteName({ ...member, octave: member.octave + by }),
+      };
+      const { system } = note.at;
+      return [problemIn({ code: 'octave-slip', at: member.source, system, slots, bars: [note.at, note.at] })];
+    }),
+  ),
+);
+
+// ─── against its stave ───────────────────────────────────────────────────────────────────────────────────────────
+
+/** More than these are seldom written. */
+const MOST_LEDGER_LINES = 4;
+
+function clefAt({ score, before }: View, stave: number, onset: Time): Clef | undefined {
+  let clefs = before?.carryOut.clefs[stave];
+  for (const change of score.changes) {
+    if (change.clefs !== undefined && change.stave === stave && compare(change.onset, onset) <= 0) clefs = change.clefs;
+  }
+  return clefs?.[0];
+}
+
+/** Lines beyond the stave that a note needs. */
+function ledgerLines(member: NoteMember, clef: Clef, lines: number): number {
+  const position = positionOf(member);
+  const [bottom, top] = [lineUnder(clef, 1), lineUnder(clef, lines)];
+  return Math.max(0, Math.floor((position - top) / 2), Math.floor((bottom - position) / 2));
+}
+
+export const farFromStave = overSystems('ledger-lines', (view) =>
+  view.score.voices.flatMap(({ voice, events }) =>
+    events
+      .filter((event) => isSounding(event))
+      .flatMap((event) =>
+        event.members.flatMap((member) => {
+          const stave = view.facts.staves[member.stave];
+          const clef = clefAt(view, member.stave, event.onset);
+          if (stave === undefined || clef === undefined || member.tiedFrom) return [];
+          const count = ledgerLines(member, clef, stave.lines);
+          if (count <= MOST_LEDGER_LINES) return [];
+          const name = view.facts.voices[voice] ?? '';
+          const slots = { voice: name, note: noteName(member), count, clef: clefText(clef), stave: stave.name };
+          return [problemIn({ code: 'ledger-lines', at: member.source, slots, bar: event.bar })];
+        }),
+      ),
+  ),
+);

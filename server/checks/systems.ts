@@ -1,0 +1,164 @@
+/**
+ * Checks that look at one system after another.
+ *
+ * What a look finds depends on the system's score, the one before it in the piece, its head and a few facts of the piece,
+ * and on nothing else: it is kept as long as those are the same, so that a system left alone costs nothing when another is
+ * changed. Bar numbers, blocks and the name of the reading are filled in when the systems are strung together.
+ */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Fix, Slots } from '../../grammar/findings/finding';
+import type { StatementTree } from '../../grammar/tree';
+import type { AccidentalPractice, Choice } from '../score/choice';
+import type { Environment } from '../score/environment';
+import type { FileSource, Piece, PlacedProblem, Score, Source, SystemScore } from '../score/score';
+import { type Check, check } from './check';
+import { type Keyboard, keyboardOf } from './keyboard';
+
+/** What a look may know of the piece besides its systems. */
+export interface Facts {
+  readonly voices: readonly string[];
+  readonly staves: readonly { readonly name: string; readonly lines: number }[];
+  readonly keyboard: Keyboard | undefined;
+  readonly practice: AccidentalPractice;
+  /** Says all of the above: facts of one key are the same. */
+  readonly key: string;
+}
+
+export interface View {
+  readonly score: SystemScore;
+  /** The system before it in the piece. */
+  readonly before: SystemScore | undefined;
+  /** The `system` statement. */
+  readonly head: StatementTree | undefined;
+  readonly facts: Facts;
+}
+
+/** A bar by its index in a system: in this one (0) or in the one before (-1). */
+export interface BarPlace {
+  readonly system: 0 | -1;
+  readonly bar: number;
+}
+
+/** A problem met in a system. Blocks count from the system's own: 0, or -1 for the one before. */
+export interface SystemProblem extends PlacedProblem {
+  /** The bars that the sentence names as {bars}: "bar 7", "bars 7-8". */
+  readonly bars?: readonly [BarPlace, BarPlace];
+}
+
+export interface Told {
+  readonly code: FindingCode;
+  readonly at: Source;
+  /** Where `at` stands: in this system if it does not say. */
+  readonly system?: 0 | -1;
+  readonly slots: Slots;
+  /** Index of the bar that the sentence names as {bar}. */
+  readonly bar?: number;
+  readonly bars?: SystemProblem['bars'];
+  readonly fixes?: readonly Fix[];
+  readonly related?: { readonly message: string; readonly source: Source; readonly system: 0 | -1 };
+}
+
+/** A problem in a lane or statement of the system looked at, or of the one before. */
+export const problemIn = ({ code, at, system = 0, slots, bar, bars, fixes = [], related }: Told): SystemProblem => ({
+  problem: { code, pos: at.pos, len: at.len, slots, ...(fixes.length === 0 ? {} : { fixes }) },
+  block: system,
+  lane: at.statement === undefined ? at.lane : undefined,
+  ...(at.statement === undefined ? {} : { statement: at.statement }),
+  ...(bar === undefined ? {} : { bar }),
+  ...(bars === undefined ? {} : { bars }),
+  ...(related === undefined
+    ? {}
+    : { related: [{ message: related.message, source: { ...related.source, block: related.system } }] }),
+});
+
+type Look = (view: View) => readonly SystemProblem[];
+
+/** A check that looks at each system of a score. */
+export function overSystems(name: string, look: Look): Check {
+  const kept = keepingLooks(look);
+  return check(name, ['tree', 'environment', 'score'], ({ tree, environment, score }) => {
+    const facts = factsOf(environment, score.choice);
+    return score.pieces.flatMap((piece) =>
+      piece.systems.flatMap((system, index) => {
+        const head = tree.blocks[system.block]?.statements[0]?.tree;
+        const found = kept({ score: system.score, before: piece.systems[index - 1]?.score, head, facts });
+        return found.length === 0 ? [] : found.map((problem) => inPiece(problem, score, piece, index));
+      }),
+    );
+  });
+}
+
+/** Stands for the system before the first. */
+const NOTHING = {};
+
+interface Kept {
+  readonly head: StatementTree | undefined;
+  readonly key: string;
+  readonly found: readonly SystemProblem[];
+}
+
+/** Keeps what was found in a system by its neighbour: equal systems may share one score. */
+function keepingLooks(look: Look): Look {
+  const kept = new WeakMap<SystemScore, WeakMap<object, Kept>>();
+  return (view) => {
+    const byNeighbour = kept.get(view.score) ?? new WeakMap<object, Kept>();
+    const neighbour = view.before ?? NOTHING;
+    const known = byNeighbour.get(neighbour);
+    if (known !== undefined && known.head === view.head && known.key === view.facts.key) return known.found;
+    const found = look(view);
+    byNeighbour.set(neighbour, { head: view.head, key: view.facts.key, found });
+    kept.set(view.score, byNeighbour);
+    return found;
+  };
+}
+
+const knownFacts = new WeakMap<Environment, Map<AccidentalPractice, Facts>>();
+
+function factsOf(environment: Environment, { accidentals }: Choice): Facts {
+  const known = knownFacts.get(environment) ?? new Map<AccidentalPractice, Facts>();
+  knownFacts.set(environment, known);
+  const facts = known.get(accidentals) ?? newFacts(environment, accidentals);
+  known.set(accidentals, facts);
+  return facts;
+}
+
+function newFacts(environment: Environment, practice: AccidentalPractice): Facts {
+  const facts = {
+    voices: environment.voices.map(({ name }) => name),
+    staves: environment.staves.map(({ name, lines }) => ({ name, lines })),
+    keyboard: keyboardOf(environment),
+    practice,
+  };
+  return { ...facts, key: JSON.stringify(facts) };
+}
+
+// ─── strung together ─────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The slot {as}: nothing as written, else whose reading it is. */
+export const asRead = ({ name }: Choice): string => (name === 'written' ? '' : `, as ${name} reads`);
+
+function inPiece({ bars, ...placed }: SystemProblem, score: Score, piece: Piece, index: number): PlacedProblem {
+  const numberOf = ({ system, bar }: BarPlace): string =>
+    piece.bars[(piece.systems[index + system]?.firstBar ?? 0) + bar]?.number ?? '';
+  const blockOf = (from: number): number => piece.systems[index + from]?.block ?? 0;
+  const { problem } = placed;
+  const slots = {
+    as: asRead(score.choice),
+    ...(placed.bar === undefined ? {} : { bar: numberOf({ system: 0, bar: placed.bar }) }),
+    ...(bars === undefined ? {} : { bars: barsInWords(numberOf(bars[0]), numberOf(bars[1])) }),
+    ...problem.slots,
+  };
+  const related = placed.related?.map(({ message, source }): { message: string; source: FileSource } => ({
+    message,
+    source: { ...source, block: blockOf(source.block) },
+  }));
+  return {
+    ...placed,
+    block: blockOf(placed.block),
+    problem: { ...problem, slots },
+    ...(related === undefined ? {} : { related }),
+  };
+}
+
+const barsInWords = (first: string, last: string): string =>
+  first === last ? `bar ${first}` : `bars ${first}-${last}`;
