@@ -230,7 +230,7 @@ const findingLines = (): string[] =>
     ['code', 'level', 'sentence'],
     Object.entries(catalogue)
       .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([name, { level, sentence }]) => [code(name), level, sentence]),
+      .map(([name, { level, counsel, sentence }]) => [code(name), counsel ? `${level}, counsel` : level, sentence]),
   );
 
 // ─── the page ────────────────────────────────────────────────────────────────────────────────────────────────────

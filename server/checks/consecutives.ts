@@ -65,26 +65,29 @@ function isParallel(before: Pair, pair: Pair): boolean {
 }
 
 const MINIM = time(1, 2);
+/** With more notes between two beats the ear no longer joins them. */
+const MOST_BETWEEN = 3;
 
 interface Move {
   readonly from: Pair;
   readonly to: Pair;
 }
 
-/** From each moment to the next, and from each beat that both strike to the next such, not more than a minim or beat on. */
+/** From each moment to the next, and from each beat that both strike to the next such, a beat or a minim on at most. */
 function movesOf(view: View, run: readonly Pair[]): Move[] {
   const moves: Move[] = [];
-  let attack: Pair | undefined;
+  let beat: { readonly pair: Pair; readonly index: number } | undefined;
   for (const [index, pair] of run.entries()) {
     const before = run[index - 1];
     if (!pair.common) continue;
     const place = beatIn(view, { onset: pair.onset, at: pair.upper.at });
     if (before !== undefined && isParallel(before, pair)) moves.push({ from: before, to: pair });
-    else if (attack !== undefined && place?.on === true && isParallel(attack, pair)) {
+    else if (place?.on === true && beat !== undefined && isParallel(beat.pair, pair)) {
       const most = latest(place.length, MINIM);
-      if (compare(subtract(pair.onset, attack.onset), most) <= 0) moves.push({ from: attack, to: pair });
+      const isNear = compare(subtract(pair.onset, beat.pair.onset), most) <= 0;
+      if (isNear && index - beat.index <= MOST_BETWEEN + 1) moves.push({ from: beat.pair, to: pair });
     }
-    if (place?.on === true) attack = pair;
+    if (place?.on === true) beat = { pair, index };
   }
   return moves;
 }

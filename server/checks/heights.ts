@@ -3,7 +3,7 @@ import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
 import type { NoteMember } from '../score/score';
-import { isSounding, type Line, melodiesOver, noteName, positionOf, type Sounding } from './lines';
+import { isParted, isSounding, type Line, melodiesOver, noteName, positionOf, type Sounding } from './lines';
 import { overSystems, problemIn, type View } from './systems';
 
 // ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
@@ -18,6 +18,8 @@ const NEAR = 3;
 function slipOf(line: Line, index: number): -1 | 0 | 1 {
   const [before, note, after] = [line[index - 1], line[index], line[index + 1]];
   if (before === undefined || note === undefined || after === undefined) return 0;
+  // Whoever changes the stave goes to the other hand.
+  if ([before, after].some(({ member }) => member.stave !== note.member.stave)) return 0;
   const height = positionOf(note.member);
   const [from, to] = [height - positionOf(before.member), height - positionOf(after.member)];
   // A leap of a plain octave is an idiom of the bass.
@@ -37,12 +39,18 @@ const isOfTwoLines = (line: Line, index: number): boolean =>
       Math.abs(positionOf(other.member) - positionOf((line[index] as Sounding).member)) <= NEAR + 1,
   );
 
+const isBetweenStrains = (view: View, line: Line, index: number): boolean => {
+  const [before, after] = [line[index - 1], line[index + 1]];
+  return before === undefined || after === undefined || isParted(view, before.at, after.at);
+};
+
 export const octaveSlips = overSystems('octave-slip', (view) =>
   melodiesOver(view).flatMap((line) =>
     line.flatMap((note, index) => {
       const by = slipOf(line, index);
       // The last note of a system is judged with the next.
       if (by === 0 || line[index + 1]?.at.system !== 0 || isOfTwoLines(line, index)) return [];
+      if (isBetweenStrains(view, line, index)) return [];
       const { member } = note;
       const slots = {
         voice: view.facts.voices[note.voice] ?? '',

@@ -3,10 +3,10 @@
  * player (common practice of musica ficta); an edition adds it as the editor's.
  *
  * A cadence here: the bass falls a fifth, rises a fourth or falls a whole tone to a note of a beat or more on the first beat
- * or in the middle of a bar, while a voice above rises by step to the same note and rests on it.
+ * or in the middle of a bar, while a voice above rises by a whole tone to the same note and rests on it.
  */
 import type { Fix } from '../../grammar/findings/finding';
-import { compare, equal, subtract, type Time } from '../../grammar/time';
+import { compare, equal, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
 import { beatIn, inWords, isParted, type Line, melodiesOver, positionOf, type Sounding } from './lines';
 import { overSystems, problemIn, type View } from './systems';
 
@@ -14,11 +14,17 @@ const lengthOf = ({ onset, end }: Sounding): Time => subtract(end, onset);
 const semitones = (from: Sounding, to: Sounding): number => to.member.midi - from.member.midi;
 const steps = (from: Sounding, to: Sounding): number => positionOf(to.member) - positionOf(from.member);
 
+const TWO = time(2);
+
 /** A bass step to a final, as `steps semitones`. A fall of a semitone closes on its fourth degree and wants no leading note. */
 const TO_FINAL: ReadonlySet<string> = new Set(['-4 -7', '3 5', '-1 -2']);
 
 const isClose = (from: Sounding, to: Sounding): boolean =>
   equal(from.end, to.onset) && TO_FINAL.has(`${steps(from, to)} ${semitones(from, to)}`);
+
+/** A bass that goes on down the scale does not close. */
+const goesOnDown = (from: Sounding, to: Sounding, next: Sounding | undefined): boolean =>
+  steps(from, to) === -1 && next !== undefined && steps(to, next) === -1;
 
 /** Begins a bar or its second half, and lasts a beat or more. */
 function isRest(view: View, note: Sounding): boolean {
@@ -29,9 +35,10 @@ function isRest(view: View, note: Sounding): boolean {
   return place.beat === 0 || (meter.beats === 4 && place.beat === 2);
 }
 
-/** A whole tone below the final, and a step up to it. */
-const isUnsigned = (leading: Sounding, final: Sounding): boolean =>
+/** A whole tone below the final, half a beat or more, and a step up to rest on it. */
+const isUnsigned = (view: View, leading: Sounding, final: Sounding): boolean =>
   equal(leading.end, final.onset) &&
+  compare(multiply(lengthOf(leading), TWO), beatIn(view, final)?.length ?? ZERO) >= 0 &&
   steps(leading, final) === 1 &&
   semitones(leading, final) === 2 &&
   compare(lengthOf(final), lengthOf(leading)) >= 0;
@@ -73,12 +80,12 @@ export const leadingNotes = overSystems('leading-note-unsigned', (view) => {
   return bass.flatMap((final, index) => {
     const before = bass[index - 1];
     if (before === undefined || final.at.system !== 0 || !isClose(before, final) || !isRest(view, final)) return [];
-    if (isParted(view, before.at, final.at)) return [];
+    if (isParted(view, before.at, final.at) || goesOnDown(before, final, bass[index + 1])) return [];
     return lines.slice(0, -1).flatMap((line) =>
       line.flatMap((arrival, i) => {
         const leading = line[i - 1];
         if (leading === undefined || !equal(arrival.onset, final.onset) || !samePitchClass(arrival, final)) return [];
-        if (!isUnsigned(leading, arrival) || isRaisedElsewhere(lines, leading)) return [];
+        if (!isUnsigned(view, leading, arrival) || isRaisedElsewhere(lines, leading)) return [];
         const slots = {
           voice: view.facts.voices[leading.voice] ?? '',
           final: inWords(final.member),

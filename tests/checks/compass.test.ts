@@ -1,7 +1,7 @@
 /** Notes and the keys of the instrument (common practice: an instrument from C to c''' has no key below its C). */
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/document/analysis';
-import { passage } from '../helpers/music';
+import { messages, passage } from '../helpers/music';
 
 const CLEFS = 'system upper C1 lower F4 meter C\n';
 const beyond = (music: string, before = ''): string[] =>
@@ -34,5 +34,34 @@ describe('a note outside the compass', () => {
   });
   it('cannot be told where no compass is declared', () => {
     expect(told(passage(`${CLEFS} basse | 1 c0 |||\n`))).toEqual([]);
+  });
+});
+
+describe('a short octave', () => {
+  // Borys Medicky, keyboard layouts: C/E lacks c#, e flat, f# and g#; with divided sharps only the first two.
+  const lacking = (music: string, kind: string, compass = 'c2-c6'): string[] =>
+    messages(
+      passage(`${CLEFS} basse | ${music} |||\n`, `instrument virginals compass ${compass} short-octave ${kind}\n`),
+      'short-octave-lacks',
+    );
+  it('of C and E has no key for c sharp, e flat, f sharp and g sharp', () => {
+    expect(lacking('4 c#2 eb f# g#', 'c/e')).toEqual(
+      ['c#2', 'eb2', 'f#2', 'g#2'].map((note) => `basse: ${note} has no key, for the short octave C/E lacks it.`),
+    );
+    expect(lacking('8 c2 d e f g a b c3', 'c/e')).toEqual([]);
+  });
+  it('with divided sharps lacks two of them', () => {
+    expect(lacking('4 c#2 eb f# g#', 'c/e broken')).toHaveLength(2);
+  });
+  it('of G and B lacks g sharp, b flat, c sharp and e flat', () => {
+    expect(lacking('4 g#1 bb c#2 eb', 'g/b', 'g1-c6')).toHaveLength(4);
+    expect(lacking('4 g1 a b c2', 'g/b', 'g1-c6')).toEqual([]);
+  });
+  it('may be declared by its lowest key, which sounds a third lower', () => {
+    expect(lacking('4 c2 d e f#', 'c/e', 'e2-c6')).toEqual([
+      'basse: f#2 has no key, for the short octave C/E lacks it.',
+    ]);
+    const music = passage(`${CLEFS} basse | 2 c2 b1 |||\n`, 'instrument virginals compass e2-c6 short-octave c/e\n');
+    expect(messages(music, 'outside-compass')).toHaveLength(1);
   });
 });

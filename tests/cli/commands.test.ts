@@ -52,6 +52,15 @@ describe('bentside proof', () => {
     });
   });
 
+  it('gives counsel on the music, and leaves it out where it is not wished for', () => {
+    const parallel = `${SOUND.replace('voice dessus lines 5', 'voice dessus\nvoice basse')}  basse | 1 c3 | d |\n`;
+    const host = memoryHost({ 'a.bent': parallel });
+    expect(bentside(host, 'proof', 'a.bent').out).toContain(
+      'hint consecutive-perfects: Consecutive octaves dessus/basse',
+    );
+    expect(bentside(host, 'proof', 'a.bent', '--no-counsel').out).not.toContain('consecutive-perfects');
+  });
+
   it('names file, line, column, level, code and sentence of each finding', () => {
     const { code, out } = bentside(memoryHost({ 'a.bent': SHORT }), 'proof', 'a.bent');
     expect(code).toBe(1);

@@ -85,3 +85,14 @@ export function mended(analysis: Analysis, code: string, title?: string): string
       analysis.tree.text,
     );
 }
+
+/** The sentences of all findings of a code, in the order of the text. */
+export const messages = (analysis: Analysis, code: string): string[] =>
+  analysis
+    .findings()
+    .filter((finding) => finding.code === code)
+    .map((finding) => finding.message);
+
+/** Dessus over basse in one system with clefs and a final barline. */
+export const duet = (dessus: string, basse: string, meter = 'C', before = ''): Analysis =>
+  passage(`system upper C1 lower F4 meter ${meter}\n  dessus | ${dessus} |||\n  basse | ${basse} |||\n`, before);
