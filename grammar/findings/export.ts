@@ -96,9 +96,22 @@ with the next one.`,
   },
   'musicxml-order': {
     level: 'info',
-    sentence: 'The order {order} is not in the export; sections stand as the source writes them.',
-    help: `MusicXML knows repeats, endings and jumps, but no list of the sections in their playing order. The section names
-are written above the staves, so that a player can follow the order by hand.`,
+    sentence: 'The order {order} stands in the export as words alone; programs play the repeats as they are drawn.',
+    help: `MusicXML knows repeats, endings and jumps, but no list of sections in their playing order. An order is written for
+programs too where the drawn repeats play it, perhaps a strain more than twice, and at most one section is played once
+more after the last bar, without its repeats:
+\`\`\`
+order A A B B petite
+\`\`\`
+Any other order is written above the first bar, and the names of the sections above the staves, so that a player can
+follow it.`,
+  },
+  'musicxml-pieces': {
+    level: 'info',
+    sentence: 'MusicXML holds one piece a file; the export has the pieces of this file one after another.',
+    help: `Each further piece begins on a new system, with its name, clefs, signature and meter, and repeats in it do not
+lead back into the piece before. Its bars count from 1 to the eye; in the file their numbers begin with the piece's, as
+“2-1”, for no two measures may bear one number.`,
   },
 
   // ── MusicXML: notes ──

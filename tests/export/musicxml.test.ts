@@ -551,11 +551,83 @@ describe('the order of the page', () => {
   });
 });
 
+// MusicXML 4.0: `sound` ("dalsegno … backwards jumps to a segno sign", "forward-repeat … indicates that a forward repeat
+// sign is implied but not displayed", "time-only"), `repeat` ("times … the number of times the repeated section is played").
+describe('the order of playing', () => {
+  const two = (order: string, barline = ':||'): string =>
+    `${HEAD}\n${order}\nsection A\nsystem upper G2 lower F4 meter C\n  dessus | 1 c5 | d :||\nsection B\nsystem\n  dessus | 1 e5 | (section petite in B) f | c ${barline}\n`;
+  const sounds = (text: string): string[] =>
+    elements(musicXml(text), 'measure').flatMap((measure) =>
+      elements(measure, 'sound').map((sound) => `${measure.match(/number="(\w+)"/)?.[1]} ${sound}`),
+    );
+
+  it('is that of the drawn repeats, a repeat that no sign begins among them', () => {
+    const text = two('order A A B B');
+    expect(sounds(text)).toEqual(['3 <sound forward-repeat="yes"/>']);
+    expect(codes(text)).toEqual([]);
+  });
+
+  it('goes back to a petite reprise after the last time through its section', () => {
+    const text = two('order A A B B petite');
+    expect(sounds(text)).toEqual([
+      '3 <sound forward-repeat="yes"/>',
+      '4 <sound segno="petite"/>',
+      '5 <sound dalsegno="petite" time-only="2"/>',
+    ]);
+    expect(elements(musicXml(text), 'words')).toEqual(['<words>[A A B B petite]</words>']);
+    expect(codes(text)).toEqual([]);
+  });
+
+  it('goes back to the beginning and ends with the first section', () => {
+    expect(sounds(two('order A A B A', '|||'))).toEqual(['2 <sound fine="yes"/>', '5 <sound dacapo="yes"/>']);
+  });
+
+  it('plays a strain three times', () => {
+    const text = two('order A A A B B');
+    expect(elements(musicXml(text), 'repeat')).toEqual([
+      '<repeat direction="backward" times="3"/>',
+      '<repeat direction="backward"/>',
+    ]);
+    expect(codes(text)).toEqual([]);
+  });
+
+  it('stands as words where repeats cannot play it, and is told', () => {
+    const text = two('order A B A B');
+    expect(elements(musicXml(text), 'words')).toEqual(['<words>[A B A B]</words>']);
+    expect(told(text)).toEqual([
+      'The order A B A B stands in the export as words alone; programs play the repeats as they are drawn.',
+    ]);
+  });
+
+  it('does not lead from one piece into another, whose bars have numbers of their own', () => {
+    const text = `${HEAD}\npiece "Gavotte"\nsystem upper G2 lower F4 meter C\n  dessus | 1 c5 | d |||\npiece "Double"\nsystem upper G2 lower F4 meter C\n  dessus | 1 e5 | f :||\n`;
+    expect(musicXml(text).match(/<measure [^>]*>/g)).toEqual([
+      '<measure number="1">',
+      '<measure number="2">',
+      '<measure number="2-1" text="1">',
+      '<measure number="2-2" text="2">',
+    ]);
+    expect(elements(elements(musicXml(text), 'measure')[2] ?? '', 'sound')).toEqual(['<sound forward-repeat="yes"/>']);
+    expect(told(text)).toEqual([
+      'MusicXML holds one piece a file; the export has the pieces of this file one after another.',
+    ]);
+  });
+});
+
 describe('bars whose time is wrong', () => {
   const broken = inC('dessus | 1 c5 | 2 c5 | 1 e |', 'basse | 1 c3 | 1 c | 1 c |');
 
   it('are refused', () => {
     expect(exported(broken)).toMatchObject({ text: '', problems: [{ problem: { code: 'export-broken-bar' } }] });
+  });
+
+  it('bring their clefs and meters all the same', () => {
+    const text = inC('dessus | 1 c5 | 2 c5 (now C1) | 1 e |', 'basse | 1 c3 | 1 c | 1 c |');
+    expect(elements(musicXml(text, { leaveGaps: true }), 'clef').map((c) => c.replace(/<[^>]+>/g, ''))).toEqual([
+      'G2',
+      'F4',
+      'C1',
+    ]);
   });
 
   it('become empty time if gaps are wanted', () => {

@@ -6,6 +6,7 @@ import { editorialElements, footnoteOf } from './editorial';
 import { type Losses, whereBar } from './losses';
 import type { Measure } from './measures';
 import { fermataElement } from './notations';
+import { playedOrder } from './order';
 import { BARLINES } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
 
@@ -22,6 +23,8 @@ interface Side {
   /** What stands on the barline, in the order that the type `barline` wants. */
   marks: readonly XmlElement[];
   repeat: 'backward' | 'forward' | undefined;
+  /** How often a strain is played that ends here, where it is more than twice. */
+  times: number | undefined;
   ending: { readonly number: number; readonly type: 'start' | 'stop' | 'discontinue' } | undefined;
 }
 
@@ -31,6 +34,7 @@ const plain = (): Side => ({
   footnote: undefined,
   marks: [],
   repeat: undefined,
+  times: undefined,
   ending: undefined,
 });
 
@@ -42,10 +46,13 @@ export function barlinesOf(
 ): readonly Barlines[] {
   const lefts = measures.map(plain);
   const rights = measures.map(plain);
+  const orders = new Map([...new Set(measures.map(({ piece }) => piece))].map((piece) => [piece, playedOrder(piece)]));
   for (const [i, measure] of measures.entries()) {
     draw(measure, measures[i + 1], rights[i], lefts[i + 1], losses);
     drawMarks(measure, rights[i], environment, losses);
     drawOpening(measure, measures[i - 1], lefts[i], rights[i - 1]);
+    const right = rights[i];
+    if (right !== undefined) right.times = orders.get(measure.piece)?.times.get(measure.bar.index);
   }
   drawEndings(measures, lefts, rights);
   return measures.map((_, i) => ({ left: barline('left', lefts[i]), right: barline('right', rights[i]) }));
@@ -163,12 +170,14 @@ function endingBefore(measure: Measure): number | undefined {
 
 function barline(location: 'left' | 'right', side: Side | undefined): XmlElement | undefined {
   if (side === undefined) return undefined;
-  const { style, editors, footnote, marks, repeat, ending } = side;
+  const { style, editors, footnote, marks, repeat, times, ending } = side;
   const content = [
     ...editorialElements({ footnote, level: editors ? "editor's" : undefined, bracket: editors }),
     ...marks,
     ending === undefined ? undefined : xml('ending', { number: ending.number, type: ending.type }),
-    repeat === undefined ? undefined : xml('repeat', { direction: repeat }),
+    repeat === undefined
+      ? undefined
+      : xml('repeat', { direction: repeat, times: repeat === 'backward' ? times : undefined }),
   ].filter((element) => element !== undefined);
   if (style === undefined && content.length === 0) return undefined;
   return xml('barline', { location }, [style === undefined ? undefined : leaf('bar-style', style), ...content]);

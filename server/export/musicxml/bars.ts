@@ -1,5 +1,5 @@
 /** Writing a measure: voices one after another, with the cursor moved between them. */
-import { add, compare, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { Score } from '../../score/score';
 import { attributesElement, type PlacedAttributes } from './attributes';
 import type { Barlines, PlacedBarline } from './barlines';
@@ -58,8 +58,17 @@ export function measureElement(parts: MeasureParts, score: Score): XmlElement {
   else writeVoices(cursor, parts, score);
   cursor.moveTo(measure.duration);
   if (barlines?.right !== undefined) cursor.put([barlines.right]);
-  const attributes = { number: measure.bar.number, implicit: isImplicit(measure.bar) ? 'yes' : undefined };
-  return xml('measure', attributes, cursor.elements);
+  const implicit = isImplicit(measure.bar) ? 'yes' : undefined;
+  return xml('measure', { ...numbersOf(measure, score), implicit }, cursor.elements);
+}
+
+/**
+ * A measure's number shall be its own in the whole part: those of a further piece begin with the piece's, and the number
+ * that is displayed stands beside it (MusicXML 4.0, `measure`).
+ */
+function numbersOf({ piece, bar }: Measure, { pieces }: Score): { readonly number: string; readonly text?: string } {
+  const before = pieces.indexOf(piece);
+  return before <= 0 ? { number: bar.number } : { number: `${before + 1}-${bar.number}`, text: bar.number };
 }
 
 /** Everything that takes effect at the very start. */
@@ -138,12 +147,17 @@ function writeVoice(
   writeWaiting(undefined);
 }
 
-/** A bar whose time is wrong is left empty, for all voices. */
-function leaveEmpty(cursor: Cursor, { measure, voices, divisions }: MeasureParts): void {
+/** A bar whose time is wrong is left empty, for all voices; clefs and the like that it brings hold in later bars. */
+function leaveEmpty(cursor: Cursor, parts: MeasureParts): void {
+  const { measure, voices, divisions } = parts;
   for (const { links } of voices) {
     cursor.moveTo(ZERO);
     if (isZero(measure.duration)) continue;
     const duration = leaf('duration', inDivisions(measure.duration, divisions));
     cursor.put([xml('forward', {}, [duration, leaf('voice', links.voice + 1)])], measure.duration);
+  }
+  for (const { offset, element } of betweenOf(parts)) {
+    cursor.moveTo(earliest(offset, measure.duration));
+    cursor.put([element]);
   }
 }

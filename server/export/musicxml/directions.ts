@@ -1,11 +1,13 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
 import { add, compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
-import type { AppliedMark, Bar, Score, Tempo, Words } from '../../score/score';
+import type { AppliedMark, Bar, Piece, Score, Tempo, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Chunk } from './chunks';
+import { editorialElements } from './editorial';
 import type { Measure } from './measures';
+import { hiddenForwards, type Jump, playedOrder } from './order';
 import { decimal, writtenValue } from './values';
-import { leaf, type XmlElement, xml } from './xml';
+import { leaf, type XmlAttributes, type XmlElement, xml } from './xml';
 
 export interface PlacedDirection {
   readonly offset: Time;
@@ -17,12 +19,15 @@ interface DirectionPlace {
   readonly voice?: number;
   readonly stave?: number;
   readonly sound?: XmlElement | undefined;
+  /** Whose the direction is, if not the source's. */
+  readonly level?: string;
 }
 
 function direction(type: XmlElement, place: DirectionPlace): XmlElement {
-  const { placement, voice, stave, sound } = place;
+  const { placement, voice, stave, sound, level } = place;
   return xml('direction', { placement }, [
     xml('direction-type', {}, [type]),
+    ...editorialElements({ footnote: undefined, level, bracket: false }),
     voice === undefined ? undefined : leaf('voice', voice + 1),
     stave === undefined ? undefined : leaf('staff', stave + 1),
     sound,
@@ -75,6 +80,10 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
     const end = add(bar.onset, bar.duration);
     for (const { form } of bar.closing?.marks ?? []) if (form.name === 'fin') put(bar, end, finElement);
   }
+  for (const { bar: index, atEnd, element } of orderElements(first)) {
+    const bar = piece.bars[index];
+    if (bar !== undefined) put(bar, atEnd ? add(bar.onset, bar.duration) : bar.onset, element);
+  }
   for (const section of piece.sections) {
     const bar = piece.bars[section.firstBar];
     if (bar !== undefined) put(bar, section.onset, direction(leaf('rehearsal', section.name), ABOVE));
@@ -117,3 +126,45 @@ const manualElement = ({ voice, name }: { readonly voice: number; readonly name:
     voice,
     stave: score.environment.voices[voice]?.stave ?? 0,
   });
+
+// ─── the order of playing ────────────────────────────────────────────────────────────────────────────────────────
+
+interface OrderElement {
+  readonly bar: number;
+  readonly atEnd: boolean;
+  readonly element: XmlElement;
+}
+
+const sound = (bar: number, atEnd: boolean, attributes: XmlAttributes): OrderElement => ({
+  bar,
+  atEnd,
+  element: xml('sound', attributes),
+});
+
+/** What tells player and program in which order the bars are played, beside the repeats that are drawn. */
+function orderElements({ piece, index, bar }: Measure): readonly OrderElement[] {
+  const { order } = piece;
+  const hidden = [...hiddenForwards(piece)]
+    .filter((start) => start > 0 || index > 0)
+    .map((start) => sound(start, false, { 'forward-repeat': 'yes' }));
+  if (order === undefined || bar.index > 0) return hidden;
+  const words = direction(leaf('words', `[${order.join(' ')}]`), { ...ABOVE, level: "editor's" });
+  const jump = playedOrder(piece)?.jump;
+  return [
+    ...hidden,
+    { bar: 0, atEnd: false, element: words },
+    ...(jump === undefined ? [] : jumpElements(jump, piece)),
+  ];
+}
+
+/** A jump from the last bar to the beginning of a section, whose end is the end. */
+function jumpElements({ to, reached }: Jump, { bars }: Piece): readonly OrderElement[] {
+  const last = bars.length - 1;
+  const time = { 'time-only': reached > 1 ? reached : undefined };
+  const end = to.endBar - 1;
+  return [
+    ...(to.firstBar === 0 ? [] : [sound(to.firstBar, false, { segno: to.name })]),
+    ...(end === last ? [] : [sound(end, true, { fine: 'yes' })]),
+    sound(last, true, to.firstBar === 0 ? { dacapo: 'yes', ...time } : { dalsegno: to.name, ...time }),
+  ];
+}

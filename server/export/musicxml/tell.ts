@@ -2,16 +2,24 @@
 import type { Score } from '../../score/score';
 import type { Losses } from './losses';
 import type { Measure } from './measures';
+import { playedOrder } from './order';
 import { tellEvent } from './untold';
 import type { Written } from './written';
 
 export function tellMeasure(measure: Measure, written: Written, score: Score, losses: Losses): void {
-  if (measure.opens && measure.piece.order !== undefined) {
-    const order = measure.piece.order.join(' ');
-    losses.add('musicxml-order', { order }, { source: undefined, system: measure.system, bar: undefined });
-  }
+  if (measure.opens) tellPiece(measure, losses);
   tellInnerBarlines(measure, written, score, losses);
   for (const chunk of [...(written.byMeasure.get(measure)?.values() ?? [])].flat()) tellEvent(chunk, score, losses);
+}
+
+/** The order of a piece and, of a further piece, that it is one. */
+function tellPiece({ piece, bar, system, index }: Measure, losses: Losses): void {
+  const where = { source: undefined, system, bar: undefined };
+  const { order } = piece;
+  if (order !== undefined && bar.index === 0 && playedOrder(piece) === undefined) {
+    losses.add('musicxml-order', { order: order.join(' ') }, where);
+  }
+  if (index > 0) losses.add('musicxml-pieces', {}, where);
 }
 
 /** A barline that only some voices draw stands in no measure of MusicXML's. */
