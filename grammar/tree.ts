@@ -455,6 +455,8 @@ export interface FiguresItem extends Span {
 export interface Figure {
   readonly number?: number;
   readonly accidental?: AccidentalSign;
+  /** `b6`: the accidental stands before the figure, not after it. */
+  readonly accidentalFirst?: true;
   /** `6+`: a stroke through the figure. */
   readonly stroked: boolean;
   readonly editors: boolean;

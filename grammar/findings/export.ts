@@ -49,9 +49,10 @@ mostly invisible. Look for them in titles, words, annotations and sung text, and
   // ── MusicXML: staves, signatures, barlines ──
   'musicxml-two-clefs': {
     level: 'info',
-    sentence: 'MusicXML draws one clef at a time: of {clefs} on the stave {stave} the export has {clef}.',
-    help: `The source draws two clefs on one stave that agree about every line, so either is enough to read it. MusicXML
-can name a second clef but not the line on which it stands; the export has the lower one. Pitches are not changed.`,
+    sentence: 'Of {clefs} on the stave {stave} most programs draw {clef} alone.',
+    help: `The source draws two clefs on one stave that agree about every line, so either is enough to read it. The export
+has the lower one as the clef and the other as an additional one, which few programs draw, and then not always on its
+line. Pitches are not changed.`,
   },
   'musicxml-no-clef': {
     level: 'info',
@@ -177,9 +178,10 @@ which few programs show; most show nothing at all there.`,
   },
   'musicxml-custos': {
     level: 'info',
-    sentence: 'The custodes of {voice} are not in the export ({bars}).',
-    help: `MusicXML has no custos, the sign at the end of a system that shows the next note. Nothing is lost for a player,
-since the next note is there.`,
+    sentence: 'The custodes of {voice} stand in the export in a form that few programs show ({bars}).',
+    help: `MusicXML has no custos, the sign at the end of a system that shows the next note. It is written as a direction
+after the last note, with the name of the note and of the glyph in SMuFL; where it stands on the stave cannot be said.
+Nothing is lost for a player, since the next note is there.`,
   },
   'musicxml-figures': {
     level: 'info',
@@ -213,8 +215,8 @@ for every sign.`,
   'musicxml-linked': {
     level: 'info',
     sentence: 'A sign drawn across several voices stands in the export at {voice} alone ({bars}).',
-    help: `The source draws one sign for notes of several lanes. Except an arpeggio, MusicXML keeps each sign at one note;
-the other lanes have theirs.`,
+    help: `The source draws one sign for notes of several lanes. Except an arpeggio, which MusicXML spreads over staves, a
+sign belongs to one note; the export has it at the first lane that bears it.`,
   },
   'musicxml-line': {
     level: 'info',

@@ -10,10 +10,12 @@ function figureOf(text: string): Figure | undefined {
   const [, open, before, number, after, stroke, close] = figurePattern.exec(text) ?? [];
   const accidental = before ?? after;
   if (number === undefined && accidental === undefined) return undefined;
+  if (before !== undefined && after !== undefined) return undefined;
   if ((open === undefined) !== (close === undefined)) return undefined;
   return {
     ...(number === undefined ? {} : { number: Number(number) }),
     ...(accidental === undefined ? {} : { accidental: accidental as AccidentalSign }),
+    ...(before === undefined || number === undefined ? {} : { accidentalFirst: true }),
     stroked: stroke !== undefined,
     editors: open !== undefined,
   };

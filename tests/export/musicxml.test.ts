@@ -102,6 +102,37 @@ describe('values', () => {
     );
   });
 
+  // MusicXML 4.0, `tuplet` ("nested tuplets … each with its own actual and normal") and `time-modification` (the product).
+  it('stand in tuplets within tuplets, each with its own figure, and last their product', () => {
+    const text = musicXml(inC('dessus | {3in2 2 g4 {3in2 4 a b c5} 2 d5} |'));
+    const [, inner] = elements(text, 'note');
+    expect(inner).toContain('<actual-notes>9</actual-notes><normal-notes>4</normal-notes>');
+    expect(elements(text, 'tuplet').map((one) => one.replace(/ show-number="actual"/, ''))).toEqual([
+      '<tuplet type="start" number="1"><tuplet-actual><tuplet-number>3</tuplet-number><tuplet-type>half</tuplet-type></tuplet-actual><tuplet-normal><tuplet-number>2</tuplet-number><tuplet-type>half</tuplet-type></tuplet-normal></tuplet>',
+      '<tuplet type="start" number="2"><tuplet-actual><tuplet-number>3</tuplet-number><tuplet-type>quarter</tuplet-type></tuplet-actual><tuplet-normal><tuplet-number>2</tuplet-number><tuplet-type>quarter</tuplet-type></tuplet-normal></tuplet>',
+      '<tuplet type="stop" number="2"/>',
+      '<tuplet type="stop" number="1"/>',
+    ]);
+    expect(readNotes(text).map(({ duration }) => duration.toFixed(4))).toEqual([
+      '0.3333',
+      '0.1111',
+      '0.1111',
+      '0.1111',
+      '0.3333',
+    ]);
+  });
+
+  it('keep their proportion on both sides of a barline', () => {
+    const text = musicXml(inC("dessus | 2 g4 4x a b 2x c5'through | 4x d e f d e |"));
+    const parts = notesAt(text, 'c5');
+    expect(parts).toHaveLength(2);
+    for (const part of parts) {
+      expect(part).toContain('<type>quarter</type>');
+      expect(part).toContain('<actual-notes>3</actual-notes><normal-notes>2</normal-notes>');
+    }
+    expect(parts.map((part) => elements(part, 'tie'))).toEqual([['<tie type="start"/>'], ['<tie type="stop"/>']]);
+  });
+
   it('show the figure of a triplet where the source draws it and hide it where it does not', () => {
     const drawn = musicXml(inC('dessus | {3in2 4 g4 a b} 2 c5 |'));
     const hidden = musicXml(inC('dessus | 4x g4 a b 2 c5 |'));
@@ -335,6 +366,23 @@ describe('marks', () => {
     expect(elements(text, 'fermata')).toEqual(['<fermata type="upright"/>']);
   });
 
+  // "The number attribute can be used to distinguish between two simultaneous chords arpeggiated separately (different
+  // numbers) or together (same number)" (MusicXML 4.0, `arpeggiate`).
+  it('spread the chords of two staves by one arpeggio, or each by its own', () => {
+    const numbers = (sign: string): string[] =>
+      elements(musicXml(inC(`dessus | 1 c5-e'${sign} |`, `basse | 1 c3-g'${sign} |`)), 'arpeggiate');
+    expect(new Set(numbers('arp+'))).toEqual(new Set(['<arpeggiate number="1"/>']));
+    expect(numbers('arp+')).toHaveLength(4);
+    expect(new Set(numbers('arp'))).toEqual(new Set(['<arpeggiate number="2"/>', '<arpeggiate number="4"/>']));
+  });
+
+  it('drawn once across two lanes stand once in the export', () => {
+    const text = inC("dessus | 1 c5'turn+ |", "basse | 1 c3'turn+ |");
+    expect(elements(musicXml(text), 'turn')).toHaveLength(1);
+    expect(notesAt(musicXml(text), 'c5')[0]).toContain('<turn/>');
+    expect(told(text)).toEqual(['A sign drawn across several voices stands in the export at dessus alone (bar 1).']);
+  });
+
   it("keep the editor's signs apart by an editorial level and tell it once", () => {
     const text = inC("dessus | 2 g4'[zz]'tr a'[zz] |");
     expect(elements(musicXml(text), 'notations')[1]).toContain('<level bracket="yes">editor\'s</level>');
@@ -392,8 +440,19 @@ describe('what stands at the head of a system', () => {
     expect(
       told(withHead('upper G2 lower F4+C6 meter O = 4/4', HEAD.replace('lower lines 5', 'lower lines 6'))),
     ).toEqual([
-      'MusicXML draws one clef at a time: of F4+C6 on the stave lower the export has F4.',
+      'Of F4+C6 on the stave lower most programs draw F4 alone.',
       'MusicXML cannot draw the meter O; the export has 4/4.',
+    ]);
+  });
+
+  // "The additional attribute is set to yes … when there are multiple clefs present simultaneously on one staff"
+  // (MusicXML 4.0, `clef`).
+  it('writes the upper of two clefs on one stave as an additional one', () => {
+    const text = withHead('upper G2 lower F4+C6 meter C', HEAD.replace('lower lines 5', 'lower lines 6'));
+    expect(elements(musicXml(text), 'clef')).toEqual([
+      '<clef number="1"><sign>G</sign><line>2</line></clef>',
+      '<clef number="2"><sign>F</sign><line>4</line></clef>',
+      '<clef number="2" additional="yes"><sign>C</sign><line>6</line></clef>',
     ]);
   });
 
@@ -516,6 +575,13 @@ describe('the order of the page', () => {
       true,
     ]);
     expect(told(text)).toEqual(['A system of the source ends inside bar 2; the export breaks after that bar.']);
+  });
+
+  // The glyph is SMuFL's "Mensural custos up"; `other-direction` is for "any direction symbols not yet in the MusicXML format".
+  it('shows the custos after the last note of its line, by its glyph and its note', () => {
+    const measure = elements(musicXml(inC('dessus | 2 c5 e (custos f5) |')), 'measure')[0] ?? '';
+    const custos = '<other-direction smufl="mensuralCustosUp">custos f5</other-direction>';
+    expect(measure.indexOf(custos)).toBeGreaterThan(measure.indexOf('<step>E</step>'));
   });
 
   // "Ties that are visually attached to only one note … should be specified with two tied elements on the same note, first
@@ -663,6 +729,56 @@ describe('words, figures and song', () => {
       '<figured-bass><figure><figure-number>6</figure-number></figure><figure><figure-number>4</figure-number></figure></figured-bass>',
       '<figured-bass><figure><figure-number>5</figure-number></figure><duration>1</duration></figured-bass>',
       '<figured-bass><figure><figure-number>6</figure-number></figure><duration>1</duration></figured-bass>',
+    ]);
+  });
+
+  // MusicXML 4.0: `figured-bass` ("figures are ordered from top to bottom", "the optional duration element is used to
+  // indicate changes of figures under a note"), `figure` (prefix before, suffix after or through the figure, extend).
+  it('set strokes, accidentals on either side, brackets and lines of figures', () => {
+    const text = musicXml(inC('basse | 4 g2 a b c3 |', '  fig | 6+/b3 #6/4# [7]/5 = |'));
+    expect(elements(text, 'figure')).toEqual([
+      '<figure><figure-number>6</figure-number><suffix>slash</suffix></figure>',
+      '<figure><prefix>flat</prefix><figure-number>3</figure-number></figure>',
+      '<figure><prefix>sharp</prefix><figure-number>6</figure-number></figure>',
+      '<figure><figure-number>4</figure-number><suffix>sharp</suffix></figure>',
+      '<figure><figure-number>7</figure-number><extend type="start"/><level bracket="yes">editor\'s</level></figure>',
+      '<figure><figure-number>5</figure-number><extend type="start"/></figure>',
+      '<figure><extend type="stop"/></figure>',
+      '<figure><extend type="stop"/></figure>',
+    ]);
+  });
+
+  it('set figures over rests and accidentals by themselves', () => {
+    const text = musicXml(inC('basse | 2 g2 r |', '  fig | _ # |'));
+    expect(elements(text, 'figured-bass')).toEqual([
+      '<figured-bass><figure><prefix>sharp</prefix></figure></figured-bass>',
+    ]);
+    expect(text.indexOf('<figured-bass>')).toBeGreaterThan(text.indexOf('</note>'));
+    expect(text.indexOf('<figured-bass>')).toBeLessThan(text.indexOf('<rest/>'));
+  });
+
+  it('keep the time of figures within a note that runs through the barline', () => {
+    const text = musicXml(inC("basse | 2 g2 1 a'through | 2 b |", '  fig | _ 5,4,3 | _ |'));
+    expect(
+      elements(text, 'figured-bass').map((one) => [
+        one.includes('print-object="no"') ? 'hidden' : 'drawn',
+        one.match(/<figure-number>(\d)/)?.[1],
+        one.match(/<duration>(\d+)/)?.[1],
+      ]),
+    ).toEqual([
+      ['drawn', '5', '4'],
+      ['drawn', '4', '2'],
+      ['hidden', '4', '2'],
+      ['drawn', '3', '4'],
+    ]);
+  });
+
+  it('set a quoted text as one syllable and no line where nothing holds', () => {
+    const text = musicXml(inC('dessus | 4 g4 a b c5 |', '  text | "à Dieu" _ vi- ve |'));
+    expect(elements(text, 'lyric')).toEqual([
+      '<lyric number="1"><syllabic>single</syllabic><text>à Dieu</text></lyric>',
+      '<lyric number="1"><syllabic>begin</syllabic><text>vi</text></lyric>',
+      '<lyric number="1"><syllabic>end</syllabic><text>ve</text></lyric>',
     ]);
   });
 

@@ -480,8 +480,10 @@ describe('sub-lanes', () => {
     expect(found[4]?.columns).toMatchObject([[{ number: 6, stroked: true }]]);
     expect(found[5]?.columns).toMatchObject([[{ number: 6, editors: true }]]);
     expect(found[6]?.columns).toEqual([[{ accidental: '#', stroked: false, editors: false }]]);
-    expect(found[7]?.columns).toMatchObject([[{ number: 6, accidental: '#' }]]);
-    expect(read('c5 |', 'fig').problems.map(({ code }) => code)).toEqual(['bad-figure']);
+    expect(found[7]?.columns).toMatchObject([[{ number: 6, accidental: '#', accidentalFirst: true }]]);
+    for (const wrong of ['c5', '#6b']) {
+      expect(read(`${wrong} |`, 'fig').problems.map(({ code }) => code)).toEqual(['bad-figure']);
+    }
   });
 
   test('text', () => {

@@ -30,7 +30,8 @@ interface Moment {
 
 /** What is in force in the whole score at a moment. */
 interface State {
-  readonly clefs: (Clef | undefined)[];
+  /** By stave; empty where none is stated yet. */
+  readonly clefs: (readonly Clef[])[];
   readonly keys: (readonly KeySign[])[];
 }
 
@@ -74,7 +75,7 @@ export class Attributes {
         ...this.openingKeys(state, measure),
         ...this.time(measure, true),
         ...this.stavesOf(),
-        ...state.clefs.map((clef, stave) => clefElement(this.shown(clef, stave, measure), stave)),
+        ...state.clefs.flatMap((clefs, stave) => clefElements(this.shown(clefs, stave, measure), stave)),
         ...this.staveDetails(),
       ],
     };
@@ -97,8 +98,7 @@ export class Attributes {
       elements.push(keyElement(change.key, before, stave, this.clefs === 'source'));
     }
     if (change.clefs !== undefined && this.clefs === 'source') {
-      const [clef] = change.clefs;
-      if (clef !== undefined && stave !== undefined) elements.push(clefElement(clef, stave));
+      if (stave !== undefined) elements.push(...clefElements(change.clefs, stave));
       this.tellClefs(change, system, bar);
     }
     return elements.length === 0 ? [] : [{ offset, stave, elements }];
@@ -132,10 +132,10 @@ export class Attributes {
 
   private stateAt(measure: Measure): State {
     const { staves } = this.score.environment;
-    const state: State = { clefs: staves.map(() => undefined), keys: staves.map(() => []) };
+    const state: State = { clefs: staves.map(() => []), keys: staves.map(() => []) };
     for (const { change, system, bar } of this.before(measure.bar.index, ZERO, true)) {
       for (const stave of change.stave === undefined ? staves.keys() : [change.stave]) {
-        if (change.clefs !== undefined) state.clefs[stave] = change.clefs[0];
+        if (change.clefs !== undefined) state.clefs[stave] = change.clefs;
         if (change.key !== undefined) state.keys[stave] = change.key;
       }
       if (this.clefs === 'source') this.tellClefs(change, system, bar);
@@ -194,38 +194,44 @@ export class Attributes {
     );
   }
 
-  /** The clef drawn in the export; where the source has stated none yet, its next one, else a modern one. */
-  private shown(clef: Clef | undefined, stave: number, measure: Measure): Clef {
-    if (this.clefs === 'modern') return this.modern(stave);
-    if (clef !== undefined) return clef;
-    const next = this.stated(stave)[0];
+  /** The clefs drawn in the export; where the source has stated none yet, its next ones, else a modern one. */
+  private shown(clefs: readonly Clef[], stave: number, measure: Measure): readonly Clef[] {
+    if (this.clefs === 'modern') return [this.modern(stave)];
+    if (clefs.length > 0) return clefs;
+    const [next] = this.stated(stave);
     if (next !== undefined) return next;
     const given = this.modern(stave);
     const name = this.score.environment.staves[stave]?.name ?? '';
     const where = { source: undefined, system: measure.system, bar: measure.bar };
     this.losses.add('musicxml-no-clef', { stave: name, clef: clefText(given) }, where);
-    return given;
+    return [given];
   }
 
-  private stated(stave: number): readonly Clef[] {
+  private stated(stave: number): readonly (readonly Clef[])[] {
     return this.moments
       .filter(({ change }) => change.stave === stave || change.stave === undefined)
-      .flatMap(({ change }) => change.clefs?.slice(0, 1) ?? []);
+      .flatMap(({ change: { clefs } }) => (clefs === undefined || clefs.length === 0 ? [] : [clefs]));
   }
 
   /** Treble or bass, by the mean of what the stave's clefs make of its middle line; without clefs, by its place. */
   private modern(stave: number): Clef {
     const { staves } = this.score.environment;
     const middle = ((staves[stave]?.lines ?? 5) + 1) / 2;
-    const positions = this.stated(stave).map((clef) => lineUnder(clef, middle));
+    const positions = this.stated(stave).flatMap(([clef]) => (clef === undefined ? [] : [lineUnder(clef, middle)]));
     if (positions.length === 0) return stave > 0 && stave === staves.length - 1 ? BASS : TREBLE;
     const mean = positions.reduce((total, position) => total + position, 0) / positions.length;
     return mean >= MIDDLE_C ? TREBLE : BASS;
   }
 }
 
-const clefElement = (clef: Clef, stave: number): XmlElement =>
-  xml('clef', { number: stave + 1 }, [leaf('sign', clef.letter), leaf('line', clef.line)]);
+/** Of several at once the lowest is read; the others are additional, and their lines are told for whoever looks. */
+const clefElements = (clefs: readonly Clef[], stave: number): readonly XmlElement[] =>
+  clefs.map(({ letter, line }, i) =>
+    xml('clef', { number: stave + 1, additional: i > 0 ? 'yes' : undefined }, [
+      leaf('sign', letter),
+      leaf('line', line),
+    ]),
+  );
 
 // ─── signatures ──────────────────────────────────────────────────────────────────────────────────────────────────
 

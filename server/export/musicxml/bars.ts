@@ -4,7 +4,7 @@ import type { Score } from '../../score/score';
 import { attributesElement, type PlacedAttributes } from './attributes';
 import type { Barlines, PlacedBarline } from './barlines';
 import type { Chunk } from './chunks';
-import { eventDirections, type PlacedDirection } from './directions';
+import { custosElements, eventDirections, type PlacedDirection } from './directions';
 import { isImplicit, type Measure } from './measures';
 import { chunkElements, type VoiceLinks } from './notes';
 import { inDivisions } from './values';
@@ -143,6 +143,7 @@ function writeVoice(
     cursor.put(eventDirections(chunk));
     cursor.put(links.figures.get(chunk)?.(divisions) ?? []);
     cursor.put(chunkElements(chunk, links, score, divisions), chunk.duration);
+    cursor.put(custosElements(chunk));
   }
   writeWaiting(undefined);
 }

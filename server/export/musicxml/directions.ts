@@ -60,6 +60,16 @@ const MARKS: Readonly<Record<string, (place: DirectionPlace) => readonly XmlElem
   fin: (place) => [direction(leaf('words', 'Fin'), { ...place, placement: 'above' })],
 };
 
+/**
+ * A custos after the last note of its line. Programs that draw glyphs by their names in SMuFL show one; no program takes it
+ * for a note.
+ */
+export function custosElements({ event, last }: Chunk): readonly XmlElement[] {
+  if (event.custos === undefined || !last) return [];
+  const custos = xml('other-direction', { smufl: 'mensuralCustosUp' }, `custos ${event.custos.text}`);
+  return [direction(custos, { voice: event.voice, stave: event.stave })];
+}
+
 // ─── in a measure ────────────────────────────────────────────────────────────────────────────────────────────────
 
 /** Titles, section names, tempi and manuals, by the index of their bar. */

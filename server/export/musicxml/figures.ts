@@ -1,7 +1,18 @@
 /** Figures over a bass. */
-import { divide, type Time, time } from '../../../grammar/time';
+import {
+  add,
+  compare,
+  divide,
+  earliest,
+  latest,
+  multiply,
+  subtract,
+  type Time,
+  time,
+  ZERO,
+} from '../../../grammar/time';
 import type { Figure } from '../../../grammar/tree';
-import type { Chunk } from './chunks';
+import { absolute, type Chunk } from './chunks';
 import { ACCIDENTALS } from './tables';
 import { inDivisions } from './values';
 import { leaf, type XmlElement, xml } from './xml';
@@ -10,44 +21,91 @@ import { leaf, type XmlElement, xml } from './xml';
 export type Figures = ReadonlyMap<Chunk, (divisions: bigint) => readonly XmlElement[]>;
 
 /** How long each of several figures within one note lasts: equal parts of it. */
-export function figureTime(chunk: Chunk): Time {
-  const columns = chunk.event.figures?.columns.length ?? 0;
-  return columns > 1 ? divide(chunk.duration, time(columns)) : chunk.duration;
+export function figureTime({ event }: Chunk): Time {
+  const columns = event.figures?.columns.length ?? 0;
+  return columns > 1 ? divide(event.duration, time(columns)) : event.duration;
+}
+
+/** A note with figures and all the chunks into which it was cut. */
+interface Figured {
+  readonly chunks: readonly Chunk[];
+  readonly columns: readonly (readonly Figure[])[];
+  readonly isHold: boolean;
 }
 
 export function figuresOf(chunks: readonly Chunk[]): Figures {
-  const figured = chunks.flatMap((chunk) => {
-    const { figures } = chunk.event;
-    return figures === undefined || !chunk.first || chunk.event.small !== undefined ? [] : [{ chunk, figures }];
-  });
+  const figured = figuredNotes(chunks);
   const found = new Map<Chunk, (divisions: bigint) => readonly XmlElement[]>();
-  for (const [i, { chunk, figures }] of figured.entries()) {
-    const held = figured[i + 1]?.figures.what === 'hold';
-    if (figures.what === 'hold') {
+  let stack = 1;
+  for (const [i, note] of figured.entries()) {
+    const held = figured[i + 1]?.isHold === true;
+    const [first] = note.chunks;
+    if (first === undefined) continue;
+    if (note.isHold) {
       const extend = xml('figure', {}, [xml('extend', { type: held ? 'continue' : 'stop' })]);
-      found.set(chunk, () => [xml('figured-bass', {}, [extend])]);
-    } else if (figures.what === 'figures' && figures.columns.length > 0) {
-      const last = figures.columns.length - 1;
-      const stacks = figures.columns.map((stack, column) =>
-        stack.map((figure) => figureElement(figure, held && column === last)),
-      );
-      const drawn = stacks.filter((stack) => stack.length > 0);
-      found.set(chunk, (divisions) => drawn.map((stack) => figuredBass(stack, chunk, last > 0, divisions)));
+      const lines = Array.from({ length: stack }, () => extend);
+      found.set(first, () => [xml('figured-bass', {}, lines)]);
+    } else {
+      stack = note.columns.at(-1)?.length ?? 1;
+      for (const [chunk, write] of writtenColumns(note, held)) found.set(chunk, write);
     }
   }
   return found;
 }
 
-const figuredBass = (stack: readonly XmlElement[], chunk: Chunk, timed: boolean, divisions: bigint): XmlElement =>
-  xml('figured-bass', {}, [...stack, timed ? leaf('duration', inDivisions(figureTime(chunk), divisions)) : undefined]);
+/** Notes and rests that bear figures or hold them on. */
+function figuredNotes(chunks: readonly Chunk[]): readonly Figured[] {
+  return chunks.flatMap((chunk, i) => {
+    const { figures, small } = chunk.event;
+    if (figures === undefined || figures.what === 'none' || !chunk.first || small !== undefined) return [];
+    const next = chunks.findIndex((other, j) => j > i && other.first);
+    const own = chunks.slice(i, next < 0 ? undefined : next);
+    return [{ chunks: own, columns: figures.columns, isHold: figures.what === 'hold' }];
+  });
+}
 
-/** A lone accidental stands for the third and is MusicXML's prefix; beside a number it follows it, as it is typed. */
-function figureElement({ number, accidental, stroked, editors }: Figure, held: boolean): XmlElement {
+/**
+ * The columns over each chunk. MusicXML counts the figures of a note from its beginning, so over a chunk that begins
+ * within a column that column stands again, hidden.
+ */
+function writtenColumns({ chunks, columns }: Figured, held: boolean): Figures {
+  const found = new Map<Chunk, (divisions: bigint) => readonly XmlElement[]>();
+  for (const chunk of columns.length > 1 ? chunks : chunks.slice(0, 1)) {
+    const parts = columns.flatMap((column, k) => {
+      const part = partOver(chunk, chunks[0] ?? chunk, k);
+      return part === undefined ? [] : [{ ...part, column, isLast: k === columns.length - 1 }];
+    });
+    found.set(chunk, (divisions) =>
+      parts.map(({ column, duration, begins, isLast }) =>
+        xml('figured-bass', { 'print-object': begins ? undefined : 'no' }, [
+          ...column.map((figure) => figureElement(figure, held && isLast && begins)),
+          columns.length > 1 ? leaf('duration', inDivisions(duration, divisions)) : undefined,
+        ]),
+      ),
+    );
+  }
+  return found;
+}
+
+/** How long column `k` of a note stands over one of its chunks, and whether it begins there. */
+function partOver(chunk: Chunk, first: Chunk, k: number): { duration: Time; begins: boolean } | undefined {
+  const each = figureTime(first);
+  const from = multiply(each, time(k));
+  const chunkStart = subtract(absolute(chunk), absolute(first));
+  const chunkEnd = add(chunkStart, chunk.duration);
+  const start = latest(from, chunkStart);
+  const duration = subtract(earliest(add(from, each), chunkEnd), start);
+  return compare(duration, ZERO) > 0 ? { duration, begins: compare(from, chunkStart) >= 0 } : undefined;
+}
+
+/** An accidental by itself stands for the third and is MusicXML's prefix, as is one before its number. */
+function figureElement(figure: Figure, held: boolean): XmlElement {
+  const { number, accidental, accidentalFirst, stroked, editors } = figure;
   const sign = accidental === undefined ? undefined : ACCIDENTALS[accidental];
-  const prefix = number === undefined || stroked ? sign : undefined;
-  const suffix = stroked ? 'slash' : number === undefined ? undefined : sign;
+  const before = number === undefined || accidentalFirst === true || stroked;
+  const suffix = stroked ? 'slash' : before ? undefined : sign;
   return xml('figure', {}, [
-    prefix === undefined ? undefined : leaf('prefix', prefix),
+    before && sign !== undefined ? leaf('prefix', sign) : undefined,
     number === undefined ? undefined : leaf('figure-number', number),
     suffix === undefined ? undefined : leaf('suffix', suffix),
     held ? xml('extend', { type: 'start' }) : undefined,

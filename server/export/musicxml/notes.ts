@@ -32,6 +32,8 @@ export interface VoiceLinks {
   readonly slurs: SlurEnds;
   readonly lyrics: Lyrics;
   readonly figures: Figures;
+  /** Marks drawn at another lane. */
+  readonly elsewhere: ReadonlySet<AppliedMark>;
 }
 
 /** The elements of one chunk: a note for each member of a chord, a rest, or a `forward`. */
@@ -124,7 +126,8 @@ function notationsAt(head: Head, ties: MemberTies): readonly Notation[] {
 /** Marks stand at the first of the notes into which an event was cut. */
 function markNotations({ chunk, member, m, links, score }: Head): readonly Notation[] {
   if (!chunk.first) return [];
-  return marksAt(chunk, member, m).flatMap((mark) => notationsOf(mark, links.voice, score.environment));
+  const here = marksAt(chunk, member, m).filter((mark) => !links.elsewhere.has(mark));
+  return here.flatMap((mark) => notationsOf(mark, links.voice, score.environment));
 }
 
 /** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */

@@ -9,7 +9,8 @@ import type { Written } from './written';
 export function tellMeasure(measure: Measure, written: Written, score: Score, losses: Losses): void {
   if (measure.opens) tellPiece(measure, losses);
   tellInnerBarlines(measure, written, score, losses);
-  for (const chunk of [...(written.byMeasure.get(measure)?.values() ?? [])].flat()) tellEvent(chunk, score, losses);
+  for (const chunk of [...(written.byMeasure.get(measure)?.values() ?? [])].flat())
+    tellEvent(chunk, written.elsewhere, score, losses);
 }
 
 /** The order of a piece and, of a further piece, that it is one. */

@@ -16,22 +16,24 @@ interface Untold {
 }
 
 /** Tells all that is lost at an event, once, at its first chunk. */
-export function tellEvent(chunk: Chunk, score: Score, losses: Losses): void {
+export function tellEvent(chunk: Chunk, elsewhere: ReadonlySet<AppliedMark>, score: Score, losses: Losses): void {
   if (!chunk.first) return;
   const { event, system, measure } = chunk;
-  for (const { code, slots, source } of untoldAt(chunk, score)) {
+  for (const { code, slots, source } of untoldAt(chunk, elsewhere, score)) {
     losses.add(code, { voice: event.laneName, ...slots }, { source: source ?? event.source, system, bar: measure.bar });
   }
 }
 
-function untoldAt(chunk: Chunk, score: Score): readonly Untold[] {
+function untoldAt(chunk: Chunk, elsewhere: ReadonlySet<AppliedMark>, score: Score): readonly Untold[] {
   const { event } = chunk;
   return [
     ...ofTime(chunk),
     ...ofSpans(event),
     ...ofPlace(event),
     ...event.members.flatMap((member) => ofMember(member)),
-    ...marksOf(event).flatMap((mark) => ofMark(mark, event, score)),
+    ...marksOf(event)
+      .filter((mark) => !elsewhere.has(mark))
+      .flatMap((mark) => ofMark(mark, event, score)),
   ];
 }
 

@@ -1,6 +1,7 @@
 /** All that is written of the chosen bars: the chunks of every voice, and where each stands. */
-import type { Piece, Score, ScoreSystem, VoiceEvent } from '../../score/score';
+import type { AppliedMark, Piece, Score, ScoreSystem, VoiceEvent } from '../../score/score';
 import { type Chunk, chunksOf } from './chunks';
+import { drawnElsewhere } from './linked';
 import type { Measure } from './measures';
 
 export interface Written {
@@ -13,6 +14,8 @@ export interface Written {
   readonly chunksAt: (system: ScoreSystem, event: VoiceEvent) => readonly Chunk[];
   /** Place of a chunk in the order of writing. */
   readonly order: ReadonlyMap<Chunk, number>;
+  /** Marks of signs across several lanes that are drawn at another one. */
+  readonly elsewhere: ReadonlySet<AppliedMark>;
 }
 
 export function writtenOf(score: Score, measures: readonly Measure[]): Written {
@@ -28,7 +31,15 @@ export function writtenOf(score: Score, measures: readonly Measure[]): Written {
   const order = new Map<Chunk, number>();
   for (const voices of byMeasure.values())
     for (const chunk of [...voices.values()].flat()) order.set(chunk, order.size);
-  return { measures, byVoice, byMeasure, order, chunksAt: (system, event) => index.get(system)?.get(event) ?? [] };
+  const elsewhere = drawnElsewhere(byVoice);
+  return {
+    measures,
+    byVoice,
+    byMeasure,
+    order,
+    elsewhere,
+    chunksAt: (system, event) => index.get(system)?.get(event) ?? [],
+  };
 }
 
 function byPiece(measures: readonly Measure[]): ReadonlyMap<Piece, ReadonlyMap<number, Measure>> {
