@@ -13,7 +13,7 @@ import { type Carry, type OpenBar, silentVoice, type VoiceCarry } from './carry'
 import { type Choice, chooseOption, written } from './choice';
 import { type CurveMark, matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
-import { type RawBar, type RawChange, type RawEvent, readLane, sectionOf } from './lane';
+import { type RawBar, type RawChange, type RawEvent, type RawMember, readLane, sectionOf } from './lane';
 import { type Draft, type DraftMember, soundingPitch } from './pitch';
 import type {
   Curve,
@@ -817,6 +817,20 @@ export function tempoOfArgs(args: Clause['args']): Tempo | undefined {
   return value === undefined || rate?.kind !== 'number' ? undefined : { value, perMinute: rate.value };
 }
 
+/** Written out: a copy by spreading gets a shape of its own, for each and every note. */
+const draftMember = ({ spelling, octave, stave, tie, marks, annotations, source }: RawMember): DraftMember => ({
+  spelling,
+  octave,
+  stave,
+  alteration: 0,
+  midi: 0,
+  tie,
+  tiedFrom: false,
+  marks,
+  annotations,
+  source,
+});
+
 function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duration: Time): Draft {
   return {
     kind: raw.kind,
@@ -828,7 +842,7 @@ function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duratio
     value: raw.value,
     wholeBar: raw.wholeBar,
     small: raw.small,
-    members: raw.members.map((member): DraftMember => ({ ...member, alteration: 0, midi: 0, tiedFrom: false })),
+    members: raw.members.map(draftMember),
     marks: raw.marks,
     annotations: raw.annotations,
     words: raw.words,
