@@ -7,8 +7,8 @@
 import { describe, expect, it } from 'vitest';
 import { add, compare, type Time, time } from '../grammar/time';
 import type { NoteMember, Piece, Score, Section } from '../server/score/score';
-import { eventsOf } from '../server/score/walk';
-import { lane, passage, scoreOf } from './helpers/music';
+import { curvesOf, eventsOf, type PlacedEnd } from '../server/score/walk';
+import { lane, passage, scoreOf, sounding } from './helpers/music';
 import { sampleAnalysis, sampleNames, sampleText } from './helpers/samples';
 
 /** Exceptions, each with the words of the sample's comment that explain it. */
@@ -305,5 +305,84 @@ describe('the lamento', () => {
   it('has the falling tetrachord in its bass wherever the ground is heard', () => {
     const basso = melody(lamento as Piece, 3, false).filter(({ bar }) => Number(bar) <= 8);
     expect(basso.map(({ member }) => member.midi - 36)).toEqual([12, 10, 8, 7, 12, 10, 8, 7]);
+  });
+});
+
+describe('the gigue', () => {
+  const analysis = sampleAnalysis('gigue.bent');
+  const [dotted, triplet] = [time(3, 8), time(1, 6)];
+  /** Bars in which one voice has dotted crotchets and the other of the outer two triplets of crotchets. */
+  const against = (choice: string): string[] => {
+    const score = scoreOf(analysis, choice);
+    return score.pieces.flatMap((piece) => {
+      const having = (voice: number, length: Time): string[] =>
+        melody(piece, voice, true)
+          .filter((note) => compare(add(note.onset, length), note.end) === 0)
+          .map(({ bar }) => bar);
+      const [high, low] = [highest, lowest(score)];
+      const pairs = [having(high, dotted).filter((bar) => having(low, triplet).includes(bar))];
+      pairs.push(having(low, dotted).filter((bar) => having(high, triplet).includes(bar)));
+      return [...new Set(pairs.flat())].sort((a, b) => Number(a) - Number(b));
+    });
+  };
+
+  it('has two strains of twelve and fourteen bars, each with two endings', () => {
+    const [piece] = scoreOf(analysis).pieces;
+    const endings = piece?.bars.filter((bar) => bar.ending !== undefined);
+    expect(endings?.map((bar) => [Number.parseInt(bar.number, 10), bar.ending])).toEqual([
+      [12, 1],
+      [12, 2],
+      [26, 1],
+      [26, 2],
+    ]);
+  });
+  it('sets dotted pairs against triplets in four places, of which the loose leaves know three', () => {
+    expect(against('K')).toEqual(['7', '11', '18', '23']);
+    expect(against('L')).toEqual(['7', '11', '23']);
+  });
+});
+
+describe('the prelude', () => {
+  const analysis = sampleAnalysis('prelude.bent');
+  const piece = scoreOf(analysis).pieces[0] as Piece;
+  const free = [...eventsOf(piece)].filter(({ system }) => system.score.kind === 'free');
+  const upper = 0;
+  /** Where the hands begin again from the lower stave: the basses, and the last chord. */
+  const basses = free.filter(
+    ({ event, system }, index) =>
+      event.stave !== upper && (free[index - 1]?.system !== system || free[index - 1]?.event.stave === upper),
+  );
+  /** Place of a curve's end among the events of the free systems. */
+  const placeOf = (end: PlacedEnd | undefined): number =>
+    free.findIndex(({ system, index }) => system === end?.system && index === end.end.event);
+
+  it('has the basses F F F F F# G G C, six measured bars, then E F B flat B natural C F', () => {
+    const names = basses.map(({ event }) => event.members.slice(0, 1).map(sounding).join(''));
+    expect(names.join(' ')).toBe('f2 f2 f2 f2 f#2 g2 g1 c2 e2 f2 bb1 b1 c2 f2 f2');
+    expect(piece.bars.filter((bar) => piece.systems[bar.system]?.score.kind === 'measured')).toHaveLength(6);
+  });
+  it('holds the notes of each chord to the next bass and no other note, but for sighs of two notes', () => {
+    const heads = new Set(basses.map((bass) => free.indexOf(bass)));
+    const curves = curvesOf(piece).filter(({ kind, end }) => kind === 'u' && end?.end.onBarline === false);
+    const places = curves.map(({ start, end }) => ({ from: placeOf(start), to: placeOf(end) }));
+    const sighs = places.filter(({ from, to }) => to === from + 1 && !heads.has(to));
+    const tenues = places.filter((one) => !sighs.includes(one));
+    expect(sighs.length).toBeGreaterThanOrEqual(5);
+    expect(tenues.length).toBeGreaterThan(70);
+    expect(tenues.filter(({ to }) => !heads.has(to))).toEqual([]);
+    const links = tenues.filter(({ from }) => compare(free[from]?.event.duration ?? time(0), time(1)) < 0);
+    expect(links).toEqual([]);
+  });
+  it('has its one highest note over the B natural of the bass', () => {
+    const heights = free.flatMap(({ event }) => event.members.map(({ midi }) => midi));
+    const top = Math.max(...heights);
+    const peak = free.findIndex(({ event }) => event.members.some(({ midi }) => midi === top));
+    expect(heights.filter((midi) => midi === top)).toHaveLength(1);
+    expect(
+      basses
+        .filter((bass) => free.indexOf(bass) < peak)
+        .at(-1)
+        ?.event.members.map(sounding),
+    ).toEqual(['b1']);
   });
 });
