@@ -58,10 +58,6 @@ function absolute({ file, tree }: NamedTree, problem: Problem, places: Places, r
 /** The finding of a problem whose place counts from the start of the file. */
 export const findingInFile = (named: NamedTree, problem: Problem): Finding => absolute(named, problem, inFile, []);
 
-/** The finding of a problem in a block's own text. */
-export const findingInBlock = (named: NamedTree, block: Block, problem: Problem): Finding =>
-  absolute(named, problem, inBlock(block), []);
-
 /** The finding of a problem in a statement or lane of a block. */
 export const findingInHolder = (named: NamedTree, block: Block, holder: Holder, problem: Problem): Finding =>
   absolute(named, problem, inHolder(block, holder), []);

@@ -19,7 +19,8 @@ export const atLeast = (level: Level, least: Level): boolean => LEVELS.indexOf(l
 export function levelled(finding: Finding, levels: Levels, counsel = true): Finding | undefined {
   const entry = catalogue[finding.code];
   const level = levels[finding.code] ?? (entry.counsel && !counsel ? 'ignore' : entry.level);
-  return level === 'ignore' ? undefined : { ...finding, level };
+  if (level === 'ignore') return undefined;
+  return level === finding.level ? finding : { ...finding, level };
 }
 
 const gravity = (finding: Finding): number => LEVELS.indexOf(finding.level);

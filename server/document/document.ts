@@ -1,0 +1,206 @@
+/**
+ * A text that is edited. Each update makes a new version; what the change does not reach is kept from the one before:
+ * blocks and lanes by their text, scores of systems by all that they depend on.
+ *
+ * There are no marks of what is dirty: each update goes through all systems and asks for each. Where the carry that comes
+ * out of a system is again what it was, the systems that follow are found as they are.
+ */
+import type { Finding } from '../../grammar/findings/finding';
+import { finished } from '../../grammar/finished';
+import { parsing } from '../../grammar/parse';
+import type { FileTree } from '../../grammar/tree';
+import { checkFile } from '../checks';
+import { choiceNames, choiceOf } from '../readings/choices';
+import { buildingScore } from '../score/build';
+import type { Choice } from '../score/choice';
+import { buildEnvironment, type Environment } from '../score/environment';
+import type { PlacedProblem, Score } from '../score/score';
+import type { NamedTree } from './absolute';
+import type { Analysis, AnalysisOptions } from './analysis';
+import { Findings } from './findings';
+import type { Generation } from './kept';
+import { Systems } from './systems';
+import { Trees } from './trees';
+
+/** A whole new text, or changes of the current one; their offsets count in it as it is, and they do not overlap. */
+export type Change = string | readonly { readonly offset: number; readonly length: number; readonly text: string }[];
+
+/** How a host shares its thread. */
+export interface Turns {
+  /** Milliseconds from any beginning. */
+  now(): number;
+  /** Lets others have a turn. */
+  pause(): Promise<void>;
+}
+
+/** The language server's token will do. */
+export interface CancellationToken {
+  readonly isCancellationRequested: boolean;
+}
+
+/** Longest time in milliseconds that an update keeps the thread for itself. */
+const LONGEST_TURN = 10;
+
+export interface UpdateOptions extends AnalysisOptions {
+  /** The files that this one includes, directly or not, each after those that it includes itself. */
+  readonly included?: readonly NamedTree[];
+}
+
+/** An environment with what it was made from, and the choices that it offers. */
+interface Declared {
+  readonly from: readonly unknown[];
+  readonly environment: Environment;
+  readonly choices: ReadonlyMap<string, Choice>;
+}
+
+export class Document {
+  private readonly generation: Generation = { now: 0 };
+  private readonly trees = new Trees(this.generation);
+  private readonly systems = new Systems(this.generation);
+  private readonly made = new Findings(this.generation);
+  private declared: Declared | undefined;
+  private version: Analysis | undefined;
+  private updates = 0;
+
+  /** @param file its name, as the host calls it */
+  constructor(readonly file: string) {}
+
+  /** The last version that was made to its end; undefined before the first. */
+  get current(): Analysis | undefined {
+    return this.version;
+  }
+
+  /** What the last update, whole or cancelled, had to do anew: lanes and statements read, scores of systems built. */
+  get stats(): { readonly lexed: number; readonly built: number } {
+    return { lexed: this.trees.lexed, built: this.systems.built };
+  }
+
+  /** How much is kept. */
+  get sizes(): {
+    readonly systems: number;
+    readonly trees: number;
+    readonly scores: number;
+    readonly carries: number;
+  } {
+    return { ...this.trees.sizes, ...this.systems.sizes(this.trees.systems()) };
+  }
+
+  /** Makes the next version, with the scores of all its choices. */
+  update(change: Change, options: UpdateOptions = {}): Analysis {
+    return finished(this.updating(change, options));
+  }
+
+  /**
+   * The same a piece at a time. Whoever leaves off cancels: the current version stays as it is, and what was built until then
+   * is there for the next update.
+   */
+  *updating(change: Change, options: UpdateOptions = {}): Generator<undefined, Analysis> {
+    this.updates++;
+    this.trees.lexed = 0;
+    this.systems.built = 0;
+    const text = typeof change === 'string' ? change : edited(this.version?.tree.text ?? '', change);
+    const tree = yield* parsing(text, this.trees);
+    const scores = new Map<string, Score>();
+    const declared = this.declare(tree, options.included ?? []);
+    for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice));
+    this.version = this.analysis(tree, declared, scores, options);
+    this.generation.now++;
+    this.trees.sweep();
+    this.systems.sweep(this.trees.systems());
+    return this.version;
+  }
+
+  /**
+   * The same with turns for others, at least every ten milliseconds.
+   * @returns undefined if it was cancelled, or another update has begun meanwhile
+   */
+  async updateInTurns(
+    change: Change,
+    turns: Turns,
+    token: CancellationToken,
+    options: UpdateOptions = {},
+  ): Promise<Analysis | undefined> {
+    const work = this.updating(change, options);
+    let begun = turns.now();
+    let step = work.next();
+    const update = this.updates;
+    while (step.done !== true) {
+      if (turns.now() - begun >= LONGEST_TURN) {
+        await turns.pause();
+        begun = turns.now();
+      }
+      if (token.isCancellationRequested || update !== this.updates) return undefined;
+      step = work.next();
+    }
+    return step.value;
+  }
+
+  /** A version by itself, from a tree made elsewhere: its scores are built when they are asked for. */
+  read(tree: FileTree, options: UpdateOptions = {}): Analysis {
+    return this.analysis(tree, this.declare(tree, options.included ?? []), new Map(), options);
+  }
+
+  /** The environment stays the same object as long as nothing that could declare has changed or stands elsewhere. */
+  private declare(tree: FileTree, included: readonly NamedTree[]): Declared {
+    const from = [
+      ...tree.blocks.flatMap(({ kind, contents }, index) => (kind === 'system' ? [] : [index, contents])),
+      ...included.flatMap(({ file, tree: other }) => [file, other]),
+    ];
+    const before = this.declared;
+    if (before?.from.length === from.length && before.from.every((one, index) => one === from[index])) return before;
+    const environment = buildEnvironment(this.file, tree, included);
+    const choices = new Map<string, Choice>();
+    for (const name of choiceNames(environment)) {
+      const choice = choiceOf(environment, name);
+      if (choice !== undefined) choices.set(name, choice);
+    }
+    this.declared = { from, environment, choices };
+    return this.declared;
+  }
+
+  private building(tree: FileTree, { environment }: Declared, choice: Choice): Generator<undefined, Score> {
+    const systemScores = this.systems.scores(environment, choice);
+    return buildingScore({ file: this.file, tree, environment, choice }, systemScores);
+  }
+
+  private analysis(tree: FileTree, declared: Declared, scores: Map<string, Score>, options: UpdateOptions): Analysis {
+    const { environment, choices } = declared;
+    const score = (name: string): Score | undefined => {
+      const choice = choices.get(name);
+      if (choice === undefined) return undefined;
+      const known = scores.get(name) ?? finished(this.building(tree, declared, choice));
+      scores.set(name, known);
+      return known;
+    };
+    const problems = function* (): Generator<PlacedProblem> {
+      yield* environment.problems;
+      const all = [...choices.keys()].flatMap((name) => score(name) ?? []);
+      for (const one of all) yield* one.problems;
+      yield* checkFile({ tree, environment }, all);
+    };
+    const { file, made } = this;
+    let findings: readonly Finding[] | undefined;
+    return {
+      file,
+      tree,
+      environment,
+      choices: [...choices.keys()],
+      score,
+      findings: () => {
+        findings ??= made.of({ file, tree }, problems(), options);
+        return findings;
+      },
+    };
+  }
+}
+
+/** The text after changes that count in it as it was. */
+function edited(text: string, changes: Exclude<Change, string>): string {
+  const pieces: string[] = [];
+  let done = 0;
+  for (const { offset, length, text: by } of [...changes].sort((a, b) => a.offset - b.offset)) {
+    pieces.push(text.slice(done, offset), by);
+    done = offset + length;
+  }
+  return [...pieces, text.slice(done)].join('');
+}

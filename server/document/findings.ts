@@ -1,0 +1,120 @@
+/** All findings of a version: made absolute, each once, at the levels wished for, and not too many. */
+import type { Finding, Problem } from '../../grammar/findings/finding';
+import type { Block, BlockContents } from '../../grammar/tree';
+import type { PlacedProblem } from '../score/score';
+import { findingOfScore, type NamedTree } from './absolute';
+import type { AnalysisOptions } from './analysis';
+import { type Generation, isStale } from './kept';
+import { capped, levelled } from './levels';
+
+/** A finding and the lane whose count it swells; undefined for those of statements and of the file. */
+interface LaneFinding {
+  readonly lane: string | undefined;
+  readonly finding: Finding;
+}
+
+/** A problem in contents, wherever those stand. */
+type Unplaced = Omit<PlacedProblem, 'block'>;
+
+const toldBy = new WeakMap<BlockContents, readonly Unplaced[]>();
+
+/** What the parser met: in the cut of a block, in its statements, in its lanes. */
+function problemsOf(contents: BlockContents): readonly Unplaced[] {
+  const known = toldBy.get(contents);
+  if (known !== undefined) return known;
+  const found = [
+    ...contents.problems.map((problem): Unplaced => ({ problem, lane: undefined })),
+    ...contents.statements.flatMap(({ tree }, statement) =>
+      tree.problems.map((problem): Unplaced => ({ problem, lane: undefined, statement })),
+    ),
+    ...contents.lanes.flatMap(({ tree }, lane) => tree.problems.map((problem): Unplaced => ({ problem, lane }))),
+  ];
+  toldBy.set(contents, found);
+  return found;
+}
+
+/** Findings of contents at one place: by lane or statement, then by problem. */
+interface MadeHere {
+  readonly offset: number;
+  readonly line: number;
+  readonly byHolder: Map<number, Map<Problem, Finding>>;
+  used: number;
+}
+
+const NO_HOLDER = -1;
+const holderOf = ({ lane, statement }: Unplaced): number =>
+  statement === undefined ? (lane ?? NO_HOLDER) : NO_HOLDER - 1 - statement;
+
+/** Makes findings of problems; those of a block that neither changed nor moved are kept. */
+export class Findings {
+  private readonly made = new WeakMap<BlockContents, MadeHere[]>();
+
+  constructor(private readonly generation: Generation) {}
+
+  /**
+   * @param problems met beyond the parser's, in any order and any number of times
+   */
+  of(named: NamedTree, problems: Iterable<PlacedProblem>, options: AnalysisOptions): readonly Finding[] {
+    const blocks = named.tree.blocks.map((block) => this.madeAt(block));
+    const found = new Map<Finding, LaneFinding>();
+    const take = (placed: PlacedProblem): void => {
+      const finding = this.finding(named, blocks[placed.block], placed);
+      const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
+      if (!found.has(finding)) found.set(finding, { lane, finding });
+    };
+    named.tree.blocks.forEach(({ contents }, block) => {
+      for (const unplaced of problemsOf(contents)) take({ ...unplaced, block });
+    });
+    for (const placed of problems) take(placed);
+    const others = (options.also ?? []).map((finding): LaneFinding => ({ lane: undefined, finding }));
+    return sifted([...eachOnce(found.values()), ...others], options);
+  }
+
+  private madeAt({ contents, offset, line }: Block): MadeHere {
+    const all = this.made.get(contents) ?? [];
+    let here = all.find((one) => one.offset === offset && one.line === line);
+    if (here === undefined) {
+      here = { offset, line, byHolder: new Map(), used: 0 };
+      this.made.set(contents, [...all.filter(({ used }) => !isStale(used, this.generation)), here]);
+    }
+    here.used = this.generation.now;
+    return here;
+  }
+
+  private finding(named: NamedTree, here: MadeHere | undefined, placed: PlacedProblem): Finding {
+    // What explains a problem may move while its own block stays.
+    if (here === undefined || placed.related !== undefined) return findingOfScore(named, placed);
+    const holder = holderOf(placed);
+    const made = here.byHolder.get(holder) ?? new Map<Problem, Finding>();
+    here.byHolder.set(holder, made);
+    const finding = made.get(placed.problem) ?? findingOfScore(named, placed);
+    made.set(placed.problem, finding);
+    return finding;
+  }
+}
+
+/** Each thing found once at its place: readings agree in most bars. */
+function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
+  const found = new Map<string, LaneFinding>();
+  for (const one of all) {
+    const { code, range } = one.finding;
+    const key = `${code} ${range.start.offset} ${range.end.offset}`;
+    if (!found.has(key)) found.set(key, one);
+  }
+  return [...found.values()];
+}
+
+/** At the levels wished for, and not too many. */
+function sifted(all: readonly LaneFinding[], { levels = {}, counsel }: AnalysisOptions): readonly Finding[] {
+  const lanes = new Map<string, Finding[]>();
+  const others: Finding[] = [];
+  for (const { lane, finding: found } of all) {
+    const finding = levelled(found, levels, counsel);
+    if (finding === undefined) continue;
+    const same = lane === undefined ? others : lanes.get(lane);
+    if (same !== undefined) same.push(finding);
+    else if (lane !== undefined) lanes.set(lane, [finding]);
+  }
+  // Findings of no lane: only the file's count bounds them.
+  return capped(lanes.values(), others);
+}

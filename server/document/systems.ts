@@ -1,0 +1,154 @@
+/** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
+import type { BlockContents } from '../../grammar/tree';
+import type { SystemScores } from '../score/build';
+import type { Carry } from '../score/carry';
+import type { Choice } from '../score/choice';
+import { type SystemEnvironment, seenBySystems } from '../score/environment';
+import type { SystemScore } from '../score/score';
+import { buildSystem } from '../score/system';
+import { canonical, type Generation, isStale, Kept } from './kept';
+import { LocalChoices } from './localChoice';
+
+/** A score with what it was built from, besides contents and carry. */
+interface Built {
+  readonly environment: SystemEnvironment;
+  readonly accidentals: Choice['accidentals'];
+  /** What the choice comes to in this system. */
+  readonly local: string;
+  readonly score: SystemScore;
+  used: number;
+}
+
+/** All that is known of systems with these contents. */
+interface Known {
+  readonly local: LocalChoices;
+  readonly hasWitnessLanes: boolean;
+  readonly byCarry: Map<Carry, Built[]>;
+}
+
+/** Equal carries are one object, so that they are told apart by identity. */
+class Carries {
+  private readonly byText = new Map<string, Carry>();
+  private readonly own = new WeakSet<Carry>();
+
+  one(carry: Carry): Carry {
+    if (this.own.has(carry)) return carry;
+    const text = canonical(carry);
+    const known = this.byText.get(text);
+    if (known !== undefined) return known;
+    this.byText.set(text, carry);
+    this.own.add(carry);
+    return carry;
+  }
+
+  get size(): number {
+    return this.byText.size;
+  }
+
+  keepOnly(alive: ReadonlySet<Carry>): void {
+    for (const [text, carry] of this.byText) {
+      if (alive.has(carry)) continue;
+      this.byText.delete(text);
+      this.own.delete(carry);
+    }
+  }
+}
+
+export class Systems {
+  /** Systems that were built since this was last set to zero. */
+  built = 0;
+  private readonly known = new WeakMap<BlockContents, Known>();
+  private readonly carries = new Carries();
+  private readonly environments: Kept<string, SystemEnvironment>;
+
+  constructor(private readonly generation: Generation) {
+    this.environments = new Kept(generation);
+  }
+
+  /** The score of each system under a choice, built if it is not known. */
+  scores(environment: SystemEnvironment, choice: Choice): SystemScores {
+    const seen = this.oneEnvironment(seenBySystems(environment));
+    // Who adds a source changes nothing where no witness has a lane.
+    const withoutSources = this.oneEnvironment({ ...seen, sources: [] });
+    return (contents, carry) => {
+      const known = this.knownOf(contents);
+      return this.score(
+        contents,
+        known,
+        known.hasWitnessLanes ? seen : withoutSources,
+        choice,
+        this.carries.one(carry),
+      );
+    };
+  }
+
+  private score(
+    block: BlockContents,
+    { local, byCarry }: Known,
+    environment: SystemEnvironment,
+    choice: Choice,
+    carry: Carry,
+  ): SystemScore {
+    const { accidentals } = choice;
+    const text = local.textOf(choice);
+    const all = byCarry.get(carry) ?? [];
+    let built = all.find(
+      (one) => one.environment === environment && one.accidentals === accidentals && one.local === text,
+    );
+    if (built === undefined) {
+      const score = buildSystem({ block, environment, choice, carry });
+      this.built++;
+      const carryOut = this.carries.one(score.carryOut);
+      built = { environment, accidentals, local: text, score: { ...score, carryOut }, used: 0 };
+      all.push(built);
+      byCarry.set(carry, all);
+    }
+    built.used = this.generation.now;
+    return built.score;
+  }
+
+  private knownOf(contents: BlockContents): Known {
+    const known = this.known.get(contents);
+    if (known !== undefined) return known;
+    const hasWitnessLanes = contents.lanes.some(({ witness }) => witness !== undefined);
+    const fresh: Known = { local: new LocalChoices(contents), hasWitnessLanes, byCarry: new Map() };
+    this.known.set(contents, fresh);
+    return fresh;
+  }
+
+  private oneEnvironment(environment: SystemEnvironment): SystemEnvironment {
+    const text = canonical(environment);
+    return this.environments.get(text) ?? this.environments.set(text, environment);
+  }
+
+  /** Drops scores long unused. @param contents those of all systems that are kept */
+  sweep(contents: Iterable<BlockContents>): void {
+    this.environments.sweep();
+    const alive = new Set<Carry>();
+    for (const { byCarry } of this.knownAmong(contents)) {
+      for (const [carry, all] of byCarry) {
+        const fresh = all.filter(({ used }) => !isStale(used, this.generation));
+        if (fresh.length === 0) byCarry.delete(carry);
+        else {
+          if (fresh.length < all.length) byCarry.set(carry, fresh);
+          alive.add(carry);
+          for (const { score } of fresh) alive.add(score.carryOut);
+        }
+      }
+    }
+    this.carries.keepOnly(alive);
+  }
+
+  private *knownAmong(contents: Iterable<BlockContents>): Generator<Known> {
+    for (const one of contents) {
+      const known = this.known.get(one);
+      if (known !== undefined) yield known;
+    }
+  }
+
+  sizes(contents: Iterable<BlockContents>): { readonly scores: number; readonly carries: number } {
+    let scores = 0;
+    for (const { byCarry } of this.knownAmong(contents)) for (const all of byCarry.values()) scores += all.length;
+    return { scores, carries: this.carries.size };
+  }
+}

@@ -1,0 +1,76 @@
+/** Trees of a document's texts, kept from version to version. */
+import { detached } from '../../grammar/detached';
+import { parseLane } from '../../grammar/lanes/lane';
+import { parseBlock, type TreeCache } from '../../grammar/parse';
+import { parseStatement } from '../../grammar/statements/parser';
+import type { BlockContents, LaneKind, LaneTree, StatementTree } from '../../grammar/tree';
+import { type Generation, Kept } from './kept';
+
+export class Trees implements TreeCache {
+  /** Lanes and statements that were read since this was last set to zero. */
+  lexed = 0;
+  private readonly blocks: Readonly<Record<BlockContents['kind'], Kept<string, BlockContents>>>;
+  private readonly lanes: Readonly<Record<LaneKind, Map<string, LaneTree>>> = {
+    lane: new Map(),
+    fig: new Map(),
+    text: new Map(),
+  };
+  private readonly statements = new Map<string, StatementTree>();
+
+  constructor(generation: Generation) {
+    this.blocks = { head: new Kept(generation), system: new Kept(generation), between: new Kept(generation) };
+  }
+
+  block(kind: BlockContents['kind'], text: string): BlockContents {
+    const kept = this.blocks[kind];
+    const known = kept.get(text);
+    if (known !== undefined) return known;
+    const own = detached(text);
+    return kept.set(own, parseBlock(kind, own, this));
+  }
+
+  // The joints need not be in the keys: a line feed stands in a text only where two lines are joined.
+
+  lane(kind: LaneKind, text: string, joints: readonly number[]): LaneTree {
+    return this.read(this.lanes[kind], text, (own) => parseLane(kind, own, joints));
+  }
+
+  statement(text: string, joints: readonly number[]): StatementTree {
+    return this.read(this.statements, text, (own) => parseStatement(own, joints));
+  }
+
+  private read<Tree>(known: Map<string, Tree>, text: string, parse: (own: string) => Tree): Tree {
+    const found = known.get(text);
+    if (found !== undefined) return found;
+    this.lexed++;
+    const own = detached(text);
+    const tree = parse(own);
+    known.set(own, tree);
+    return tree;
+  }
+
+  /** Contents of the systems in the current version and the one before. */
+  systems(): Iterable<BlockContents> {
+    return this.blocks.system.values();
+  }
+
+  get sizes(): { readonly systems: number; readonly trees: number } {
+    const { lane, fig, text } = this.lanes;
+    return { systems: this.blocks.system.size, trees: lane.size + fig.size + text.size + this.statements.size };
+  }
+
+  /** Drops blocks long unused, and the trees that no block kept has any more. */
+  sweep(): void {
+    const alive = new Set<LaneTree | StatementTree>();
+    for (const kept of Object.values(this.blocks)) {
+      kept.sweep();
+      for (const { statements, lanes } of kept.values()) {
+        for (const { tree } of statements) alive.add(tree);
+        for (const { tree } of lanes) alive.add(tree);
+      }
+    }
+    for (const trees of [this.statements, ...Object.values(this.lanes)]) {
+      for (const [text, tree] of trees) if (!alive.has(tree)) trees.delete(text);
+    }
+  }
+}
