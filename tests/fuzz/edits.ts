@@ -16,7 +16,7 @@ export function randomFrom(seed: number): Random {
   };
 }
 
-const oneOf = (random: Random, all: readonly string[]): string => all[random(all.length)] ?? '';
+export const oneOf = (random: Random, all: readonly string[]): string => all[random(all.length)] ?? '';
 
 const CHARACTERS: readonly string[] = [
   ...'abcdefgr0123456789.x?=_-|:;<>{}[]()*\'"/&,#nB@~+! \n\t',

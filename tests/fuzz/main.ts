@@ -1,29 +1,53 @@
-/** One worker of `npm run fuzz`: tries the seeds from one number to another and tells what came of it. */
+/** One worker of `npm run fuzz` and `npm run law`: tries the seeds from one number to another and tells what came of it. */
+import { keepsLaw } from '../document/law';
 import { check, sources } from './check';
 import { textOf } from './edits';
 
 /** What a worker tells the process that started it. */
 export type Told =
-  | { readonly kind: 'progress'; readonly done: number; readonly findings: number }
+  | { readonly kind: 'progress'; readonly done: number; readonly counted: number }
   | { readonly kind: 'failure'; readonly seed: number; readonly text: string; readonly why: string };
+
+/** What is tried with one seed; gives a number to add up, or throws. */
+interface Trial {
+  /** Seeds after which the process is told. */
+  readonly every: number;
+  readonly run: (seed: number, texts: readonly string[]) => number;
+  /** What is kept of a seed that failed. */
+  readonly text: (seed: number, texts: readonly string[]) => string;
+}
+
+/** Edits that each seed of the law makes. */
+const STEPS = 20;
+
+const trials: Readonly<Record<string, Trial>> = {
+  texts: { every: 500, run: (seed, texts) => check(textOf(seed, texts)).length, text: textOf },
+  law: {
+    every: 10,
+    run: (seed, texts) => keepsLaw(seed, texts, STEPS),
+    text: (seed, texts) => texts[seed % texts.length] ?? '',
+  },
+};
 
 const tell = (told: Told): void => {
   process.send?.(told);
 };
 
-const [from = 1, to = 1000] = process.argv.slice(2).map(Number);
-const EVERY = 500;
+const [kind = '', ...numbers] = process.argv.slice(2);
+const [from = 1, to = 1] = numbers.map(Number);
+const trial = trials[kind];
+if (trial === undefined) throw new Error(`no trial ${kind}`);
 const texts = sources();
-let found = 0;
+let counted = 0;
 for (let seed = from; seed <= to; seed++) {
-  const text = textOf(seed, texts);
   try {
-    found += check(text).length;
+    counted += trial.run(seed, texts);
   } catch (error) {
-    tell({ kind: 'failure', seed, text, why: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    const why = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    tell({ kind: 'failure', seed, text: trial.text(seed, texts), why });
   }
-  if ((seed - from + 1) % EVERY === 0 || seed === to) {
-    tell({ kind: 'progress', done: seed - from + 1, findings: found });
+  if ((seed - from + 1) % trial.every === 0 || seed === to) {
+    tell({ kind: 'progress', done: seed - from + 1, counted });
     // Lets the message out: the loop itself never waits.
     await new Promise((resolve) => setImmediate(resolve));
   }
