@@ -5,7 +5,7 @@ export interface Generation {
   now: number;
 }
 
-/** Whether something last asked for then may go: the version before the current one still has it, so undoing costs nothing. */
+/** Whether something last asked for then may go. What the version before has stays, so that undoing costs nothing. */
 export const isStale = (used: number, generation: Generation): boolean => used < generation.now - 1;
 
 interface Entry<Value> {

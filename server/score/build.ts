@@ -19,6 +19,23 @@ interface DraftBar extends Draft<Bar> {
   readonly sums: { readonly sum: LaneSum; readonly block: number }[];
 }
 
+/** A problem that a piece made of something in a system, and all else that it depends on. */
+interface Made {
+  readonly key: string;
+  readonly placed: PlacedProblem;
+}
+
+const kept = new WeakMap<object, Made>();
+
+/** The same problem again, as long as nothing that it says has changed: whoever tells them apart need not look at them. */
+function madeOnce(of: object, key: string, make: () => PlacedProblem): PlacedProblem {
+  const known = kept.get(of);
+  if (known?.key === key) return known.placed;
+  const placed = make();
+  kept.set(of, { key, placed });
+  return placed;
+}
+
 const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 /** One movement while its systems are strung together. */
@@ -284,17 +301,19 @@ class PieceBuilder {
     const mended = sum.dot !== undefined && equal(sum.dot.adds, lacks) ? sum.dot : undefined;
     const { have, need } = counted(sum.time, meant);
     const long = compare(sum.time, meant) > 0;
-    this.problems.push({
+    const voice = this.environment.voices[sum.voice]?.name ?? '';
+    const meter = bar.meter?.sign ?? 'the other lanes';
+    const make = (): PlacedProblem => ({
       problem: {
         code: long ? 'bar-too-long' : 'bar-too-short',
         pos: sum.source.pos,
         len: sum.source.len,
         slots: {
           bar: bar.number,
-          voice: this.environment.voices[sum.voice]?.name ?? '',
+          voice,
           have,
           need,
-          meter: bar.meter?.sign ?? 'the other lanes',
+          meter,
           hint: mended === undefined ? '' : '; a dot on the last note would fill it',
         },
         ...(mended === undefined ? {} : { fixes: [mended.fix] }),
@@ -302,6 +321,8 @@ class PieceBuilder {
       block,
       lane: sum.source.lane,
     });
+    const key = `${block} ${bar.number} ${voice} ${meant.n}/${meant.d} ${meter}`;
+    this.problems.push(madeOnce(sum, key, make));
   }
 
   // ─── problems ────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -312,11 +333,12 @@ class PieceBuilder {
       for (const placed of system.score.problems) {
         const bar = placed.bar === undefined ? undefined : this.bars[system.firstBar + placed.bar]?.number;
         const { problem } = placed;
-        this.problems.push({
+        const make = (): PlacedProblem => ({
           ...placed,
           block: system.block,
           problem: bar === undefined ? problem : { ...problem, slots: { bar, ...problem.slots } },
         });
+        this.problems.push(madeOnce(placed, `${system.block} ${bar ?? ''}`, make));
       }
     }
   }
