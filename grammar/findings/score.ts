@@ -184,6 +184,25 @@ the digit says that it is meant.`,
     sentence: 'There is no section {name} in this piece; there are {known}.',
     help: `\`order\` names sections that the piece has: \`section A\` before a system or \`(section A)\` at a barline.`,
   },
+  'section-without-music': {
+    level: 'warning',
+    sentence: 'No system of this piece follows the section {name}.',
+    help: `\`section B\` stands before the first system of its section. A section belongs to the piece in which it stands, so it cannot
+be the last thing before \`piece\`.`,
+  },
+  'order-without-music': {
+    level: 'warning',
+    sentence: 'The order belongs to a piece that has no system.',
+    help: `\`order A A B B\` belongs to the piece in which it stands: after \`piece "…"\`, or before the first one and then to that.`,
+  },
+  'order-halves': {
+    level: 'info',
+    sentence:
+      'Bar {last} at the end of {before} and bar {first} at the beginning of {after} make {have}, where a bar has {need}.',
+    help: `Where the order leads from one section to the next, a short last bar and an upbeat should make one bar. If they do not, a
+beat is lost or given twice. A last chord may be held for what is lacking, as before a petite reprise that begins on a
+full bar; then nothing needs mending.`,
+  },
   'no-stave-there': {
     level: 'error',
     sentence: 'Bar {bar}, {voice}: there is no stave {way} this one.',

@@ -14,7 +14,7 @@ function dotsAround(
 ): { readonly start: boolean; readonly end: boolean } {
   const closing = bars[endBar - 1]?.closing?.shape;
   return {
-    start: after(bars[firstBar]?.opening) || after(bars[firstBar - 1]?.closing?.shape),
+    start: after(bars[firstBar]?.opening?.shape) || after(bars[firstBar - 1]?.closing?.shape),
     end: before(closing),
   };
 }
@@ -22,7 +22,7 @@ function dotsAround(
 /** A repeat within a section says something of a part of it. */
 const hasInnerRepeat = ({ bars }: Piece, { firstBar, endBar }: Section): boolean =>
   bars.slice(firstBar, endBar - 1).some(({ closing }) => before(closing?.shape) || after(closing?.shape)) ||
-  bars.slice(firstBar + 1, endBar).some(({ opening }) => after(opening));
+  bars.slice(firstBar + 1, endBar).some(({ opening }) => after(opening?.shape));
 
 /** How often a section is played when its turn first comes. */
 function playings(order: readonly string[], name: string): number {

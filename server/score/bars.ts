@@ -5,6 +5,7 @@ import {
   add,
   compare,
   divide,
+  earliest,
   equal,
   isNegative,
   isZero,
@@ -16,6 +17,7 @@ import {
 } from '../../grammar/time';
 import type { BarlineShape, Span } from '../../grammar/tree';
 import type { RawBar, RawEvent } from './lane';
+import { gapsOf } from './omissions';
 import type { DrawnBarline, LaneSum, Meter } from './score';
 
 /** A voice's bars as chosen among its lane and witness lanes. */
@@ -39,10 +41,18 @@ export interface LaidBar {
   readonly inner: readonly { readonly voice: number; readonly onset: Time; readonly shape: BarlineShape }[];
 }
 
+export interface BarStart {
+  readonly onset: Time;
+  /** What a filler takes. */
+  readonly filler: Time;
+  /** How much empty time stands for each omission of the bar. */
+  readonly gaps: readonly Time[];
+}
+
 export interface LaidVoice {
   readonly voice: number;
   /** By bar as typed: when its first event begins, and the time that fillers take. */
-  readonly starts: readonly { readonly onset: Time; readonly filler: Time }[];
+  readonly starts: readonly BarStart[];
   readonly runningOn: Time;
 }
 
@@ -60,7 +70,11 @@ export type ReportIn = (
   more?: { readonly bar?: number; readonly fixes?: readonly Fix[] },
 ) => void;
 
-const isThrough = (bar: RawBar): boolean => bar.events.at(-1)?.through === true;
+/** Events of small notes take no time, so the last event of a bar is the last that does. */
+const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
+  events.findLast((event) => event.small === undefined);
+
+const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
 
 /** What a dot on the bar's last note adds, and the change of text that sets it. */
 function dotFix(bar: RawBar, next: RawBar | undefined): LaneSum['dot'] {
@@ -146,7 +160,7 @@ export function layMeasured(
     );
   }
   const running = voices.map((voice) => voice.runningOn);
-  const starts = voices.map((): { onset: Time; filler: Time }[] => []);
+  const starts = voices.map((): BarStart[] => []);
   const laid: LaidBar[] = [];
   let onset = ZERO;
   for (let index = 0; index < count; index++) {
@@ -173,7 +187,10 @@ export function layMeasured(
     const open = closing === undefined && isLast;
     checkBreaks(index, present, closing, isLast);
     const length = open ? undefined : meter?.length;
-    const sure = present.filter(({ bar }) => !bar.fills && !bar.broken);
+    const known = present.filter(({ bar }) => !bar.fills && !bar.broken);
+    // What a witness leaves out is measured by the lanes that have it all, if there are any.
+    const complete = known.filter(({ bar }) => bar.omissions.length === 0);
+    const sure = complete.length > 0 ? complete : known;
     const totals = sure.map(({ total, bar }) =>
       length !== undefined && isThrough(bar) && compare(total, length) > 0 ? length : total,
     );
@@ -184,15 +201,17 @@ export function layMeasured(
     for (const { v, voice, name, lane, bar, total } of present) {
       const run = running[v] ?? ZERO;
       const rest = subtract(subtract(duration, run), bar.time);
-      starts[v]?.push({ onset: add(at, run), filler: isNegative(rest) ? ZERO : rest });
+      const gaps = bar.fills || bar.broken ? [] : gapsOf(bar, rest);
+      starts[v]?.push({ onset: add(at, run), filler: isNegative(rest) ? ZERO : rest, gaps });
       running[v] = ZERO;
       const over = subtract(total, whole);
       const runsOn = !bar.broken && (isThrough(bar) || (bar.events.length === 0 && !isZero(run)));
       if (runsOn && compare(over, ZERO) > 0) {
         running[v] = over;
+        for (const event of bar.events) if (event !== lastTimed(bar.events)) reportThrough(event, lane, name, index);
         continue;
       }
-      if (isThrough(bar)) report(lane, 'through-without-need', sourceOf(lane, bar), { voice: name }, { bar: index });
+      for (const event of bar.events) reportThrough(event, lane, name, index);
       if (bar.broken) continue;
       if (bar.fills) {
         if (compare(over, ZERO) > 0 && !isZero(bar.time))
@@ -201,6 +220,8 @@ export function layMeasured(
       }
       const wanted = length ?? whole;
       if (equal(total, wanted) && equal(total, whole)) continue;
+      // A witness that omits something may have less time than the meter asks for.
+      if (bar.omissions.length > 0 && compare(over, ZERO) <= 0) continue;
       if (!equal(total, whole)) disagree = true;
       const next = voices[v]?.bars[index + 1]?.bar;
       if (open) reportOpen(lane, bar, name, index);
@@ -218,6 +239,10 @@ export function layMeasured(
     };
   }
 
+  function reportThrough(event: RawEvent, lane: number, name: string, index: number): void {
+    if (event.through) report(lane, 'through-without-need', event.source, { voice: name }, { bar: index });
+  }
+
   function reportOpen(lane: number, bar: RawBar, name: string, index: number): void {
     report(lane, 'lanes-break-apart', sourceOf(lane, bar), { voice: name }, { bar: index });
   }
@@ -230,7 +255,7 @@ export function layMeasured(
   ): void {
     if (!isLast || closing === undefined) return;
     for (const { lane, bar, name } of present) {
-      if (bar.closing === undefined)
+      if (bar.closing === undefined && !bar.closingOmitted)
         report(lane, 'barline-missing', sourceOf(lane, bar), { voice: name }, { bar: index });
     }
   }
@@ -262,6 +287,7 @@ export function layLoose(
     const voice = voices[v];
     const last = voice?.bars.at(-1);
     if (voice === undefined || last === undefined || equal(end, duration) || last.bar.broken) return;
+    if (voice.bars.some(({ bar }) => bar.omissions.length > 0)) return;
     report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
       voice: voice.name,
       have: `${end.n}/${end.d}`,
@@ -314,23 +340,23 @@ function layAlone(
   voice: VoiceBars,
   meter: Meter | undefined,
 ): {
-  starts: { onset: Time; filler: Time }[];
+  starts: BarStart[];
   closings: { onset: Time; closing: DrawnBarline }[];
   end: Time;
 } {
-  const starts: { onset: Time; filler: Time }[] = [];
+  const starts: BarStart[] = [];
   const closings: { onset: Time; closing: DrawnBarline }[] = [];
   let onset = voice.runningOn;
+  /** Where the last barline stands: a note may run through it. */
+  let barline = ZERO;
   for (const { bar } of voice.bars) {
     const rest = bar.fills && meter !== undefined ? subtract(meter.length, bar.time) : ZERO;
     const filler = isNegative(rest) ? ZERO : rest;
-    starts.push({ onset, filler });
+    starts.push({ onset, filler, gaps: [] });
     onset = add(onset, add(bar.time, filler));
-    if (bar.closing !== undefined) closings.push({ onset, closing: bar.closing });
+    const full = meter === undefined ? onset : add(barline, meter.length);
+    barline = isThrough(bar) ? earliest(full, onset) : onset;
+    if (bar.closing !== undefined) closings.push({ onset: barline, closing: bar.closing });
   }
   return { starts, closings, end: onset };
 }
-
-/** Events of small notes take no time, so the last event of a bar is the last that does. */
-export const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
-  events.findLast((event) => event.small === undefined);

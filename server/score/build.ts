@@ -7,7 +7,8 @@ import type { BarlineShape, BlockContents, FileTree, Statement } from '../../gra
 import { counted } from './amounts';
 import { type Carry, startOf } from './carry';
 import type { Choice } from './choice';
-import type { Environment } from './environment';
+import type { Environment, ReadingDeclaration } from './environment';
+import { checkJoins } from './order';
 import type { Bar, LaneSum, Piece, PlacedProblem, Score, ScoreSystem, Section, SystemBar, SystemScore } from './score';
 import { buildSystem, tempoOfArgs } from './system';
 import { curvesOf } from './walk';
@@ -57,7 +58,8 @@ class PieceBuilder {
     | undefined;
 
   constructor(
-    private readonly name: string,
+    /** Undefined before the first `piece`. */
+    readonly name: string | undefined,
     private readonly environment: Environment,
     private readonly choice: Choice,
     private readonly systemScore: SystemScores,
@@ -138,13 +140,41 @@ class PieceBuilder {
     });
   }
 
+  /** What stands before the first `piece` with no music of its own is meant for that piece. */
+  handOver(next: PieceBuilder): void {
+    next.order = this.order;
+    next.section = this.section;
+  }
+
+  /** A section that begins where no system follows in its piece. */
+  reportIdle(): void {
+    if (this.section !== undefined) {
+      const { name, block, statement } = this.section;
+      this.problems.push({
+        problem: { code: 'section-without-music', pos: 0, len: 'section'.length, slots: { name } },
+        block,
+        lane: undefined,
+        statement,
+      });
+    }
+    if (this.order !== undefined && this.systems.length === 0) {
+      const { block, statement } = this.order;
+      this.problems.push({
+        problem: { code: 'order-without-music', pos: 0, len: 'order'.length, slots: {} },
+        block,
+        lane: undefined,
+        statement,
+      });
+    }
+  }
+
   finish(): Piece {
-    const sections = this.sections();
     this.numberBars();
+    const sections = this.sections();
     this.judgeLengths(new Set(sections.map((one) => one.firstBar)));
     this.reportOfSystems();
     const piece: Piece = {
-      name: this.name,
+      name: this.name ?? '',
       systems: this.systems,
       bars: this.bars.map(({ sums: _, ...bar }) => bar),
       sections,
@@ -210,7 +240,15 @@ class PieceBuilder {
       }
     }
     const reading = this.environment.readings.find((one) => one.name === this.choice.name);
-    return reading?.order ?? order?.names.map((one) => one.text);
+    const names = reading?.order ?? order?.names.map((one) => one.text);
+    if (names !== undefined) this.problems.push(...checkJoins(names, sections, this.bars, this.orderPlace(reading)));
+    return names;
+  }
+
+  /** Where the order in force is stated. */
+  private orderPlace(reading: ReadingDeclaration | undefined): Pick<PlacedProblem, 'block' | 'lane' | 'statement'> {
+    const at = reading?.order === undefined ? this.order : reading;
+    return { block: at?.block ?? 0, lane: undefined, ...(at === undefined ? {} : { statement: at.statement }) };
   }
 
   // ─── numbers and lengths ─────────────────────────────────────────────────────────────────────────────────────────
@@ -230,7 +268,7 @@ class PieceBuilder {
   private isPair(index: number): boolean {
     const [first, second] = [this.bars[index - 1], this.bars[index]];
     if (first?.expected === undefined || second === undefined || index < 1) return false;
-    if (!isSpecial(first.closing?.shape) && !isSpecial(second.opening)) return false;
+    if (!isSpecial(first.closing?.shape) && !isSpecial(second.opening?.shape)) return false;
     return (
       this.isShort(index - 1) && this.isShort(index) && equal(add(first.duration, second.duration), first.expected)
     );
@@ -291,8 +329,11 @@ class PieceBuilder {
     return end > 0 && equal(this.missing(end), bar.duration);
   }
 
+  /** First bar of the strain; its endings part nothing. */
   private strainStart(index: number): number {
-    for (let i = index; i > 0; i--) if (isSpecial(this.bars[i - 1]?.closing?.shape)) return i;
+    for (let i = index; i > 0; i--) {
+      if (isSpecial(this.bars[i - 1]?.closing?.shape) && (this.bars[i]?.ending ?? 1) === 1) return i;
+    }
     return 0;
   }
 
@@ -412,12 +453,21 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
   const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
   const pieces: Piece[] = [];
-  const begin = (name: string): PieceBuilder => new PieceBuilder(name, environment, choice, systemScore, problems);
-  let piece = begin('');
+  const pieceOf = (name: string | undefined): PieceBuilder =>
+    new PieceBuilder(name, environment, choice, systemScore, problems);
+  let piece = pieceOf(undefined);
   let page = '1';
   let ordinal = 0;
   const finish = (): void => {
+    piece.reportIdle();
     if (piece.systems.length > 0) pieces.push(piece.finish());
+  };
+  const begin = (name: string): void => {
+    const next = pieceOf(name);
+    // Only what stands before the first piece is meant for it.
+    if (piece.name === undefined && piece.systems.length === 0) piece.handOver(next);
+    else finish();
+    piece = next;
   };
   for (const [index, block] of tree.blocks.entries()) {
     for (const [
@@ -432,8 +482,7 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
           ordinal = 0;
           break;
         case 'piece':
-          finish();
-          piece = begin(firstOf(statement.args, 'string')?.text ?? '');
+          begin(firstOf(statement.args, 'string')?.text ?? '');
           break;
         case 'section':
           piece.beginSection(statement, index, at);

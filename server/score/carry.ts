@@ -56,6 +56,8 @@ export interface OpenCurve {
   readonly kind: 'u' | 'line';
   readonly name: string | undefined;
   readonly pitches: readonly PitchState[];
+  /** Open when a first ending began: it waits for the further endings. */
+  readonly waits: boolean;
 }
 
 /** The state at the beginning of a piece. */

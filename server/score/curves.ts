@@ -6,26 +6,43 @@ import type { Curve, CurveEnd, Source } from './score';
 
 /** A mark that begins or ends a curve, in the order of its voice. */
 export interface CurveMark {
-  readonly voice: number;
   readonly form: MarkForm;
   readonly end: CurveEnd;
   /** What sounds where it stands. */
   readonly pitches: readonly PitchState[];
 }
 
+/** An ending begins here in a voice. */
+export interface EndingMark {
+  readonly voice: number;
+  readonly ending: number;
+}
+
 interface Open {
   readonly voice: number;
   readonly curve: OpenCurve;
   readonly start: CurveEnd | undefined;
-  readonly form: MarkForm | undefined;
+  readonly form: MarkForm;
   readonly incoming: number | undefined;
 }
 
 export interface MatchedCurves {
-  readonly curves: ReadonlyMap<number, readonly Curve[]>;
+  readonly curves: readonly Curve[];
   /** By voice: what goes on in the next system. */
   readonly open: ReadonlyMap<number, readonly OpenCurve[]>;
 }
+
+/** Stands in for the form of a curve that began in an earlier system. */
+const EARLIER: MarkForm = {
+  text: "'u",
+  type: 'curveStart',
+  name: 'u',
+  openEnded: false,
+  editors: false,
+  doubtful: false,
+  linked: false,
+  parameters: [],
+};
 
 const kindOf = (form: MarkForm): Curve['kind'] => (form.name === 'line' ? 'line' : 'u');
 
@@ -39,81 +56,95 @@ const begunOn = (open: Open, form: MarkForm): boolean => {
   return open.curve.pitches.some((pitch) => pitch.letter === wanted.letter && pitch.octave === wanted.octave);
 };
 
+/** Walks the marks of all voices of a system in their order. */
+class Matcher {
+  private readonly curves: Curve[] = [];
+  private open: Open[] = [];
+
+  constructor(
+    incoming: ReadonlyMap<number, readonly OpenCurve[]>,
+    private readonly report: (code: FindingCode, at: Source, slots: Record<string, string>) => void,
+  ) {
+    for (const [voice, list] of incoming) {
+      list.forEach((curve, index) => {
+        this.open.push({ voice, curve, start: undefined, form: EARLIER, incoming: index });
+      });
+    }
+  }
+
+  take(mark: CurveMark | EndingMark): void {
+    if ('ending' in mark) this.enter(mark);
+    else if (mark.form.type === 'curveStart') this.begin(mark);
+    else this.finish(mark);
+  }
+
+  result(): MatchedCurves {
+    const still = new Map<number, OpenCurve[]>();
+    for (const one of this.open) {
+      const list = still.get(one.voice) ?? [];
+      this.keep(one, undefined, list.length);
+      list.push(one.curve);
+      still.set(one.voice, list);
+    }
+    return { curves: this.curves, open: still };
+  }
+
+  private keep({ voice, curve, start, form, incoming }: Open, end: CurveEnd | undefined, outgoing?: number): void {
+    this.curves.push({ voice, kind: curve.kind, form, start, end, incoming, outgoing, waits: curve.waits });
+  }
+
+  private begin({ form, end, pitches }: CurveMark): void {
+    const curve: OpenCurve = { kind: kindOf(form), name: nameOf(form), pitches, waits: false };
+    const open: Open = { voice: end.voice, curve, start: end, form, incoming: undefined };
+    if (form.openEnded) this.keep(open, undefined);
+    else this.open.push(open);
+  }
+
+  private finish({ form, end }: CurveMark): void {
+    const name = nameOf(form);
+    if (form.openEnded) {
+      const curve: OpenCurve = { kind: 'u', name, pitches: [], waits: false };
+      this.keep({ voice: end.voice, curve, start: undefined, form, incoming: undefined }, end);
+      return;
+    }
+    const found = this.open.findLast(
+      (one) =>
+        !one.curve.waits &&
+        (name === undefined ? one.voice === end.voice : one.curve.name === name) &&
+        begunOn(one, form),
+    );
+    if (found === undefined) {
+      const code = form.begunOn === undefined && name === undefined ? 'curve-end-alone' : 'curve-end-unmatched';
+      this.report(code, end.source, { text: form.text });
+      return;
+    }
+    this.open = this.open.filter((one) => one !== found);
+    this.keep(found.incoming === undefined ? found : { ...found, form }, end);
+  }
+
+  /** What is open at the first ending enters every ending alike; what an ending leaves open never ends. */
+  private enter({ voice, ending }: EndingMark): void {
+    const own = this.open.filter((one) => one.voice === voice);
+    const enters = own.filter(({ curve }) => curve.waits === ending > 1);
+    for (const one of own) if (!enters.includes(one)) this.keep(one, undefined);
+    this.open = this.open.filter((one) => one.voice !== voice);
+    for (const waits of [true, false]) {
+      this.open.push(...enters.map((one) => ({ ...one, curve: { ...one.curve, waits } })));
+    }
+  }
+}
+
 /**
  * Matches the ends of all voices of a system.
- * @param marks by voice, each in its order
+ * @param marks in their order
  * @param incoming open curves of each voice from the system before
  */
 export function matchCurves(
-  marks: readonly CurveMark[],
+  marks: readonly (CurveMark | EndingMark)[],
   incoming: ReadonlyMap<number, readonly OpenCurve[]>,
-  placeholder: MarkForm,
   report: (code: FindingCode, at: Source, slots: Record<string, string>) => void,
 ): MatchedCurves {
-  const curves = new Map<number, Curve[]>();
-  const keep = (voice: number, curve: Curve): void => {
-    const list = curves.get(voice);
-    if (list === undefined) curves.set(voice, [curve]);
-    else list.push(curve);
-  };
-  let open: Open[] = [];
-  for (const [voice, list] of incoming) {
-    list.forEach((curve, index) => {
-      open.push({ voice, curve, start: undefined, form: undefined, incoming: index });
-    });
-  }
-  const begin = (mark: CurveMark): void => {
-    const { form, voice, end } = mark;
-    if (form.openEnded) {
-      keep(voice, { kind: kindOf(form), form, start: end, end: undefined, incoming: undefined, outgoing: undefined });
-      return;
-    }
-    const curve: OpenCurve = { kind: kindOf(form), name: nameOf(form), pitches: mark.pitches };
-    open.push({ voice, curve, start: end, form, incoming: undefined });
-  };
-  const finish = (mark: CurveMark): void => {
-    const { form, voice, end } = mark;
-    if (form.openEnded) {
-      keep(voice, { kind: 'u', form, start: undefined, end, incoming: undefined, outgoing: undefined });
-      return;
-    }
-    const name = nameOf(form);
-    const found = open.findLast((one) =>
-      name === undefined ? one.voice === voice && begunOn(one, form) : one.curve.name === name && begunOn(one, form),
-    );
-    if (found === undefined) {
-      report(form.begunOn === undefined && name === undefined ? 'curve-end-alone' : 'curve-end-unmatched', end.source, {
-        text: form.text,
-      });
-      return;
-    }
-    open = open.filter((one) => one !== found);
-    keep(found.voice, {
-      kind: found.curve.kind,
-      form: found.form ?? form,
-      start: found.start,
-      end,
-      incoming: found.incoming,
-      outgoing: undefined,
-    });
-  };
-  for (const mark of marks) {
-    if (mark.form.type === 'curveStart') begin(mark);
-    else finish(mark);
-  }
-  const still = new Map<number, OpenCurve[]>();
-  for (const one of open) {
-    const list = still.get(one.voice) ?? [];
-    keep(one.voice, {
-      kind: one.curve.kind,
-      form: one.form ?? placeholder,
-      start: one.start,
-      end: undefined,
-      incoming: one.incoming,
-      outgoing: list.length,
-    });
-    list.push(one.curve);
-    still.set(one.voice, list);
-  }
-  return { curves, open: still };
+  const matcher = new Matcher(incoming, report);
+  for (const mark of marks) matcher.take(mark);
+  return matcher.result();
 }

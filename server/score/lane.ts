@@ -7,7 +7,20 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import { valueFormOf } from '../../grammar/lanes/forms';
 import { afterWord, firstOf } from '../../grammar/statements/read';
-import { add, divide, equal, isZero, multiply, SEMIBREVE, subtract, type Time, time, ZERO } from '../../grammar/time';
+import {
+  add,
+  compare,
+  divide,
+  equal,
+  isZero,
+  latest,
+  multiply,
+  SEMIBREVE,
+  subtract,
+  type Time,
+  time,
+  ZERO,
+} from '../../grammar/time';
 import type {
   Annotation,
   Barline,
@@ -22,7 +35,6 @@ import type {
   PlacedLane,
   Readings,
   Span,
-  SpanHead,
   SpanItem,
   Spelling,
   Suffix,
@@ -33,7 +45,17 @@ import type {
 import { isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
-import type { AppliedAnnotation, AppliedMark, DrawnBarline, EventKind, Source, Tuplet, Words } from './score';
+import type {
+  AppliedAnnotation,
+  AppliedMark,
+  AppliedSpan,
+  ChosenOption,
+  DrawnBarline,
+  EventKind,
+  Source,
+  Tuplet,
+  Words,
+} from './score';
 import { shapesOfSign } from './signs';
 
 /** A problem of a lane: its place counts in the lane's joined text. */
@@ -73,7 +95,7 @@ export interface RawEvent {
   readonly words: readonly Words[];
   tuplets: readonly Tuplet[];
   readonly stems: 'up' | 'down' | undefined;
-  readonly spans: readonly SpanHead[];
+  readonly spans: readonly AppliedSpan[];
   readonly chosen: readonly ChosenOption[];
   custos: Spelling | undefined;
   readonly address: string;
@@ -87,12 +109,6 @@ export interface RawEvent {
   readonly laneName: string;
 }
 
-export interface ChosenOption {
-  readonly place: string | undefined;
-  readonly labels: readonly string[];
-  readonly doubtful: boolean;
-}
-
 export interface RawChange {
   readonly change: ChangeItem;
   readonly offset: Time;
@@ -102,15 +118,32 @@ export interface RawChange {
   readonly first: boolean;
 }
 
+/** What a witness leaves out here (`omit`), which takes time in the others. */
+export interface Omission {
+  /** From the beginning of the lane's bar. */
+  readonly offset: Time;
+  /** Index of the event before which it stands. */
+  readonly event: number;
+  /** What the first option that has something takes; undefined where that is not known. */
+  readonly time: Time | undefined;
+  readonly stave: number;
+  readonly address: string;
+  readonly laneName: string;
+  readonly source: Source;
+}
+
 export interface RawBar {
   readonly events: RawEvent[];
   readonly changes: RawChange[];
-  /** Sum of what has a duration of its own. */
+  readonly omissions: Omission[];
+  /** Sum of what has a duration of its own, omissions left out. */
   time: Time;
   /** Its last event fills the bar, or the rest of it is lost. */
   fills: boolean;
   broken: boolean;
   closing: DrawnBarline | undefined;
+  /** The barline at its end is one that the witness omits. */
+  closingOmitted: boolean;
   /** Nothing at all is typed in it. */
   empty: boolean;
   /** Place in the lane's text. */
@@ -120,6 +153,8 @@ export interface RawBar {
 /** A lane read through. */
 export interface ReadLane {
   readonly bars: readonly RawBar[];
+  /** The barline before the first bar, where it is a special one or bears something. */
+  readonly opening: DrawnBarline | undefined;
 }
 
 export interface LaneTask {
@@ -150,7 +185,7 @@ const halfOpen = valueFormOf('1');
 
 /** What is around an item: spans, tuplets, options. */
 interface Around {
-  readonly spans: readonly SpanHead[];
+  readonly spans: readonly AppliedSpan[];
   readonly tuplets: readonly Tuplet[];
   readonly scale: Time;
   readonly chosen: readonly ChosenOption[];
@@ -191,8 +226,6 @@ class LaneReader {
   private junk = false;
   private eventsInBar = 0;
   private groups = 0;
-  /** The chosen option of a place in this bar is `omit`. */
-  private omitted = false;
   private first = true;
 
   constructor(private readonly task: LaneTask) {
@@ -218,17 +251,29 @@ class LaneReader {
     // What follows the last barline is a bar of its own only if something stands in it.
     if (!this.bar.empty) this.endBar(undefined);
     this.leftOver();
-    return { bars: this.bars };
+    return { bars: this.bars, opening: this.opening() };
+  }
+
+  private opening(): DrawnBarline | undefined {
+    const { open, tree } = this.task.lane;
+    const { again } = tree.opening;
+    const { marks, annotations } = this.applied([...tree.opening.suffixes, ...(again?.suffixes ?? [])]);
+    const shape = open.shape === '|' ? (again?.shape ?? '|') : open.shape;
+    const editors = open.editors || again?.editors === true;
+    const bare = shape === '|' && !editors && marks.length === 0 && annotations.length === 0;
+    return bare ? undefined : { shape, editors, marks, annotations };
   }
 
   private newBar(pos: number): RawBar {
     return {
       events: [],
       changes: [],
+      omissions: [],
       time: ZERO,
       fills: false,
       broken: false,
       closing: undefined,
+      closingOmitted: false,
       empty: true,
       at: { pos, len: 1 },
     };
@@ -268,17 +313,10 @@ class LaneReader {
 
   private close(bar: Barline): void {
     const { marks, annotations } = this.applied(bar.suffixes);
-    // Of a bar that the witness omits altogether nothing is left, not even its barline.
-    if (this.omitted && this.bar.events.length === 0) {
-      this.bar = this.newBar(this.bar.at.pos + this.bar.at.len);
-      this.omitted = false;
-      return;
-    }
     this.endBar({ shape: bar.shape, editors: bar.editors, marks, annotations });
   }
 
   private endBar(closing: DrawnBarline | undefined): void {
-    this.omitted = false;
     this.bar.closing = closing;
     this.bar.time = this.offset;
     this.settleSmallNotes();
@@ -595,16 +633,15 @@ class LaneReader {
     const { head } = item;
     const scale =
       head.proportion === undefined ? SEMIBREVE : divide(time(head.proportion.m), time(head.proportion.n || 1));
-    const tuplet = head.word === undefined ? head.proportion : undefined;
-    if (head.word === 'small') this.smallNotes(item, around);
-    else if (tuplet !== undefined) this.tuplet(item, tuplet, around, scale);
-    else {
-      this.items(item.items, {
-        ...around,
-        scale: multiply(around.scale, scale),
-        spans: head.word === undefined ? around.spans : [...around.spans, head],
-      });
+    const applied = this.applied(item.suffixes);
+    if (head.word === undefined && head.proportion !== undefined) {
+      this.tuplet(item, head.proportion, applied, around, scale);
+      return;
     }
+    const span: AppliedSpan = { head, ...applied, source: this.source(item) };
+    const within = { ...around, scale: multiply(around.scale, scale), spans: [...around.spans, span] };
+    if (head.word === 'small') this.smallNotes(item, within);
+    else this.items(item.items, within);
   }
 
   private smallNotes(item: SpanItem, around: Around): void {
@@ -616,8 +653,14 @@ class LaneReader {
     Object.assign(this, { value, octave, stems, typed, valueTypedInBar });
   }
 
-  private tuplet(item: SpanItem, { n, m }: { n: number; m: number }, around: Around, scale: Time): void {
-    const tuplet = { n, m, drawn: true, unit: ZERO, complete: true };
+  private tuplet(
+    item: SpanItem,
+    { n, m }: { n: number; m: number },
+    applied: Pick<Tuplet, 'marks' | 'annotations'>,
+    around: Around,
+    scale: Time,
+  ): void {
+    const tuplet = { n, m, drawn: true, unit: ZERO, complete: true, ...applied };
     const from = this.offset;
     const bar = this.bar;
     this.value = undefined;
@@ -642,24 +685,55 @@ class LaneReader {
     this.compareOptions(item);
     const option = item.options[index];
     if (option === undefined) return;
-    if (option.omit) this.omitted = true;
-    const chosen: ChosenOption = {
-      place: item.place?.text,
-      labels: option.labels.map(labelText),
-      doubtful: option.labels.some((label) => label.doubtful),
-    };
+    const { stave, stems } = this;
     const label = option.labels[0];
-    this.items(option.items, {
-      ...around,
-      chosen: [...around.chosen, chosen],
-      numbering: { prefix: `${prefix}.${label === undefined ? index + 1 : labelText(label)}`, count: 0 },
-    });
-    this.applied(item.suffixes);
-    // After options value and octave are typed again.
+    const numbering = { prefix: `${prefix}.${label === undefined ? index + 1 : labelText(label)}`, count: 0 };
+    const source = this.source(item);
+    if (option.omit) this.omit(item, numbering.prefix, source);
+    else {
+      const { marks, annotations } = this.applied([...item.reasons, ...item.suffixes]);
+      const chosen: ChosenOption = {
+        place: item.place?.text,
+        labels: option.labels.map(labelText),
+        doubtful: option.labels.some((one) => one.doubtful),
+        marks,
+        annotations,
+        source,
+      };
+      this.items(option.items, { ...around, chosen: [...around.chosen, chosen], numbering });
+    }
+    // After options value and octave are typed again; stave and stems are as before them.
     this.value = this.task.kind === 'free' ? halfOpen : undefined;
     this.octave = undefined;
     this.typed = undefined;
     this.valueTypedInBar = undefined;
+    this.stave = stave;
+    this.stems = stems;
+  }
+
+  /** The time and barlines that the others have here are kept in mind: whether they count is known beside the other lanes. */
+  private omit(item: OptionsItem, address: string, source: Source): void {
+    const other = item.options.find((one) => !one.omit);
+    const times = other === undefined ? [ZERO] : timesOf(other.items, this.value);
+    times.forEach((one, index) => {
+      if (index > 0) this.omitBarline(item);
+      this.bar.omissions.push({
+        offset: this.offset,
+        event: this.bar.events.length,
+        time: one,
+        stave: this.stave,
+        address,
+        laneName: this.task.name,
+        source,
+      });
+    });
+  }
+
+  private omitBarline(at: Span): void {
+    this.bar.closingOmitted = true;
+    this.endBar(undefined);
+    this.bar.at = { pos: at.pos, len: at.len };
+    this.bar.empty = false;
   }
 
   /** Options take equal time and have equal barlines, `omit` apart. */
@@ -728,17 +802,23 @@ function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time |
   const times: (Time | undefined)[] = [];
   let current: Time | undefined = ZERO;
   let value = before;
+  // A doubtful value does not stick: it holds for one event.
+  let once: ValueForm | undefined;
   const walk = (list: readonly Item[], scale: Time): void => {
     for (const item of list) {
-      if (item.kind === 'value') value = item.form;
-      else if (item.kind === 'barline') {
+      if (item.kind === 'value') {
+        once = item.form;
+        if (!item.form.doubtful) value = item.form;
+      } else if (item.kind === 'barline') {
         times.push(current);
         current = ZERO;
       } else if (item.kind === 'event') {
-        const own = item.what === 'barRest' || item.what === 'barGap' ? undefined : value?.duration;
+        const own = item.what === 'barRest' || item.what === 'barGap' ? undefined : (once ?? value)?.duration;
+        once = undefined;
         current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
       } else if (item.kind === 'lost') {
         const own = item.form?.duration;
+        once = undefined;
         current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
       } else if (item.kind === 'span' && item.head.word !== 'small') {
         const p = item.head.proportion;
@@ -747,6 +827,7 @@ function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time |
         const inner = item.options.find((option) => !option.omit);
         if (inner !== undefined) walk(inner.items, scale);
         value = undefined;
+        once = undefined;
       } else if (item.kind === 'junk') current = undefined;
     }
   };
@@ -756,17 +837,19 @@ function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time |
 }
 
 /**
- * Values with `x` gathered into tuplets: a group is complete when its written values fill N units of a binary value.
+ * Values with `x` gathered into tuplets: a group is complete when its written values fill N units of a binary value that
+ * is no smaller than its largest, or when it fills a crotchet or more (a crotchet and a quaver under one three).
  */
 function groupProportions(events: readonly RawEvent[], incomplete: (at: Span, slots: Slots) => void): void {
   let group: RawEvent[] = [];
-  const finish = (complete: boolean): void => {
+  const finish = (): void => {
     const first = group[0];
     const proportion = first?.value?.proportion;
     if (first === undefined || proportion === undefined) return;
     const { n, m } = proportion;
-    const written = group.reduce((total, event) => add(total, writtenTime(event)), ZERO);
-    const tuplet: Tuplet = { n, m, drawn: false, unit: divide(written, time(n)), complete };
+    const unit = unitOf(group, n);
+    const complete = isBinary(unit);
+    const tuplet: Tuplet = { n, m, drawn: false, unit, complete, marks: [], annotations: [] };
     for (const event of group) event.tuplets = [...event.tuplets, tuplet];
     if (!complete) incomplete(first.source, { head: `${n} in ${m}`, n });
     group = [];
@@ -775,13 +858,28 @@ function groupProportions(events: readonly RawEvent[], incomplete: (at: Span, sl
     if (event.small !== undefined) continue;
     const proportion = event.value?.proportion;
     const open = group[0]?.value?.proportion;
-    if (open !== undefined && (proportion?.n !== open.n || proportion.m !== open.m)) finish(false);
+    if (open !== undefined && (proportion?.n !== open.n || proportion.m !== open.m)) finish();
     if (proportion === undefined || event.value?.duration === undefined) continue;
     group.push(event);
-    const written = group.reduce((total, one) => add(total, writtenTime(one)), ZERO);
-    if (isBinary(divide(written, time(proportion.n)))) finish(true);
+    if (isWhole(group, proportion)) finish();
   }
-  if (group.length > 0) finish(false);
+  finish();
+}
+
+const CROTCHET = time(1, 4);
+
+/** The value of which a group fills n. */
+const unitOf = (group: readonly RawEvent[], n: number): Time =>
+  divide(
+    group.reduce((total, event) => add(total, writtenTime(event)), ZERO),
+    time(n),
+  );
+
+function isWhole(group: readonly RawEvent[], { n, m }: { n: number; m: number }): boolean {
+  const unit = unitOf(group, n);
+  if (!isBinary(unit)) return false;
+  const largest = group.reduce((most, { value }) => latest(most, value?.base ?? ZERO), ZERO);
+  return compare(unit, largest) >= 0 || compare(multiply(unit, time(m)), CROTCHET) >= 0;
 }
 
 /** The written value without its proportion. */

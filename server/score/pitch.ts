@@ -149,6 +149,8 @@ class PitchPass {
           last: state.last,
         };
       } else if (ending !== undefined && state.atEnding !== undefined) {
+        // The barline after an ending leads back, so a tie out of it finds nothing.
+        this.leadNowhere(state);
         state.pending = state.atEnding.ties.map((tie) => ({ ...tie, source: undefined }));
         state.last = state.atEnding.last;
       }
@@ -156,12 +158,15 @@ class PitchPass {
     state.bar = bar;
   }
 
-  private silence(event: Draft, state: VoiceState): void {
-    if (event.kind !== 'lost') {
-      for (const tie of state.pending) {
-        this.task.report('tie-to-nothing', tie.source ?? event.source, { note: noteName(tie) });
-      }
+  private leadNowhere(state: VoiceState, at?: Source): void {
+    for (const tie of state.pending) {
+      const source = tie.source ?? at;
+      if (source !== undefined) this.task.report('tie-to-nothing', source, { note: noteName(tie) });
     }
+  }
+
+  private silence(event: Draft, state: VoiceState): void {
+    if (event.kind !== 'lost') this.leadNowhere(state, event.source);
     state.pending = [];
     state.last = [];
     state.lastMembers = undefined;
@@ -169,7 +174,7 @@ class PitchPass {
   }
 
   private note(event: Draft, state: VoiceState): void {
-    if (event.repeats !== undefined) this.repeat(event, state);
+    if (event.repeats !== undefined && !this.repeat(event, state)) return;
     const small = event.small !== undefined;
     const bound = event.members.flatMap((member) => this.member(event, member, state, small) ?? []);
     if (!small) {
@@ -183,13 +188,15 @@ class PitchPass {
     state.lastKind = 'note';
   }
 
-  /** A lone `=` repeats every member of the event before it, tied. */
-  private repeat(event: Draft, state: VoiceState): void {
+  /** A lone `=` repeats every member of the event before it, tied; after a rest there is none, which is told. */
+  private repeat(event: Draft, state: VoiceState): boolean {
     const before = state.lastMembers;
     if (before === undefined) {
       if (state.lastKind !== undefined) this.task.report('repeat-of-nothing', event.source, {});
       event.kind = state.lastKind === 'rest' ? 'rest' : 'gap';
-      return;
+      state.pending = [];
+      this.silence(event, state);
+      return false;
     }
     const tied = before.filter((member) => member.tie !== undefined);
     if (tied.length > 0 && tied.length < before.length) {
@@ -213,6 +220,7 @@ class PitchPass {
     event.stave = event.members[0]?.stave ?? event.stave;
     event.marks = [];
     event.annotations = [];
+    return true;
   }
 
   /** Gives the member its pitch; tells it where a written accidental, its own or one before it, made it. */

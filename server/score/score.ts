@@ -73,8 +73,8 @@ export interface Bar {
   /** The meter's length; undefined in free music or without a meter. */
   readonly expected: Time | undefined;
   readonly meter: Meter | undefined;
-  /** The barline at its start where a system or lane opens with a special one. */
-  readonly opening: BarlineShape | undefined;
+  /** The barline at its start where a system or lane opens with a special one, or with something glued to it. */
+  readonly opening: DrawnBarline | undefined;
   /** The barline at its end; undefined where the source draws none. */
   readonly closing: DrawnBarline | undefined;
   /** Number of the ending that begins here. */
@@ -113,6 +113,8 @@ export interface SystemScore {
   readonly duration: Time;
   /** Events of each voice in the order of the source, voices in the order of their lanes. */
   readonly voices: readonly SystemVoice[];
+  /** Curves and lines whose ends stand in this system or that lead through it. */
+  readonly curves: readonly Curve[];
   /** Clefs, signatures, meters, tempi and manuals that take effect in this system, by onset. */
   readonly changes: readonly StateChange[];
   readonly sections: readonly {
@@ -133,7 +135,7 @@ export interface SystemBar {
   readonly continues: boolean;
   /** Ends with a barline in the source. */
   readonly closing: DrawnBarline | undefined;
-  readonly opening: BarlineShape | undefined;
+  readonly opening: DrawnBarline | undefined;
   readonly meter: Meter | undefined;
   readonly ending: number | undefined;
   readonly irregular: boolean;
@@ -160,8 +162,6 @@ export interface SystemVoice {
   /** Index in the block's lanes; with a witness lane in force, events say their own. */
   readonly lane: number;
   readonly events: readonly VoiceEvent[];
-  /** Curves of this voice whose ends stand in this system. */
-  readonly curves: readonly Curve[];
 }
 
 /**
@@ -228,14 +228,10 @@ export interface VoiceEvent {
   /** Events of one number are under one beam; undefined: none. */
   readonly beam: number | undefined;
   readonly stems: 'up' | 'down' | undefined;
-  /** Spans around it other than tuplets, the outermost first. */
-  readonly spans: readonly SpanHead[];
-  /** Options around it that were chosen, the outermost first: place name if any, and the labels of the chosen option. */
-  readonly chosen: readonly {
-    readonly place: string | undefined;
-    readonly labels: readonly string[];
-    readonly doubtful: boolean;
-  }[];
+  /** Spans around it other than tuplets, the outermost first; events of one span share one object. */
+  readonly spans: readonly AppliedSpan[];
+  /** Options around it that were chosen, the outermost first; events of one option share one object. */
+  readonly chosen: readonly ChosenOption[];
   readonly custos: Spelling | undefined;
   readonly figures: FiguresItem | undefined;
   readonly syllable: SyllableItem | undefined;
@@ -279,6 +275,27 @@ export interface AppliedAnnotation {
   readonly source: Source;
 }
 
+/** A span that is no tuplet, with what is said of it: `{unclear 4 c5 d}*n7`. */
+export interface AppliedSpan {
+  readonly head: SpanHead;
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
+  readonly source: Source;
+}
+
+/** The option taken at a place. */
+export interface ChosenOption {
+  /** The place's name, if it has one. */
+  readonly place: string | undefined;
+  readonly labels: readonly string[];
+  readonly doubtful: boolean;
+  /** Of the place: its reasons and what is glued after `>`. */
+  readonly annotations: readonly AppliedAnnotation[];
+  readonly marks: readonly AppliedMark[];
+  /** The place from `<` to `>`. */
+  readonly source: Source;
+}
+
 export interface Words {
   readonly text: string;
   readonly place: 'above' | 'below' | undefined;
@@ -293,10 +310,15 @@ export interface Tuplet {
   /** The value counted by n and m. */
   readonly unit: Time;
   readonly complete: boolean;
+  /** Glued after its `}`. */
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
 }
 
 /** A curve or line; an end in another system is found over the carry. */
 export interface Curve {
+  /** Index in `Environment.voices` of the voice where it begins. */
+  readonly voice: number;
   readonly kind: 'u' | 'line';
   readonly form: MarkForm;
   /** Where it begins: undefined if its beginning is not shown or lies in an earlier system. */
@@ -307,9 +329,13 @@ export interface Curve {
   readonly incoming: number | undefined;
   /** It goes on in the next system: its place among the open curves of this voice in the outgoing carry. */
   readonly outgoing: number | undefined;
+  /** It was open when a first ending began and waits in case there is a further one, which it enters alike. */
+  readonly waits: boolean;
 }
 
 export interface CurveEnd {
+  /** Index in `Environment.voices`; a named curve may end in another voice than it began in. */
+  readonly voice: number;
   /** Index in the voice's events; the event after a barline for a curve that stands on the barline. */
   readonly event: number;
   /** Index in the event's members; undefined: the event as a whole. */

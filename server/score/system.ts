@@ -11,13 +11,15 @@ import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
 import { type Beamable, beamsOf } from './beams';
 import { type Carry, type OpenBar, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, chooseOption, written } from './choice';
-import { type CurveMark, matchCurves } from './curves';
+import { type CurveMark, type EndingMark, type MatchedCurves, matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
 import { type RawBar, type RawChange, type RawEvent, type RawMember, readLane, sectionOf } from './lane';
+import { withGaps, withoutOmitted } from './omissions';
 import { type Draft, type DraftMember, soundingPitch } from './pitch';
 import type {
-  Curve,
+  AppliedMark,
   CurveEnd,
+  DrawnBarline,
   KeySign,
   Meter,
   PlacedProblem,
@@ -43,6 +45,7 @@ interface VoiceLanes {
   readonly stave: number;
   readonly lane: number;
   readonly bars: readonly RawBar[];
+  readonly opening: DrawnBarline | undefined;
   readonly witnesses: { readonly name: string; readonly lane: number; readonly bars: readonly RawBar[] }[];
 }
 
@@ -83,20 +86,25 @@ class SystemBuilder {
     const { environment, choice, carry } = this.task;
     this.readHead();
     const lanes = this.readLanes();
-    const voices = lanes.map((one) => this.chosenBars(one));
+    const typed = withoutOmitted(lanes.map((one) => this.chosenBars(one)));
     this.checkFree(lanes);
     const elapsed = carry.open?.elapsed ?? ZERO;
-    const barMeters = this.metersByBar(voices);
+    const barMeters = this.metersByBar(typed);
     const report = this.reportInLane;
     const laid: Laid & { barOf?: (onset: Time) => number } =
       this.kind === 'loose'
-        ? layLoose(voices, elapsed, this.meter, report)
-        : layMeasured(voices, elapsed, (bar) => (this.kind === 'free' ? undefined : barMeters[bar]), report);
+        ? layLoose(typed, elapsed, this.meter, report)
+        : layMeasured(typed, elapsed, (bar) => (this.kind === 'free' ? undefined : barMeters[bar]), report);
+    const voices = typed.map((voice, v) => ({
+      ...voice,
+      bars: voice.bars.map((one, b) => ({ ...one, bar: withGaps(one.bar, laid.voices[v]?.starts[b]?.gaps ?? []) })),
+    }));
     const facts = this.changesInLanes(voices, laid);
     const drafts = voices.map((voice, v) => ({ voice: voice.voice, events: this.drafts(voice, laid, v) }));
     this.beam(drafts, voices, laid);
+    const opening = openingOf(lanes);
     const special = (bar: number): boolean => {
-      const before = laid.bars[bar - 1]?.closing;
+      const before = bar === 0 ? opening : laid.bars[bar - 1]?.closing;
       return before !== undefined && before.shape !== '|';
     };
     const pitch = soundingPitch({
@@ -111,18 +119,18 @@ class SystemBuilder {
     });
     // After the pitches: a syllable stands on no note that is tied to the one before.
     this.attachSubLanes(lanes, voices, drafts);
-    const curves = this.curves(drafts, voices);
+    const curves = this.curves(drafts, voices, facts);
     this.counselClefs(drafts);
     return {
       kind: this.kind,
-      bars: laid.bars.map((bar, index) => this.systemBar(bar, index, facts)),
+      bars: laid.bars.map((bar, index) => this.systemBar(bar, index, facts, index === 0 ? opening : undefined)),
       duration: laid.duration,
       voices: drafts.map(({ voice, events }, v) => ({
         voice,
         lane: lanes[v]?.lane ?? 0,
         events,
-        curves: curves.curves.get(voice) ?? [],
       })),
+      curves: curves.curves,
       changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
       sections: this.sections,
       carryOut: this.carryOut(laid, drafts, pitch, curves.open),
@@ -312,7 +320,7 @@ class SystemBuilder {
     const { environment, choice } = this.task;
     const declared = environment.voices[voice];
     const name = placed.witness === undefined ? placed.name.text : `${placed.name.text}.${placed.witness.text}`;
-    const { bars } = readLane({
+    const { bars, opening } = readLane({
       lane: placed,
       index,
       name,
@@ -324,7 +332,7 @@ class SystemBuilder {
       choice,
       report: (code, at, slots = {}, more = {}) => this.reportInLane(index, code, at, slots, more),
     });
-    return { voice, name: placed.name.text, stave: declared?.stave ?? 0, lane: index, bars };
+    return { voice, name: placed.name.text, stave: declared?.stave ?? 0, lane: index, bars, opening };
   }
 
   private witnessLane(placed: PlacedLane, index: number, voice: number, above: VoiceLanes | undefined): void {
@@ -346,7 +354,18 @@ class SystemBuilder {
       );
     }
     if (above === undefined) this.atName(placed, 'witness-lane-alone', { voice: placed.name.text, witness: name });
-    else above.witnesses.push({ name, lane: index, bars: this.readOne(placed, index, voice, true).bars });
+    else {
+      const { bars } = this.readOne(placed, index, voice, true);
+      above.witnesses.push({ name, lane: index, bars });
+      if (bars.length !== above.bars.length) this.otherBarCount(placed, index, bars, above.bars.length);
+    }
+  }
+
+  /** A witness lane has as many bars as the lane it stands under, or nobody could tell which bar it differs in. */
+  private otherBarCount(placed: PlacedLane, lane: number, bars: readonly RawBar[], need: number): void {
+    const at = bars.at(Math.min(need, bars.length - 1))?.at ?? { pos: 0, len: 1 };
+    const voice = `${placed.name.text} ${placed.witness?.text ?? ''}`;
+    this.add({ lane }, 'bar-count', at, { voice, have: bars.length, need }, { bar: Math.max(0, need - 1) });
   }
 
   private atName(placed: PlacedLane, code: FindingCode, slots: Slots): void {
@@ -531,12 +550,13 @@ class SystemBuilder {
         if (owner === undefined) continue;
         this.checkSubLaneBars(sub, owner.bars.length);
         const counted = this.countedAgainst(owner, one.voice);
+        const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, this.task.carry.voices[one.voice]);
         let first = 0;
         voices[v]?.bars.forEach(({ lane, bar }, index) => {
           const events = drafts[v]?.events.slice(first, first + bar.events.length) ?? [];
           first += bar.events.length;
           const items = sub.placed.tree.segments[index]?.items.filter(isSubItem) ?? [];
-          if (lane === owner.lane) this.attachBar(sub, items, counted[index] ?? [], { raw: bar.events, events }, index);
+          if (lane === owner.lane) this.attachBar(sub, items, bearing[index] ?? [], { raw: bar.events, events }, index);
         });
       }
     });
@@ -546,10 +566,10 @@ class SystemBuilder {
   private countedAgainst(
     owner: { readonly lane: number; readonly bars: readonly RawBar[] },
     voice: number,
-  ): readonly RawEvent[][] {
+  ): readonly RawBar[] {
     const placed = this.task.block.lanes[owner.lane];
     const declared = this.task.environment.voices[voice];
-    if (this.task.choice.name === FIRST.name || placed === undefined) return owner.bars.map((bar) => bar.events);
+    if (this.task.choice.name === FIRST.name || placed === undefined) return owner.bars;
     const { bars } = readLane({
       lane: placed,
       index: owner.lane,
@@ -562,7 +582,7 @@ class SystemBuilder {
       choice: FIRST,
       report: () => undefined,
     });
-    return bars.map((bar) => bar.events);
+    return bars;
   }
 
   private checkSubLaneBars(sub: SubLane, need: number): void {
@@ -575,12 +595,10 @@ class SystemBuilder {
   private attachBar(
     sub: SubLane,
     items: readonly Item[],
-    counted: readonly RawEvent[],
+    bearing: readonly RawEvent[],
     chosen: { readonly raw: readonly RawEvent[]; readonly events: readonly Draft[] },
     bar: number,
   ): void {
-    const bears = sub.kind === 'fig' ? bearsFigures : bearsSyllable;
-    const bearing = counted.filter((event, index) => bears(event, counted[index - 1]));
     items.forEach((item, index) => {
       const offset = bearing[index]?.offset;
       const at = chosen.raw.findIndex((raw) => offset !== undefined && equal(raw.offset, offset) && bearsFigures(raw));
@@ -605,53 +623,21 @@ class SystemBuilder {
   private curves(
     drafts: readonly { voice: number; events: Draft[] }[],
     voices: readonly VoiceBars[],
-  ): { curves: ReadonlyMap<number, readonly Curve[]>; open: ReadonlyMap<number, VoiceCarry['curves']> } {
-    const marks: (CurveMark & { readonly onset: Time; readonly order: number })[] = [];
-    drafts.forEach(({ voice, events }, v) => {
-      events.forEach((event, index) => {
-        const pitches = event.members.map((m) => ({
-          letter: m.spelling.letter,
-          octave: m.octave,
-          alteration: m.alteration,
-        }));
-        const take = (form: MarkForm, source: Source, member: number | undefined): void => {
-          if (form.type !== 'curveStart' && form.type !== 'curveEnd') return;
-          const end: CurveEnd = { event: index, member, onBarline: false, form, source };
-          const on = member === undefined ? pitches : pitches.slice(member, member + 1);
-          marks.push({ voice, form, end, pitches: on, onset: event.onset, order: marks.length });
-        };
-        for (const mark of event.marks) take(mark.form, mark.source, undefined);
-        event.members.forEach((member, m) => {
-          for (const mark of member.marks) take(mark.form, mark.source, m);
-        });
-      });
-      let count = 0;
-      for (const { bar } of voices[v]?.bars ?? []) {
-        count += bar.events.length;
-        for (const mark of bar.closing?.marks ?? []) {
-          if (mark.form.type !== 'curveStart' && mark.form.type !== 'curveEnd') continue;
-          const before = events[count - 1];
-          const onset = before === undefined ? ZERO : add(before.onset, before.duration);
-          const end: CurveEnd = {
-            event: count,
-            member: undefined,
-            onBarline: true,
-            form: mark.form,
-            source: mark.source,
-          };
-          marks.push({ voice, form: mark.form, end, pitches: [], onset, order: marks.length });
-        }
-      }
-    });
-    // By time, so that a named curve may end in another voice; on a barline before what follows it.
-    const rank = (mark: (typeof marks)[number]): number => (mark.end.onBarline ? 0 : 1);
-    marks.sort((a, b) =>
-      a.voice === b.voice
-        ? a.end.event - b.end.event || rank(a) - rank(b) || a.order - b.order
-        : compare(a.onset, b.onset) || a.order - b.order,
+    facts: LaneFacts,
+  ): MatchedCurves {
+    const marks = merged(
+      drafts.map(({ voice, events }, v) => [
+        ...marksOnEvents(voice, events),
+        ...marksOnBarlines(voice, events, voices[v]?.bars ?? []),
+        ...endingsIn(voice, events, facts),
+      ]),
     );
-    const incoming = new Map(drafts.map(({ voice }) => [voice, this.task.carry.voices[voice]?.curves ?? []]));
-    return matchCurves(marks, incoming, PLACEHOLDER, (code, at, slots) => this.reportAt(code, at, slots));
+    const incoming = new Map(this.task.carry.voices.map(({ curves }, voice) => [voice, curves]));
+    return matchCurves(
+      marks.map(({ mark }) => mark),
+      incoming,
+      (code, at, slots) => this.reportAt(code, at, slots),
+    );
   }
 
   // ─── what comes out ──────────────────────────────────────────────────────────────────────────────────────────────
@@ -669,9 +655,12 @@ class SystemBuilder {
     }
   }
 
-  private systemBar(bar: Laid['bars'][number], index: number, facts: LaneFacts): SystemBar {
-    const opening =
-      index === 0 ? this.task.block.lanes.map((lane) => lane.open.shape).find((shape) => shape !== '|') : undefined;
+  private systemBar(
+    bar: Laid['bars'][number],
+    index: number,
+    facts: LaneFacts,
+    opening: DrawnBarline | undefined,
+  ): SystemBar {
     return {
       onset: bar.onset,
       duration: bar.duration,
@@ -712,7 +701,7 @@ class SystemBuilder {
       open: stillOpen,
       voices: environment.voices.map((_, voice): VoiceCarry => {
         const before = carry.voices[voice] ?? silentVoice;
-        if (!present.has(voice)) return this.absent(before);
+        if (!present.has(voice)) return { ...this.absent(before), curves: open.get(voice) ?? [] };
         return {
           ties: pitch.ties.get(voice) ?? [],
           last: ends ? [] : (pitch.last.get(voice) ?? []),
@@ -756,17 +745,87 @@ interface LaneFacts {
   readonly irregular: Set<number>;
 }
 
-/** Stands in for the form of a curve that began in an earlier system. */
-const PLACEHOLDER: MarkForm = {
-  text: "'u",
-  type: 'curveStart',
-  name: 'u',
-  openEnded: false,
-  editors: false,
-  doubtful: false,
-  linked: false,
-  parameters: [],
-};
+/** A mark of a curve, or an ending, with its place among those of its voice and its moment. */
+interface PlacedMark {
+  readonly mark: CurveMark | EndingMark;
+  readonly onset: Time;
+  readonly event: number;
+  /** Before the event of that number: first its barline, then the ending that begins there. */
+  readonly rank: number;
+}
+
+const isCurve = (form: MarkForm): boolean => form.type === 'curveStart' || form.type === 'curveEnd';
+
+function marksOnEvents(voice: number, events: readonly Draft[]): PlacedMark[] {
+  return events.flatMap((event, index) => {
+    const pitches = event.members.map(({ spelling, octave, alteration }) => ({
+      letter: spelling.letter,
+      octave,
+      alteration,
+    }));
+    const take = (marks: readonly AppliedMark[], member: number | undefined): PlacedMark[] =>
+      marks
+        .filter(({ form }) => isCurve(form))
+        .map(({ form, source }) => {
+          const end: CurveEnd = { voice, event: index, member, onBarline: false, form, source };
+          const on = member === undefined ? pitches : pitches.slice(member, member + 1);
+          return { mark: { form, end, pitches: on }, onset: event.onset, event: index, rank: 2 };
+        });
+    return [...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m))];
+  });
+}
+
+function marksOnBarlines(voice: number, events: readonly Draft[], bars: VoiceBars['bars']): PlacedMark[] {
+  let count = 0;
+  return bars.flatMap(({ bar }) => {
+    count += bar.events.length;
+    const event = count;
+    const before = events[event - 1];
+    const onset = before === undefined ? ZERO : add(before.onset, before.duration);
+    return (bar.closing?.marks ?? [])
+      .filter(({ form }) => isCurve(form))
+      .map(({ form, source }) => {
+        const end: CurveEnd = { voice, event, member: undefined, onBarline: true, form, source };
+        return { mark: { form, end, pitches: [] }, onset, event, rank: 0 };
+      });
+  });
+}
+
+function endingsIn(voice: number, events: readonly Draft[], facts: LaneFacts): PlacedMark[] {
+  return [...facts.endings].flatMap(([bar, ending]) => {
+    const event = events.findIndex((one) => one.bar >= bar);
+    const first = events[event];
+    return first === undefined ? [] : [{ mark: { voice, ending }, onset: first.onset, event, rank: 1 }];
+  });
+}
+
+/** In one voice as its events stand; of several voices what comes first in time, so that a named curve may end in another. */
+function merged(voices: readonly (readonly PlacedMark[])[]): PlacedMark[] {
+  const waiting = voices.map((marks) => [...marks].sort((a, b) => a.event - b.event || a.rank - b.rank));
+  const all: PlacedMark[] = [];
+  for (;;) {
+    const first = waiting.reduce<PlacedMark[] | undefined>((least, marks) => {
+      const [a, b] = [least?.[0], marks[0]];
+      return b !== undefined && (a === undefined || compare(b.onset, a.onset) < 0) ? marks : least;
+    }, undefined);
+    const mark = first?.shift();
+    if (mark === undefined) return all;
+    all.push(mark);
+  }
+}
+
+/** The barline that the lanes open with: a special one if any has it, with all that is glued to them. */
+function openingOf(lanes: readonly VoiceLanes[]): DrawnBarline | undefined {
+  const all = lanes.flatMap(({ opening }) => opening ?? []);
+  const shown = all.find(({ shape }) => shape !== '|') ?? all[0];
+  return (
+    shown && {
+      ...shown,
+      marks: all.flatMap(({ marks }) => marks),
+      annotations: all.flatMap(({ annotations }) => annotations),
+    }
+  );
+}
 
 const kindOfChange = (change: StateChange): string =>
   change.clefs !== undefined
@@ -792,12 +851,32 @@ const isSubItem = (item: Item): boolean => item.kind === 'figures' || item.kind 
 /** One item for each note, chord, rest or lone `=`; none for gaps and small notes. */
 const bearsFigures = (event: RawEvent): boolean =>
   event.small === undefined && (event.kind === 'note' || event.kind === 'rest');
-/** One item for each note not tied to the one before. */
-const bearsSyllable = (event: RawEvent, before: RawEvent | undefined): boolean =>
-  event.small === undefined &&
-  event.kind === 'note' &&
-  event.repeats === undefined &&
-  !(before !== undefined && before.members.length > 0 && before.members.every((member) => member.tie !== undefined));
+const figured = (bars: readonly RawBar[]): RawEvent[][] => bars.map(({ events }) => events.filter(bearsFigures));
+
+/** One syllable for each note not tied to the one before, which may stand in an earlier bar or system or before the first ending. */
+function sung(bars: readonly RawBar[], carried: VoiceCarry | undefined): RawEvent[][] {
+  /** Pitches that are tied on. */
+  let tied: readonly string[] = (carried?.ties ?? []).map(({ letter, octave }) => `${letter}${octave}`);
+  let atEnding = (carried?.atEnding?.ties ?? []).map(({ letter, octave }) => `${letter}${octave}`);
+  return bars.map(({ events, changes }) => {
+    const ending = endingOf(changes);
+    if (ending === 1) atEnding = [...tied];
+    else if (ending !== undefined) tied = atEnding;
+    return events.filter((event) => {
+      if (event.small !== undefined) return false;
+      const held = event.repeats !== undefined || event.members.every((member) => tied.includes(pitchText(member)));
+      tied = event.members.flatMap((member) => (member.tie === undefined ? [] : [pitchText(member)]));
+      return event.kind === 'note' && !held;
+    });
+  });
+}
+
+const pitchText = ({ spelling, octave }: RawEvent['members'][number]): string => `${spelling.letter}${octave}`;
+
+function endingOf(changes: readonly RawChange[]): number | undefined {
+  const change = changes.find((one) => one.change.change.word === 'ending')?.change.change;
+  return change === undefined ? undefined : firstOf(change.args, 'number')?.value;
+}
 
 export function meterOfClause(clause: Clause): Meter | undefined {
   const sign = firstOf(clause.args, 'word')?.text;

@@ -70,31 +70,38 @@ export interface PlacedCurve {
 export function curvesOf(piece: Piece): PlacedCurve[] {
   const found: PlacedCurve[] = [];
   /** By voice: the curves open at the end of the system just walked, in the order of the carry. */
-  let open = new Map<number, PlacedCurve[]>();
+  let open: OpenCurves = new Map();
   for (const system of piece.systems) {
-    const next = new Map<number, PlacedCurve[]>();
-    const present = new Set<number>();
-    for (const voice of system.score.voices) {
-      present.add(voice.voice);
-      const outgoing: PlacedCurve[] = [];
-      for (const curve of voice.curves) {
-        const begun = curve.incoming === undefined ? undefined : open.get(voice.voice)?.[curve.incoming];
-        const whole: PlacedCurve = {
-          kind: curve.kind,
-          form: begun?.form ?? curve.form,
-          start: curve.start === undefined ? begun?.start : { end: curve.start, system, voice },
-          end: curve.end === undefined ? undefined : { end: curve.end, system, voice },
-        };
-        if (curve.outgoing === undefined) found.push(whole);
-        else outgoing[curve.outgoing] = whole;
-      }
-      next.set(voice.voice, outgoing);
+    const next: OpenCurves = new Map();
+    for (const curve of system.score.curves) {
+      const begun = curve.incoming === undefined ? undefined : open.get(curve.voice)?.[curve.incoming];
+      const whole: PlacedCurve = {
+        kind: curve.kind,
+        form: begun?.form ?? curve.form,
+        start: curve.start === undefined ? begun?.start : placedEnd(curve.start, system),
+        end: curve.end === undefined ? undefined : placedEnd(curve.end, system),
+      };
+      if (curve.outgoing !== undefined) entryOf(next, curve.voice)[curve.outgoing] = { ...whole, waits: curve.waits };
+      else if (!curve.waits) found.push(whole);
     }
-    for (const [voice, curves] of open) if (!present.has(voice)) next.set(voice, curves);
     open = next;
   }
-  for (const curves of open.values()) found.push(...curves);
+  // What waits for a further ending that does not come has ended in the ones before.
+  for (const curves of open.values()) found.push(...curves.filter(({ waits }) => !waits));
   return found;
+}
+
+type OpenCurves = Map<number, (PlacedCurve & { readonly waits: boolean })[]>;
+
+function placedEnd(end: CurveEnd, system: ScoreSystem): PlacedEnd | undefined {
+  const voice = system.score.voices.find((one) => one.voice === end.voice);
+  return voice && { end, system, voice };
+}
+
+function entryOf(lists: OpenCurves, voice: number): (PlacedCurve & { waits: boolean })[] {
+  const list = lists.get(voice) ?? [];
+  lists.set(voice, list);
+  return list;
 }
 
 /** `PAGE/SYSTEM/VOICE/BAR.EVENT`, exact for one version of the text. */

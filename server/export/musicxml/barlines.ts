@@ -123,7 +123,7 @@ function drawOpening(
 ): void {
   const { opening } = measure.bar;
   if (opening === undefined || left === undefined) return;
-  const look = BARLINES[opening];
+  const look = BARLINES[opening.shape];
   if (look.forward) begin(left, false);
   else if (look.left !== undefined) left.style = look.left;
   if (look.backward && right !== undefined && before?.piece === measure.piece) {

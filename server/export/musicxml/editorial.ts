@@ -36,7 +36,7 @@ export function ofMark(mark: AppliedMark, environment: Environment): Editorial {
 
 /** Level and footnote of a note, rest, gap or lacuna: the passages that it stands in and what is doubtful about it. */
 export function ofEvent(event: VoiceEvent, member: NoteMember | undefined, environment: Environment): Editorial {
-  const passages = event.spans.flatMap(({ word }) => (word === undefined ? [] : (LEVELS[word] ?? [])));
+  const passages = event.spans.flatMap(({ head: { word } }) => (word === undefined ? [] : (LEVELS[word] ?? [])));
   const isDoubtful =
     event.value?.doubtful === true ||
     member?.spelling.doubtful === true ||
@@ -47,6 +47,6 @@ export function ofEvent(event: VoiceEvent, member: NoteMember | undefined, envir
   return {
     footnote: footnoteOf(annotations, environment),
     level: joined([...new Set(words)]),
-    bracket: event.spans.some(({ word }) => word === 'supplied'),
+    bracket: event.spans.some(({ head: { word } }) => word === 'supplied'),
   };
 }

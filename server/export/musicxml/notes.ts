@@ -110,7 +110,7 @@ const pitchElement = ({ spelling, octave, alteration }: NoteMember): XmlElement 
 
 /** Coloration: a head filled or void against its value. */
 function notehead(chunk: Chunk): XmlElement | undefined {
-  const colour = chunk.event.spans.findLast(({ word }) => word === 'black' || word === 'void')?.word;
+  const colour = chunk.event.spans.findLast(({ head: { word } }) => word === 'black' || word === 'void')?.head.word;
   return colour === undefined ? undefined : xml('notehead', { filled: colour === 'black' ? 'yes' : 'no' }, 'normal');
 }
 

@@ -97,4 +97,4 @@ export function hiddenForwards({ bars }: Piece): ReadonlySet<number> {
   return hidden;
 }
 
-const opensForward = ({ opening }: Bar): boolean => opening !== undefined && BARLINES[opening].forward;
+const opensForward = ({ opening }: Bar): boolean => opening !== undefined && BARLINES[opening.shape].forward;

@@ -53,7 +53,7 @@ function ofTime({ event, last, value }: Chunk): readonly Untold[] {
 }
 
 function ofSpans(event: VoiceEvent): readonly Untold[] {
-  const words = event.spans.flatMap(({ word }) => (word === undefined ? [] : [word]));
+  const words = event.spans.flatMap(({ head: { word } }) => (word === undefined ? [] : [word]));
   return [...new Set(words)].flatMap((word) => ofSpan(word));
 }
 
