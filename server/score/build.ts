@@ -268,6 +268,8 @@ class PieceBuilder {
   private isPair(index: number): boolean {
     const [first, second] = [this.bars[index - 1], this.bars[index]];
     if (first?.expected === undefined || second === undefined || index < 1) return false;
+    // A further ending does not follow the one before it.
+    if ((second.ending ?? 1) > 1) return false;
     if (!isSpecial(first.closing?.shape) && !isSpecial(second.opening?.shape)) return false;
     return (
       this.isShort(index - 1) && this.isShort(index) && equal(add(first.duration, second.duration), first.expected)

@@ -154,7 +154,6 @@ class Score {
       '',
       ...(isNoted ? note : []),
       ...(this.places.length > 1 && chance.happens(50) ? [`link ${this.places.slice(0, 2).join(' ')}`] : []),
-      ...(this.sections.length > 0 && chance.happens(50) ? [`order ${this.sections.join(' ')}`] : []),
       ...some(
         30,
         'table own from anglebert-1689',
@@ -170,10 +169,15 @@ class Score {
     );
     this.meter = this.chance.pick(meters);
     this.firstSystem = true;
-    if (this.wanted.free && this.chance.happens(10)) {
-      this.freeSystem();
-      return;
-    }
+    const start = this.lines.length;
+    const earlier = this.sections.length;
+    if (this.wanted.free && this.chance.happens(10)) this.freeSystem();
+    else this.systems();
+    const sections = this.sections.slice(earlier);
+    if (sections.length > 0 && this.chance.happens(50)) this.lines.splice(start, 0, `order ${sections.join(' ')}`);
+  }
+
+  private systems(): void {
     const systems = this.chance.between(1, 4);
     const open = { units: 0 };
     for (let i = 0; i < systems; i++) this.system(i === systems - 1, open);

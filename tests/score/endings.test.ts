@@ -1,0 +1,60 @@
+/** Strains with endings: what enters one ending enters every other alike (common practice; the reference says so). */
+import { describe, expect, it } from 'vitest';
+import { curvesOf } from '../../server/score/walk';
+import { errors, eventsIn, passage, scoreOf, sound } from '../helpers/music';
+
+const strain = (music: string, meter = '3 = 3/4'): ReturnType<typeof passage> =>
+  passage(`system upper C1 lower F4 meter ${meter}\n dessus | ${music} |||\n`);
+
+const curves = (analysis: ReturnType<typeof passage>): string[] =>
+  scoreOf(analysis).pieces.flatMap((piece) =>
+    curvesOf(piece).map(
+      ({ start, end }) =>
+        `${start?.voice.events[start.end.event]?.address ?? '~'}-${end?.voice.events[end.end.event]?.address ?? '~'}`,
+    ),
+  );
+
+describe('a strain with an upbeat and two endings', () => {
+  it('may end short in either ending, for its own upbeat makes them whole', () => {
+    expect(errors(strain('2. c5 :||: 4 d | 2. d | (ending 1) 2 e :|| (ending 2) 2 e'))).toEqual([]);
+  });
+  it('is told where an ending lacks another time than the upbeat has', () => {
+    expect(errors(strain('2. c5 :||: 4 d | 2. d | (ending 1) 2 e :|| (ending 2) 4 e'))).toEqual(['bar-too-short']);
+  });
+});
+
+describe('what is open where the first ending begins', () => {
+  it('is a tie that arrives in every ending', () => {
+    const tied = strain('2. c5 | d= | (ending 1) d :|| (ending 2) d');
+    expect(errors(tied)).toEqual([]);
+    expect(eventsIn(tied).map(({ event }) => event.members[0]?.tiedFrom)).toEqual([false, false, true, true]);
+  });
+  it('is a curve that ends in every ending', () => {
+    const curved = strain("2. c5 | d'u | (ending 1) e'. :|| (ending 2) f'.");
+    expect(errors(curved)).toEqual([]);
+    expect(curves(curved)).toEqual(['2.1-3.1', '2.1-4.1']);
+  });
+  it('is a curve also over system ends', () => {
+    const over = passage(`system upper C1 lower F4 meter 3 = 3/4
+  dessus | 2. c5'u |
+system
+  dessus | (ending 1) 2. e5'. :||
+system
+  dessus | (ending 2) 2. f5'. |||
+`);
+    expect(errors(over)).toEqual([]);
+    expect(curves(over)).toEqual(['1.1-1.1', '1.1-1.1']);
+  });
+  it('is an accidental that holds for the repeated note of each ending', () => {
+    expect(sound(strain('2. c5 | c#5 | (ending 1) c :|| (ending 2) c'))).toBe('c5 c#5 c#5 c#5');
+  });
+});
+
+describe('what an ending leaves open', () => {
+  it('is a tie that finds nothing', () => {
+    expect(errors(strain('2. c5 | (ending 1) d= :|| (ending 2) d'))).toEqual(['tie-to-nothing']);
+  });
+  it('is a curve that never ends', () => {
+    expect(errors(strain("2. c5 | (ending 1) d'u :|| (ending 2) d"))).toEqual(['curve-never-ends']);
+  });
+});

@@ -1,0 +1,75 @@
+/** What a witness leaves out: `omit` is exempt from equal time and barlines (the reference says so; common practice of apparatus). */
+import { describe, expect, it } from 'vitest';
+import { format } from '../../grammar/time';
+import { durations, errors, eventsIn, passage, scoreOf, sound } from '../helpers/music';
+
+const C = 'system upper C1 lower F4 meter C\n';
+const barsOf = (analysis: ReturnType<typeof passage>, choice: string): string =>
+  scoreOf(analysis, choice)
+    .pieces.flatMap((piece) => piece.bars.map((bar) => format(bar.duration)))
+    .join(' ');
+
+describe('a place that a witness omits', () => {
+  it('leaves a shorter bar where the piece has but this voice', () => {
+    const alone = passage(`${C} dessus | 2 c5 <v1 K: 2 d5 ; L: omit> | 1 c5 |||\n`);
+    expect(errors(alone)).toEqual([]);
+    expect(sound(alone, 'dessus', 'L')).toBe('c5 c5');
+    expect(barsOf(alone, 'L')).toBe('1/2 1');
+  });
+  it('is empty time where the other voices go on, so that what follows keeps its beat', () => {
+    const two = passage(`${C} dessus | 4 c5 <K: 4 d5 ; L: omit> 2 e5 |||\n basse | 2 c3 e |||\n`);
+    expect(errors(two)).toEqual([]);
+    expect(sound(two, 'dessus', 'L')).toBe('c5 _ e5');
+    expect(durations(two, 'dessus', 'L')).toBe('1/4 1/4 1/2');
+    expect(eventsIn(two, 'dessus', 'L').map(({ onset }) => format(onset))).toEqual(['0', '1/4', '1/2']);
+  });
+  it('takes its bars with it where all voices omit them', () => {
+    const gone = passage(
+      `${C} dessus | 1 c5 | <v1 K: 1 d5 | 2 e f ; L: omit> | 1 g5 |||\n basse | 1 c3 | <v1 K: 1 g3 | 2 c d ; L: omit> | 1 e3 |||\n`,
+    );
+    expect(errors(gone)).toEqual([]);
+    expect(barsOf(gone, 'K')).toBe('1 1 1 1');
+    expect(barsOf(gone, 'L')).toBe('1 1');
+    expect(sound(gone, 'basse', 'L')).toBe('c3 e3');
+  });
+  it('keeps the bars that only one voice omits', () => {
+    const one = passage(`${C} dessus | 1 c5 | <K: 1 d5 | 2 e f ; L: omit> | 1 g5 |||\n basse | 1 c3 | g | c | e |||\n`);
+    expect(errors(one)).toEqual([]);
+    expect(barsOf(one, 'L')).toBe('1 1 1 1');
+    expect(sound(one, 'dessus', 'L')).toBe('c5 _ _ g5');
+  });
+  it('joins what stands around an omitted barline', () => {
+    const joined = passage(`${C} dessus | 2 c5 <K: 2 d5 | 2 e5 ; L: omit> 2 f5 |||\n`);
+    expect(errors(joined)).toEqual([]);
+    expect(sound(joined, 'dessus', 'L')).toBe('c5 f5');
+    expect(barsOf(joined, 'L')).toBe('1');
+  });
+  it('is told where the bar is too long even so', () => {
+    expect(errors(passage(`${C} dessus | 1 c5 <K: 2 d5 ; L: omit> 2 e5 |||\n basse | 1 c3 |||\n`))).toContain(
+      'bar-too-long',
+    );
+  });
+});
+
+describe('options of one place', () => {
+  it('have equal time also where a doubtful value holds for one event', () => {
+    expect(errors(passage(`${C} dessus | 2 c5 <K: 4 d5 e ; L: 4? d5 4 e> |||\n`))).toEqual([]);
+    expect(errors(passage(`${C} dessus | 4 c5 <K: 4 d5 e f ; L: 4 d5 4? e f> |||\n`))).toEqual([]);
+  });
+  it('leave stave and stems as they were before', () => {
+    const up = passage(`${C} basse | 4 c3 <K: (up) 4 c4 (stems down) ; L: 4 c3> 4 d3 e |||\n`);
+    expect(eventsIn(up, 'basse', 'K').map(({ event }) => [event.stave, event.stems ?? '-'])).toEqual([
+      [1, '-'],
+      [0, '-'],
+      [1, '-'],
+      [1, '-'],
+    ]);
+  });
+});
+
+describe('a witness lane', () => {
+  it('has as many bars as the lane it stands under', () => {
+    const more = passage(`${C} dessus | 1 c5 | d |||\n dessus L | | 1 e5 | f |||\n`);
+    expect(errors(more)).toEqual(['bar-count']);
+  });
+});
