@@ -279,6 +279,44 @@ describe('the divisions', () => {
   });
 });
 
+describe('the ricercar', () => {
+  const analysis = sampleAnalysis('ricercar.bent');
+  const [piece] = scoreOf(analysis).pieces;
+  const bars = piece?.bars ?? [];
+  const line = (voice: string): Sounding[] => {
+    const index = analysis.environment.voices.findIndex((one) => one.name === voice);
+    return piece === undefined ? [] : melody(piece, index, true);
+  };
+  /** Letters and accidentals of the first notes that a voice strikes from the beginning of a bar on. */
+  const from = (voice: string, bar: number, count: number): string => {
+    const start = bars[bar - 1]?.onset ?? time(0);
+    return line(voice)
+      .filter((note) => compare(note.onset, start) >= 0)
+      .slice(0, count)
+      .map(({ member }) => `${member.spelling.letter}${member.alteration === 1 ? '#' : ''}`)
+      .join(' ');
+  };
+  it('has forty breves', () => {
+    expect(bars.map((bar) => bar.duration)).toEqual(Array.from({ length: 40 }, () => time(2)));
+  });
+  it('brings subject, real answer, subject, tonal answer', () => {
+    expect(from('alto', 1, 5)).toBe('d a f f# g');
+    expect(from('canto', 4, 5)).toBe('a e c c# d');
+    expect(from('tenore', 7, 5)).toBe('d a f f# g');
+    expect(from('basso', 9, 5)).toBe('a d c c# d');
+  });
+  it('turns the subject upside down and doubles its values', () => {
+    expect(from('canto', 13, 5)).toBe('a d f# f e');
+    expect(from('alto', 20, 5)).toBe('e a c# c b');
+    expect(from('tenore', 25, 9)).toBe('d a f f# g a g f e');
+  });
+  it('has three black semibreves in the time of two in both outer voices at the close', () => {
+    const close = bars[38]?.onset ?? time(0);
+    expect(at(line('basso'), add(close, time(2, 3)))?.onset).toEqual(add(close, time(2, 3)));
+    expect(at(line('canto'), add(close, time(4, 3)))?.onset).toEqual(add(close, time(4, 3)));
+  });
+});
+
 describe('the lamento', () => {
   const analysis = sampleAnalysis('lamento.bent');
   const [lamento, ritornello] = scoreOf(analysis).pieces;
