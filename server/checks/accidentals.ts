@@ -6,7 +6,7 @@ import type { Fix } from '../../grammar/findings/finding';
 import { compare, equal, type Time } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import { eventNumber, inWords, isSounding, type Line, notesOf, notesOver, type Sounding } from './lines';
+import { between, eventNumber, inWords, isSounding, type Line, notesOf, notesOver, type Sounding } from './lines';
 import { overSystems, problemIn, type SystemProblem, type View } from './systems';
 
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
@@ -75,63 +75,57 @@ export const accidentalEnds = overSystems('accidental-ends', (view) => {
 // ─── meanwhile in another voice ──────────────────────────────────────────────────────────────────────────────────
 
 /** How long an accidental is in force: through the repetitions of its note, under `group` through its beam. */
-function reach(view: View, line: Line, note: Sounding): Time {
-  let end = note.end;
-  for (const next of line) {
-    if (compare(next.onset, note.onset) <= 0) continue;
-    const isHeld =
-      view.facts.practice === 'group'
-        ? note.event.beam !== undefined && next.event.beam === note.event.beam
-        : equal(next.onset, end) && next.member.midi === note.member.midi;
-    if (isHeld && compare(next.end, end) > 0) end = next.end;
+function reach({ facts }: View, line: Line, index: number): Time {
+  const note = line[index] as Sounding;
+  const isHeld = (next: Sounding, end: Time): boolean =>
+    equal(next.onset, end) &&
+    (facts.practice === 'group'
+      ? note.event.beam !== undefined && next.event.beam === note.event.beam
+      : next.member.midi === note.member.midi);
+  let { end } = note;
+  for (let i = index + 1; i < line.length; i++) {
+    const next = line[i] as Sounding;
+    if (compare(next.onset, end) > 0) break;
+    if (isHeld(next, end)) end = next.end;
   }
   return end;
 }
 
+/** Struck on the line of a signed note while its sign is in force, and sounding otherwise. */
+const isAgainst = (struck: Sounding, note: Sounding): boolean =>
+  compare(note.onset, struck.onset) <= 0 &&
+  struck.member.stave === note.member.stave &&
+  isOnLineOf(struck.member, note.member) &&
+  accidentalOf(struck.member) === undefined &&
+  !struck.member.tiedFrom &&
+  struck.member.alteration !== note.member.alteration;
+
+function shared({ facts }: View, struck: Sounding, note: Sounding): SystemProblem {
+  const [voice, other] = [struck, note].map((one) => facts.voices[one.voice] ?? '');
+  const against = inWords(note.member);
+  const slots = { voice: voice ?? '', note: inWords(struck.member), against, other: other ?? '', rule: facts.practice };
+  return problemIn({
+    code: 'accidental-other-voice',
+    at: struck.member.source,
+    slots,
+    bar: struck.at.bar,
+    fixes: [struck, note].flatMap(({ member: { alteration } }) => signed(struck.member, alteration)),
+    related: { message: `${against} in ${other}`, source: note.member.source, system: note.at.system },
+  });
+}
+
 export const sharedLine = overSystems('accidental-other-voice', (view) => {
   if (view.facts.practice === 'bar') return [];
-  const lines = notesOver(view);
-  const name = ({ voice }: Sounding): string => view.facts.voices[voice] ?? '';
-  return lines.flatMap((line, index) =>
-    line.flatMap((note) => {
+  const own = notesOf(view.score);
+  return notesOver(view).flatMap((line, voice) =>
+    line.flatMap((note, index) => {
       if (accidentalOf(note.member) === undefined) return [];
-      const end = reach(view, line, note);
-      const others = notesOf(view.score).filter((_, other) => other !== index);
-      return others.flatMap((other) =>
-        other
-          .filter(
-            ({ onset, member }) =>
-              compare(note.onset, onset) <= 0 &&
-              compare(onset, end) < 0 &&
-              member.stave === note.member.stave &&
-              isOnLineOf(member, note.member) &&
-              accidentalOf(member) === undefined &&
-              !member.tiedFrom &&
-              member.alteration !== note.member.alteration,
-          )
-          .map((struck) => {
-            const slots = {
-              voice: name(struck),
-              note: inWords(struck.member),
-              against: inWords(note.member),
-              other: name(note),
-              rule: view.facts.practice,
-            };
-            const { alteration } = note.member;
-            return problemIn({
-              code: 'accidental-other-voice',
-              at: struck.member.source,
-              slots,
-              bar: struck.at.bar,
-              fixes: [...signed(struck.member, struck.member.alteration), ...signed(struck.member, alteration)],
-              related: {
-                message: `${inWords(note.member)} in ${name(note)}`,
-                source: note.member.source,
-                system: note.at.system,
-              },
-            });
-          }),
-      );
+      const end = reach(view, line, index);
+      return own
+        .filter((_, other) => other !== voice)
+        .flatMap((other) => between(other, note.onset, end))
+        .filter((struck) => isAgainst(struck, note))
+        .map((struck) => shared(view, struck, note));
     }),
   );
 });

@@ -2,7 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import { nearest } from '../../grammar/nearest';
-import type { FileTree, Span } from '../../grammar/tree';
+import type { BlockContents, FileTree, Span } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
 
@@ -28,7 +28,25 @@ export const check = <Needed extends Need>(
   name: string,
   needs: readonly Needed[],
   run: (given: Pick<Given, Needed>) => readonly PlacedProblem[],
-): Check => ({ name, needs, run });
+): Check => ({ name, needs, run: steadily(run) });
+
+/** What is found again in a block left alone is the same object: whoever tells findings apart need not look at them. */
+function steadily(run: Check['run']): Check['run'] {
+  const kept = new WeakMap<BlockContents, ReadonlyMap<string, PlacedProblem>>();
+  return (given) => {
+    const here = new Map<BlockContents, Map<string, PlacedProblem>>();
+    const found = run(given).map((placed) => {
+      const contents = given.tree.blocks[placed.block]?.contents;
+      if (contents === undefined) return placed;
+      const key = JSON.stringify(placed);
+      const same = kept.get(contents)?.get(key) ?? placed;
+      here.set(contents, (here.get(contents) ?? new Map<string, PlacedProblem>()).set(key, same));
+      return same;
+    });
+    for (const [contents, problems] of here) kept.set(contents, problems);
+    return found;
+  };
+}
 
 /** A place in a lane, in a statement or, with neither, in its block. */
 export interface Spot extends Span {

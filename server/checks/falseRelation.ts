@@ -1,7 +1,7 @@
 /** A note against its own chromatic form in another voice, at once or one directly after the other within a beat. */
 import { compare, equal } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
-import { beatIn, inWords, isParted, type Line, notesOver, type Sounding } from './lines';
+import { beatIn, inWords, isParted, type Line, lastTo, notesOver, type Sounding } from './lines';
 import { overSystems, problemIn, type View } from './systems';
 
 const isContrary = (a: Sounding, b: Sounding): boolean =>
@@ -23,7 +23,7 @@ function isSameBeat(view: View, note: Sounding, later: Sounding): boolean {
 
 /** The voice itself makes the chromatic step: it had the other form just before, or goes on to the later form. */
 function isStepOf(line: Line, note: Sounding, form: Sounding): boolean {
-  const neighbours = line.filter((one) => equal(one.end, note.onset) || equal(one.onset, note.end));
+  const neighbours = lastTo(line, note.end).filter((one) => equal(one.end, note.onset) || equal(one.onset, note.end));
   return neighbours.some(
     ({ member }) =>
       member.spelling.letter === form.member.spelling.letter && member.alteration === form.member.alteration,
@@ -44,7 +44,7 @@ const isOnOneLine = (view: View, a: Sounding, b: Sounding): boolean =>
 function against(view: View, lines: readonly Line[], own: Line, later: Sounding): Sounding | undefined {
   for (const line of lines) {
     if (line === own) continue;
-    const found = line.find((note) => {
+    const found = lastTo(line, later.onset).find((note) => {
       if (!isContrary(note, later) || isDecided(note) || isOnOneLine(view, note, later)) return false;
       if (soundsAt(note, later)) return true;
       return (

@@ -68,12 +68,13 @@ export const octaveSlips = overSystems('octave-slip', (view) =>
 /** More than these are seldom written. */
 const MOST_LEDGER_LINES = 4;
 
-function clefAt({ score, before }: View, stave: number, onset: Time): Clef | undefined {
-  let clefs = before?.carryOut.clefs[stave];
-  for (const change of score.changes) {
-    if (change.clefs !== undefined && change.stave === stave && compare(change.onset, onset) <= 0) clefs = change.clefs;
-  }
-  return clefs?.[0];
+/** Tells the clef of a stave at a moment. */
+function clefsIn({ score, before }: View): (stave: number, onset: Time) => Clef | undefined {
+  const changes = score.changes.filter(({ clefs }) => clefs !== undefined);
+  return (stave, onset) => {
+    const last = changes.findLast((one) => one.stave === stave && compare(one.onset, onset) <= 0);
+    return (last?.clefs ?? before?.carryOut.clefs[stave])?.[0];
+  };
 }
 
 /** Lines beyond the stave that a note needs. */
@@ -83,21 +84,20 @@ function ledgerLines(member: NoteMember, clef: Clef, lines: number): number {
   return Math.max(0, Math.floor((position - top) / 2), Math.floor((bottom - position) / 2));
 }
 
-export const farFromStave = overSystems('ledger-lines', (view) =>
-  view.score.voices.flatMap(({ voice, events }) =>
-    events
-      .filter((event) => isSounding(event))
-      .flatMap((event) =>
-        event.members.flatMap((member) => {
-          const stave = view.facts.staves[member.stave];
-          const clef = clefAt(view, member.stave, event.onset);
-          if (stave === undefined || clef === undefined || member.tiedFrom) return [];
-          const count = ledgerLines(member, clef, stave.lines);
-          if (count <= MOST_LEDGER_LINES) return [];
-          const name = view.facts.voices[voice] ?? '';
-          const slots = { voice: name, note: noteName(member), count, clef: clefText(clef), stave: stave.name };
-          return [problemIn({ code: 'ledger-lines', at: member.source, slots, bar: event.bar })];
-        }),
-      ),
-  ),
-);
+export const farFromStave = overSystems('ledger-lines', (view) => {
+  const clefAt = clefsIn(view);
+  return view.score.voices.flatMap(({ voice, events }) =>
+    events.filter(isSounding).flatMap(({ onset, bar, members }) =>
+      members.flatMap((member) => {
+        const stave = view.facts.staves[member.stave];
+        const clef = clefAt(member.stave, onset);
+        if (stave === undefined || clef === undefined || member.tiedFrom) return [];
+        const count = ledgerLines(member, clef, stave.lines);
+        if (count <= MOST_LEDGER_LINES) return [];
+        const name = view.facts.voices[voice] ?? '';
+        const slots = { voice: name, note: noteName(member), count, clef: clefText(clef), stave: stave.name };
+        return [problemIn({ code: 'ledger-lines', at: member.source, slots, bar })];
+      }),
+    ),
+  );
+});

@@ -7,8 +7,18 @@
  */
 import type { Fix } from '../../grammar/findings/finding';
 import { compare, equal, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
-import { beatIn, inWords, isParted, type Line, melodiesOver, positionOf, type Sounding } from './lines';
-import { overSystems, problemIn, type View } from './systems';
+import {
+  beatIn,
+  countTo,
+  inWords,
+  isParted,
+  type Line,
+  lastTo,
+  melodiesOver,
+  positionOf,
+  type Sounding,
+} from './lines';
+import { overSystems, problemIn, type SystemProblem, type View } from './systems';
 
 const lengthOf = ({ onset, end }: Sounding): Time => subtract(end, onset);
 const semitones = (from: Sounding, to: Sounding): number => to.member.midi - from.member.midi;
@@ -49,7 +59,7 @@ const samePitchClass = (a: Sounding, b: Sounding): boolean =>
 /** Another voice has the raised form meanwhile. */
 const isRaisedElsewhere = (lines: readonly Line[], leading: Sounding): boolean =>
   lines.some((line) =>
-    line.some(
+    lastTo(line, leading.end).some(
       ({ member, onset, end }) =>
         member.spelling.letter === leading.member.spelling.letter &&
         member.alteration > leading.member.alteration &&
@@ -74,6 +84,34 @@ function fixesOf({ member }: Sounding): readonly Fix[] {
   return [{ title: `add the editor's ${sign}`, edits: [{ pos, len: 0, text: `[${sign}]` }] }];
 }
 
+/** The note that arrives at the final with the bass, and the unsigned one before it. */
+function arrivalIn(view: View, line: Line, final: Sounding): Sounding | undefined {
+  const index = countTo(line, final.onset) - 1;
+  const [leading, arrival] = [line[index - 1], line[index]];
+  if (leading === undefined || arrival === undefined) return undefined;
+  if (!equal(arrival.onset, final.onset) || !samePitchClass(arrival, final)) return undefined;
+  return isUnsigned(view, leading, arrival) ? leading : undefined;
+}
+
+function told(view: View, leading: Sounding, final: Sounding): SystemProblem {
+  const { at, member } = leading;
+  const slots = {
+    voice: view.facts.voices[leading.voice] ?? '',
+    final: inWords(final.member),
+    shown: inWords(member),
+    expected: inWords(raised(leading).member),
+  };
+  const fixes = fixesOf(leading);
+  return problemIn({
+    code: 'leading-note-unsigned',
+    at: member.source,
+    system: at.system,
+    slots,
+    bars: [at, at],
+    fixes,
+  });
+}
+
 export const leadingNotes = overSystems('leading-note-unsigned', (view) => {
   const lines = melodiesOver(view);
   const bass = lines.at(-1) ?? [];
@@ -81,30 +119,9 @@ export const leadingNotes = overSystems('leading-note-unsigned', (view) => {
     const before = bass[index - 1];
     if (before === undefined || final.at.system !== 0 || !isClose(before, final) || !isRest(view, final)) return [];
     if (isParted(view, before.at, final.at) || goesOnDown(before, final, bass[index + 1])) return [];
-    return lines.slice(0, -1).flatMap((line) =>
-      line.flatMap((arrival, i) => {
-        const leading = line[i - 1];
-        if (leading === undefined || !equal(arrival.onset, final.onset) || !samePitchClass(arrival, final)) return [];
-        if (!isUnsigned(view, leading, arrival) || isRaisedElsewhere(lines, leading)) return [];
-        const slots = {
-          voice: view.facts.voices[leading.voice] ?? '',
-          final: inWords(final.member),
-          shown: inWords(leading.member),
-          expected: inWords(raised(leading).member),
-        };
-        const { at } = leading;
-        const { source } = leading.member;
-        return [
-          problemIn({
-            code: 'leading-note-unsigned',
-            at: source,
-            system: at.system,
-            slots,
-            bars: [at, at],
-            fixes: fixesOf(leading),
-          }),
-        ];
-      }),
-    );
+    return lines.slice(0, -1).flatMap((line) => {
+      const leading = arrivalIn(view, line, final);
+      return leading === undefined || isRaisedElsewhere(lines, leading) ? [] : [told(view, leading, final)];
+    });
   });
 });

@@ -84,10 +84,21 @@ const shifted = (note: Sounding, by: Time): Sounding => ({
 /** So many notes before the system's first are enough for what the checks ask. */
 const LOOK_BACK = 6;
 
-/**
- * The notes of each voice of a system, with the last of the system before; none of a voice without a lane here.
- */
-export function notesOver({ score, before }: View): readonly Line[] {
+/** Keeps what is made of a system and the one before it while both stay the same. */
+function keptOver(make: (view: View) => readonly Line[]): (view: View) => readonly Line[] {
+  const kept = new WeakMap<SystemScore, { before: View['before']; key: string; made: readonly Line[] }>();
+  return (view) => {
+    const { before, facts } = view;
+    const known = kept.get(view.score);
+    if (known !== undefined && known.before === before && known.key === facts.key) return known.made;
+    const made = make(view);
+    kept.set(view.score, { before, key: facts.key, made });
+    return made;
+  };
+}
+
+/** The notes of each voice of a system, with the last of the system before; none of a voice without a lane here. */
+export const notesOver = keptOver(({ score, before }) => {
   const earlier = before === undefined ? [] : notesOf(before);
   return notesOf(score).map((line, index) => {
     const voice = score.voices[index]?.voice;
@@ -95,7 +106,7 @@ export function notesOver({ score, before }: View): readonly Line[] {
     const last = (earlier[lane] ?? []).slice(-LOOK_BACK).map((note) => shifted(note, before?.duration ?? ZERO));
     return joined(last, line);
   });
-}
+});
 
 /** Notes tied over the system end become one. */
 function joined(last: readonly Sounding[], line: Line): Line {
@@ -128,12 +139,43 @@ export function melodyOf(line: Line, part: 'highest' | 'lowest' | 'inner'): Line
 }
 
 /** The line of each voice that a system has, in the order of the declarations; the first is the highest. */
-export function melodiesOver(view: View): readonly Line[] {
+export const melodiesOver = keptOver((view) => {
   const last = view.facts.voices.length - 1;
   return notesOver(view)
     .map((line, index) => ({ line, voice: view.score.voices[index]?.voice ?? 0 }))
     .sort((a, b) => a.voice - b.voice)
     .map(({ line, voice }) => melodyOf(line, voice === last ? 'lowest' : voice === 0 ? 'highest' : 'inner'));
+});
+
+/** Index of the first note of a line for which something holds that holds for all after it. */
+function firstWhere(line: Line, holds: (note: Sounding) => boolean): number {
+  let [low, high] = [0, line.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(line[middle] as Sounding)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** How many notes of a line begin at a moment or before it. */
+export const countTo = (line: Line, moment: Time): number =>
+  firstWhere(line, ({ onset }) => compare(onset, moment) > 0);
+
+/** The notes that begin at one moment or after it, and before another. */
+export const between = (line: Line, from: Time, to: Time): Line =>
+  line.slice(
+    firstWhere(line, ({ onset }) => compare(onset, from) >= 0),
+    firstWhere(line, ({ onset }) => compare(onset, to) >= 0),
+  );
+
+/** So many notes back the widest chords are still whole. */
+const FEW = 12;
+
+/** The last few notes of a line that begin at a moment or before it: what sounds then, or has just ended, is among them. */
+export function lastTo(line: Line, moment: Time): Line {
+  const count = countTo(line, moment);
+  return line.slice(Math.max(0, count - FEW), count);
 }
 
 // ─── time ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -173,11 +215,17 @@ export function beatIn(
 
 /** Whether a double bar, a repeat or a second ending stands between two bars of a view. */
 export function isParted(view: View, from: BarPlace, to: BarPlace): boolean {
-  const bars = [...(view.before?.bars ?? []), ...view.score.bars];
-  const index = ({ system, bar }: BarPlace): number => (system === 0 ? (view.before?.bars.length ?? 0) + bar : bar);
-  return bars.slice(index(from), index(to)).some((bar, i) => {
-    const next = bars[index(from) + i + 1];
-    const shapes = [bar.closing?.shape, next?.opening];
-    return shapes.some((shape) => shape !== undefined && shape !== '|') || (next?.ending ?? 1) > 1;
-  });
+  for (let place = from; isBefore(place, to); ) {
+    const next = placeAfter(view, place);
+    const shapes = [barIn(view, place)?.closing?.shape, barIn(view, next)?.opening];
+    if (shapes.some((shape) => shape !== undefined && shape !== '|') || (barIn(view, next)?.ending ?? 1) > 1)
+      return true;
+    place = next;
+  }
+  return false;
 }
+
+const isBefore = (a: BarPlace, b: BarPlace): boolean => a.system < b.system || (a.system === b.system && a.bar < b.bar);
+
+const placeAfter = ({ before }: View, { system, bar }: BarPlace): BarPlace =>
+  system === -1 && bar + 1 >= (before?.bars.length ?? 0) ? { system: 0, bar: 0 } : { system, bar: bar + 1 };

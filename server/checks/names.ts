@@ -4,7 +4,7 @@ import { firstOf } from '../../grammar/statements/read';
 import { declaredNames, type Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
 import { check, nameInstead, problemAt } from './check';
-import { type UseKind, type Uses, usesIn } from './uses';
+import { type BlockUses, type UseKind, type Uses, usesIn } from './uses';
 
 /** The finding for an unknown name of each kind; those left out are told with the declarations and the score. */
 const codes: Readonly<Partial<Record<UseKind, FindingCode>>> = {
@@ -36,13 +36,25 @@ function knownNames(environment: Environment, uses: Uses): Readonly<Partial<Reco
 
 const listed = (names: ReadonlySet<string>): string => [...names].join(', ') || 'none';
 
+type Known = ReturnType<typeof knownNames>;
+
+const isUnknown = (known: Known, kind: UseKind, name: string): boolean =>
+  codes[kind] !== undefined && known[kind]?.has(name) === false;
+
+/** Most blocks cite nothing unknown: their names are asked before their places are walked. */
+const mayBeUnknown = (known: Known, { names }: BlockUses): boolean =>
+  [...names].some(([kind, cited]) => [...cited].some((name) => isUnknown(known, kind, name)));
+
 export const unknownNames = check('unknown-names', ['tree', 'environment'], ({ tree, environment }) => {
   const uses = usesIn(tree);
   const known = knownNames(environment, uses);
-  return uses.all.flatMap((use): PlacedProblem[] => {
-    const [code, names] = [codes[use.kind], known[use.kind]];
-    if (code === undefined || names === undefined || names.has(use.name)) return [];
-    const slots = { name: use.name, known: listed(names) };
-    return [problemAt(code, use, slots, nameInstead(use.name, use, names))];
+  return uses.blocks.flatMap((inBlock, block): PlacedProblem[] => {
+    if (!mayBeUnknown(known, inBlock)) return [];
+    return inBlock.uses.flatMap((use): PlacedProblem[] => {
+      const [code, names] = [codes[use.kind], known[use.kind]];
+      if (code === undefined || names === undefined || names.has(use.name)) return [];
+      const slots = { name: use.name, known: listed(names) };
+      return [problemAt(code, { ...use, block }, slots, nameInstead(use.name, use, names))];
+    });
   });
 });

@@ -4,7 +4,7 @@
  * Each system keeps the prints of its bars; the search goes over prints alone.
  */
 import { format, subtract } from '../../grammar/time';
-import type { NoteMember, Piece, PlacedProblem, SystemScore, VoiceEvent } from '../score/score';
+import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { check, problemAt } from './check';
 import { eventNumber, noteName, positionOf } from './lines';
 
@@ -28,21 +28,18 @@ const FARTHEST = 100;
 
 const pitchOf = (member: NoteMember): number => positionOf(member) * 5 + member.alteration + 2;
 
-function printOf({ bars, voices }: SystemScore, index: number): Print | undefined {
-  const bar = bars[index];
-  // A bar on two systems is compared in neither half.
-  if (bar === undefined || bar.continues || bar.closing === undefined || bar.broken) return undefined;
-  const notes: PrintedNote[] = [];
-  const skeleton: string[] = [];
-  for (const { voice, events } of voices) {
-    for (const event of events) {
-      if (event.bar !== index) continue;
-      const onset = format(subtract(event.onset, bar.onset));
-      skeleton.push(`${voice} ${onset} ${format(event.duration)} ${event.kind} ${event.members.length}`);
-      for (const member of event.members) notes.push({ event, member, pitch: pitchOf(member) });
-    }
-  }
-  return notes.length < FEWEST_NOTES ? undefined : { skeleton: skeleton.join(';'), notes };
+/** A bar on two systems is compared in neither half. */
+const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== undefined && !bar.broken;
+
+function printOf(bar: SystemBar, events: readonly VoiceEvent[]): Print | undefined {
+  const notes = events.flatMap((event) =>
+    event.members.map((member): PrintedNote => ({ event, member, pitch: pitchOf(member) })),
+  );
+  if (notes.length < FEWEST_NOTES || !isWhole(bar)) return undefined;
+  const skeleton = events.map(({ voice, onset, duration, kind, members }) =>
+    [voice, format(subtract(onset, bar.onset)), format(duration), kind, members.length].join(' '),
+  );
+  return { skeleton: skeleton.join(';'), notes };
 }
 
 const kept = new WeakMap<SystemScore, readonly (Print | undefined)[]>();
@@ -50,12 +47,15 @@ const kept = new WeakMap<SystemScore, readonly (Print | undefined)[]>();
 function printsOf(score: SystemScore): readonly (Print | undefined)[] {
   const known = kept.get(score);
   if (known !== undefined) return known;
-  const prints = score.kind === 'measured' ? score.bars.map((_, index) => printOf(score, index)) : [];
+  const events = score.bars.map((): VoiceEvent[] => []);
+  for (const event of score.voices.flatMap((voice) => voice.events)) events[event.bar]?.push(event);
+  const prints = score.kind === 'measured' ? score.bars.map((bar, index) => printOf(bar, events[index] ?? [])) : [];
   kept.set(score, prints);
   return prints;
 }
 
-interface PlacedPrint extends Print {
+interface PlacedPrint {
+  readonly print: Print;
   /** Index in the piece's bars. */
   readonly bar: number;
   readonly block: number;
@@ -84,47 +84,51 @@ interface Likeness {
 }
 
 /** The nearest earlier bar that differs in one note, if no earlier one is the same throughout. */
-function likenessOf(print: PlacedPrint, earlier: readonly PlacedPrint[]): Likeness | undefined {
+function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]): Likeness | undefined {
   let found: Likeness | undefined;
   for (let index = earlier.length - 1; index >= Math.max(0, earlier.length - FARTHEST); index--) {
     const other = earlier[index];
     if (other === undefined) break;
-    const note = onlyDifference(print, other);
+    const note = onlyDifference(print, other.print);
     if (note === -1) return undefined;
     // A figure that moves on from bar to bar changes one note at a time.
-    if (found === undefined && note !== undefined && print.bar - other.bar > 1) found = { earlier: other, note };
+    if (found === undefined && note !== undefined && bar - other.bar > 1) found = { earlier: other, note };
   }
   return found;
 }
 
-function placedPrints({ systems }: Piece): PlacedPrint[] {
-  return systems.flatMap(({ score, firstBar, block }) =>
-    printsOf(score).flatMap((print, index) =>
-      print === undefined ? [] : [{ ...print, bar: firstBar + index, block }],
-    ),
-  );
+/** Bars that are like an earlier one, each with it. */
+function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly like: Likeness }[] {
+  const bySkeleton = new Map<string, PlacedPrint[]>();
+  const found: { here: PlacedPrint; like: Likeness }[] = [];
+  for (const { score, firstBar, block } of systems) {
+    for (const [index, print] of printsOf(score).entries()) {
+      if (print === undefined) continue;
+      const here = { print, bar: firstBar + index, block };
+      const earlier = bySkeleton.get(print.skeleton);
+      const like = earlier && likenessOf(here, earlier);
+      if (earlier === undefined) bySkeleton.set(print.skeleton, [here]);
+      else earlier.push(here);
+      if (like !== undefined) found.push({ here, like });
+    }
+  }
+  return found;
 }
 
 function nearRepeats(piece: Piece, voiceName: (voice: number) => string): PlacedProblem[] {
-  const bySkeleton = new Map<string, PlacedPrint[]>();
-  return placedPrints(piece).flatMap((print) => {
-    const earlier = bySkeleton.get(print.skeleton) ?? [];
-    const like = likenessOf(print, earlier);
-    bySkeleton.set(print.skeleton, earlier);
-    earlier.push(print);
-    const [here, there] = [print.notes[like?.note ?? -1], like?.earlier.notes[like.note]];
-    if (like === undefined || here === undefined || there === undefined || !isSlip(here.member, there.member))
-      return [];
+  return likenesses(piece).flatMap(({ here, like }) => {
+    const [note, other] = [here.print.notes[like.note], like.earlier.print.notes[like.note]];
+    if (note === undefined || other === undefined || !isSlip(note.member, other.member)) return [];
     const slots = {
-      bar: piece.bars[print.bar]?.number ?? '',
+      bar: piece.bars[here.bar]?.number ?? '',
       earlier: piece.bars[like.earlier.bar]?.number ?? '',
-      voice: voiceName(here.event.voice),
-      event: eventNumber(here.event),
-      here: noteName(here.member),
-      there: noteName(there.member),
+      voice: voiceName(note.event.voice),
+      event: eventNumber(note.event),
+      here: noteName(note.member),
+      there: noteName(other.member),
     };
-    const problem = problemAt('bar-nearly-repeats', { ...here.member.source, block: print.block }, slots);
-    const source = { ...there.member.source, block: like.earlier.block };
+    const problem = problemAt('bar-nearly-repeats', { ...note.member.source, block: here.block }, slots);
+    const source = { ...other.member.source, block: like.earlier.block };
     return [{ ...problem, related: [{ message: `${slots.there} in bar ${slots.earlier}`, source }] }];
   });
 }

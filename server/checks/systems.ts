@@ -10,8 +10,8 @@ import type { Fix, Slots } from '../../grammar/findings/finding';
 import type { StatementTree } from '../../grammar/tree';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
-import type { FileSource, Piece, PlacedProblem, Score, Source, SystemScore } from '../score/score';
-import { type Check, check } from './check';
+import type { Piece, PlacedProblem, Score, Source, SystemScore } from '../score/score';
+import type { Check } from './check';
 import { type Keyboard, keyboardOf } from './keyboard';
 
 /** What a look may know of the piece besides its systems. */
@@ -76,7 +76,7 @@ type Look = (view: View) => readonly SystemProblem[];
 /** A check that looks at each system of a score. */
 export function overSystems(name: string, look: Look): Check {
   const kept = keepingLooks(look);
-  return check(name, ['tree', 'environment', 'score'], ({ tree, environment, score }) => {
+  const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
     return score.pieces.flatMap((piece) =>
       piece.systems.flatMap((system, index) => {
@@ -85,7 +85,8 @@ export function overSystems(name: string, look: Look): Check {
         return found.length === 0 ? [] : found.map((problem) => inPiece(problem, score, piece, index));
       }),
     );
-  });
+  };
+  return { name, needs: ['tree', 'environment', 'score'], run };
 }
 
 /** Stands for the system before the first. */
@@ -137,28 +138,55 @@ function newFacts(environment: Environment, practice: AccidentalPractice): Facts
 /** The slot {as}: nothing as written, else whose reading it is. */
 export const asRead = ({ name }: Choice): string => (name === 'written' ? '' : `, as ${name} reads`);
 
-function inPiece({ bars, ...placed }: SystemProblem, score: Score, piece: Piece, index: number): PlacedProblem {
-  const numberOf = ({ system, bar }: BarPlace): string =>
-    piece.bars[(piece.systems[index + system]?.firstBar ?? 0) + bar]?.number ?? '';
+/** Where a system stands in its piece, as far as a problem in it says. */
+interface Standing {
+  readonly as: string;
+  readonly bar?: string;
+  readonly bars?: string;
+  readonly block: number;
+  readonly relatedBlocks: readonly number[];
+}
+
+function standingOf({ bar, bars, ...placed }: SystemProblem, score: Score, piece: Piece, index: number): Standing {
+  const numberOf = (place: BarPlace): string =>
+    piece.bars[(piece.systems[index + place.system]?.firstBar ?? 0) + place.bar]?.number ?? '';
   const blockOf = (from: number): number => piece.systems[index + from]?.block ?? 0;
-  const { problem } = placed;
-  const slots = {
-    as: asRead(score.choice),
-    ...(placed.bar === undefined ? {} : { bar: numberOf({ system: 0, bar: placed.bar }) }),
-    ...(bars === undefined ? {} : { bars: barsInWords(numberOf(bars[0]), numberOf(bars[1])) }),
-    ...problem.slots,
-  };
-  const related = placed.related?.map(({ message, source }): { message: string; source: FileSource } => ({
-    message,
-    source: { ...source, block: blockOf(source.block) },
-  }));
   return {
-    ...placed,
+    as: asRead(score.choice),
+    ...(bar === undefined ? {} : { bar: numberOf({ system: 0, bar }) }),
+    ...(bars === undefined ? {} : { bars: barsInWords(numberOf(bars[0]), numberOf(bars[1])) }),
     block: blockOf(placed.block),
-    problem: { ...problem, slots },
-    ...(related === undefined ? {} : { related }),
+    relatedBlocks: placed.related?.map(({ source }) => blockOf(source.block)) ?? [],
   };
 }
 
 const barsInWords = (first: string, last: string): string =>
   first === last ? `bar ${first}` : `bars ${first}-${last}`;
+
+function strung({ bars: _, ...placed }: SystemProblem, { block, relatedBlocks, ...slots }: Standing): PlacedProblem {
+  const related = placed.related?.map(({ message, source }, i) => ({
+    message,
+    source: { ...source, block: relatedBlocks[i] ?? block },
+  }));
+  return {
+    ...placed,
+    block,
+    problem: { ...placed.problem, slots: { ...slots, ...placed.problem.slots } },
+    ...(related === undefined ? {} : { related }),
+  };
+}
+
+const strungBefore = new WeakMap<SystemProblem, Map<string, PlacedProblem>>();
+/** A problem is told by a few choices and at a few places at most. */
+const MOST_KEPT = 16;
+
+/** The same object as before where the system stands as before. */
+function inPiece(problem: SystemProblem, score: Score, piece: Piece, index: number): PlacedProblem {
+  const standing = standingOf(problem, score, piece, index);
+  const key = JSON.stringify(standing);
+  const known = strungBefore.get(problem) ?? new Map<string, PlacedProblem>();
+  const placed = known.get(key) ?? strung(problem, standing);
+  if (known.size >= MOST_KEPT && !known.has(key)) known.clear();
+  strungBefore.set(problem, known.set(key, placed));
+  return placed;
+}

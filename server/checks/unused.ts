@@ -31,7 +31,7 @@ export const unusedDeclarations = check('unused-declarations', ['tree', 'environ
   if (!tree.blocks.some((block) => block.lanes.length > 0)) return [];
   const uses = usesIn(tree);
   const used = (kinds: readonly UseKind[]): ReadonlySet<string> =>
-    new Set(uses.all.filter((use) => kinds.includes(use.kind)).map((use) => use.name));
+    new Set(kinds.flatMap((kind) => [...(uses.names.get(kind) ?? [])]));
   const [labels, lanes, notes, editors] = [used(cites), used(['lane']), used(['note']), used(['editor'])];
   // Who cites a layer cites its source.
   const sources = new Set([...labels].map((label) => label.split('.')[0]));

@@ -2,7 +2,7 @@
 import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type {
   Argument,
-  Block,
+  BlockContents,
   ChangeItem,
   FileTree,
   Item,
@@ -197,20 +197,35 @@ function saidInStatement({ statement }: StatementTree): Said {
 
 // ─── the file ────────────────────────────────────────────────────────────────────────────────────────────────────
 
+/** A name that a block cites; `block` is told by the block's place in the tree. */
+export type BlockUse = Omit<Use, 'block'>;
+
+/** All that a block cites, and what it gives. */
+export interface BlockUses {
+  readonly uses: readonly BlockUse[];
+  /** The names cited, by what they are called. */
+  readonly names: ReadonlyMap<UseKind, ReadonlySet<string>>;
+  readonly places: readonly string[];
+  readonly sections: readonly string[];
+  readonly moves: boolean;
+}
+
 /** All that a file cites, and what it gives. */
 export interface Uses {
-  readonly all: readonly Use[];
+  /** By block. */
+  readonly blocks: readonly BlockUses[];
+  readonly names: ReadonlyMap<UseKind, ReadonlySet<string>>;
   readonly places: ReadonlySet<string>;
   readonly sections: ReadonlySet<string>;
   readonly moves: boolean;
 }
 
-/** Keeps what was made for a tree as long as the tree lives; trees of unchanged text are shared by all versions. */
-export function keeping<Tree extends object, Made>(make: (tree: Tree) => Made): (tree: Tree) => Made {
-  const kept = new WeakMap<Tree, Made>();
-  return (tree) => {
-    const made = kept.get(tree) ?? make(tree);
-    kept.set(tree, made);
+/** Keeps what was made for an object as long as it lives; trees and contents of unchanged text are shared by all versions. */
+export function keeping<Of extends object, Made>(make: (of: Of) => Made): (of: Of) => Made {
+  const kept = new WeakMap<Of, Made>();
+  return (of) => {
+    const made = kept.get(of) ?? make(of);
+    kept.set(of, made);
     return made;
   };
 }
@@ -222,7 +237,7 @@ const statementSaid = keeping(saidInStatement);
 export const citedInLane = (tree: LaneTree): readonly Cited[] => laneSaid(tree).cited;
 
 /** Voice and witness before the opening barline; their places count from the block's start. */
-const citedBefore = ({ lanes }: Block): Cited[] =>
+const citedBefore = ({ lanes }: BlockContents): Cited[] =>
   lanes
     .filter(({ tree }) => tree.kind === 'lane')
     .flatMap(({ name, witness }) => [
@@ -232,29 +247,43 @@ const citedBefore = ({ lanes }: Block): Cited[] =>
         : [{ kind: 'witness', name: witness.text, pos: witness.pos, len: witness.text.length } as const]),
     ]);
 
-function readUses(tree: FileTree): Uses {
-  const all: Use[] = [];
-  const said: Said[] = [];
-  const take = (one: Said, at: Omit<Spot, keyof Span>): void => {
-    said.push(one);
-    for (const use of one.cited) all.push({ ...use, ...at });
-  };
-  tree.blocks.forEach((block, index) => {
-    block.statements.forEach((placed, statement) => {
-      take(statementSaid(placed.tree), { block: index, statement });
-    });
-    block.lanes.forEach((placed, lane) => {
-      take(laneSaid(placed.tree), { block: index, lane });
-    });
-    for (const use of citedBefore(block)) all.push({ ...use, block: index });
-  });
-  return {
-    all,
-    places: new Set(said.flatMap((one) => one.places)),
-    sections: new Set(said.flatMap((one) => one.sections)),
-    moves: said.some((one) => one.moves),
-  };
+/** Sets of names joined, by what they are called. */
+function joined(all: readonly ReadonlyMap<UseKind, Iterable<string>>[]): Map<UseKind, Set<string>> {
+  const names = new Map<UseKind, Set<string>>();
+  for (const [kind, some] of all.flatMap((one) => [...one])) {
+    const known = names.get(kind) ?? new Set<string>();
+    names.set(kind, known);
+    for (const name of some) known.add(name);
+  }
+  return names;
 }
 
+const usesInBlock = keeping((contents: BlockContents): BlockUses => {
+  const statements = contents.statements.map(({ tree }) => statementSaid(tree));
+  const lanes = contents.lanes.map(({ tree }) => laneSaid(tree));
+  const said = [...statements, ...lanes];
+  const uses: readonly BlockUse[] = [
+    ...statements.flatMap(({ cited: all }, statement) => all.map((use) => ({ ...use, statement }))),
+    ...lanes.flatMap(({ cited: all }, lane) => all.map((use) => ({ ...use, lane }))),
+    ...citedBefore(contents),
+  ];
+  return {
+    uses,
+    names: joined(uses.map(({ kind, name }) => new Map([[kind, [name]]]))),
+    places: said.flatMap((one) => one.places),
+    sections: said.flatMap((one) => one.sections),
+    moves: said.some((one) => one.moves),
+  };
+});
+
 /** All names that a file cites. */
-export const usesIn: (tree: FileTree) => Uses = keeping(readUses);
+export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses => {
+  const blocks = tree.blocks.map(({ contents }) => usesInBlock(contents));
+  return {
+    blocks,
+    names: joined(blocks.map(({ names }) => names)),
+    places: new Set(blocks.flatMap(({ places }) => places)),
+    sections: new Set(blocks.flatMap(({ sections }) => sections)),
+    moves: blocks.some(({ moves }) => moves),
+  };
+});
