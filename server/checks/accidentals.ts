@@ -6,7 +6,18 @@ import type { Fix } from '../../grammar/findings/finding';
 import { compare, equal, type Time } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import { between, eventNumber, inWords, isSounding, type Line, notesOf, notesOver, type Sounding } from './lines';
+import {
+  between,
+  eventNumber,
+  inWords,
+  isSounding,
+  type Line,
+  membersWhere,
+  notesOf,
+  notesOver,
+  type Sounding,
+  type Struck,
+} from './lines';
 import { overSystems, problemIn, type SystemProblem, type View } from './systems';
 
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
@@ -24,52 +35,45 @@ function signed({ spelling, source }: NoteMember, alteration: number): readonly 
 
 // ─── later in the voice ──────────────────────────────────────────────────────────────────────────────────────────
 
-interface Struck {
-  readonly event: VoiceEvent;
-  readonly member: NoteMember;
-}
-
 /** The next note on the same line in the same bar of the voice, small notes passed over. */
-function nextOnLine(events: readonly VoiceEvent[], from: number, member: NoteMember): Struck | undefined {
-  const bar = events[from]?.bar;
-  for (let index = from + 1; events[index]?.bar === bar; index++) {
-    const event = events[index];
-    if (event === undefined) return undefined;
-    const found = isSounding(event) ? event.members.find((one) => isOnLineOf(one, member)) : undefined;
-    if (found !== undefined) return { event, member: found };
+function nextOnLine({ voice, index, event, member }: Struck): Pick<Struck, 'event' | 'member'> | undefined {
+  for (let i = index + 1; i < voice.events.length; i++) {
+    const next = voice.events[i] as VoiceEvent;
+    if (next.bar !== event.bar) return undefined;
+    const found = isSounding(next) ? next.members.find((one) => isOnLineOf(one, member)) : undefined;
+    if (found !== undefined) return { event: next, member: found };
   }
   return undefined;
 }
 
-function endIn(view: View, voice: number, { event, member }: Struck, next: Struck): SystemProblem {
-  const slots = {
-    voice: view.facts.voices[voice] ?? '',
-    note: inWords(member),
-    event: eventNumber(event),
-    rule: view.facts.practice,
-    next: inWords(next.member),
-    there: eventNumber(next.event),
-  };
-  const related = { message: `${inWords(member)}`, source: member.source, system: 0 } as const;
-  const fixes = signed(next.member, next.member.alteration);
-  return problemIn({ code: 'accidental-ends', at: next.member.source, slots, bar: next.event.bar, fixes, related });
-}
-
-export const accidentalEnds = overSystems('accidental-ends', (view) => {
-  if (view.facts.practice === 'bar') return [];
-  return view.score.voices.flatMap(({ voice, events }) =>
-    events.flatMap((event, index) =>
-      !isSounding(event)
-        ? []
-        : event.members.flatMap((member) => {
-            if (accidentalOf(member) === undefined) return [];
-            const next = nextOnLine(events, index, member);
-            if (next === undefined || accidentalOf(next.member) !== undefined || next.member.tiedFrom) return [];
-            if (next.member.alteration === member.alteration) return [];
-            return [endIn(view, voice, { event, member }, next)];
-          }),
-    ),
-  );
+export const accidentalEnds = overSystems('accidental-ends', ({ score, facts }) => {
+  if (facts.practice === 'bar') return [];
+  const signedNotes = membersWhere(score, (member, event) => accidentalOf(member) !== undefined && isSounding(event));
+  return signedNotes.flatMap((struck): SystemProblem[] => {
+    const { voice, event, member } = struck;
+    const next = nextOnLine(struck);
+    if (next === undefined || accidentalOf(next.member) !== undefined || next.member.tiedFrom) return [];
+    if (next.member.alteration === member.alteration) return [];
+    const note = inWords(member);
+    const slots = {
+      voice: facts.voices[voice.voice] ?? '',
+      note,
+      event: eventNumber(event),
+      rule: facts.practice,
+      next: inWords(next.member),
+      there: eventNumber(next.event),
+    };
+    return [
+      problemIn({
+        code: 'accidental-ends',
+        at: next.member.source,
+        slots,
+        bar: next.event.bar,
+        fixes: signed(next.member, next.member.alteration),
+        related: { message: note, source: member.source, system: 0 },
+      }),
+    ];
+  });
 });
 
 // ─── meanwhile in another voice ──────────────────────────────────────────────────────────────────────────────────

@@ -59,12 +59,27 @@ function against(view: View, lines: readonly Line[], own: Line, later: Sounding)
   return undefined;
 }
 
+/** Letters that sound in more than one form: no others can stand against themselves. */
+function mixedLetters(lines: readonly Line[]): ReadonlySet<string> {
+  const forms = new Map<string, number>();
+  const mixed = new Set<string>();
+  for (const line of lines) {
+    for (const { member } of line) {
+      const { letter } = member.spelling;
+      if ((forms.get(letter) ?? member.alteration) !== member.alteration) mixed.add(letter);
+      forms.set(letter, member.alteration);
+    }
+  }
+  return mixed;
+}
+
 export const falseRelation = overSystems('false-relation', (view) => {
   const lines = notesOver(view);
+  const mixed = mixedLetters(lines);
   const name = ({ voice }: Sounding): string => view.facts.voices[voice] ?? '';
   return lines.flatMap((own) =>
     own.flatMap((later) => {
-      if (later.at.system !== 0 || isDecided(later)) return [];
+      if (!mixed.has(later.member.spelling.letter) || later.at.system !== 0 || isDecided(later)) return [];
       const other = against(view, lines, own, later);
       // Of two struck together the one in the higher voice tells it.
       if (other === undefined || (equal(other.onset, later.onset) && other.voice < later.voice)) return [];

@@ -2,8 +2,17 @@
 import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
-import type { NoteMember } from '../score/score';
-import { isParted, isSounding, type Line, melodiesOver, noteName, positionOf, type Sounding } from './lines';
+import type { NoteMember, VoiceEvent } from '../score/score';
+import {
+  isParted,
+  isSounding,
+  type Line,
+  melodiesOver,
+  membersWhere,
+  noteName,
+  positionOf,
+  type Sounding,
+} from './lines';
 import { overSystems, problemIn, type View } from './systems';
 
 // ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
@@ -18,18 +27,16 @@ const NEAR = 3;
 function slipOf(line: Line, index: number): -1 | 0 | 1 {
   const [before, note, after] = [line[index - 1], line[index], line[index + 1]];
   if (before === undefined || note === undefined || after === undefined) return 0;
-  // Whoever changes the stave goes to the other hand.
-  if ([before, after].some(({ member }) => member.stave !== note.member.stave)) return 0;
   const height = positionOf(note.member);
   const [from, to] = [height - positionOf(before.member), height - positionOf(after.member)];
-  // A leap of a plain octave is an idiom of the bass.
-  if (Math.min(Math.abs(from), Math.abs(to)) < FAR || from * to < 0 || [from, to].some((leap) => leap % OCTAVE === 0)) {
-    return 0;
-  }
-  const mended = [from, to].map((leap) => Math.abs(leap) - OCTAVE);
-  if (mended.some((leap) => Math.abs(leap) > NEAR)) return 0;
+  if (from * to <= 0 || !isOctaveOff(Math.abs(from)) || !isOctaveOff(Math.abs(to))) return 0;
+  // Whoever changes the stave goes to the other hand.
+  if ([before, after].some(({ member }) => member.stave !== note.member.stave)) return 0;
   return from > 0 ? -1 : 1;
 }
+
+/** A leap that an octave makes small. One of plain octaves is an idiom of the bass. */
+const isOctaveOff = (leap: number): boolean => leap >= FAR && leap % OCTAVE !== 0 && Math.abs(leap - OCTAVE) <= NEAR;
 
 /** Two lines written as one: the note over the next or the last but one belongs to the other. */
 const isOfTwoLines = (line: Line, index: number): boolean =>
@@ -86,18 +93,21 @@ function ledgerLines(member: NoteMember, clef: Clef, lines: number): number {
 
 export const farFromStave = overSystems('ledger-lines', (view) => {
   const clefAt = clefsIn(view);
-  return view.score.voices.flatMap(({ voice, events }) =>
-    events.filter(isSounding).flatMap(({ onset, bar, members }) =>
-      members.flatMap((member) => {
-        const stave = view.facts.staves[member.stave];
-        const clef = clefAt(member.stave, onset);
-        if (stave === undefined || clef === undefined || member.tiedFrom) return [];
-        const count = ledgerLines(member, clef, stave.lines);
-        if (count <= MOST_LEDGER_LINES) return [];
-        const name = view.facts.voices[voice] ?? '';
-        const slots = { voice: name, note: noteName(member), count, clef: clefText(clef), stave: stave.name };
-        return [problemIn({ code: 'ledger-lines', at: member.source, slots, bar })];
-      }),
-    ),
-  );
+  const linesFor = (member: NoteMember, { onset }: VoiceEvent): number => {
+    const clef = clefAt(member.stave, onset);
+    return clef === undefined ? 0 : ledgerLines(member, clef, view.facts.staves[member.stave]?.lines ?? 0);
+  };
+  const isFar = (member: NoteMember, event: VoiceEvent): boolean =>
+    !member.tiedFrom && isSounding(event) && linesFor(member, event) > MOST_LEDGER_LINES;
+  return membersWhere(view.score, isFar).map(({ voice, event, member }) => {
+    const clef = clefAt(member.stave, event.onset);
+    const slots = {
+      voice: view.facts.voices[voice.voice] ?? '',
+      note: noteName(member),
+      count: linesFor(member, event),
+      clef: clef === undefined ? '' : clefText(clef),
+      stave: view.facts.staves[member.stave]?.name ?? '',
+    };
+    return problemIn({ code: 'ledger-lines', at: member.source, slots, bar: event.bar });
+  });
 });

@@ -1,6 +1,7 @@
 /** The voices of a system as lines of sounding notes, with what the system before leaves sounding. */
 import { add, compare, divide, equal, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
-import type { Meter, NoteMember, SystemScore, VoiceEvent } from '../score/score';
+import type { Spelling } from '../../grammar/tree';
+import type { Meter, NoteMember, SystemScore, SystemVoice, VoiceEvent } from '../score/score';
 import type { BarPlace, View } from './systems';
 
 /** A note from its stroke to its end, tied notes joined. */
@@ -32,13 +33,36 @@ export const noteName = ({ spelling, alteration, octave }: Pitch): string =>
 export const inWords = ({ spelling, alteration }: Pick<Pitch, 'spelling' | 'alteration'>): string =>
   `${spelling.letter}${SIGNS_IN_WORDS[alteration + 2] ?? ''}`;
 
-const LETTERS = 'cdefgab';
+const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
 /** White keys above c0. */
 export const positionOf = ({ spelling, octave }: Pick<Pitch, 'spelling' | 'octave'>): number =>
-  octave * 7 + LETTERS.indexOf(spelling.letter);
+  octave * 7 + STEPS[spelling.letter];
 
 /** The number of an event in its bar, as its address has it. */
 export const eventNumber = ({ address }: VoiceEvent): string => address.slice(address.indexOf('.') + 1);
+
+/** A member of a note or chord in its voice. */
+export interface Struck {
+  readonly voice: SystemVoice;
+  /** Index in the voice's events. */
+  readonly index: number;
+  readonly event: VoiceEvent;
+  readonly member: NoteMember;
+}
+
+/** The members of which something holds, small notes' too. */
+export function membersWhere(
+  { voices }: SystemScore,
+  holds: (member: NoteMember, event: VoiceEvent) => boolean,
+): readonly Struck[] {
+  const found: Struck[] = [];
+  for (const voice of voices) {
+    for (const [index, event] of voice.events.entries()) {
+      for (const member of event.members) if (holds(member, event)) found.push({ voice, index, event, member });
+    }
+  }
+  return found;
+}
 
 // ─── lines ───────────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -221,10 +221,12 @@ export interface Uses {
 }
 
 /** Keeps what was made for an object as long as it lives; trees and contents of unchanged text are shared by all versions. */
-export function keeping<Of extends object, Made>(make: (of: Of) => Made): (of: Of) => Made {
+export function keeping<Of extends object, Made extends object>(make: (of: Of) => Made): (of: Of) => Made {
   const kept = new WeakMap<Of, Made>();
   return (of) => {
-    const made = kept.get(of) ?? make(of);
+    const known = kept.get(of);
+    if (known !== undefined) return known;
+    const made = make(of);
     kept.set(of, made);
     return made;
   };
@@ -247,15 +249,19 @@ const citedBefore = ({ lanes }: BlockContents): Cited[] =>
         : [{ kind: 'witness', name: witness.text, pos: witness.pos, len: witness.text.length } as const]),
     ]);
 
-/** Sets of names joined, by what they are called. */
-function joined(all: readonly ReadonlyMap<UseKind, Iterable<string>>[]): Map<UseKind, Set<string>> {
+/** Names by what they are called. */
+function named(uses: Iterable<readonly [UseKind, string]>): Map<UseKind, Set<string>> {
   const names = new Map<UseKind, Set<string>>();
-  for (const [kind, some] of all.flatMap((one) => [...one])) {
-    const known = names.get(kind) ?? new Set<string>();
-    names.set(kind, known);
-    for (const name of some) known.add(name);
+  for (const [kind, name] of uses) {
+    const known = names.get(kind);
+    if (known === undefined) names.set(kind, new Set([name]));
+    else known.add(name);
   }
   return names;
+}
+
+function* namesOf(blocks: readonly BlockUses[]): Generator<readonly [UseKind, string]> {
+  for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) yield [kind, name];
 }
 
 const usesInBlock = keeping((contents: BlockContents): BlockUses => {
@@ -269,7 +275,7 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
   ];
   return {
     uses,
-    names: joined(uses.map(({ kind, name }) => new Map([[kind, [name]]]))),
+    names: named(uses.map(({ kind, name }) => [kind, name])),
     places: said.flatMap((one) => one.places),
     sections: said.flatMap((one) => one.sections),
     moves: said.some((one) => one.moves),
@@ -281,7 +287,7 @@ export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses =
   const blocks = tree.blocks.map(({ contents }) => usesInBlock(contents));
   return {
     blocks,
-    names: joined(blocks.map(({ names }) => names)),
+    names: named(namesOf(blocks)),
     places: new Set(blocks.flatMap(({ places }) => places)),
     sections: new Set(blocks.flatMap(({ sections }) => sections)),
     moves: blocks.some(({ moves }) => moves),
