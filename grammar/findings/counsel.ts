@@ -46,18 +46,18 @@ After:
     counsel: true,
     sentence:
       'At the cadence on {final} ({bars}) the leading note of {voice} has no sign{as}: the source shows {shown}, the practice expects {expected} (editor’s).',
-    help: `Where the bass falls a fifth, rises a fourth or falls a whole tone to the final, and a voice above rises to it from the step
-below, that step is a semitone: sources before about 1700 leave the sign to the player. An edition adds it as the editor's.
-A close in which the bass falls a semitone has none.
+    help: `Where the bass falls a fifth, rises a fourth or falls a whole tone to the final, and a voice above leaves it for the step below
+and comes back, that step is a semitone: sources before about 1700 leave the sign to the player. An edition adds it as the
+editor's. A close in which the bass falls a semitone has none.
 
 Before:
 
-    dessus | 2 g4 g | 1 a |||
+    dessus | 2 a4 g | 1 a |||
     basse  | 1 e3 | a2 |||
 
 After:
 
-    dessus | 2 g4 g[#] | 1 a |||
+    dessus | 2 a4 g[#] | 1 a |||
     basse  | 1 e3 | a2 |||`,
   },
   'accidental-ends': {
@@ -66,7 +66,7 @@ After:
     sentence:
       'Bar {bar}, {voice}: the {note} of event {event} ends by the rule `{rule}`; the next (event {there}) is {next}{as}. A player will ask.',
     help: `By this practice a written accidental holds for its note and what repeats it (\`note\`), or for the notes under its beam
-(\`group\`). The same note comes again in the bar without a sign and sounds otherwise: players of today will carry the accidental
+(\`group\`). Soon after, the same note comes again in the bar without a sign and sounds otherwise: players of today will carry the accidental
 on to it. A sign of the editor's answers them.
 
 Before:

@@ -35,9 +35,12 @@ function signed({ spelling, source }: NoteMember, alteration: number): readonly 
 
 // ─── later in the voice ──────────────────────────────────────────────────────────────────────────────────────────
 
+/** Further on in a bar without end nobody remembers the accidental. */
+const SOON = 8;
+
 /** The next note on the same line in the same bar of the voice, small notes passed over. */
 function nextOnLine({ voice, index, event, member }: Struck): Pick<Struck, 'event' | 'member'> | undefined {
-  for (let i = index + 1; i < voice.events.length; i++) {
+  for (let i = index + 1; i <= Math.min(index + SOON, voice.events.length - 1); i++) {
     const next = voice.events[i] as VoiceEvent;
     if (next.bar !== event.bar) return undefined;
     const found = isSounding(next) ? next.members.find((one) => isOnLineOf(one, member)) : undefined;

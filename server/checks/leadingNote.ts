@@ -3,7 +3,8 @@
  * player (common practice of musica ficta); an edition adds it as the editor's.
  *
  * A cadence here: the bass falls a fifth, rises a fourth or falls a whole tone to a note of a beat or more on the first beat
- * or in the middle of a bar, while a voice above rises by a whole tone to the same note and rests on it.
+ * or in the middle of a bar, while a voice above goes from the same note down a whole tone, and up again to rest on it: the
+ * formula of the discant at a close. Other ways to the final are too common within a phrase to be told.
  */
 import type { Fix } from '../../grammar/findings/finding';
 import { compare, equal, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
@@ -84,13 +85,14 @@ function fixesOf({ member }: Sounding): readonly Fix[] {
   return [{ title: `add the editor's ${sign}`, edits: [{ pos, len: 0, text: `[${sign}]` }] }];
 }
 
-/** The note that arrives at the final with the bass, and the unsigned one before it. */
+/** The unsigned note before the one that arrives at the final with the bass. */
 function arrivalIn(view: View, line: Line, final: Sounding): Sounding | undefined {
   const index = countTo(line, final.onset) - 1;
-  const [leading, arrival] = [line[index - 1], line[index]];
-  if (leading === undefined || arrival === undefined) return undefined;
+  const [prepared, leading, arrival] = [line[index - 2], line[index - 1], line[index]];
+  if (prepared === undefined || leading === undefined || arrival === undefined) return undefined;
   if (!equal(arrival.onset, final.onset) || !samePitchClass(arrival, final)) return undefined;
-  return isUnsigned(view, leading, arrival) ? leading : undefined;
+  const returns = equal(prepared.end, leading.onset) && prepared.member.midi === arrival.member.midi;
+  return returns && isUnsigned(view, leading, arrival) ? leading : undefined;
 }
 
 function told(view: View, leading: Sounding, final: Sounding): SystemProblem {

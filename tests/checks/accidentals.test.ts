@@ -30,6 +30,12 @@ describe('an accidental whose note comes again in the bar without a sign', () =>
     expect(ends('4 c#5 c d e')).toEqual([]);
     expect(ends('4 c#5 d c4 d5')).toEqual([]);
   });
+  it('is let be further on than eight notes, as in music without bars', () => {
+    const free = (between: string): string[] =>
+      messages(passage(`system free upper C1\n dessus | b4 c#5 ${between} c5 |||\n`), ENDS);
+    expect(free('d e d e d e d')).toHaveLength(1);
+    expect(free('d e d e d e d e')).toEqual([]);
+  });
   it('is let be in the next bar, and to the barline by the rule of bars', () => {
     expect(ends('2 c#5 d | 1 c')).toEqual([]);
     expect(ends('4 c#5 d c d', 'accidentals bar\n')).toEqual([]);

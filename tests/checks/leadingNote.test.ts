@@ -39,9 +39,13 @@ describe('a step to the final', () => {
   it('is let be where the bass falls a semitone', () => {
     expect(close('2 e5 d | 1 e', '1 f3 | 1 e')).toEqual([]);
   });
+  it('is let be where the voice does not come from the final', () => {
+    expect(close('2 e4 g | 1 a', '1 e3 | 1 a2')).toEqual([]);
+    expect(close('4 a4 r 2 g | 1 a', '1 e3 | 1 a2')).toEqual([]);
+  });
   it('is let be in the middle of a run, off the strong beats and on a short final', () => {
     expect(close('16 c5 b4 a g a b c5 d 2 e', '4 e3 a2 2 a')).toEqual([]);
-    expect(close('4 a4 g a r', '2 r 4 e3 a2')).toEqual([]);
+    expect(close('4 r a4 g a', '2 r 4 e3 a2')).toEqual([]);
     expect(close('2 a4 g | 8 a b 4 c5 2 b4', '1 e3 | 8 a2 c3 4 e 2 e')).toEqual([]);
   });
   it('is let be where another voice has the raised note', () => {
@@ -50,8 +54,8 @@ describe('a step to the final', () => {
     expect(messages(passage(cross), CODE)).toEqual([]);
   });
   it('is let be where the bass goes on down the scale', () => {
-    expect(close('1 g4 | 2. a 4 a', '1 bn2 | 2. a2 4 g')).toEqual([]);
-    expect(close('1 g4 | 1 a', '1 bn2 | 1 a')).toHaveLength(1);
+    expect(close('2 a4 g | 2. a 4 a', '1 bn2 | 2. a2 4 g')).toEqual([]);
+    expect(close('2 a4 g | 1 a', '1 bn2 | 1 a')).toHaveLength(1);
   });
   it('is let be over a double bar', () => {
     expect(close('2 a4 g || 1 a', '1 e3 || 1 a2')).toEqual([]);
