@@ -46,6 +46,11 @@ export interface UpdateOptions extends AnalysisOptions {
   readonly included?: readonly NamedTree[];
 }
 
+/** What a version needs besides its text; where that depends on what the text includes, it is told the tree. */
+export type Given = UpdateOptions | ((tree: FileTree) => UpdateOptions);
+
+const givenTo = (given: Given, tree: FileTree): UpdateOptions => (typeof given === 'function' ? given(tree) : given);
+
 /** An environment with what it was made from, and the choices that it offers. */
 interface Declared {
   readonly from: readonly unknown[];
@@ -61,6 +66,7 @@ export class Document {
   private declared: Declared | undefined;
   private version: Analysis | undefined;
   private updates = 0;
+  private lastTree: FileTree | undefined;
 
   /** @param file its name, as the host calls it */
   constructor(readonly file: string) {}
@@ -86,20 +92,21 @@ export class Document {
   }
 
   /** Makes the next version, with the scores of all its choices. */
-  update(change: Change, options: UpdateOptions = {}): Analysis {
-    return finished(this.updating(change, options));
+  update(change: Change, given: Given = {}): Analysis {
+    return finished(this.updating(change, given));
   }
 
   /**
    * The same a piece at a time. Whoever leaves off cancels: the current version stays as it is, and what was built until then
    * is there for the next update.
    */
-  *updating(change: Change, options: UpdateOptions = {}): Generator<undefined, Analysis> {
+  *updating(change: Change, given: Given = {}): Generator<undefined, Analysis> {
     this.updates++;
     this.trees.lexed = 0;
     this.systems.built = 0;
     const text = typeof change === 'string' ? change : edited(this.version?.tree.text ?? '', change);
-    const tree = yield* parsing(text, this.trees);
+    const tree = yield* this.parsing(text);
+    const options = givenTo(given, tree);
     const scores = new Map<string, Score>();
     const declared = this.declare(tree, options.included ?? []);
     for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice));
@@ -118,9 +125,9 @@ export class Document {
     change: Change,
     turns: Turns,
     token: CancellationToken,
-    options: UpdateOptions = {},
+    given: Given = {},
   ): Promise<Analysis | undefined> {
-    const work = this.updating(change, options);
+    const work = this.updating(change, given);
     let begun = turns.now();
     let step = work.next();
     const update = this.updates;
@@ -133,6 +140,25 @@ export class Document {
       step = work.next();
     }
     return step.value;
+  }
+
+  /** The tree of a text, for those who need no more of it: files that include this one. */
+  treeOf(text: string): FileTree {
+    const before = this.lastTree;
+    const tree = finished(this.parsing(text));
+    if (tree !== before) {
+      this.trees.sweep();
+      this.generation.now++;
+    }
+    return tree;
+  }
+
+  /** The same text has the same tree until another is read. */
+  private *parsing(text: string): Generator<undefined, FileTree> {
+    if (this.lastTree?.text === text) return this.lastTree;
+    const tree = yield* parsing(text, this.trees);
+    this.lastTree = tree;
+    return tree;
   }
 
   /** A version by itself, from a tree made elsewhere: its scores are built when they are asked for. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { sourceText } from '../../server/workspace/encoding';
 import { noFiles } from '../../server/workspace/host';
-import { MOST_INCLUDED, openProject, projectOf } from '../../server/workspace/project';
+import { MOST_INCLUDED } from '../../server/workspace/includes';
+import { openProject, projectOf } from '../../server/workspace/project';
 import { memoryFiles } from '../helpers/memoryHost';
 
 const SCORE = `bentside 1
