@@ -234,6 +234,8 @@ export function beatIn(
   const length = beatOf(meter);
   const beats = divide(offset, length);
   const beat = Math.floor(Number(beats.n) / Number(beats.d));
+  // Fractions of hundreds of digits are beyond any music.
+  if (!Number.isSafeInteger(beat)) return undefined;
   return { beat, on: equal(multiply(length, time(beat)), offset), length };
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import { parseFile } from '../../grammar/parse';
+import { unknownNames } from '../../server/checks/names';
 import { overSystems, problemIn, type View } from '../../server/checks/systems';
 import { type AnalysisOptions, analyse } from '../../server/document/analysis';
 import { choiceOf } from '../../server/readings/choices';
@@ -84,10 +85,37 @@ describe('a look at one system after another', () => {
     look.run({ ...file, score: withNew(file.score, 1) });
     expect(seen).toHaveLength(2);
   });
+  it('tells what it found as the same object while nothing of it has changed', () => {
+    const again = look.run(file);
+    expect(again.every((placed, index) => placed === first[index])).toBe(true);
+    const upbeat = made(MUSIC.replace('1 c5 | d |', '4 c5 | 1 d | 1 d |'));
+    expect(look.run(upbeat).map(({ problem }) => problem.slots.bar)).toEqual(['0', '3', '4']);
+  });
   it('is repeated where the practice of the piece changes', () => {
     seen.length = 0;
     look.run({ ...file, score: { ...file.score, choice: { ...file.score.choice, accidentals: 'bar' } } });
     expect(seen).toHaveLength(3);
+  });
+});
+
+describe('a check of names', () => {
+  it('tells what it found as the same object while the block stays', () => {
+    const slip = made(`${MUSIC.replace('1 f5 |||', '1 f5*n9 |||')}`);
+    const [before, after] = [unknownNames.run(slip), unknownNames.run(slip)];
+    expect(before.map(({ problem }) => problem.code)).toEqual(['unknown-note']);
+    expect(after[0]).toBe(before[0]);
+  });
+});
+
+describe('fractions beyond any music', () => {
+  it('stop no check', () => {
+    // Tuplets in tuplets, each nest over a prime of its own: the fraction of what follows has hundreds of digits.
+    const nest = (prime: number, octave: number): string =>
+      `${`{${prime}in2 `.repeat(30)}128 c#${octave} d${'}'.repeat(30)} c`;
+    const line = (octave: number): string =>
+      [53, 59, 61, 67, 71, 73, 79, 83, 89, 97].map((prime) => nest(prime, octave)).join(' ');
+    const text = `${HEAD}system upper C1 lower F4 meter C\n dessus | ${line(5)} |||\n basse | ${line(3)} |||\n`;
+    expect(() => analyse('a.bent', parseFile(text)).findings()).not.toThrow();
   });
 });
 
