@@ -16,8 +16,13 @@ export const ZERO: Time = { n: 0, d: 1 };
 export const SEMIBREVE: Time = { n: 1, d: 1 };
 
 function gcd(a: number, b: number): number {
-  while (b !== 0) [a, b] = [b, a % b];
-  return a;
+  let [greater, smaller] = [a, b];
+  while (smaller !== 0) {
+    const rest = greater % smaller;
+    greater = smaller;
+    smaller = rest;
+  }
+  return greater;
 }
 
 function bigGcd(a: bigint, b: bigint): bigint {
@@ -43,7 +48,25 @@ export function time(n: number, d = 1): Time {
   if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0) throw new RangeError(`no exact time: ${n}/${d}`);
   if (d < 0) [n, d] = [-n, -d];
   const common = gcd(Math.abs(n), d);
-  return common > 1 ? { n: n / common, d: d / common } : { n: n === 0 ? 0 : n, d };
+  return normalised(n / common, d / common);
+}
+
+/** Parts below which a time is kept once made: a score repeats few times over and over. */
+const KEPT = { n: 2048, d: 256 } as const;
+const kept: Time[][] = [];
+
+/** The time of parts that have no common divisor. */
+function normalised(n: number, d: number): Time {
+  // A zero may have come with a sign.
+  if (n === 0) return ZERO;
+  if (n < 0 || n >= KEPT.n || d >= KEPT.d) return { n, d };
+  kept[d] ??= [];
+  const row = kept[d] as Time[];
+  const known = row[n];
+  if (known !== undefined) return known;
+  const made = { n, d };
+  row[n] = made;
+  return made;
 }
 
 /** Both parts as numbers whose products stay safe, or undefined. */
@@ -63,7 +86,11 @@ export function add(a: Time, b: Time): Time {
 export const negate = (a: Time): Time => (a.n === 0 ? ZERO : { n: -a.n, d: a.d });
 
 /** a − b. */
-export const subtract = (a: Time, b: Time): Time => add(a, negate(b));
+export function subtract(a: Time, b: Time): Time {
+  if (b.n === 0) return a;
+  if (small(a) && small(b)) return a.d === b.d ? time(a.n - b.n, a.d) : time(a.n * b.d - b.n * a.d, a.d * b.d);
+  return add(a, negate(b));
+}
 
 /** a · b. */
 export function multiply(a: Time, b: Time): Time {

@@ -60,7 +60,7 @@ const possible = (n: number): boolean => n >= 1 && n <= MOST_IN_RATIO;
 
 function durationOf(base: Time | undefined, dots: number, n: number, m: number): Time | undefined {
   if (base === undefined || dots > MOST_DOTS || !possible(n) || !possible(m)) return undefined;
-  const dotted = subtract(multiply(base, time(2)), divide(base, time(2 ** dots)));
+  const dotted = subtract(multiply(base, time(2)), divide(base, time(1 << dots)));
   return multiply(dotted, time(m, n));
 }
 

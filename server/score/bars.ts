@@ -93,7 +93,7 @@ function dotFix(bar: RawBar, next: RawBar | undefined): LaneSum['dot'] {
     if (!/\.\d+\./.test(following.address)) edits.push({ pos: following.source.pos, len: 0, text: `${value.text} ` });
   }
   return {
-    adds: divide(value.base, time(2 ** (value.dots + 1))),
+    adds: divide(value.base, time(1 << (value.dots + 1))),
     fix: { title: `write ${dotted} before the last note`, edits },
   };
 }

@@ -92,7 +92,7 @@ export interface RawEvent {
   readonly members: readonly RawMember[];
   readonly marks: readonly AppliedMark[];
   readonly annotations: readonly AppliedAnnotation[];
-  readonly words: readonly Words[];
+  words: readonly Words[];
   tuplets: readonly Tuplet[];
   readonly stems: 'up' | 'down' | undefined;
   readonly spans: readonly AppliedSpan[];
@@ -202,6 +202,18 @@ const nothingAround: Around = {
   small: undefined,
   numbering: undefined,
 };
+
+type Draft<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Marks and annotations that something bears. */
+interface Applied {
+  readonly marks: readonly AppliedMark[];
+  readonly annotations: readonly AppliedAnnotation[];
+}
+
+const nothingApplied: Applied = { marks: [], annotations: [] };
+const noShapes: readonly string[] = [];
+const noWords: readonly Words[] = [];
 
 const otherWords = new Set<MarkForm['name']>(['through']);
 
@@ -341,7 +353,7 @@ class LaneReader {
 
   private leftOver(): void {
     const last = this.bars.at(-1)?.events.at(-1);
-    if (this.words.length > 0 && last !== undefined) (last.words as Words[]).push(...this.words);
+    if (this.words.length > 0 && last !== undefined) last.words = [...last.words, ...this.words];
   }
 
   // ─── items ───────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -508,6 +520,7 @@ class LaneReader {
     item: Span,
     around: Around,
   ): void {
+    const [first] = event.members;
     const before = this.bar.events.at(-1);
     if (before?.duration === undefined && before !== undefined) this.report('after-filler', item);
     this.bar.events.push({
@@ -523,19 +536,20 @@ class LaneReader {
       through: event.through,
       offset: this.offset,
       small: around.small === undefined ? undefined : { to: 'next', group: around.small },
-      words: this.words,
+      words: this.words.length === 0 ? noWords : this.words,
       tuplets: around.tuplets,
       stems: this.stems,
       spans: around.spans,
       chosen: around.chosen,
       custos: undefined,
       address: this.address(around),
-      source: this.source(item),
+      // A single note stands where its event does.
+      source: event.members.length === 1 && first !== undefined ? first.source : this.source(item),
       typed: this.typed,
       beam: this.beam,
       laneName: this.task.name,
     });
-    this.words = [];
+    if (this.words.length > 0) this.words = [];
     this.typed = undefined;
     this.beam = undefined;
     this.first = false;
@@ -579,36 +593,41 @@ class LaneReader {
     this.report('leap', member, { note: member.spelling.text, interval: Math.abs(step - this.lastStep) + 1 });
   }
 
-  private applied(suffixes: readonly Suffix[]): { marks: AppliedMark[]; annotations: AppliedAnnotation[] } {
+  private applied(suffixes: readonly Suffix[]): Applied {
+    // Most things bear nothing, and share that.
+    if (suffixes.length === 0) return nothingApplied;
     const marks: AppliedMark[] = [];
     const annotations: AppliedAnnotation[] = [];
     for (const suffix of suffixes) {
       if (suffix.kind === 'annotation') this.annotate(suffix, marks, annotations);
       else if (holdsIn(suffix.form.readings, this.task.choice)) this.mark(suffix, marks);
     }
-    return { marks, annotations };
+    return {
+      marks: marks.length === 0 ? nothingApplied.marks : marks.slice(),
+      annotations: annotations.length === 0 ? nothingApplied.annotations : annotations,
+    };
   }
 
-  private annotate(annotation: Annotation, marks: AppliedMark[], annotations: AppliedAnnotation[]): void {
+  private annotate(annotation: Annotation, marks: Draft<AppliedMark>[], annotations: AppliedAnnotation[]): void {
     const applied = { annotation, source: this.source(annotation) };
     // Glued after a mark it speaks of that mark, after the note of the note.
     const last = marks.at(-1);
     if (last === undefined) annotations.push(applied);
-    else (last.annotations as AppliedAnnotation[]).push(applied);
+    else last.annotations = [...last.annotations, applied];
   }
 
-  private mark(mark: Mark, marks: AppliedMark[]): void {
+  private mark(mark: Mark, marks: Draft<AppliedMark>[]): void {
     const last = marks.at(-1);
     const applied: AppliedMark = {
       form: mark.form,
-      shapes: mark.form.type === 'sign' ? this.shapesOf(mark) : [],
-      accidentals: [],
-      annotations: [],
+      shapes: mark.form.type === 'sign' ? this.shapesOf(mark) : noShapes,
+      accidentals: nothingApplied.marks,
+      annotations: nothingApplied.annotations,
       source: this.source(mark),
     };
     // An accidental directly after a sign belongs to the sign.
     if (mark.form.type === 'accidental' && last?.form.type === 'sign')
-      (last.accidentals as AppliedMark[]).push(applied);
+      last.accidentals = [...last.accidentals, applied];
     else marks.push(applied);
   }
 

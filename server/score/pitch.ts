@@ -28,8 +28,9 @@ export const midiOf = (letter: Spelling['letter'], octave: number, alteration: n
 /** What a note's signs say: drawn, the editor's, cautionary, or an accidental mark above it. */
 export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): AccidentalSign | undefined {
   const { accidental, editors, cautionary } = member.spelling;
-  const above = member.marks.find((mark) => mark.form.type === 'accidental')?.form.accidental;
-  return editors ?? accidental ?? cautionary ?? above;
+  const drawn = editors ?? accidental ?? cautionary;
+  if (drawn !== undefined || member.marks.length === 0) return drawn;
+  return member.marks.find((mark) => mark.form.type === 'accidental')?.form.accidental;
 }
 
 /** Before naturals were common a flat took a sharp away and a sharp a flat. */
@@ -77,20 +78,28 @@ interface VoiceState {
   underBeam: PitchState[];
 }
 
-const isPitch =
-  (letter: Spelling['letter'], octave: number) =>
-  (p: PitchState): boolean =>
-    p.letter === letter && p.octave === octave;
+/** The first or last state of a pitch in a list. */
+function stateIn<State extends PitchState>(
+  list: readonly State[],
+  member: DraftMember,
+  from: 'first' | 'last',
+): State | undefined {
+  if (list.length === 0) return undefined;
+  const { letter } = member.spelling;
+  const same = (p: State): boolean => p.letter === letter && p.octave === member.octave;
+  return from === 'first' ? list.find(same) : list.findLast(same);
+}
 
 function stateOf(member: DraftMember, before?: PitchState): PitchState {
   const sign = accidentalOf(member) ?? before?.sign;
-  return {
-    letter: member.spelling.letter,
-    octave: member.octave,
-    alteration: member.alteration,
-    ...(sign === undefined ? {} : { sign }),
-  };
+  const { octave, alteration } = member;
+  const { letter } = member.spelling;
+  return sign === undefined ? { letter, octave, alteration } : { letter, octave, alteration, sign };
 }
+
+/** What ties of an event lead on to. */
+const tiedOn = (members: readonly DraftMember[]): Pending[] =>
+  members.filter((member) => member.tie !== undefined).map((member) => ({ ...stateOf(member), source: member.source }));
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
 
@@ -176,12 +185,14 @@ class PitchPass {
   private note(event: Draft, state: VoiceState): void {
     if (event.repeats !== undefined && !this.repeat(event, state)) return;
     const small = event.small !== undefined;
-    const bound = event.members.flatMap((member) => this.member(event, member, state, small) ?? []);
+    const bound: PitchState[] = [];
+    for (const member of event.members) {
+      const held = this.member(event, member, state, small);
+      if (held !== undefined) bound.push(held);
+    }
     if (!small) {
       this.unmatched(event, state);
-      state.pending = event.members.flatMap((member) =>
-        member.tie === undefined ? [] : [{ ...stateOf(member), source: member.source }],
-      );
+      state.pending = tiedOn(event.members);
       state.lastMembers = event.members;
     }
     state.last = small ? [] : bound;
@@ -204,15 +215,16 @@ class PitchPass {
     }
     const form = event.repeats === true ? undefined : event.repeats;
     if (form !== undefined) for (const member of before) member.tie ??= form;
-    state.pending = before.flatMap((member) =>
-      member.tie === undefined ? [] : [{ ...stateOf(member), source: member.source }],
-    );
+    state.pending = tiedOn(before);
     event.members = before.map((member, index) => ({
-      ...member,
-      tie: undefined,
-      tiedFrom: false,
       // The signs of the first note are not drawn again.
       spelling: plainSpelling(member.spelling),
+      octave: member.octave,
+      stave: member.stave,
+      alteration: member.alteration,
+      midi: member.midi,
+      tie: undefined,
+      tiedFrom: false,
       marks: index === 0 ? event.marks : [],
       annotations: index === 0 ? event.annotations : [],
       source: event.source,
@@ -226,10 +238,9 @@ class PitchPass {
   /** Gives the member its pitch; tells it where a written accidental, its own or one before it, made it. */
   private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): PitchState | undefined {
     const { letter } = member.spelling;
-    const same = isPitch(letter, member.octave);
     const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
     const bySignature = signature === undefined ? 0 : alterations[signature];
-    const tie = small ? undefined : state.pending.find(same);
+    const tie = small ? undefined : stateIn(state.pending, member, 'first');
     const chained = this.inForce(event, member, state);
     const inForce = tie ?? chained;
     const sign = accidentalOf(member);
@@ -249,14 +260,15 @@ class PitchPass {
   }
 
   private inForce(event: Draft, member: DraftMember, state: VoiceState): PitchState | undefined {
-    const same = isPitch(member.spelling.letter, member.octave);
     switch (this.task.practice) {
       case 'note':
-        return state.last.find(same);
+        return stateIn(state.last, member, 'first');
       case 'group':
-        return event.beam !== undefined && event.beam === state.beam ? state.underBeam.findLast(same) : undefined;
+        return event.beam !== undefined && event.beam === state.beam
+          ? stateIn(state.underBeam, member, 'last')
+          : undefined;
       case 'bar':
-        return this.onStave[member.stave]?.findLast(same);
+        return stateIn(this.onStave[member.stave] ?? [], member, 'last');
     }
   }
 
@@ -267,9 +279,10 @@ class PitchPass {
       state.underBeam.push(stateOf(member));
     } else if (this.task.practice === 'bar') {
       const list = this.onStave[member.stave];
-      const index = list?.findIndex(isPitch(member.spelling.letter, member.octave)) ?? -1;
-      if (index >= 0) list?.splice(index, 1);
-      list?.push(stateOf(member));
+      if (list === undefined) return;
+      const before = stateIn(list, member, 'first');
+      if (before !== undefined) list.splice(list.indexOf(before), 1);
+      list.push(stateOf(member));
     }
   }
 
