@@ -113,8 +113,9 @@ export class LaneParser extends EmbeddedActionsParser {
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
 
-  constructor() {
-    super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false });
+  /** @param skipValidations the grammar is known to be sound, for a test looks it through, and need not be at each start */
+  constructor(skipValidations = true) {
+    super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false, skipValidations });
 
     // Alternatives and what is repeated are made once: made anew for each token they would take longer than the parse.
     const suffix = [{ ALT: () => this.CONSUME(T.MarkToken) }, { ALT: () => this.CONSUME(T.Annotated) }];
@@ -438,7 +439,7 @@ export class LaneParser extends EmbeddedActionsParser {
   private slip(token: IToken): Junk {
     this.broken = true;
     // Brackets out of balance have been reported already.
-    if (bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
+    if (this.RECORDING_PHASE || bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
     const problem = slipProblem(token.image, token.startOffset);
     const dots = problem.code === 'lone-dot' ? this.dotFixes(token) : [];
     this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });

@@ -26,7 +26,8 @@ const SYSTEMS_ON_PAGE = 6;
 
 const letters = ['c', 'd', 'e', 'f', 'g', 'a', 'b'] as const;
 const signs = ["'zz", "'pince", "'cb", "'turn", "'s", "'zs", "'ca"] as const;
-const accidentals = ['#', 'b', 'n'] as const;
+/** Each f and b is drawn with one, so that no note stands against another form of itself. */
+const accidentals: Readonly<Record<string, string>> = { f: '#', b: 'b' };
 
 interface VoiceRange {
   readonly name: string;
@@ -134,8 +135,8 @@ class VoiceWriter {
     const isTyped = octave !== this.octave || Math.abs(step - this.written) > 5;
     this.octave = octave;
     this.written = step;
-    const accidental = this.chance.happens(8) ? this.chance.pick(accidentals) : '';
-    return `${letters[step % letters.length] ?? 'c'}${accidental}${isTyped ? octave : ''}`;
+    const letter = letters[step % letters.length] ?? 'c';
+    return `${letter}${accidentals[letter] ?? ''}${isTyped ? octave : ''}`;
   }
 }
 

@@ -1,12 +1,16 @@
 /** `npm run bench`: times and memory of the core, each beside something measured in the same run. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { parseFile } from '../../grammar/parse';
+import { Document } from '../../server/document/document';
 import { buildScore } from '../../server/score/build';
 import { written } from '../../server/score/choice';
 import { buildEnvironment } from '../../server/score/environment';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { generateScore } from './generateScore';
+import { layouts, typedIn } from './keystrokes';
 import { kept, medians, ms, print } from './measure';
+import { startTimes } from './start';
 import { generateStylesheet, openStylesheet, parseStylesheet, proofStylesheet } from './stylesheet';
 
 const KB = 1000;
@@ -89,6 +93,71 @@ function growth(): void {
   grown('proof', took.small, took.large);
 }
 
-const parts: Readonly<Record<string, () => void>> = { memory, stages, growth };
+/** The text with a head of a system in the place of the one at an offset. */
+const headAt = (text: string, at: number, head: string): string =>
+  `${text.slice(0, at)}\nsystem${head}${text.slice(at + '\nsystem'.length)}`;
+
+/** One bar changed in an open document, where the change reaches no further system and where it reaches ten. */
+function edits(): void {
+  const original = generateScore(100 * KB);
+  const middle = original.indexOf('\nsystem', original.length / 2);
+  let tenth = middle;
+  for (let count = 0; count < 10; count++) tenth = original.indexOf('\nsystem', tenth + 1);
+  // A clef reaches until the next is drawn.
+  const text = headAt(original, tenth, '  upper G2');
+  const bar = text.indexOf('| ', middle) + '| '.length;
+  const clefs = ['C1', 'C2', 'C3', 'G1', 'C4'];
+  // No version is like one of the last few, which a document still knows.
+  const near = (count: number): string => `${text.slice(0, bar)}"${count}" ${text.slice(bar)}`;
+  const far = (count: number): string => headAt(text, middle, `  upper ${clefs[count % clefs.length]}`);
+  const built: Record<string, number> = {};
+  const open = (name: string, version: (count: number) => string): (() => unknown) => {
+    const document = new Document(FILE);
+    let count = 0;
+    return () => {
+      const findings = document.update(version(count++)).findings();
+      built[name] = document.stats.built;
+      return findings;
+    };
+  };
+  const fresh = (): unknown => new Document(FILE).update(text).findings();
+  const took = medians({ fresh, near: open('near', near), far: open('far', far) }, ROUNDS);
+  print('One changed bar in an open document of 100 kB', [
+    { what: 'the whole anew', measured: ms(took.fresh) },
+    {
+      what: `the same carry (${built.near} systems built, choices together)`,
+      measured: ms(took.near),
+      ratio: took.near / took.fresh,
+      wished: 1 / 30,
+    },
+    {
+      what: `a clef for ten systems (${built.far} systems built)`,
+      measured: ms(took.far),
+      ratio: took.far / took.fresh,
+      wished: 1 / 10,
+    },
+  ]);
+}
+
+/** The bundles lie where run.mjs says. */
+function start(): void {
+  const { BENCH_FOLDER = '' } = process.env;
+  print('Start, each in a process of its own', startTimes(BENCH_FOLDER, 'dist/cli.js', ROUNDS));
+}
+
+function keystrokes(): void {
+  const columns = [...layouts.map(({ name }) => name)];
+  console.log('\nKeys a drawn note head; beside them how often Shift, AltGr or the key after a dead one is pressed');
+  console.log(
+    `  ${'sample'.padEnd(18)}${['heads', 'keys', 'a head', ...columns].map((head) => head.padStart(9)).join('')}`,
+  );
+  for (const name of readdirSync('samples').filter((file) => file.endsWith('.bent'))) {
+    const { heads, keys, modifiers } = typedIn(parseFile(readFileSync(`samples/${name}`, 'utf8')));
+    const each = [keys, ...modifiers].map((count) => (count / heads).toFixed(2).padStart(9));
+    console.log(`  ${name.padEnd(18)}${`${heads}`.padStart(9)}${`${keys}`.padStart(9)}${each.join('')}`);
+  }
+}
+
+const parts: Readonly<Record<string, () => void>> = { memory, stages, growth, edits, start, keystrokes };
 const [wanted = Object.keys(parts)] = process.argv.slice(2).map((words) => words.split(','));
 for (const part of wanted) parts[part]?.();

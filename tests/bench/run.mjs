@@ -19,10 +19,21 @@ await build({
   mainFields: ['module', 'main'],
   logLevel: 'error',
 });
+await build({
+  entryPoints: { parse: join(here, '../../grammar/parse.ts') },
+  outdir: folder,
+  outExtension: { '.js': '.mjs' },
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'esm',
+  minify: true,
+  logLevel: 'error',
+});
 const { status } = spawnSync(
   process.execPath,
   ['--expose-gc', '--max-old-space-size=4096', join(folder, 'main.cjs'), ...process.argv.slice(2)],
-  { stdio: 'inherit' },
+  { stdio: 'inherit', env: { ...process.env, BENCH_FOLDER: folder } },
 );
 rmSync(folder, { recursive: true });
 process.exit(status ?? 1);
