@@ -1,5 +1,14 @@
 /** What a choice comes to in one system: readings that take the same there share its score. */
-import type { BlockContents, LaneTree, OptionsItem, Readings } from '../../grammar/tree';
+import type {
+  Barline,
+  BlockContents,
+  EventItem,
+  Item,
+  LaneTree,
+  OptionsItem,
+  Readings,
+  Suffix,
+} from '../../grammar/tree';
 import { type Choice, chooseOption } from '../score/choice';
 import { holdsIn } from '../score/lane';
 
@@ -9,20 +18,60 @@ type Point =
   | { readonly kind: 'limit'; readonly readings: Readings }
   | { readonly kind: 'witnesses'; readonly names: readonly string[] };
 
-const isOptions = (node: object): node is OptionsItem => 'kind' in node && node.kind === 'options';
-const isLimited = (node: object): node is { readonly readings: Readings } =>
-  'readings' in node && node.readings !== undefined;
+/** Finds what bears readings or is options in a lane. */
+class Points {
+  readonly found: Point[] = [];
 
-/** Whatever in a tree bears readings or is options, wherever the grammar lets them stand. */
-function collect(node: unknown, found: Point[]): void {
-  if (typeof node !== 'object' || node === null) return;
-  if (Array.isArray(node)) {
-    for (const one of node) collect(one, found);
-    return;
+  constructor(private readonly text: string) {}
+
+  private limit({ readings }: { readonly readings?: Readings | undefined } = {}): void {
+    if (readings !== undefined) this.found.push({ kind: 'limit', readings });
   }
-  if (isOptions(node)) found.push({ kind: 'options', options: node });
-  if (isLimited(node)) found.push({ kind: 'limit', readings: node.readings });
-  for (const value of Object.values(node)) collect(value, found);
+
+  suffixes(list: readonly Suffix[]): void {
+    for (const suffix of list) if (suffix.kind === 'mark') this.limit(suffix.form);
+  }
+
+  items(items: readonly Item[]): void {
+    for (const item of items) this.item(item);
+  }
+
+  private item(item: Item): void {
+    switch (item.kind) {
+      case 'event':
+        this.event(item);
+        break;
+      case 'span':
+        this.limit(item.head);
+        this.items(item.items);
+        this.suffixes(item.suffixes);
+        break;
+      case 'options':
+        this.found.push({ kind: 'options', options: item });
+        for (const option of item.options) this.items(option.items);
+        this.suffixes(item.suffixes);
+        break;
+      case 'barline':
+        this.barline(item);
+        break;
+    }
+  }
+
+  private event(event: EventItem): void {
+    // Readings stand after a colon; most events have none.
+    const colon = this.text.indexOf(':', event.pos);
+    if (colon < 0 || colon >= event.pos + event.len) return;
+    this.limit(event.tie);
+    this.suffixes(event.suffixes);
+    for (const member of event.members) {
+      this.limit(member.tie);
+      this.suffixes(member.suffixes);
+    }
+  }
+
+  barline(bar: Barline | undefined): void {
+    if (bar !== undefined) this.suffixes(bar.suffixes);
+  }
 }
 
 const ofTrees = new WeakMap<LaneTree, readonly Point[]>();
@@ -30,11 +79,15 @@ const ofTrees = new WeakMap<LaneTree, readonly Point[]>();
 function pointsOfTree(tree: LaneTree): readonly Point[] {
   const known = ofTrees.get(tree);
   if (known !== undefined) return known;
-  const found: Point[] = [];
-  // Options are opened by an angle, limits by a colon.
-  if (/[<:]/.test(tree.text)) collect([tree.opening, tree.segments], found);
-  ofTrees.set(tree, found);
-  return found;
+  const points = new Points(tree.text);
+  points.suffixes(tree.opening.suffixes);
+  points.barline(tree.opening.again);
+  for (const { items, bar } of tree.segments) {
+    points.items(items);
+    points.barline(bar);
+  }
+  ofTrees.set(tree, points.found);
+  return points.found;
 }
 
 const answer = (point: Point, choice: Choice): string => {

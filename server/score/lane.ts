@@ -29,7 +29,6 @@ import type {
   Item,
   LostItem,
   Mark,
-  MarkForm,
   Member,
   OptionsItem,
   PlacedLane,
@@ -215,7 +214,7 @@ const nothingApplied: Applied = { marks: [], annotations: [] };
 const noShapes: readonly string[] = [];
 const noWords: readonly Words[] = [];
 
-const otherWords = new Set<MarkForm['name']>(['through']);
+const isThrough = (marks: readonly AppliedMark[]): boolean => marks.some((mark) => mark.form.name === 'through');
 
 class LaneReader {
   private readonly bars: RawBar[] = [];
@@ -460,7 +459,7 @@ class LaneReader {
         members,
         marks,
         annotations,
-        through: [...marks, ...members.flatMap((m) => m.marks)].some((mark) => otherWords.has(mark.form.name)),
+        through: isThrough(marks) || members.some((member) => isThrough(member.marks)),
       },
       item,
       around,

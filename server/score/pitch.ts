@@ -309,16 +309,23 @@ function plainSpelling(spelling: Spelling): Spelling {
 }
 
 /** All events by onset, then by voice, each voice in its own order. */
-function inOrder(voices: PitchTask['voices']): { voice: number; event: Draft }[] {
-  const all = voices.flatMap(({ voice, events }, order) =>
-    events.map((event, index) => ({ voice, event, order, index })),
-  );
-  return all.sort(
-    (a, b) =>
-      a.event.bar - b.event.bar ||
-      (a.order === b.order ? a.index - b.index : compare(a.event.onset, b.event.onset) || a.order - b.order),
-  );
+function* inOrder(voices: PitchTask['voices']): Generator<{ readonly voice: number; readonly event: Draft }> {
+  const heads = voices.map(({ voice, events }) => ({ voice, events, next: 0 }));
+  for (;;) {
+    let first: { readonly voice: number; readonly event: Draft; readonly head: { next: number } } | undefined;
+    for (const head of heads) {
+      const event = head.events[head.next];
+      if (event !== undefined && (first === undefined || isBefore(event, first.event))) {
+        first = { voice: head.voice, event, head };
+      }
+    }
+    if (first === undefined) return;
+    first.head.next++;
+    yield first;
+  }
 }
+
+const isBefore = (a: Draft, b: Draft): boolean => (a.bar - b.bar || compare(a.onset, b.onset)) < 0;
 
 /** Gives every member its sounding pitch and finds what ties lead to. */
 export const soundingPitch = (task: PitchTask): PitchResult => new PitchPass(task).run();
