@@ -20,29 +20,27 @@ const endOf = (token: IToken): number => token.startOffset + token.image.length;
 /** The tokens of each bar, its barline with what belongs to it the last of them. */
 function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   const found: IToken[][] = [];
-  let current: IToken[] = [];
+  let start = 0;
   let depth = 0;
   /** Where the barline that closed the last bar ends, as long as only what belongs to it has followed. */
   let barEnd = -1;
-  for (const token of tokens) {
-    const isGlued = token.startOffset === barEnd && isAttached(token);
-    if (isGlued || (barEnd >= 0 && token.tokenType === T.Again)) {
-      found.at(-1)?.push(token);
+  tokens.forEach((token, index) => {
+    const belongs = (token.startOffset === barEnd && isAttached(token)) || token.tokenType === T.Again;
+    if (barEnd >= 0 && belongs) {
       barEnd = endOf(token);
-      continue;
+      return;
     }
-    barEnd = -1;
-    current.push(token);
+    if (barEnd >= 0) {
+      found.push(tokens.slice(start, index));
+      start = index;
+      barEnd = -1;
+    }
     const role = T.roleOf(token);
     if (role === 'opens') depth++;
     else if (role === 'closes') depth--;
-    else if (depth === 0 && role === 'bar') {
-      found.push(current);
-      current = [];
-      barEnd = endOf(token);
-    }
-  }
-  if (current.length > 0) found.push(current);
+    else if (depth === 0 && role === 'bar') barEnd = endOf(token);
+  });
+  if (start < tokens.length) found.push(tokens.slice(start));
   return found;
 }
 
@@ -118,7 +116,7 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
   if (kind === 'lane') balance(tokens, problems);
   const openingTokens = cutOpening(kind, tokens, joints);
   const opening = parseOpening(kind, openingTokens, problems);
-  const rest = tokens.slice(openingTokens.length);
+  const rest = openingTokens.length === 0 ? tokens : tokens.slice(openingTokens.length);
   joinBarlines(rest, joints);
   const segments: Segment[] = [];
   const lastOpening = openingTokens.at(-1);

@@ -104,8 +104,9 @@ export class LaneParser extends EmbeddedActionsParser {
   private afterJunk = false;
   private readonly items: ParserMethod<[], Item[]>;
   private readonly opening: ParserMethod<[], LaneTree['opening']>;
-  /** What the innermost bracket, or the bar, holds so far. */
-  private list: Item[] = [];
+  /** What bar and brackets hold so far, the innermost last: one list that has grown once serves them all. */
+  private readonly stack: Item[] = [];
+  private height = 0;
   private readonly found: Suffix[] = [];
   /** The event that is read, as far as it goes. */
   private written = beginning('rest', 'r');
@@ -224,16 +225,15 @@ export class LaneParser extends EmbeddedActionsParser {
       { ALT: () => this.slip(this.taken(this.CONSUME(T.JunkToken))) },
     ];
     const takeItem = (): void => {
-      this.list.push(this.OR<Item>(item));
+      const one = this.OR<Item>(item);
+      this.stack[this.height++] = one;
     };
     this.items = this.RULE('items', (): Item[] => {
-      const around = this.list;
-      const own: Item[] = [];
-      this.list = own;
+      const start = this.height;
       this.MANY(takeItem);
-      this.list = around;
-      // A list that grew has room for more than it holds; its copy has not.
-      return own.slice();
+      const own = this.stack.slice(start, this.height);
+      this.height = start;
+      return own;
     });
 
     this.performSelfAnalysis();
@@ -267,6 +267,7 @@ export class LaneParser extends EmbeddedActionsParser {
     this.broken = false;
     this.afterJunk = false;
     this.lastEnd = lastEnd;
+    this.height = 0;
     this.input = tokens;
   }
 
