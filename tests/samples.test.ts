@@ -5,7 +5,7 @@
  * in every reading and in every witness. An exception is a row below with its reason, which also stands as a comment in the sample.
  */
 import { describe, expect, it } from 'vitest';
-import { add, compare, type Time, time } from '../grammar/time';
+import { add, compare, format, type Time, time } from '../grammar/time';
 import type { NoteMember, Piece, Score, Section } from '../server/score/score';
 import { curvesOf, eventsOf, type PlacedEnd } from '../server/score/walk';
 import { lane, passage, scoreOf, sounding } from './helpers/music';
@@ -35,7 +35,8 @@ function melody(piece: Piece, voice: number, top: boolean): Sounding[] {
     if (member === undefined) continue;
     const before = found.at(-1);
     const end = add(onset, event.duration);
-    if (member.tiedFrom && before !== undefined) found[found.length - 1] = { ...before, end };
+    const goesOn = member.tiedFrom && before?.member.midi === member.midi && compare(before.end, onset) === 0;
+    if (goesOn) found[found.length - 1] = { ...before, end };
     else found.push({ onset, end, bar: bar.number, member });
   }
   return found;
@@ -165,6 +166,24 @@ const inPieces = (score: Score, find: (piece: Piece) => readonly string[]): stri
 const highest = 0;
 const lowest = (score: Score): number => score.environment.voices.length - 1;
 
+/** Letter and sharp of what sounds. */
+const named = (note: Sounding | undefined): string =>
+  `${note?.member.spelling.letter ?? '-'}${note?.member.alteration === 1 ? '#' : ''}`;
+
+/** A voice of the first piece, of chords the highest note. */
+function lineOf(score: Score, voice: string): Sounding[] {
+  const [piece] = score.pieces;
+  const index = score.environment.voices.findIndex((one) => one.name === voice);
+  return piece === undefined ? [] : melody(piece, index, true);
+}
+
+/** The first notes that a voice strikes from the beginning of a bar on, the bar counted from 1. */
+function struckFrom(score: Score, voice: string, bar: number, count: number): string {
+  const start = score.pieces[0]?.bars[bar - 1]?.onset ?? time(0);
+  const notes = lineOf(score, voice).filter((note) => compare(note.onset, start) >= 0);
+  return notes.slice(0, count).map(named).join(' ');
+}
+
 describe.each(sampleNames)('%s', (name) => {
   const text = sampleText(name);
   const analysis = sampleAnalysis(name);
@@ -280,22 +299,10 @@ describe('the divisions', () => {
 });
 
 describe('the ricercar', () => {
-  const analysis = sampleAnalysis('ricercar.bent');
-  const [piece] = scoreOf(analysis).pieces;
-  const bars = piece?.bars ?? [];
-  const line = (voice: string): Sounding[] => {
-    const index = analysis.environment.voices.findIndex((one) => one.name === voice);
-    return piece === undefined ? [] : melody(piece, index, true);
-  };
-  /** Letters and accidentals of the first notes that a voice strikes from the beginning of a bar on. */
-  const from = (voice: string, bar: number, count: number): string => {
-    const start = bars[bar - 1]?.onset ?? time(0);
-    return line(voice)
-      .filter((note) => compare(note.onset, start) >= 0)
-      .slice(0, count)
-      .map(({ member }) => `${member.spelling.letter}${member.alteration === 1 ? '#' : ''}`)
-      .join(' ');
-  };
+  const score = scoreOf(sampleAnalysis('ricercar.bent'));
+  const bars = score.pieces[0]?.bars ?? [];
+  const from = (voice: string, bar: number, count: number): string => struckFrom(score, voice, bar, count);
+
   it('has forty breves', () => {
     expect(bars.map((bar) => bar.duration)).toEqual(Array.from({ length: 40 }, () => time(2)));
   });
@@ -312,8 +319,43 @@ describe('the ricercar', () => {
   });
   it('has three black semibreves in the time of two in both outer voices at the close', () => {
     const close = bars[38]?.onset ?? time(0);
-    expect(at(line('basso'), add(close, time(2, 3)))?.onset).toEqual(add(close, time(2, 3)));
-    expect(at(line('canto'), add(close, time(4, 3)))?.onset).toEqual(add(close, time(4, 3)));
+    expect(at(lineOf(score, 'basso'), add(close, time(2, 3)))?.onset).toEqual(add(close, time(2, 3)));
+    expect(at(lineOf(score, 'canto'), add(close, time(4, 3)))?.onset).toEqual(add(close, time(4, 3)));
+  });
+});
+
+describe('the toccata', () => {
+  const analysis = sampleAnalysis('toccata.bent');
+  const score = scoreOf(analysis);
+  const [piece] = score.pieces;
+
+  it('has no two bars of one length where it is free', () => {
+    const free = piece?.bars.filter((bar) => piece.systems[bar.system]?.score.kind === 'loose') ?? [];
+    const lengths = free.map((bar) => format(bar.duration));
+    expect(lengths.length).toBeGreaterThan(8);
+    expect(new Set(lengths).size).toBe(lengths.length);
+  });
+  it('brings its subject three times, on a, on e, on a', () => {
+    expect(struckFrom(score, 'alto', 8, 10)).toBe('a a g# a b a b c d b');
+    expect(struckFrom(score, 'canto', 10, 10)).toBe('e e d# e f# e f# g a f#');
+    expect(struckFrom(score, 'basso', 13, 10)).toBe('a a g# a b a b c d b');
+  });
+  it.each([
+    { bar: '3', suspended: 'alto', seventh: 'canto', fourth: time(3, 2), third: time(7, 4) },
+    { bar: '6', suspended: 'tenore', seventh: 'alto', fourth: time(1), third: time(5, 4) },
+    { bar: '25', suspended: 'canto', seventh: 'alto', fourth: time(1), third: time(3, 2) },
+  ])('closes over e with the fourth falling to its third beside a seventh, bar $bar', (close) => {
+    const start = piece?.bars.find(({ number }) => number === close.bar)?.onset ?? time(0);
+    const letters = (voice: string): string[] =>
+      [close.fourth, close.third].map((offset) => named(at(lineOf(score, voice), add(start, offset))));
+    expect([letters('basso'), letters(close.suspended), letters(close.seventh)]).toEqual([
+      ['e', 'e'],
+      ['a', 'g#'],
+      ['d', 'd'],
+    ]);
+  });
+  it('stands on staves of six and eight lines', () => {
+    expect(analysis.environment.staves.map((stave) => stave.lines)).toEqual([6, 8]);
   });
 });
 

@@ -56,14 +56,20 @@ const writtenEvents = (placed: PlacedEvent): WrittenEvent[] =>
     ? [{ placed, member: undefined }]
     : placed.event.members.map((member) => ({ placed, member }));
 
-/** The sounding note that this one continues: tied, of the same pitch, ending where this begins. */
+/** The sounding note that this one continues: tied to it, of the same pitch, ending where this begins. */
 function continued(sounding: readonly Growing[], { placed, member }: WrittenEvent): Growing | undefined {
   if (member === undefined || !member.tiedFrom || placed.event.small !== undefined) return undefined;
   return sounding.find(
     (note) =>
-      note.first.member !== undefined && samePitch(note.first.member, member) && equal(endOf(note), placed.onset),
+      note.first.member !== undefined &&
+      leadsOn(note) &&
+      samePitch(note.first.member, member) &&
+      equal(endOf(note), placed.onset),
   );
 }
+
+/** A tie leads on from its last written note: one from before a first ending enters the second and joins no note of the first. */
+const leadsOn = (note: Growing): boolean => note.from.at(-1)?.member?.tie !== undefined;
 
 const samePitch = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;

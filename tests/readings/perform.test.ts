@@ -38,6 +38,11 @@ describe('a performance as written', () => {
     expect(events.map(asText)).toEqual(['0+1/2 c5', '1/2+0 d5', '1/2+1/2 c5']);
   });
 
+  it('joins no note of a first ending to one of the second, which is tied to what stands before both', () => {
+    const events = played('1 d5= | (ending 1) 4 d c 2 d :|| (ending 2) 1 d |||');
+    expect(events.map(asText)).toEqual(['0+5/4 d5', '5/4+1/4 c5', '3/2+1/2 d5', '2+1 d5']);
+  });
+
   it('does not tie one voice to another, nor over a rest', () => {
     expect(played('2 c5= r | 1 c |').map(asText)).toEqual(['0+1/2 c5', '1/2+1/2 rest', '1+1 c5']);
   });
