@@ -99,7 +99,7 @@ with the next one.`,
     level: 'info',
     sentence: 'The order {order} stands in the export as words alone; programs play the repeats as they are drawn.',
     help: `MusicXML knows repeats, endings and jumps, but no list of sections in their playing order. An order is written for
-programs too where the drawn repeats play it, perhaps a strain more than twice, and at most one section is played once
+programs too where the drawn repeats play it, perhaps a strain once or three times, and at most one section is played once
 more after the last bar, without its repeats:
 \`\`\`
 order A A B B petite
@@ -182,6 +182,19 @@ which few programs show; most show nothing at all there.`,
     help: `MusicXML has no custos, the sign at the end of a system that shows the next note. It is written as a direction
 after the last note, with the name of the note and of the glyph in SMuFL; where it stands on the stave cannot be said.
 Nothing is lost for a player, since the next note is there.`,
+  },
+  'musicxml-manual': {
+    level: 'info',
+    sentence: 'The manuals of {voice} ({bars}) stand in the export in a form that no program shows.',
+    help: `MusicXML has no manuals of a keyboard instrument. A change such as \`(manual upper)\` is written as a hidden
+direction with the manual's name.`,
+  },
+  'musicxml-annotation': {
+    level: 'info',
+    sentence: 'The annotations of {voice} ({bars}) stand in the export as footnotes, which few programs show.',
+    help: `An annotation on a note, a sign, a passage, a place or a barline is written as a footnote of MusicXML, with all that
+a \`note\` statement says: its kind, who says so, how sure it is and on what it rests. Most programs pass over footnotes.
+Keep this text, or the critical report, beside the export.`,
   },
   'musicxml-figures': {
     level: 'info',

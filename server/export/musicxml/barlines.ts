@@ -23,7 +23,7 @@ interface Side {
   /** What stands on the barline, in the order that the type `barline` wants. */
   marks: readonly XmlElement[];
   repeat: 'backward' | 'forward' | undefined;
-  /** How often a strain is played that ends here, where it is more than twice. */
+  /** How often a strain is played that ends here, where it is not twice. */
   times: number | undefined;
   ending: { readonly number: number; readonly type: 'start' | 'stop' | 'discontinue' } | undefined;
 }

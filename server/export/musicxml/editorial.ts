@@ -1,5 +1,5 @@
 /** What editor and hands did to a note, a sign or a rest: footnotes and editorial levels. */
-import type { Environment } from '../../score/environment';
+import type { Environment, NoteDeclaration } from '../../score/environment';
 import type { AppliedAnnotation, AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
 import { LEVELS } from './tables';
 import { type XmlElement, xml } from './xml';
@@ -18,13 +18,25 @@ export const editorialElements = ({ footnote, level, bracket }: Editorial): read
 
 const joined = (texts: readonly string[]): string | undefined => (texts.length === 0 ? undefined : texts.join('; '));
 
-/** The words of annotations; those that name a `note` statement have its text. */
+/** The words of annotations; those that name a `note` statement say all that it says. */
 export function footnoteOf(annotations: readonly AppliedAnnotation[], environment: Environment): string | undefined {
   return joined(
-    annotations.map(
-      ({ annotation: { text, ref } }) => text ?? (ref === undefined ? '' : (environment.notes.get(ref)?.text ?? ref)),
-    ),
+    annotations.map(({ annotation: { text, ref = '' } }) => {
+      const note = environment.notes.get(ref);
+      return text ?? (note === undefined ? ref : noteText(ref, note));
+    }),
   );
+}
+
+/** "The sharp is wanting (pitch, MK, certainty low, evidence: the ink)". */
+function noteText(name: string, { text, about, by, certainty, evidence }: NoteDeclaration): string {
+  const details = [
+    about,
+    by,
+    certainty === undefined ? undefined : `certainty ${certainty}`,
+    evidence === undefined ? undefined : `evidence: ${evidence}`,
+  ].filter((detail) => detail !== undefined);
+  return `${text ?? name}${details.length === 0 ? '' : ` (${details.join(', ')})`}`;
 }
 
 /** Level and footnote of one mark. */

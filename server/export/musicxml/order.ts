@@ -30,7 +30,7 @@ export function playedOrder({ bars, sections, order }: Piece): PlayedOrder | und
     reached = at - begun;
     const drawn = playingsOf(strain, bars);
     if (drawn === undefined || !agrees(drawn, reached)) return undefined;
-    if (drawn.repeated && reached > 2) times.set(strain.endBar - 1, reached);
+    if (drawn.repeated && drawn.endings === undefined && reached !== 2) times.set(strain.endBar - 1, reached);
   }
   const [next, ...others] = order.slice(at);
   if (next === undefined) return { times, jump: undefined };
@@ -48,7 +48,7 @@ interface Drawn {
 }
 
 const agrees = ({ repeated, endings }: Drawn, playings: number): boolean =>
-  endings === undefined ? (repeated ? playings > 1 : playings === 1) : playings === endings;
+  endings === undefined ? (repeated ? playings > 0 : playings === 1) : playings === endings;
 
 const isBackward = (bar: Bar | undefined): boolean =>
   bar?.closing !== undefined && BARLINES[bar.closing.shape].backward;
