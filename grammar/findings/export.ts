@@ -131,8 +131,9 @@ MusicXML can draw. The length is written exactly; a program that draws the note 
   },
   'musicxml-ligature': {
     level: 'info',
-    sentence: 'The ligatures of {voice} are written as single notes ({bars}).',
-    help: `MusicXML has no ligatures. The notes and their values are kept, the joined shape is not.`,
+    sentence: 'The ligatures of {voice} are written as single notes under a bracket ({bars}).',
+    help: `MusicXML has no ligatures. The notes and their values are kept, the joined shape is not; a bracket stands above the
+notes, as editions draw it.`,
   },
   'musicxml-doubtful': {
     level: 'info',
@@ -243,6 +244,13 @@ a slide or a glissando, so writing them would say something else.`,
       'A curve of {voice} whose other end the source does not show is drawn within its bar in the export ({bars}).',
     help: `A slur of MusicXML needs both ends. One whose end is not shown ends at the last note of its bar in that voice, one
 whose beginning is not shown begins at the first.`,
+  },
+  'musicxml-curve-ending': {
+    level: 'info',
+    sentence: 'A curve of {voice} that leads into a further ending begins with that ending in the export ({bars}).',
+    help: `A curve open where the first ending begins leads into each ending. A slur of MusicXML joins two notes that are
+played after one another as they are written, so in a second or third ending it is drawn from the first note there; where
+it would end on that very note it stands before and in the first ending alone.`,
   },
   'musicxml-curve-moved': {
     level: 'info',

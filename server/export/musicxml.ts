@@ -134,6 +134,7 @@ function linksOf(written: Written, losses: Losses): readonly VoiceLinks[] {
     tuplets: tupletsOf(chunks),
     lyrics: lyricsOf(chunks),
     figures: figuresOf(chunks),
+    passages: written.passages,
     elsewhere: written.elsewhere,
   }));
 }

@@ -396,9 +396,76 @@ describe('marks', () => {
     expect(codes(text, { reading: 'plain' })).toEqual(['musicxml-readings']);
   });
 
-  it('carry annotations as footnotes', () => {
-    const text = musicXml(inC('dessus | 2 g4*"blotted" a\'zz*"added later" |'));
-    expect(elements(text, 'footnote')).toEqual(['<footnote>blotted</footnote>', '<footnote>added later</footnote>']);
+  it('cross a barline into each ending, in a further one from its first note', () => {
+    const text = inC("dessus ||: 2 g4 a'u | (ending 1) 2 b c5'. :|| (ending 2) 2 d5 e'. |||");
+    expect(notesAt(musicXml(text), 'a4')[0]).toContain('<slur type="start" number="1"/>');
+    expect(notesAt(musicXml(text), 'c5')[0]).toContain('<slur type="stop" number="1"/>');
+    expect(notesAt(musicXml(text), 'd5')[0]).toContain('<slur type="start" number="1"/>');
+    expect(notesAt(musicXml(text), 'e5')[0]).toContain('<slur type="stop" number="1"/>');
+    expect(told(text)).toEqual([
+      'A curve of dessus that leads into a further ending begins with that ending in the export (bar 2b).',
+    ]);
+  });
+});
+
+// `footnote` and `level` are MusicXML's group `editorial`: "editorial information for a musical element"; each note of a
+// passage bears its level, what is said of a passage stands at its first note.
+describe('what editors and hands did', () => {
+  const layers = (music: string): string =>
+    musicXml(inC(music).replace('reading plain', 'hand K.2 "paler ink"\nreading plain'));
+
+  it('stands as a level at each note of a passage, with the hand that did it', () => {
+    expect(elements(layers('dessus | {unclear 4 g4} {deleted:K a} {added:K.2 b} {supplied c5} |'), 'level')).toEqual([
+      '<level>unclear in the source</level>',
+      '<level>deleted in K</level>',
+      '<level>added in K.2 (paler ink)</level>',
+      '<level bracket="yes">supplied by the editor</level>',
+    ]);
+  });
+
+  it('is told once a voice', () => {
+    expect(told(inC('dessus | 2 g4*"blotted" a\'zz*"added later" |'))).toEqual([
+      'The annotations of dessus (bar 1) stand in the export as footnotes, which few programs show.',
+    ]);
+  });
+
+  it.each([
+    ['a note', 'dessus | 2 g4*"blotted" a |', ['blotted']],
+    ['a note of a chord', 'dessus | 1 c5-e*"erased"-g |', ['erased']],
+    ['a sign', 'dessus | 1 a4\'zz*"added later" |', ['added later']],
+    ['a curve', 'dessus | 2 a4\'u*"faint" b\'. |', ['faint']],
+    ['a rest', 'dessus | 2 a4 r*"a dot?" |', ['a dot?']],
+    ['a gap', 'dessus | 2 a4 _*"space left" |', ['space left']],
+    ['a span', 'dessus | {unclear 4 g4 a}*"water stain" 2 b |', ['water stain']],
+    ['a tuplet', 'dessus | {3in2 4 g4 a b}*"no figure" 2 b |', ['no figure']],
+    ['a place', 'dessus | <v1*"blot" K: 2 g4 ; L: 2 a4>*"no blot in L" 2 b4 |', ['blot', 'no blot in L']],
+    ['the barline', 'dessus | 1 g4 |*"smudged" 1 a |', ['smudged']],
+    ['the first barline', 'dessus |*"drawn twice" 1 g4 |', ['drawn twice']],
+  ])('has a footnote for what is said of %s', (_, music, footnotes) => {
+    expect(elements(musicXml(inC(music)), 'footnote').map((one) => one.replace(/<[^>]+>/g, ''))).toEqual([
+      footnotes.join('; '),
+    ]);
+    expect(codes(inC(music))).toContain('musicxml-annotation');
+  });
+
+  it('says all that a note of the editor says, and who the editor is', () => {
+    const note =
+      'editor MK "The editor of the book"\nnote n1 kind pitch by MK certainty low evidence "the ink" : "perhaps c"\n';
+    const text = musicXml(`${note}${inC('dessus | 1 g4*n1 |')}`);
+    expect(elements(text, 'footnote')).toEqual([
+      '<footnote>perhaps c (pitch, MK, certainty low, evidence: the ink)</footnote>',
+    ]);
+    expect(elements(text, 'creator')).toEqual(['<creator type="editor">MK: The editor of the book</creator>']);
+  });
+
+  // Editions draw a bracket over the notes of a ligature (from memory: the practice of collected editions).
+  it('brackets the notes of each ligature', () => {
+    const text = musicXml(
+      `${HEAD}\nsystem loose upper G2 lower F4\n  dessus | {lig B c5 d} {lig B e f} {black 3in2 1 c5 d e} |||\n`,
+    );
+    const order = [...text.matchAll(/<bracket type="(\w+)"|<step>(\w)</g)].map(([, bracket, step]) => bracket ?? step);
+    expect(order).toEqual(['start', 'C', 'D', 'stop', 'start', 'E', 'F', 'stop', 'C', 'D', 'E']);
+    expect(elements(text, 'notehead')).toEqual(Array(3).fill('<notehead filled="yes">normal</notehead>'));
   });
 });
 
@@ -657,6 +724,13 @@ describe('the order of playing', () => {
     expect(codes(text)).toEqual([]);
   });
 
+  it('plays a repeated strain once', () => {
+    expect(elements(musicXml(two('order A B')), 'repeat')).toEqual([
+      '<repeat direction="backward" times="1"/>',
+      '<repeat direction="backward" times="1"/>',
+    ]);
+  });
+
   it('stands as words where repeats cannot play it, and is told', () => {
     const text = two('order A B A B');
     expect(elements(musicXml(text), 'words')).toEqual(['<words>[A B A B]</words>']);
@@ -810,7 +884,7 @@ describe('what MusicXML cannot say', () => {
 
   it('is told once a voice and names the bars', () => {
     expect(told(inC('dessus | {lig 2 c5 d} | 1 c5 | {lig 2 c5 d} |'))).toEqual([
-      'The ligatures of dessus are written as single notes (bars 1, 3).',
+      'The ligatures of dessus are written as single notes under a bracket (bars 1, 3).',
     ]);
   });
 });

@@ -2,6 +2,7 @@
 import { format, subtract, type Time } from '../../../grammar/time';
 import type { BarlineShape } from '../../../grammar/tree';
 import type { Environment } from '../../score/environment';
+import type { DrawnBarline, Source } from '../../score/score';
 import { editorialElements, footnoteOf } from './editorial';
 import { type Losses, whereBar } from './losses';
 import type { Measure } from './measures';
@@ -49,7 +50,8 @@ export function barlinesOf(
   const orders = new Map([...new Set(measures.map(({ piece }) => piece))].map((piece) => [piece, playedOrder(piece)]));
   for (const [i, measure] of measures.entries()) {
     draw(measure, measures[i + 1], rights[i], lefts[i + 1], losses);
-    drawMarks(measure, rights[i], environment, losses);
+    drawMarks(measure.bar.closing, measure, rights[i], environment, losses);
+    drawMarks(measure.bar.opening, measure, lefts[i], environment, losses);
     drawOpening(measure, measures[i - 1], lefts[i], rights[i - 1]);
     const right = rights[i];
     if (right !== undefined) right.times = orders.get(measure.piece)?.times.get(measure.bar.index);
@@ -80,22 +82,28 @@ function draw(
   if (endsPiece && next !== undefined && !isSpecial(closing?.shape)) right.style = 'light-heavy';
 }
 
-/** A segno or fermatas; `fin` is a direction, and a curve is drawn to the nearest note. */
-function drawMarks(measure: Measure, right: Side | undefined, environment: Environment, losses: Losses): void {
-  const { closing } = measure.bar;
-  if (right === undefined || closing === undefined) return;
-  const named = (name: string) => closing.marks.filter(({ form }) => form.name === name);
-  const annotations = [...closing.annotations, ...closing.marks.flatMap((mark) => mark.annotations)];
-  right.footnote = footnoteOf(annotations, environment);
-  right.marks = [
+/** A segno or fermatas on a barline; `fin` is a direction, and a curve is drawn to the nearest note. */
+function drawMarks(
+  drawn: DrawnBarline | undefined,
+  measure: Measure,
+  side: Side | undefined,
+  environment: Environment,
+  losses: Losses,
+): void {
+  if (side === undefined || drawn === undefined) return;
+  const named = (name: string) => drawn.marks.filter(({ form }) => form.name === name);
+  const annotations = [...drawn.annotations, ...drawn.marks.flatMap((mark) => mark.annotations)];
+  const where = (source: Source) => ({ source, system: measure.system, bar: measure.bar });
+  side.footnote = footnoteOf(annotations, environment);
+  side.marks = [
     ...named('renvoi')
       .slice(0, 1)
       .map(() => xml('segno')),
     ...named('fermata').slice(0, 2).map(fermataElement),
   ];
-  for (const mark of closing.marks.filter(({ form }) => !ON_BARLINES.has(form.name))) {
-    const where = { source: mark.source, system: measure.system, bar: measure.bar };
-    losses.add('musicxml-mark-barline', { mark: mark.form.text }, where);
+  for (const { source } of annotations) losses.add('musicxml-annotation', { voice: 'the barlines' }, where(source));
+  for (const { form, source } of drawn.marks) {
+    if (!ON_BARLINES.has(form.name)) losses.add('musicxml-mark-barline', { mark: form.text }, where(source));
   }
 }
 
@@ -124,7 +132,8 @@ function drawOpening(
   const { opening } = measure.bar;
   if (opening === undefined || left === undefined) return;
   const look = BARLINES[opening.shape];
-  if (look.forward) begin(left, false);
+  left.editors ||= opening.editors;
+  if (look.forward) begin(left, opening.editors);
   else if (look.left !== undefined) left.style = look.left;
   if (look.backward && right !== undefined && before?.piece === measure.piece) {
     right.style = look.right;

@@ -140,10 +140,10 @@ function writeVoice(
   for (const chunk of chunks) {
     writeWaiting(chunk.offset);
     cursor.moveTo(chunk.offset);
-    cursor.put(eventDirections(chunk));
+    cursor.put([...eventDirections(chunk), ...(links.passages.before.get(chunk) ?? [])]);
     cursor.put(links.figures.get(chunk)?.(divisions) ?? []);
     cursor.put(chunkElements(chunk, links, score, divisions), chunk.duration);
-    cursor.put(custosElements(chunk));
+    cursor.put([...(links.passages.after.get(chunk) ?? []), ...custosElements(chunk)]);
   }
   writeWaiting(undefined);
 }

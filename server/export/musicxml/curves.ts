@@ -1,7 +1,7 @@
 /** Curves as slurs: each from a note to a note, numbered so that no two of one number overlap. */
 import { add, compare, type Time } from '../../../grammar/time';
-import type { MarkForm } from '../../../grammar/tree';
-import type { Piece, SystemVoice, VoiceEvent } from '../../score/score';
+import type { BarlineShape, MarkForm } from '../../../grammar/tree';
+import type { Bar, Piece, VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
 import { absolute, type Chunk } from './chunks';
 import type { Losses, Where } from './losses';
@@ -52,10 +52,13 @@ function resolve(piece: Piece, curve: PlacedCurve, written: Written, losses: Los
     losses.add('musicxml-line', { voice: voiceOf(known) }, where);
     return undefined;
   }
-  const start =
-    curve.start === undefined ? openEnd(curve.end, written, 'start') : nearest(curve.start, written, 'start');
+  const entered = endingEntered(piece, curve);
+  if (entered !== undefined)
+    losses.add('musicxml-curve-ending', { voice: voiceOf(known) }, whereIs(piece, curve.end ?? known));
+  const start = startOf(curve, entered, written);
   const stop = curve.end === undefined ? openEnd(curve.start, written, 'stop') : nearest(curve.end, written, 'stop');
   const forms = [curve.form, ...[curve.start, curve.end].flatMap((end) => (end === undefined ? [] : [end.end.form]))];
+  if (entered !== undefined && start !== undefined && start.chunk === stop?.chunk) return undefined;
   if (start === undefined || stop === undefined || !isBefore(start, stop, written)) {
     losses.add('musicxml-curve-left-out', { voice: voiceOf(known) }, where);
     return undefined;
@@ -64,6 +67,26 @@ function resolve(piece: Piece, curve: PlacedCurve, written: Written, losses: Los
   if (forms.some((form) => form.doubtful)) losses.add('musicxml-doubtful', { voice: voiceOf(known) }, where);
   return { start, stop, forms, where };
 }
+
+function startOf(curve: PlacedCurve, entered: Bar | undefined, written: Written): Stop | undefined {
+  if (curve.start === undefined) return openEnd(curve.end, written, 'start');
+  if (entered === undefined || curve.end === undefined) return nearest(curve.start, written, 'start');
+  const notes = chunksOfVoice(curve.end, written).filter((c) => c.event.kind === 'note' && c.measure.bar === entered);
+  return notes[0] === undefined ? undefined : { chunk: notes[0], member: 0 };
+}
+
+/** The first bar of a further ending in which a curve ends that began before the first; such curves enter each ending. */
+function endingEntered(piece: Piece, { start, end }: PlacedCurve): Bar | undefined {
+  if (start === undefined || end === undefined) return undefined;
+  const [from, to] = [whereIs(piece, start).bar, whereIs(piece, end).bar];
+  if (from === undefined || to === undefined) return undefined;
+  const ending = piece.bars.slice(from.index + 1, to.index + 1).findLast((bar) => bar.ending !== undefined);
+  if (ending === undefined || ending.ending === 1) return undefined;
+  const within = piece.bars.slice(ending.index, to.index).every(({ closing }) => !isSpecial(closing?.shape));
+  return within ? ending : undefined;
+}
+
+const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 /** Says where a curve had to be moved to a note. */
 function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
@@ -77,11 +100,7 @@ function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
   if (open !== undefined) losses.add('musicxml-curve-open', { voice: voiceOf(open) }, whereIs(piece, open));
 }
 
-/** The voice of an end: a named curve may end in another than it began in. */
-const voiceAt = ({ end, system, voice }: PlacedEnd): SystemVoice =>
-  end.source.lane === voice.lane ? voice : (system.score.voices.find(({ lane }) => lane === end.source.lane) ?? voice);
-
-const eventAt = (end: PlacedEnd): VoiceEvent | undefined => voiceAt(end).events[end.end.event];
+const eventAt = ({ end, voice }: PlacedEnd): VoiceEvent | undefined => voice.events[end.event];
 const voiceOf = (end: PlacedEnd): string => eventAt(end)?.laneName ?? '';
 
 function whereIs(piece: Piece, end: PlacedEnd): Where {
@@ -90,7 +109,7 @@ function whereIs(piece: Piece, end: PlacedEnd): Where {
 }
 
 const chunksOfVoice = (end: PlacedEnd, written: Written): readonly Chunk[] =>
-  written.byVoice.get(voiceAt(end).voice) ?? [];
+  written.byVoice.get(end.voice.voice) ?? [];
 
 function chunksAt(end: PlacedEnd, written: Written): readonly Chunk[] {
   const event = eventAt(end);
@@ -118,7 +137,7 @@ function nearest(end: PlacedEnd, written: Written, side: 'start' | 'stop'): Stop
 function openEnd(other: PlacedEnd | undefined, written: Written, side: 'start' | 'stop'): Stop | undefined {
   if (other === undefined) return undefined;
   const measure = chunksAt(other, written)[0]?.measure;
-  const voice = measure === undefined ? undefined : written.byMeasure.get(measure)?.get(voiceAt(other).voice);
+  const voice = measure === undefined ? undefined : written.byMeasure.get(measure)?.get(other.voice.voice);
   const notes = (voice ?? []).filter((c) => c.event.kind === 'note');
   const chunk = side === 'start' ? notes[0] : notes.at(-1);
   return chunk === undefined ? undefined : { chunk, member: 0 };

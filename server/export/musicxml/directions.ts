@@ -1,6 +1,6 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
 import { add, compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
-import type { AppliedMark, Bar, Piece, Score, Tempo, Words } from '../../score/score';
+import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Chunk } from './chunks';
 import { editorialElements } from './editorial';
@@ -59,6 +59,17 @@ const MARKS: Readonly<Record<string, (place: DirectionPlace) => readonly XmlElem
   renvoi: (place) => [direction(xml('segno'), { ...place, placement: 'above' })],
   fin: (place) => [direction(leaf('words', 'Fin'), { ...place, placement: 'above' })],
 };
+
+/** Ends of the bracket over a ligature, as editions draw it; the voice numbers it. */
+export const bracketElement = (type: 'start' | 'stop', { voice, stave }: VoiceEvent): XmlElement =>
+  direction(xml('bracket', { type, number: 1 + (voice % MOST_BRACKETS), 'line-end': 'down' }), {
+    ...ABOVE,
+    voice,
+    stave,
+  });
+
+/** MusicXML 4.0, simple type `number-level`. */
+const MOST_BRACKETS = 16;
 
 /**
  * A custos after the last note of its line. Programs that draw glyphs by their names in SMuFL show one; no program takes it

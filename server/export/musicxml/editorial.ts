@@ -1,4 +1,6 @@
 /** What editor and hands did to a note, a sign or a rest: footnotes and editorial levels. */
+
+import type { MarkType, SpanHead } from '../../../grammar/tree';
 import type { Environment, NoteDeclaration } from '../../score/environment';
 import type { AppliedAnnotation, AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
 import { LEVELS } from './tables';
@@ -46,19 +48,55 @@ export function ofMark(mark: AppliedMark, environment: Environment): Editorial {
   return { footnote: footnoteOf(mark.annotations, environment), level: joined(words), bracket: editors };
 }
 
-/** Level and footnote of a note, rest, gap or lacuna: the passages that it stands in and what is doubtful about it. */
-export function ofEvent(event: VoiceEvent, member: NoteMember | undefined, environment: Environment): Editorial {
-  const passages = event.spans.flatMap(({ head: { word } }) => (word === undefined ? [] : (LEVELS[word] ?? [])));
+/**
+ * Level and footnote of a note, rest, gap or lacuna: the passages that it stands in, what is doubtful about it, and all
+ * that is said of it and of the passages that begin with it.
+ */
+export function ofEvent(
+  event: VoiceEvent,
+  member: NoteMember | undefined,
+  ofPassages: readonly AppliedAnnotation[],
+  environment: Environment,
+): Editorial {
+  const passages = event.spans.flatMap(({ head }) => passageText(head, environment) ?? []);
   const isDoubtful =
     event.value?.doubtful === true ||
     member?.spelling.doubtful === true ||
     event.chosen.some(({ doubtful }) => doubtful);
   const words = [...passages, ...(isDoubtful ? ['doubtful'] : []), ...(event.kind === 'lost' ? ['lost'] : [])];
   const first = member === undefined || member === event.members[0];
-  const annotations = [...(first ? event.annotations : []), ...(member?.annotations ?? [])];
+  const marks = [...(first ? event.marks : []), ...(member?.marks ?? [])];
+  const isDrawn = event.kind === 'note' || event.kind === 'rest';
+  const annotations = [
+    ...(first ? [...ofPassages, ...event.annotations] : []),
+    ...(member?.annotations ?? []),
+    ...marks.filter((mark) => !isDrawn || isNoNotation(mark)).flatMap((mark) => mark.annotations),
+  ];
   return {
     footnote: footnoteOf(annotations, environment),
     level: joined([...new Set(words)]),
     bracket: event.spans.some(({ head: { word } }) => word === 'supplied'),
   };
+}
+
+const NO_NOTATIONS: ReadonlySet<MarkType> = new Set(['curveStart', 'curveEnd', 'weight']);
+const DIRECTIONS: ReadonlySet<string> = new Set(['renvoi', 'fin', 'through']);
+
+/** Whether what is said of a mark finds no notation of its own to stand at, so that it stands at the note. */
+const isNoNotation = ({ form: { type, name } }: AppliedMark): boolean =>
+  NO_NOTATIONS.has(type) || (type === 'other' && DIRECTIONS.has(name));
+
+/** "added in K.2 (paler ink, a later hand)". */
+function passageText({ word, readings }: SpanHead, environment: Environment): string | undefined {
+  const level = word === undefined ? undefined : LEVELS[word];
+  if (level === undefined || readings === undefined) return level?.plain;
+  return `${level.by} ${readings.names.map((name) => described(name, environment)).join(', ')}`;
+}
+
+function described(label: string, { sources }: Environment): string {
+  const hands = sources.flatMap(({ name, hands: own }) =>
+    own.map((hand) => ({ ...hand, label: `${name}.${hand.layer}` })),
+  );
+  const description = hands.find((hand) => hand.label === label)?.description ?? '';
+  return description === '' ? label : `${label} (${description})`;
 }

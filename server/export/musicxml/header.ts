@@ -28,9 +28,10 @@ function identification({ environment, choice }: Score): XmlElement {
     `${name}: ${description}`,
     ...hands.map((hand) => `${name}.${hand.layer}: ${hand.description}`),
   ]);
-  const { editors } = environment;
   return xml('identification', {}, [
-    ...[...editors.values()].map(({ name }) => xml('creator', { type: 'editor' }, editorText(name, environment))),
+    ...[...environment.editors].map(([signs, { name }]) =>
+      xml('creator', { type: 'editor' }, name === '' ? signs : `${signs}: ${name}`),
+    ),
     xml('encoding', {}, [
       leaf('software', 'Bentside'),
       supports({ element: 'accidental' }),
@@ -45,16 +46,6 @@ function identification({ environment, choice }: Score): XmlElement {
       environment.pitch === undefined ? undefined : field('pitch-a4', `${environment.pitch} Hz`),
     ]),
   ]);
-}
-
-/** The name by which annotations are signed, and who that is. */
-function editorText(name: string, { statements }: Environment): string {
-  const declared = statements.find(({ statement: { keyword, args } }) => {
-    const [first] = args;
-    return keyword === 'editor' && first !== undefined && 'text' in first && first.text === name;
-  });
-  const description = declared?.statement.args.find(({ kind }) => kind === 'string');
-  return description !== undefined && 'text' in description ? `${name}: ${description.text}` : name;
 }
 
 const supports = (what: {

@@ -16,6 +16,7 @@ import {
   notationsOf,
   plainNotation,
 } from './notations';
+import type { Passages } from './passages';
 import { coversChord } from './signs';
 import { type MemberTies, NO_TIES, type Ties, tiedElements, tieElements } from './ties';
 import { type TupletEnds, timeModification } from './tuplets';
@@ -32,6 +33,7 @@ export interface VoiceLinks {
   readonly slurs: SlurEnds;
   readonly lyrics: Lyrics;
   readonly figures: Figures;
+  readonly passages: Passages;
   /** Marks drawn at another lane. */
   readonly elsewhere: ReadonlySet<AppliedMark>;
 }
@@ -43,18 +45,18 @@ export function chunkElements(chunk: Chunk, links: VoiceLinks, score: Score, div
     return event.members.map((member, m) => noteElement({ chunk, member, m, links, score, divisions }));
   }
   if (event.kind === 'rest') return [noteElement({ chunk, member: undefined, m: 0, links, score, divisions })];
-  return forwardElement(chunk, links.voice, score, divisions);
+  return forwardElement(chunk, links, score, divisions);
 }
 
 /** Time in which nothing is drawn. */
-function forwardElement(chunk: Chunk, voice: number, score: Score, divisions: bigint): readonly XmlElement[] {
+function forwardElement(chunk: Chunk, links: VoiceLinks, score: Score, divisions: bigint): readonly XmlElement[] {
   const duration = inDivisions(chunk.duration, divisions);
   if (duration === '0') return [];
   return [
     xml('forward', {}, [
       leaf('duration', duration),
-      ...editorialElements(ofEvent(chunk.event, undefined, score.environment)),
-      leaf('voice', voice + 1),
+      ...editorialElements(editorialAt(chunk, undefined, links, score)),
+      leaf('voice', links.voice + 1),
       leaf('staff', chunk.event.stave + 1),
     ]),
   ];
@@ -70,7 +72,11 @@ interface Head {
   readonly divisions: bigint;
 }
 
-const NO_EDITORIAL: Editorial = { footnote: undefined, level: undefined, bracket: false };
+/** What is said of an event stands at the first of its chunks, its level at each. */
+function editorialAt(chunk: Chunk, member: NoteMember | undefined, links: VoiceLinks, score: Score): Editorial {
+  const editorial = ofEvent(chunk.event, member, links.passages.annotations.get(chunk) ?? [], score.environment);
+  return chunk.first ? editorial : { ...editorial, footnote: undefined };
+}
 
 function noteElement(head: Head): XmlElement {
   const { chunk, member, m, links, score, divisions } = head;
@@ -79,14 +85,13 @@ function noteElement(head: Head): XmlElement {
   const lead = m === 0;
   // What takes no time can only be a small note: MusicXML has no duration of zero.
   const small = event.small !== undefined || isZero(chunk.duration);
-  const editorial = chunk.first ? ofEvent(event, member, score.environment) : NO_EDITORIAL;
   return xml('note', {}, [
     small ? graceElement(chunk, links.chunks) : undefined,
     lead ? undefined : xml('chord'),
     member === undefined ? xml('rest', { measure: event.wholeBar ? 'yes' : undefined }) : pitchElement(member),
     small ? undefined : leaf('duration', inDivisions(chunk.duration, divisions)),
     ...tieElements(ties),
-    ...editorialElements(editorial),
+    ...editorialElements(editorialAt(chunk, member, links, score)),
     leaf('voice', links.voice + 1),
     chunk.value === undefined ? undefined : leaf('type', chunk.value.type),
     ...Array.from({ length: chunk.value?.dots ?? 0 }, () => xml('dot')),
@@ -127,7 +132,8 @@ function notationsAt(head: Head, ties: MemberTies): readonly Notation[] {
 function markNotations({ chunk, member, m, links, score }: Head): readonly Notation[] {
   if (!chunk.first) return [];
   const here = marksAt(chunk, member, m).filter((mark) => !links.elsewhere.has(mark));
-  return here.flatMap((mark) => notationsOf(mark, links.voice, score.environment));
+  const ofPassages = m === 0 ? (links.passages.marks.get(chunk) ?? []) : [];
+  return [...here, ...ofPassages].flatMap((mark) => notationsOf(mark, links.voice, score.environment));
 }
 
 /** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */

@@ -38,12 +38,12 @@ export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', '
 /** Steps of the letters above c. */
 export const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
 
-/** How the state of a passage is called in the `level` of its notes. */
-export const LEVELS: Readonly<Partial<Record<SpanWord, string>>> = {
-  unclear: 'unclear in the source',
-  supplied: 'supplied by the editor',
-  deleted: 'deleted in the source',
-  added: 'added in the source',
+/** How the state of a passage is called in the `level` of its notes; `by` where a source or hand is named. */
+export const LEVELS: Readonly<Partial<Record<SpanWord, { readonly plain: string; readonly by: string }>>> = {
+  unclear: { plain: 'unclear in the source', by: 'unclear in' },
+  supplied: { plain: 'supplied by the editor', by: 'supplied from' },
+  deleted: { plain: 'deleted in the source', by: 'deleted in' },
+  added: { plain: 'added in the source', by: 'added in' },
 };
 
 /** Hints of performance: they change no written value and MusicXML has no word for them. */

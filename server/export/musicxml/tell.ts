@@ -11,7 +11,7 @@ export function tellMeasure(measure: Measure, written: Written, score: Score, lo
   if (measure.opens) tellPiece(measure, written, score, losses);
   tellInnerBarlines(measure, written, score, losses);
   for (const chunk of [...(written.byMeasure.get(measure)?.values() ?? [])].flat())
-    tellEvent(chunk, written.elsewhere, score, losses);
+    tellEvent(chunk, written, score, losses);
 }
 
 /** The order of a piece, its manuals and, of a further piece, that it is one. */

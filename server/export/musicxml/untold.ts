@@ -7,6 +7,7 @@ import type { Losses } from './losses';
 import { notationsOf } from './notations';
 import { coversChord } from './signs';
 import { HINTS, LEVELS } from './tables';
+import type { Written } from './written';
 
 /** A question asked of each event: the code and slots of what is lost, with its place where it is not the event's own. */
 interface Untold {
@@ -16,24 +17,24 @@ interface Untold {
 }
 
 /** Tells all that is lost at an event, once, at its first chunk. */
-export function tellEvent(chunk: Chunk, elsewhere: ReadonlySet<AppliedMark>, score: Score, losses: Losses): void {
+export function tellEvent(chunk: Chunk, written: Written, score: Score, losses: Losses): void {
   if (!chunk.first) return;
   const { event, system, measure } = chunk;
-  for (const { code, slots, source } of untoldAt(chunk, elsewhere, score)) {
+  for (const { code, slots, source } of untoldAt(chunk, written, score)) {
     losses.add(code, { voice: event.laneName, ...slots }, { source: source ?? event.source, system, bar: measure.bar });
   }
 }
 
-function untoldAt(chunk: Chunk, elsewhere: ReadonlySet<AppliedMark>, score: Score): readonly Untold[] {
+function untoldAt(chunk: Chunk, written: Written, score: Score): readonly Untold[] {
   const { event } = chunk;
+  const marks = [...marksOf(event), ...(written.passages.marks.get(chunk) ?? [])];
   return [
     ...ofTime(chunk),
+    ...ofAnnotations(chunk, written),
     ...ofSpans(event),
     ...ofPlace(event),
     ...event.members.flatMap((member) => ofMember(member)),
-    ...marksOf(event)
-      .filter((mark) => !elsewhere.has(mark))
-      .flatMap((mark) => ofMark(mark, event, score)),
+    ...marks.filter((mark) => !written.elsewhere.has(mark)).flatMap((mark) => ofMark(mark, event, score)),
   ];
 }
 
@@ -50,6 +51,18 @@ function ofTime({ event, last, value }: Chunk): readonly Untold[] {
     ...when(event.value?.doubtful === true, 'musicxml-doubtful'),
     ...when(event.kind === 'gap' && event.figures?.what === 'figures', 'musicxml-figures'),
   ];
+}
+
+/** All that is said of the event, its notes, their signs and the passages that begin with it. */
+function ofAnnotations(chunk: Chunk, { passages }: Written): readonly Untold[] {
+  const { event } = chunk;
+  const annotations = [
+    ...event.annotations,
+    ...event.members.flatMap((member) => member.annotations),
+    ...[...marksOf(event), ...(passages.marks.get(chunk) ?? [])].flatMap((mark) => mark.annotations),
+    ...(passages.annotations.get(chunk) ?? []),
+  ];
+  return annotations.map(({ source }) => ({ code: 'musicxml-annotation', source }));
 }
 
 function ofSpans(event: VoiceEvent): readonly Untold[] {

@@ -3,6 +3,7 @@ import type { AppliedMark, Piece, Score, ScoreSystem, VoiceEvent } from '../../s
 import { type Chunk, chunksOf } from './chunks';
 import { drawnElsewhere } from './linked';
 import type { Measure } from './measures';
+import { type Passages, passagesOf } from './passages';
 
 export interface Written {
   readonly measures: readonly Measure[];
@@ -14,6 +15,7 @@ export interface Written {
   readonly chunksAt: (system: ScoreSystem, event: VoiceEvent) => readonly Chunk[];
   /** Place of a chunk in the order of writing. */
   readonly order: ReadonlyMap<Chunk, number>;
+  readonly passages: Passages;
   /** Marks of signs across several lanes that are drawn at another one. */
   readonly elsewhere: ReadonlySet<AppliedMark>;
 }
@@ -32,11 +34,13 @@ export function writtenOf(score: Score, measures: readonly Measure[]): Written {
   for (const voices of byMeasure.values())
     for (const chunk of [...voices.values()].flat()) order.set(chunk, order.size);
   const elsewhere = drawnElsewhere(byVoice);
+  const passages = passagesOf([...byVoice.values()].flat());
   return {
     measures,
     byVoice,
     byMeasure,
     order,
+    passages,
     elsewhere,
     chunksAt: (system, event) => index.get(system)?.get(event) ?? [],
   };
