@@ -56,7 +56,7 @@ export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXml
   }
   if (!tellBroken(measures, options.leaveGaps, losses)) return { text: '', problems: losses.problems() };
   const root = xml('score-partwise', { version: '4.0' }, [
-    ...headerElements(score, measures),
+    ...headerElements(score, measures, options.clefs),
     xml('part', { id: 'P1' }, measureElements(score, measures, options.clefs, losses)),
   ]);
   const { text, replaced } = printXml(root);

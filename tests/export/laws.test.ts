@@ -27,7 +27,7 @@ describe('any score', () => {
       fc.property(seeds, (seed) => {
         for (const score of scoresOf(scoreOfSeed(seed))) expect(heard(musicXml(score), score)).toEqual(played(score));
       }),
-      { numRuns: 60 },
+      { numRuns: 20 },
     );
   });
 
@@ -41,12 +41,12 @@ describe('any score', () => {
           expect(found).toEqual([]);
         }
       }),
-      { numRuns: 30 },
+      { numRuns: 20 },
     );
   });
 
   testWithSchema('musicxml-4.0/musicxml.xsd', 'is valid MusicXML', async () => {
-    for (const seed of fc.sample(seeds, { numRuns: 20, seed: 1689 })) {
+    for (const seed of fc.sample(seeds, { numRuns: 12, seed: 1689 })) {
       const [score] = scoresOf(scoreOfSeed(seed));
       if (score !== undefined) expect(await validateMusicXml(musicXml(score)), `seed ${seed}`).toEqual([]);
     }

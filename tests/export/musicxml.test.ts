@@ -477,6 +477,9 @@ describe('what stands at the head of a system', () => {
     const clefs = (options = {}) => elements(musicXml(text, options), 'clef').map((c) => c.replace(/<[^>]+>/g, ''));
     expect(clefs()).toEqual(['C1', 'F3']);
     expect(clefs({ clefs: 'modern' })).toEqual(['G2', 'F4']);
+    expect(elements(musicXml(text, { clefs: 'modern' }), 'miscellaneous-field')).toContain(
+      '<miscellaneous-field name="clefs-of-the-source">upper C1, lower F3</miscellaneous-field>',
+    );
   });
 
   it('writes the number of lines where it is not five, but not beside modern clefs', () => {
@@ -822,6 +825,12 @@ describe('words, figures and song', () => {
     ]);
   });
 
+  it('leave out figures under which nothing is drawn, and say so', () => {
+    const text = inC('basse | 4 _ = g2 a |', '  fig | 6 5 4 |');
+    expect(elements(musicXml(text), 'figure-number')).toEqual([5, 4].map((n) => `<figure-number>${n}</figure-number>`));
+    expect(codes(text)).toContain('musicxml-figures');
+  });
+
   it('set figures over rests and accidentals by themselves', () => {
     const text = musicXml(inC('basse | 2 g2 r |', '  fig | _ # |'));
     expect(elements(text, 'figured-bass')).toEqual([
@@ -920,7 +929,7 @@ describe('the file', () => {
 // Whole pieces, kept as they were when last looked at. UPDATE_GOLDEN=1 writes them anew.
 describe('whole pieces', () => {
   const folder = join(import.meta.dirname, 'golden');
-  const pieces = ['sarabande', 'toccata', 'prelude'];
+  const pieces = ['sarabande', 'toccata', 'prelude', 'air'];
 
   const exportedPiece = (name: string): string => {
     const source = readFileSync(join(folder, `${name}.bent`), 'utf8');

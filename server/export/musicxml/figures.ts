@@ -56,8 +56,9 @@ export function figuresOf(chunks: readonly Chunk[]): Figures {
 /** Notes and rests that bear figures or hold them on. */
 function figuredNotes(chunks: readonly Chunk[]): readonly Figured[] {
   return chunks.flatMap((chunk, i) => {
-    const { figures, small } = chunk.event;
+    const { figures, small, kind } = chunk.event;
     if (figures === undefined || figures.what === 'none' || !chunk.first || small !== undefined) return [];
+    if (kind !== 'note' && kind !== 'rest') return [];
     const next = chunks.findIndex((other, j) => j > i && other.first);
     const own = chunks.slice(i, next < 0 ? undefined : next);
     return [{ chunks: own, columns: figures.columns, isHold: figures.what === 'hold' }];

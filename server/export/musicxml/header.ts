@@ -1,17 +1,21 @@
 /** Title, sources and the list of parts. */
+
+import { clefText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
+import { changesOf } from '../../score/walk';
+import type { ClefChoice } from './attributes';
 import type { Measure } from './measures';
 import { leaf, type XmlElement, xml } from './xml';
 
 /** Everything before the part, in the order of the group `score-header`. */
-export function headerElements(score: Score, measures: readonly Measure[]): readonly XmlElement[] {
+export function headerElements(score: Score, measures: readonly Measure[], clefs: ClefChoice): readonly XmlElement[] {
   const { title } = score.environment;
   const movement = movementTitle(measures);
   return [
     ...(title === undefined ? [] : [xml('work', {}, [leaf('work-title', title)])]),
     ...(movement === undefined ? [] : [leaf('movement-title', movement)]),
-    identification(score),
+    identification(score, measures, clefs),
     xml('part-list', {}, [xml('score-part', { id: 'P1' }, [leaf('part-name', partName(score.environment))])]),
   ];
 }
@@ -23,7 +27,7 @@ function movementTitle(measures: readonly Measure[]): string | undefined {
   return names.size === 1 && name !== '' ? name : undefined;
 }
 
-function identification({ environment, choice }: Score): XmlElement {
+function identification({ environment, choice }: Score, measures: readonly Measure[], clefs: ClefChoice): XmlElement {
   const sources = environment.sources.flatMap(({ name, description, hands }) => [
     `${name}: ${description}`,
     ...hands.map((hand) => `${name}.${hand.layer}: ${hand.description}`),
@@ -43,9 +47,24 @@ function identification({ environment, choice }: Score): XmlElement {
     xml('miscellaneous', {}, [
       field('reading', choice.name),
       field('accidental-practice', choice.accidentals),
+      clefs === 'source' ? undefined : field('clefs-of-the-source', sourceClefs(environment, measures)),
       environment.pitch === undefined ? undefined : field('pitch-a4', `${environment.pitch} Hz`),
     ]),
   ]);
+}
+
+/**
+ * What an incipit would show beside modern clefs: the clefs with which each stave begins. A second clef in the music
+ * itself would mislead the programs that know no editorial levels.
+ */
+function sourceClefs({ staves }: Environment, measures: readonly Measure[]): string {
+  const changes = [...new Set(measures.map(({ piece }) => piece))].flatMap((piece) => [...changesOf(piece)]);
+  return staves
+    .flatMap(({ name }, stave) => {
+      const first = changes.find(({ change }) => change.stave === stave && (change.clefs ?? []).length > 0);
+      return first === undefined ? [] : [`${name} ${(first.change.clefs ?? []).map(clefText).join('+')}`];
+    })
+    .join(', ');
 }
 
 const supports = (what: {
