@@ -529,6 +529,7 @@ describe('what stands at the head of a system', () => {
   it('has no meter in free music', () => {
     const text = musicXml(`${HEAD}\nsystem free upper G2 lower F4\n  dessus | c5 d (down) g3 |\n`);
     expect(elements(text, 'time')).toEqual(['<time print-object="no"><senza-misura></senza-misura></time>']);
+    expect(text).toContain('<measure number="1" implicit="yes">');
   });
 
   // "print-object" hides a sign that the source does not draw (MusicXML 4.0, `print-object`): readers take the length of a

@@ -1,6 +1,5 @@
 /** Barlines, repeats and endings at both sides of each measure. */
 import { format, subtract, type Time } from '../../../grammar/time';
-import type { BarlineShape } from '../../../grammar/tree';
 import type { Environment } from '../../score/environment';
 import type { DrawnBarline, Source } from '../../score/score';
 import { editorialElements, footnoteOf } from './editorial';
@@ -8,7 +7,7 @@ import { type Losses, whereBar } from './losses';
 import type { Measure } from './measures';
 import { fermataElement } from './notations';
 import { playedOrder } from './order';
-import { BARLINES } from './tables';
+import { BARLINES, isSpecial } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
 
 export interface Barlines {
@@ -109,8 +108,6 @@ function drawMarks(
 
 /** Marks on a barline that the export writes, as they are or at the nearest note. */
 const ON_BARLINES: ReadonlySet<string> = new Set(['renvoi', 'fermata', 'fin', 'u', 'line', '.']);
-
-const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 function begin(left: Side, editors: boolean): void {
   left.style = BARLINES['||:'].left;

@@ -58,7 +58,7 @@ export function measureElement(parts: MeasureParts, score: Score): XmlElement {
   else writeVoices(cursor, parts, score);
   cursor.moveTo(measure.duration);
   if (barlines?.right !== undefined) cursor.put([barlines.right]);
-  const implicit = isImplicit(measure.bar) ? 'yes' : undefined;
+  const implicit = isImplicit(measure) ? 'yes' : undefined;
   return xml('measure', { ...numbersOf(measure, score), implicit }, cursor.elements);
 }
 

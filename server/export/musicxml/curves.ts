@@ -1,10 +1,11 @@
 /** Curves as slurs: each from a note to a note, numbered so that no two of one number overlap. */
 import { add, compare, type Time } from '../../../grammar/time';
-import type { BarlineShape, MarkForm } from '../../../grammar/tree';
+import type { MarkForm } from '../../../grammar/tree';
 import type { Bar, Piece, VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
 import { absolute, type Chunk } from './chunks';
 import type { Losses, Where } from './losses';
+import { isSpecial } from './tables';
 import type { Written } from './written';
 import { type XmlElement, xml } from './xml';
 
@@ -85,8 +86,6 @@ function endingEntered(piece: Piece, { start, end }: PlacedCurve): Bar | undefin
   const within = piece.bars.slice(ending.index, to.index).every(({ closing }) => !isSpecial(closing?.shape));
   return within ? ending : undefined;
 }
-
-const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 /** Says where a curve had to be moved to a note. */
 function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {

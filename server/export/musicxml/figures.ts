@@ -59,9 +59,9 @@ function figuredNotes(chunks: readonly Chunk[]): readonly Figured[] {
     const { figures, small, kind } = chunk.event;
     if (figures === undefined || figures.what === 'none' || !chunk.first || small !== undefined) return [];
     if (kind !== 'note' && kind !== 'rest') return [];
-    const next = chunks.findIndex((other, j) => j > i && other.first);
-    const own = chunks.slice(i, next < 0 ? undefined : next);
-    return [{ chunks: own, columns: figures.columns, isHold: figures.what === 'hold' }];
+    let next = i + 1;
+    while (chunks[next]?.first === false) next += 1;
+    return [{ chunks: chunks.slice(i, next), columns: figures.columns, isHold: figures.what === 'hold' }];
   });
 }
 

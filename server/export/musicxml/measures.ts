@@ -66,6 +66,6 @@ function numbered(chosen: readonly { readonly piece: Piece; readonly bars: reado
 
 const isShort = (bar: Bar): boolean => bar.expected !== undefined && compare(bar.duration, bar.expected) < 0;
 
-/** Whether the bar is none of the count: an upbeat, an irregular bar, the second half of a pair. */
-export const isImplicit = (bar: Bar): boolean =>
-  bar.number === '0' || bar.irregular || (isShort(bar) && /[b-z]$/.test(bar.number));
+/** Whether the bar is none of the count: an upbeat, an irregular bar, the second half of a pair, all of free music. */
+export const isImplicit = ({ bar, system }: Measure): boolean =>
+  system.score.kind === 'free' || bar.number === '0' || bar.irregular || (isShort(bar) && /[b-z]$/.test(bar.number));

@@ -11,6 +11,8 @@ interface Passage {
   /** First chunks of its first and last event. */
   readonly first: Chunk;
   last: Chunk;
+  /** Last chunk of its last event. */
+  end: Chunk;
 }
 
 export interface Passages {
@@ -32,7 +34,7 @@ export function passagesOf(chunks: readonly Chunk[]): Passages {
     annotations: gathered(passages.map(({ first, what }) => [first, what.annotations])),
     marks: gathered(passages.map(({ last, what }) => [last, what.marks])),
     before: gathered(ligatures.map(({ first }) => [first, [bracketElement('start', first.event)]])),
-    after: gathered(ligatures.map(({ last }) => [lastOf(last, chunks), [bracketElement('stop', last.event)]])),
+    after: gathered(ligatures.map(({ end }) => [end, [bracketElement('stop', end.event)]])),
   };
 }
 
@@ -42,24 +44,18 @@ function passagesIn(chunks: readonly Chunk[]): readonly Passage[] {
   let before: Chunk | undefined;
   let open = new Map<Enclosing, Passage>();
   for (const chunk of chunks) {
-    if (!chunk.first) continue;
     if (chunk.system !== before?.system || chunk.event.voice !== before.event.voice) open = new Map();
     before = chunk;
     const { spans, chosen, tuplets } = chunk.event;
     for (const what of [...spans, ...chosen, ...tuplets]) {
-      const passage = open.get(what) ?? { what, first: chunk, last: chunk };
+      const passage = open.get(what) ?? { what, first: chunk, last: chunk, end: chunk };
       if (!open.has(what)) found.push(passage);
       open.set(what, passage);
-      passage.last = chunk;
+      if (chunk.first) passage.last = chunk;
+      passage.end = chunk;
     }
   }
   return found;
-}
-
-/** The last of the chunks into which the event of a first one was cut. */
-function lastOf(first: Chunk, chunks: readonly Chunk[]): Chunk {
-  const from = chunks.indexOf(first);
-  return chunks.slice(from).find(({ last }) => last) ?? first;
 }
 
 function gathered<T>(entries: readonly (readonly [Chunk, readonly T[]])[]): ReadonlyMap<Chunk, readonly T[]> {

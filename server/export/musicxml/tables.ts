@@ -32,6 +32,9 @@ export const BARLINES: Readonly<Record<BarlineShape, BarlineLook>> = {
   ':||:': { right: 'light-heavy', left: 'heavy-light', backward: true, forward: true },
 };
 
+/** Any barline but the plain one ends strains and endings. */
+export const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
+
 /** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
 export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 
