@@ -443,7 +443,9 @@ describe('the prelude', () => {
   });
   it('holds the notes of each chord to the next bass and no other note, but for sighs of two notes', () => {
     const heads = new Set(basses.map((bass) => free.indexOf(bass)));
-    const curves = curvesOf(piece).filter(({ kind, end }) => kind === 'u' && end?.end.onBarline === false);
+    const curves = curvesOf(piece).filter(
+      ({ kind, start, end }) => kind === 'u' && start !== undefined && end?.end.onBarline === false,
+    );
     const places = curves.map(({ start, end }) => ({ from: placeOf(start), to: placeOf(end) }));
     const sighs = places.filter(({ from, to }) => to === from + 1 && !heads.has(to));
     const tenues = places.filter((one) => !sighs.includes(one));
