@@ -121,7 +121,9 @@ export function goingOn(written: Written, text: string, at: number): Written {
   return next.get(text) ?? keep(next, text, extended(written, text, at));
 }
 
-function extended(written: Written, text: string, at: number): Written {
+function extended({ what, members, suffixes, tie }: Written, text: string, at: number): Written {
+  // What is known to go on from the event as it was does not go on from what is made of it.
+  const written: Written = { what, len: at, members, suffixes, tie };
   const len = at + text.length;
   if (text.startsWith('-')) return { ...written, len, members: [...written.members, memberAt(at, text)] };
   const suffix = suffixAt(text, at);
