@@ -44,6 +44,7 @@ import type {
 import { isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
+import type { DraftMember } from './pitch';
 import type {
   AppliedAnnotation,
   AppliedMark,
@@ -65,16 +66,6 @@ export type Report = (
   more?: { readonly fixes?: readonly Fix[]; readonly bar?: number },
 ) => void;
 
-export interface RawMember {
-  readonly spelling: Spelling;
-  readonly octave: number;
-  readonly stave: number;
-  readonly tie: TieForm | undefined;
-  readonly marks: readonly AppliedMark[];
-  readonly annotations: readonly AppliedAnnotation[];
-  readonly source: Source;
-}
-
 /** An event in its lane and bar. */
 export interface RawEvent {
   readonly kind: EventKind;
@@ -88,7 +79,8 @@ export interface RawEvent {
   readonly value: ValueForm | undefined;
   readonly wholeBar: boolean;
   small: { readonly to: 'next' | 'previous'; readonly group: number } | undefined;
-  readonly members: readonly RawMember[];
+  /** Their pitches come later. */
+  readonly members: DraftMember[];
   readonly marks: readonly AppliedMark[];
   readonly annotations: readonly AppliedAnnotation[];
   words: readonly Words[];
@@ -556,7 +548,7 @@ class LaneReader {
 
   // ─── notes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
-  private members(item: EventItem): RawMember[] {
+  private members(item: EventItem): DraftMember[] {
     let stave = this.stave;
     return item.members.map((member, index) => {
       if (member.stave !== undefined) stave = this.moved(member.stave, member) ?? stave;
@@ -564,7 +556,7 @@ class LaneReader {
     });
   }
 
-  private member(member: Member, stave: number, isFirst: boolean): RawMember {
+  private member(member: Member, stave: number, isFirst: boolean): DraftMember {
     const { spelling } = member;
     const octave = this.octaveOf(member);
     const step = stepOf(spelling.letter, octave);
@@ -572,7 +564,18 @@ class LaneReader {
     this.lastStep = step;
     const { marks, annotations } = this.applied(member.suffixes);
     const tie = member.tie !== undefined && holdsIn(member.tie.readings, this.task.choice) ? member.tie : undefined;
-    return { spelling, octave, stave, tie, marks, annotations, source: this.source(member) };
+    return {
+      spelling,
+      octave,
+      stave,
+      alteration: 0,
+      midi: 0,
+      tie,
+      tiedFrom: false,
+      marks,
+      annotations,
+      source: this.source(member),
+    };
   }
 
   private octaveOf(member: Member): number {

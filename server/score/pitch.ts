@@ -312,16 +312,17 @@ function plainSpelling(spelling: Spelling): Spelling {
 function* inOrder(voices: PitchTask['voices']): Generator<{ readonly voice: number; readonly event: Draft }> {
   const heads = voices.map(({ voice, events }) => ({ voice, events, next: 0 }));
   for (;;) {
-    let first: { readonly voice: number; readonly event: Draft; readonly head: { next: number } } | undefined;
+    let first: (typeof heads)[number] | undefined;
+    let event: Draft | undefined;
     for (const head of heads) {
-      const event = head.events[head.next];
-      if (event !== undefined && (first === undefined || isBefore(event, first.event))) {
-        first = { voice: head.voice, event, head };
-      }
+      const one = head.events[head.next];
+      if (one === undefined || (event !== undefined && !isBefore(one, event))) continue;
+      first = head;
+      event = one;
     }
-    if (first === undefined) return;
-    first.head.next++;
-    yield first;
+    if (first === undefined || event === undefined) return;
+    first.next++;
+    yield { voice: first.voice, event };
   }
 }
 

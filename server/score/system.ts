@@ -13,9 +13,9 @@ import { type Carry, type OpenBar, silentVoice, type VoiceCarry } from './carry'
 import { type Choice, chooseOption, written } from './choice';
 import { type CurveMark, type EndingMark, type MatchedCurves, matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
-import { type RawBar, type RawChange, type RawEvent, type RawMember, readLane, sectionOf } from './lane';
+import { type RawBar, type RawChange, type RawEvent, readLane, sectionOf } from './lane';
 import { withGaps, withoutOmitted } from './omissions';
-import { type Draft, type DraftMember, soundingPitch } from './pitch';
+import { type Draft, soundingPitch } from './pitch';
 import type {
   AppliedMark,
   CurveEnd,
@@ -505,19 +505,22 @@ class SystemBuilder {
   // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
   private drafts(voice: VoiceBars, laid: Laid & { barOf?: (onset: Time) => number }, v: number): Draft[] {
-    return voice.bars.flatMap(({ bar }, index) => {
+    const drafts: Draft[] = [];
+    for (const [index, { bar }] of voice.bars.entries()) {
       const start = laid.voices[v]?.starts[index] ?? { onset: ZERO, filler: ZERO };
-      return bar.events.map((raw) => {
+      for (const raw of bar.events) {
         const onset = add(start.onset, raw.offset);
-        return draftOf(raw, voice.voice, laid.barOf?.(onset) ?? index, onset, raw.duration ?? start.filler);
-      });
-    });
+        drafts.push(draftOf(raw, voice.voice, laid.barOf?.(onset) ?? index, onset, raw.duration ?? start.filler));
+      }
+    }
+    return drafts.slice();
   }
 
   private beam(drafts: readonly { voice: number; events: Draft[] }[], voices: readonly VoiceBars[], laid: Laid): void {
     let next = 0;
     drafts.forEach(({ events }, v) => {
-      const raws = voices[v]?.bars.flatMap(({ bar }) => bar.events) ?? [];
+      const signs: RawEvent['beam'][] = [];
+      for (const { bar } of voices[v]?.bars ?? []) for (const { beam } of bar.events) signs.push(beam);
       const beamable = events.map((event, index): Beamable => {
         const bar = laid.bars[event.bar];
         return {
@@ -526,7 +529,7 @@ class SystemBuilder {
           value: event.value,
           isNote: event.kind === 'note',
           small: event.small?.group,
-          sign: raws[index]?.beam,
+          sign: signs[index],
         };
       });
       const beams = beamsOf(beamable, (bar) => laid.bars[bar]?.meter, this.task.environment.beaming, next);
@@ -756,8 +759,13 @@ interface PlacedMark {
 
 const isCurve = (form: MarkForm): boolean => form.type === 'curveStart' || form.type === 'curveEnd';
 
+const bearsCurve = (marks: readonly AppliedMark[]): boolean => marks.some(({ form }) => isCurve(form));
+
 function marksOnEvents(voice: number, events: readonly Draft[]): PlacedMark[] {
-  return events.flatMap((event, index) => {
+  const found: PlacedMark[] = [];
+  for (const [index, event] of events.entries()) {
+    // Most events bear none.
+    if (!bearsCurve(event.marks) && !event.members.some(({ marks }) => bearsCurve(marks))) continue;
     const pitches = event.members.map(({ spelling, octave, alteration }) => ({
       letter: spelling.letter,
       octave,
@@ -771,8 +779,9 @@ function marksOnEvents(voice: number, events: readonly Draft[]): PlacedMark[] {
           const on = member === undefined ? pitches : pitches.slice(member, member + 1);
           return { mark: { form, end, pitches: on }, onset: event.onset, event: index, rank: 2 };
         });
-    return [...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m))];
-  });
+    found.push(...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m)));
+  }
+  return found;
 }
 
 function marksOnBarlines(voice: number, events: readonly Draft[], bars: VoiceBars['bars']): PlacedMark[] {
@@ -896,20 +905,6 @@ export function tempoOfArgs(args: Clause['args']): Tempo | undefined {
   return value === undefined || rate?.kind !== 'number' ? undefined : { value, perMinute: rate.value };
 }
 
-/** Written out: a copy by spreading gets a shape of its own, for each and every note. */
-const draftMember = ({ spelling, octave, stave, tie, marks, annotations, source }: RawMember): DraftMember => ({
-  spelling,
-  octave,
-  stave,
-  alteration: 0,
-  midi: 0,
-  tie,
-  tiedFrom: false,
-  marks,
-  annotations,
-  source,
-});
-
 function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duration: Time): Draft {
   return {
     kind: raw.kind,
@@ -921,7 +916,7 @@ function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duratio
     value: raw.value,
     wholeBar: raw.wholeBar,
     small: raw.small,
-    members: raw.members.map(draftMember),
+    members: raw.members,
     marks: raw.marks,
     annotations: raw.annotations,
     words: raw.words,
