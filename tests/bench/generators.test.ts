@@ -1,9 +1,11 @@
 /** What the benches measure is what they say it is; they themselves run by hand (`npm run bench`). */
 import { describe, expect, it } from 'vitest';
+import { parseLane } from '../../grammar/lanes/lane';
 import { parseFile } from '../../grammar/parse';
 import type { Item } from '../../grammar/tree';
 import { proof } from '../../server/library';
 import { generateScore } from './generateScore';
+import { layouts, modifiersIn, typedOf } from './keystrokes';
 import { generateStylesheet, openStylesheet, proofStylesheet } from './stylesheet';
 
 const typedEvents = (items: readonly Item[]): number =>
@@ -41,5 +43,19 @@ describe('a generated stylesheet', () => {
     const text = generateStylesheet(20_000);
     expect(text.length).toBeGreaterThanOrEqual(20_000);
     expect(proofStylesheet(openStylesheet(text))).toBeLessThan(text.split('}').length / 2);
+  });
+});
+
+describe('the keys of a lane', () => {
+  const typed = (text: string): string => typedOf(parseLane('lane', text, [0]));
+
+  it('are those of its signs with one space between, comments left out', () => {
+    expect(typed(' 4 c5   d | // high\n')).toBe(' 4 c5 d |');
+  });
+
+  it('need Shift or AltGr where the layout has them', () => {
+    const needed = layouts.map((layout) => modifiersIn(" 4. c#5'zz | ||:", layout));
+    // US: # and the run of bars with their colon; German: ' and the bars, then the colon; French: "4." and 5, # and bars.
+    expect(needed).toEqual([3, 4, 5]);
   });
 });

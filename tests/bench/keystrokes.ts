@@ -59,6 +59,8 @@ export function typedOf({ kind, text }: LaneTree): string {
   return typed;
 }
 
+const strings = /"[^"]*"/g;
+
 /** Heads drawn for the items, all options counted; a lone `=` draws again what stands before it. */
 function headsIn(items: readonly Item[], before = { count: 1 }): number {
   let heads = 0;
@@ -77,6 +79,8 @@ function headsIn(items: readonly Item[], before = { count: 1 }): number {
 export interface Typed {
   readonly heads: number;
   readonly keys: number;
+  /** Of the keys those of words and notes in quotation marks, which are no music. */
+  readonly words: number;
   /** By the layout's place in the list. */
   readonly modifiers: readonly number[];
 }
@@ -88,6 +92,7 @@ export function typedIn({ blocks }: FileTree): Typed {
   return {
     heads: trees.reduce((sum, { segments }) => sum + headsIn(segments.flatMap(({ items }) => items)), 0),
     keys: texts.reduce((sum, text) => sum + text.length + 1, 0),
+    words: texts.reduce((sum, text) => sum + (text.match(strings) ?? []).join('').length, 0),
     modifiers: layouts.map((layout) => texts.reduce((sum, text) => sum + modifiersIn(text, layout), 0)),
   };
 }
