@@ -41,6 +41,8 @@ export interface Finding {
   readonly range: Range;
   readonly related: readonly { readonly message: string; readonly file: string; readonly range: Range }[];
   readonly fixes: readonly AbsoluteFix[];
+  /** The readings and witnesses in which it arises, where there are others in which it does not. */
+  readonly readings?: readonly string[];
 }
 
 export interface Range {

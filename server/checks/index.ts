@@ -35,13 +35,21 @@ export const checks: readonly Check[] = [
   nearlyRepeated,
 ];
 
+/** What checks find in the score of one choice; without a choice, in the text that all share. */
+export interface Checked {
+  readonly choice: string | undefined;
+  readonly problems: readonly PlacedProblem[];
+}
+
 /**
  * What all checks find in a file.
  * @param scores those of all choices, `written` first
  */
-export function checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): readonly PlacedProblem[] {
-  return checks.flatMap((one) => {
-    const seen = one.needs.includes('score') ? scores : scores.slice(0, 1);
-    return seen.flatMap((score) => one.run({ ...file, score }));
-  });
+export function* checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): Generator<Checked> {
+  for (const one of checks) {
+    const ofScore = one.needs.includes('score');
+    for (const score of ofScore ? scores : scores.slice(0, 1)) {
+      yield { choice: ofScore ? score.choice.name : undefined, problems: one.run({ ...file, score }) };
+    }
+  }
 }

@@ -1,4 +1,5 @@
 /** One score made into the contents of files; what writes them is the host. */
+import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { ExportFormat, ExportOptions } from '../export/formats';
 import type { Score } from '../score/score';
@@ -23,19 +24,19 @@ export interface Made {
 
 const nothing = (says: string): Made => ({ contents: [], says, whole: false });
 
-/** Makes what is wished of a score. One with errors gives nothing, unless gaps may be left. */
+/** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
 export function make(project: Project, wish: Wish): Made {
   const { analysis, file } = project;
-  const errors = analysis.findings().filter(({ level }) => level === 'error');
+  const wished = wish.reading ?? 'written';
+  const readings = wished === 'all' ? analysis.choices : analysis.choices.filter((name) => name === wished);
+  if (readings.length === 0) return nothing(unknownReading(project, wished));
+  const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
   if (errors.length > 0 && !wish.options.leaveGaps) {
     const count = counted(errors.length, 'error', 'errors');
     return nothing(
       `${errors.map(findingLine).join('')}${shown(file)}: not exported, because of ${count}; --leave-gaps exports what is sound\n`,
     );
   }
-  const wished = wish.reading ?? 'written';
-  const readings = wished === 'all' ? analysis.choices : analysis.choices.filter((name) => name === wished);
-  if (readings.length === 0) return nothing(unknownReading(project, wished));
   const made = readings.flatMap((reading) => {
     const score = analysis.score(reading);
     return score === undefined ? [] : [makeReading(score, wish)];
@@ -46,6 +47,10 @@ export function make(project: Project, wish: Wish): Made {
     whole: made.every(({ whole }) => whole),
   };
 }
+
+/** Whether a finding arises in one of these readings. */
+const concerns = (finding: Finding, readings: readonly string[]): boolean =>
+  finding.readings === undefined || finding.readings.some((reading) => readings.includes(reading));
 
 const unknownReading = ({ file, analysis: { choices } }: Project, wished: string): string =>
   `${shown(file)}: it has no reading or witness “${shown(wished)}”, but ${choices.join(', ')}.${didYouMean(wished, choices)}\n`;

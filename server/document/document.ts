@@ -9,12 +9,12 @@ import type { Finding } from '../../grammar/findings/finding';
 import { finished } from '../../grammar/finished';
 import { parsing } from '../../grammar/parse';
 import type { FileTree } from '../../grammar/tree';
-import { checkFile } from '../checks';
+import { type Checked, checkFile } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { buildingScore } from '../score/build';
 import type { Choice } from '../score/choice';
 import { buildEnvironment, type Environment } from '../score/environment';
-import type { PlacedProblem, Score } from '../score/score';
+import type { Score } from '../score/score';
 import type { NamedTree } from './absolute';
 import type { Analysis, AnalysisOptions } from './analysis';
 import { Findings } from './findings';
@@ -198,10 +198,10 @@ export class Document {
       scores.set(name, known);
       return known;
     };
-    const problems = function* (): Generator<PlacedProblem> {
-      yield* environment.problems;
+    const problems = function* (): Generator<Checked> {
+      yield { choice: undefined, problems: environment.problems };
       const all = [...choices.keys()].flatMap((name) => score(name) ?? []);
-      for (const one of all) yield* one.problems;
+      for (const one of all) yield { choice: one.choice.name, problems: one.problems };
       yield* checkFile({ tree, environment }, all);
     };
     const { file, made } = this;
@@ -213,7 +213,7 @@ export class Document {
       choices: [...choices.keys()],
       score,
       findings: () => {
-        findings ??= made.of({ file, tree }, problems(), options);
+        findings ??= made.of({ file, tree }, problems(), [...choices.keys()], options);
         return findings;
       },
     };

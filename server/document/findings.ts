@@ -1,6 +1,7 @@
 /** All findings of a version: made absolute, each once, at the levels wished for, and not too many. */
 import type { Finding, Problem } from '../../grammar/findings/finding';
 import type { Block, BlockContents } from '../../grammar/tree';
+import type { Checked } from '../checks';
 import type { PlacedProblem } from '../score/score';
 import { findingOfScore, type NamedTree } from './absolute';
 import type { AnalysisOptions } from './analysis';
@@ -11,6 +12,8 @@ import { capped, levelled } from './levels';
 interface LaneFinding {
   readonly lane: string | undefined;
   readonly finding: Finding;
+  /** The choices whose score it was met in; undefined: it concerns the text that all share. */
+  readonly choices: ReadonlySet<string> | undefined;
 }
 
 /** A problem in contents, wherever those stand. */
@@ -53,21 +56,30 @@ export class Findings {
 
   /**
    * @param problems met beyond the parser's, in any order and any number of times
+   * @param choices all that the file offers
    */
-  of(named: NamedTree, problems: Iterable<PlacedProblem>, options: AnalysisOptions): readonly Finding[] {
+  of(
+    named: NamedTree,
+    problems: Iterable<Checked>,
+    choices: readonly string[],
+    options: AnalysisOptions,
+  ): readonly Finding[] {
     const blocks = named.tree.blocks.map((block) => this.madeAt(block));
     const found = new Map<Finding, LaneFinding>();
-    const take = (placed: PlacedProblem): void => {
+    const take = (placed: PlacedProblem, choice: string | undefined): void => {
       const finding = this.finding(named, blocks[placed.block], placed);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
-      if (!found.has(finding)) found.set(finding, { lane, finding });
+      const one = { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) };
+      const known = found.get(finding);
+      found.set(finding, known === undefined ? one : united(known, one));
     };
     named.tree.blocks.forEach(({ contents }, block) => {
-      for (const unplaced of problemsOf(contents)) take({ ...unplaced, block });
+      for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);
     });
-    for (const placed of problems) take(placed);
-    const others = (options.also ?? []).map((finding): LaneFinding => ({ lane: undefined, finding }));
-    return sifted([...eachOnce(found.values()), ...others], options);
+    for (const { choice, problems: all } of problems) for (const placed of all) take(placed, choice);
+    const own = eachOnce(found.values()).map((one) => inSome(one, choices));
+    const others = (options.also ?? []).map((finding) => ({ lane: undefined, finding }));
+    return sifted([...own, ...others], options);
   }
 
   private madeAt({ contents, offset, line }: Block): MadeHere {
@@ -99,13 +111,32 @@ function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
   for (const one of all) {
     const { code, range } = one.finding;
     const key = `${code} ${range.start.offset} ${range.end.offset}`;
-    if (!found.has(key)) found.set(key, one);
+    const known = found.get(key);
+    found.set(key, known === undefined ? one : united(known, one));
   }
   return [...found.values()];
 }
 
+const united = (a: LaneFinding, b: LaneFinding): LaneFinding => {
+  if (a.choices === undefined || b.choices === undefined)
+    return a.choices === undefined ? a : { ...a, choices: undefined };
+  if ([...b.choices].every((choice) => a.choices?.has(choice))) return a;
+  return { ...a, choices: new Set([...a.choices, ...b.choices]) };
+};
+
+/** A finding that arises in some readings only says in which. */
+function inSome(one: LaneFinding, all: readonly string[]): LaneFinding {
+  const readings = all.filter((choice) => one.choices?.has(choice) !== false);
+  if (readings.length === all.length) return one;
+  const message = `In ${readings.join(', ')}: ${one.finding.message}`;
+  return { ...one, finding: { ...one.finding, message, readings } };
+}
+
 /** At the levels wished for, and not too many. */
-function sifted(all: readonly LaneFinding[], { levels = {}, counsel }: AnalysisOptions): readonly Finding[] {
+function sifted(
+  all: readonly Omit<LaneFinding, 'choices'>[],
+  { levels = {}, counsel }: AnalysisOptions,
+): readonly Finding[] {
   const lanes = new Map<string, Finding[]>();
   const others: Finding[] = [];
   for (const { lane, finding: found } of all) {
