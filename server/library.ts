@@ -15,10 +15,12 @@
 import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
 import { findingOfScore } from './document/absolute';
+import { edited, together } from './document/edits';
 import type { Levels } from './document/levels';
 import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
 import { perform } from './readings/perform';
 import type { PlacedProblem, Score } from './score/score';
+import { eventsOf, offsetOf, type PlacedEvent } from './score/walk';
 import { aligned } from './workspace/aligned';
 import { type Host, noFiles } from './workspace/host';
 import { type Project, projectOf } from './workspace/project';
@@ -83,6 +85,55 @@ export const align = (
   { file = 'score.bent' }: Pick<TextOptions, 'file'> = {},
 ): { readonly text: string; readonly findings: readonly Finding[] } => aligned(file, text);
 
+/**
+ * The text with its findings mended: the first fix of each that has one and is among those wished for, as long as fixes lead
+ * on. What no fix touches, comments and layout included, stays as it is.
+ * @param options.only whether a finding is to be mended; as a rule every one of level error or warning
+ */
+export function mend(
+  text: string,
+  options: TextOptions & { readonly only?: (finding: Finding) => boolean } = {},
+): { readonly text: string; readonly mended: readonly Finding[] } {
+  const { only = ({ level }) => level === 'error' || level === 'warning' } = options;
+  const mended: Finding[] = [];
+  let now = text;
+  // A fix may uncover what it hid; a text that comes back has no end.
+  const seen = new Set<string>();
+  while (!seen.has(now)) {
+    seen.add(now);
+    const wished = proof(now, options).findings.filter((finding) => finding.fixes.length > 0 && only(finding));
+    const firsts = new Map(wished.flatMap((finding) => finding.fixes.slice(0, 1).map((fix) => [fix, finding])));
+    const fixes = together([...firsts.keys()]);
+    now = edited(
+      now,
+      fixes.flatMap(({ edits }) => edits),
+    );
+    mended.push(...fixes.flatMap((fix) => firsts.get(fix) ?? []));
+  }
+  return { text: now, mended };
+}
+
+/**
+ * The text of a score with some of its events typed otherwise; all else, comments and layout included, stays as it is.
+ * @param change gives what is to be typed instead of an event, or undefined to leave it; it sees each event that the score's
+ * reading has, with what is typed for it
+ */
+export function rewrite(of: Score, change: (placed: PlacedEvent, typed: string) => string | undefined): string {
+  const { text } = of.tree;
+  const changes = of.pieces.flatMap((piece) =>
+    [...eventsOf(piece)].flatMap((placed) => {
+      const { event } = placed;
+      // Where a witness omits something nothing is typed for the time that passes.
+      if (event.kind === 'gap' && !event.wholeBar && event.value === undefined) return [];
+      const { source } = event;
+      const offset = offsetOf(of.tree, placed.system, source);
+      const by = change(placed, text.slice(offset, offset + source.len));
+      return by === undefined ? [] : [{ offset, length: source.len, text: by }];
+    }),
+  );
+  return edited(text, changes);
+}
+
 /** A problem of a score or an export as a finding, with its place in the file. */
 export const findingOf = (of: Score, problem: PlacedProblem): Finding => findingOfScore(of, problem);
 
@@ -98,6 +149,8 @@ export type { Time } from '../grammar/time';
 /** Exact time in semibreves. */
 export * as time from '../grammar/time';
 export type * from '../grammar/tree';
+/** Changes of a text that leave the rest as it is. */
+export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
 export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
 export type { BarRange } from './export/musicxml/measures';

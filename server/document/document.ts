@@ -17,13 +17,14 @@ import { buildEnvironment, type Environment } from '../score/environment';
 import type { Score } from '../score/score';
 import type { NamedTree } from './absolute';
 import type { Analysis, AnalysisOptions } from './analysis';
+import { edited, type TextChange } from './edits';
 import { Findings } from './findings';
 import type { Generation } from './kept';
 import { Systems } from './systems';
 import { Trees } from './trees';
 
 /** A whole new text, or changes of the current one; their offsets count in it as it is, and they do not overlap. */
-export type Change = string | readonly { readonly offset: number; readonly length: number; readonly text: string }[];
+export type Change = string | readonly TextChange[];
 
 /** How a host shares its thread. */
 export interface Turns {
@@ -218,15 +219,4 @@ export class Document {
       },
     };
   }
-}
-
-/** The text after changes that count in it as it was. */
-function edited(text: string, changes: Exclude<Change, string>): string {
-  const pieces: string[] = [];
-  let done = 0;
-  for (const { offset, length, text: by } of [...changes].sort((a, b) => a.offset - b.offset)) {
-    pieces.push(text.slice(done, offset), by);
-    done = offset + length;
-  }
-  return [...pieces, text.slice(done)].join('');
 }
