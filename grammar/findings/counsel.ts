@@ -8,7 +8,7 @@ export const counselFindings = entries({
   'consecutive-perfects': {
     level: 'hint',
     counsel: true,
-    sentence: 'Consecutive {kind} {upper}/{lower}, {bars} ({above} over {below}){as}: copyist’s or yours?',
+    sentence: 'Consecutive {kind} {upper}/{lower}, {bars} ({above} over {below}): copyist’s or yours?',
     help: `Two voices go the same way from one perfect fifth, octave or unison to another, at once or from beat to beat with other notes
 between. Counterpoint avoids it, so that it often betrays a wrong note. A passage wholly in octaves is doubling and is not
 told, nor are octaves and fifths over a rest or a double bar.
@@ -26,7 +26,7 @@ After:
   'false-relation': {
     level: 'hint',
     counsel: true,
-    sentence: 'Bar {bar}: {note} in {voice} against {against} in {other} within one beat{as}: an accidental missing?',
+    sentence: 'Bar {bar}: {note} in {voice} against {against} in {other} within one beat: an accidental missing?',
     help: `A note and its own sharp or flat stand in two voices at once, or one directly after the other within a beat. English and French
 composers loved it at cadences; elsewhere it mostly means that one of the two lacks a sign. Where the editor has written a
 sign (\`c[#]5\`, \`c(n)5\`) it is not told.
@@ -45,7 +45,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'At the cadence on {final} ({bars}) the leading note of {voice} has no sign{as}: the source shows {shown}, the practice expects {expected} (editor’s).',
+      'At the cadence on {final} ({bars}) the leading note of {voice} has no sign: the source shows {shown}, the practice expects {expected} (editor’s).',
     help: `Where the bass falls a fifth, rises a fourth or falls a whole tone to the final, and a voice above leaves it for the step below
 and comes back, that step is a semitone: sources before about 1700 leave the sign to the player. An edition adds it as the
 editor's. A close in which the bass falls a semitone has none.
@@ -64,7 +64,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'Bar {bar}, {voice}: the {note} of event {event} ends by the rule `{rule}`; the next (event {there}) is {next}{as}. A player will ask.',
+      'Bar {bar}, {voice}: the {note} of event {event} ends by the rule `{rule}`; the next (event {there}) is {next}. A player will ask.',
     help: `By this practice a written accidental holds for its note and what repeats it (\`note\`), or for the notes under its beam
 (\`group\`). Soon after, the same note comes again in the bar without a sign and sounds otherwise: players of today will carry the accidental
 on to it. A sign of the editor's answers them.
@@ -83,7 +83,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'Bar {bar}: {voice} strikes {note} on the line of {against} in {other}, without a sign by the rule `{rule}`{as}. A player will ask.',
+      'Bar {bar}: {voice} strikes {note} on the line of {against} in {other}, without a sign by the rule `{rule}`. A player will ask.',
     help: `By the practices \`note\` and \`group\` an accidental binds its own voice only. Another voice strikes the same line of the same stave
 while it is in force: whoever reads the stave at a glance will give it the accidental too. A sign of the editor's, one way or
 the other, answers the question.
@@ -104,7 +104,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      '{voice}, {bars}: {note} leaps a seventh or more and back{as}; {meant} would lie within a fourth of both its neighbours.',
+      '{voice}, {bars}: {note} leaps a seventh or more and back; {meant} would lie within a fourth of both its neighbours.',
     help: `A single note far above or below the notes on either side is often the right letter in the wrong octave. Leaps of a plain
 octave, and two lines written as one, are not told.
 

@@ -20,6 +20,8 @@ export type Need = keyof Given;
 export interface Check {
   readonly name: string;
   readonly needs: readonly Need[];
+  /** It looks at the score as written, and what it finds concerns the text of all readings. */
+  readonly ofWritten: boolean;
   readonly run: (given: Given) => readonly PlacedProblem[];
 }
 
@@ -28,7 +30,13 @@ export const check = <Needed extends Need>(
   name: string,
   needs: readonly Needed[],
   run: (given: Pick<Given, Needed>) => readonly PlacedProblem[],
-): Check => ({ name, needs, run: steadily(run) });
+): Check => ({ name, needs, ofWritten: !(needs as readonly Need[]).includes('score'), run: steadily(run) });
+
+/** A check of the score as written alone: it would say the same, or nothing worth saying, of other readings. */
+export const checkOfWritten = <Needed extends Need>(...given: Parameters<typeof check<Needed>>): Check => ({
+  ...check(...given),
+  ofWritten: true,
+});
 
 /** What is found again in a block left alone is the same object: whoever tells findings apart need not look at them. */
 function steadily(run: Check['run']): Check['run'] {

@@ -47,9 +47,8 @@ export interface Checked {
  */
 export function* checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): Generator<Checked> {
   for (const one of checks) {
-    const ofScore = one.needs.includes('score');
-    for (const score of ofScore ? scores : scores.slice(0, 1)) {
-      yield { choice: ofScore ? score.choice.name : undefined, problems: one.run({ ...file, score }) };
+    for (const score of one.ofWritten ? scores.slice(0, 1) : scores) {
+      yield { choice: one.ofWritten ? undefined : score.choice.name, problems: one.run({ ...file, score }) };
     }
   }
 }

@@ -2,7 +2,7 @@
 import { allOf } from '../../grammar/statements/read';
 import type { BarlineShape, FileTree } from '../../grammar/tree';
 import type { Piece, Section } from '../score/score';
-import { check, problemAt, type Spot } from './check';
+import { checkOfWritten, problemAt, type Spot } from './check';
 
 const before = (shape: BarlineShape | undefined): boolean => shape === ':||' || shape === ':||:';
 const after = (shape: BarlineShape | undefined): boolean => shape === '||:' || shape === ':||:';
@@ -48,20 +48,18 @@ function nameInOrder(tree: FileTree, order: readonly string[], name: string): Sp
   return undefined;
 }
 
-export const orderAgainstRepeats = check('order-against-repeats', ['tree', 'score'], ({ tree, score }) =>
-  // A reading may leave out repeats as it likes.
-  score.choice.name === 'written'
-    ? score.pieces.flatMap((piece) =>
-        piece.sections.flatMap((section) => {
-          const { order = [] } = piece;
-          if (section.within !== undefined || playings(order, section.name) !== 1 || hasInnerRepeat(piece, section))
-            return [];
-          const { start, end } = dotsAround(piece, section);
-          const at = nameInOrder(tree, order, section.name);
-          if (at === undefined || (!start && !end)) return [];
-          const where = [...(start ? ['begins'] : []), ...(end ? ['ends'] : [])].join(' and ');
-          return [problemAt('order-against-repeats', at, { section: section.name, where })];
-        }),
-      )
-    : [],
+// A reading may leave out repeats as it likes.
+export const orderAgainstRepeats = checkOfWritten('order-against-repeats', ['tree', 'score'], ({ tree, score }) =>
+  score.pieces.flatMap((piece) =>
+    piece.sections.flatMap((section) => {
+      const { order = [] } = piece;
+      if (section.within !== undefined || playings(order, section.name) !== 1 || hasInnerRepeat(piece, section))
+        return [];
+      const { start, end } = dotsAround(piece, section);
+      const at = nameInOrder(tree, order, section.name);
+      if (at === undefined || (!start && !end)) return [];
+      const where = [...(start ? ['begins'] : []), ...(end ? ['ends'] : [])].join(' and ');
+      return [problemAt('order-against-repeats', at, { section: section.name, where })];
+    }),
+  ),
 );

@@ -5,7 +5,7 @@
  */
 import { format, subtract } from '../../grammar/time';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
-import { check, problemAt } from './check';
+import { checkOfWritten, problemAt } from './check';
 import { eventNumber, noteName, positionOf } from './lines';
 
 interface PrintedNote {
@@ -133,9 +133,7 @@ function nearRepeats(piece: Piece, voiceName: (voice: number) => string): Placed
   });
 }
 
-export const nearlyRepeated = check('bar-nearly-repeats', ['score', 'environment'], ({ score, environment }) =>
-  // Witnesses differ in single notes by their nature.
-  score.choice.name === 'written'
-    ? score.pieces.flatMap((piece) => nearRepeats(piece, (voice) => environment.voices[voice]?.name ?? ''))
-    : [],
+// Witnesses differ in single notes by their nature.
+export const nearlyRepeated = checkOfWritten('bar-nearly-repeats', ['score', 'environment'], ({ score, environment }) =>
+  score.pieces.flatMap((piece) => nearRepeats(piece, (voice) => environment.voices[voice]?.name ?? '')),
 );

@@ -10,7 +10,7 @@ import type { Fix, Slots } from '../../grammar/findings/finding';
 import type { StatementTree } from '../../grammar/tree';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
-import type { Piece, PlacedProblem, Score, Source, SystemScore } from '../score/score';
+import type { Piece, PlacedProblem, Source, SystemScore } from '../score/score';
 import type { Check } from './check';
 import { type Keyboard, keyboardOf } from './keyboard';
 
@@ -82,11 +82,11 @@ export function overSystems(name: string, look: Look): Check {
       piece.systems.flatMap((system, index) => {
         const head = tree.blocks[system.block]?.statements[0]?.tree;
         const found = kept({ score: system.score, before: piece.systems[index - 1]?.score, head, facts });
-        return found.length === 0 ? [] : found.map((problem) => inPiece(problem, score, piece, index));
+        return found.length === 0 ? [] : found.map((problem) => inPiece(problem, piece, index));
       }),
     );
   };
-  return { name, needs: ['tree', 'environment', 'score'], run };
+  return { name, needs: ['tree', 'environment', 'score'], ofWritten: false, run };
 }
 
 /** Stands for the system before the first. */
@@ -135,24 +135,19 @@ function newFacts(environment: Environment, practice: AccidentalPractice): Facts
 
 // ─── strung together ─────────────────────────────────────────────────────────────────────────────────────────────
 
-/** The slot {as}: nothing as written, else whose reading it is. */
-export const asRead = ({ name }: Choice): string => (name === 'written' ? '' : `, as ${name} reads`);
-
 /** Where a system stands in its piece, as far as a problem in it says. */
 interface Standing {
-  readonly as: string;
   readonly bar?: string;
   readonly bars?: string;
   readonly block: number;
   readonly relatedBlocks: readonly number[];
 }
 
-function standingOf({ bar, bars, ...placed }: SystemProblem, score: Score, piece: Piece, index: number): Standing {
+function standingOf({ bar, bars, ...placed }: SystemProblem, piece: Piece, index: number): Standing {
   const numberOf = (place: BarPlace): string =>
     piece.bars[(piece.systems[index + place.system]?.firstBar ?? 0) + place.bar]?.number ?? '';
   const blockOf = (from: number): number => piece.systems[index + from]?.block ?? 0;
   return {
-    as: asRead(score.choice),
     ...(bar === undefined ? {} : { bar: numberOf({ system: 0, bar }) }),
     ...(bars === undefined ? {} : { bars: barsInWords(numberOf(bars[0]), numberOf(bars[1])) }),
     block: blockOf(placed.block),
@@ -177,12 +172,12 @@ function strung({ bars: _, ...placed }: SystemProblem, { block, relatedBlocks, .
 }
 
 const strungBefore = new WeakMap<SystemProblem, Map<string, PlacedProblem>>();
-/** A problem is told by a few choices and at a few places at most. */
+/** A problem is told at a few places at most. */
 const MOST_KEPT = 16;
 
 /** The same object as before where the system stands as before. */
-function inPiece(problem: SystemProblem, score: Score, piece: Piece, index: number): PlacedProblem {
-  const standing = standingOf(problem, score, piece, index);
+function inPiece(problem: SystemProblem, piece: Piece, index: number): PlacedProblem {
+  const standing = standingOf(problem, piece, index);
   const key = JSON.stringify(standing);
   const known = strungBefore.get(problem) ?? new Map<string, PlacedProblem>();
   const placed = known.get(key) ?? strung(problem, standing);

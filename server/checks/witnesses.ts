@@ -1,7 +1,7 @@
 /** Witnesses that fall silent: a leaf may be missing, or a place forgotten in collating. */
 import type { FileTree, LaneTree, Span } from '../../grammar/tree';
 import type { Piece, PlacedProblem } from '../score/score';
-import { check, problemAt, type Spot } from './check';
+import { checkOfWritten, problemAt, type Spot } from './check';
 import { citedInLane, keeping } from './uses';
 
 /** A bar of a lane in which a witness is cited. */
@@ -65,11 +65,10 @@ function silenceAfter(places: readonly Place[], bars: number): Place | undefined
   return bars - last.bar - 1 > LONGER * longest ? last : undefined;
 }
 
-export const silentWitnesses = check(
+export const silentWitnesses = checkOfWritten(
   'witness-falls-silent',
   ['tree', 'environment', 'score'],
   ({ tree, environment, score }) => {
-    if (score.choice.name !== 'written') return [];
     const pieces = score.pieces.map((piece) => ({ piece, places: placesIn(tree, piece) }));
     // The first source is the main text.
     return environment.sources.slice(1).flatMap(({ name }): PlacedProblem[] => {

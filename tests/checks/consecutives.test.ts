@@ -8,7 +8,7 @@ import { analysed, duet, findingOf, HEAD, messages, passage } from '../helpers/m
 
 const CODE = 'consecutive-perfects';
 const told = (analysis: Analysis): string[] =>
-  messages(analysis, CODE).map((message) => message.replace(/^Consecutive (.*): copyist’s or yours\?$/, '$1'));
+  messages(analysis, CODE).map((message) => message.replace(/Consecutive (.*): copyist’s or yours\?$/, '$1'));
 
 describe('two voices that move together', () => {
   it('are told of octaves, fifths and unisons, with bars and notes', () => {
@@ -84,7 +84,7 @@ describe('what is no oversight', () => {
 describe('fifths that only a witness has', () => {
   it('are told with its name', () => {
     expect(told(duet('<K: 2 g4 f ; L: 2 g4 a>', '2 c3 d'))).toEqual([
-      'fifths dessus/basse, bar 1 (g4-a4 over c3-d3), as L reads',
+      'In L: fifths dessus/basse, bar 1 (g4-a4 over c3-d3)',
     ]);
   });
 });
