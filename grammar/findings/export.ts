@@ -234,9 +234,10 @@ sign belongs to one note; the export has it at the first lane that bears it.`,
   },
   'musicxml-line': {
     level: 'info',
-    sentence: 'The straight lines of {voice} are not in the export ({bars}).',
-    help: `The lines of unmeasured preludes show which notes belong together or are held. MusicXML's lines between notes mean
-a slide or a glissando, so writing them would say something else.`,
+    sentence: 'The straight lines of {voice} ({bars}) stand in the export in a form that few programs show.',
+    help: `The lines of unmeasured preludes show which notes belong together or are held. MusicXML's own lines between notes
+mean a slide or a glissando, which would say something else, so they are written as notations that the standard leaves
+open, named “line”, from the first note to the last.`,
   },
   'musicxml-curve-open': {
     level: 'info',

@@ -311,6 +311,11 @@ describe('curves', () => {
     expect(codes(text)).toEqual(['musicxml-curve-open']);
   });
 
+  it('that lead from a note to the last barline find no second note, and are told by their voice', () => {
+    const text = inC("dessus | 2 c5 d'u |||'.");
+    expect(told(text)).toEqual(['A curve of dessus finds no two notes to join and is not in the export (bar 1).']);
+  });
+
   it('may end in another voice than they began in', () => {
     const text = musicXml(inC("dessus | 2 c5'u(q1) d |", "taille | 2 e4 f'.(q1) |"));
     expect(notesAt(text, 'c5')[0]).toContain('<slur type="start" number="1"/>');
@@ -321,6 +326,20 @@ describe('curves', () => {
     const text = musicXml(inC("dessus | 2 g4 a'u | 2 b'. c5 |"));
     expect(notesAt(text, 'a4')[0]).toContain('<slur type="start" number="1"/>');
     expect(notesAt(text, 'b4')[0]).toContain('<slur type="stop" number="1"/>');
+  });
+});
+
+// `other-notation` is for "any notations not yet in the MusicXML format" (MusicXML 4.0).
+describe('straight lines', () => {
+  it('lead from note to note and are no slides, whatever curves stand beside them', () => {
+    const text = musicXml(`${HEAD}\nsystem free upper G2 lower F4\n  dessus | c5'line e'u g'. c6'. |||\n`);
+    expect(elements(text, 'other-notation')).toEqual([
+      '<other-notation type="start" number="1">line</other-notation>',
+      '<other-notation type="stop" number="1">line</other-notation>',
+    ]);
+    expect(notesAt(text, 'c6')[0]).toContain('<other-notation type="stop"');
+    expect(elements(text, 'slur')).toHaveLength(2);
+    expect(elements(text, 'slide')).toEqual([]);
   });
 });
 
@@ -741,6 +760,13 @@ describe('the order of playing', () => {
     expect(told(text)).toEqual([
       'The order A B A B stands in the export as words alone; programs play the repeats as they are drawn.',
     ]);
+  });
+
+  it('of a reading is that of the piece whose sections it names', () => {
+    const text = `${two('reading once "Each half once"\n  order A B')}piece "Double"\nsystem upper G2 lower F4 meter C\n  dessus | 1 c5 |||\n`;
+    const xml = musicXml(text, { reading: 'once' });
+    expect(elements(xml, 'words').map((words) => words.replace(/<[^>]+>/g, ''))).toEqual(['[A B]', 'Double']);
+    expect(codes(text, { reading: 'once' })).toEqual(['musicxml-pieces']);
   });
 
   it('does not lead from one piece into another, whose bars have numbers of their own', () => {

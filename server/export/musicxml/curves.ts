@@ -1,4 +1,4 @@
-/** Curves as slurs: each from a note to a note, numbered so that no two of one number overlap. */
+/** Curves as slurs and lines as notations of their own: each from a note to a note, numbered so that no two of one number overlap. */
 import { add, compare, type Time } from '../../../grammar/time';
 import type { MarkForm } from '../../../grammar/tree';
 import type { Bar, Piece, VoiceEvent } from '../../score/score';
@@ -28,6 +28,7 @@ interface Stop {
 interface Slur {
   readonly start: Stop;
   readonly stop: Stop;
+  readonly kind: PlacedCurve['kind'];
   readonly forms: readonly MarkForm[];
   readonly where: Where;
 }
@@ -49,10 +50,7 @@ function resolve(piece: Piece, curve: PlacedCurve, written: Written, losses: Los
   if (known === undefined) return undefined;
   const where = whereIs(piece, known);
   if (![curve.start, curve.end].some((end) => end !== undefined && chunksAt(end, written).length > 0)) return undefined;
-  if (curve.kind === 'line') {
-    losses.add('musicxml-line', { voice: voiceOf(known) }, where);
-    return undefined;
-  }
+  if (curve.kind === 'line') losses.add('musicxml-line', { voice: voiceOf(known) }, where);
   const entered = endingEntered(piece, curve);
   if (entered !== undefined)
     losses.add('musicxml-curve-ending', { voice: voiceOf(known) }, whereIs(piece, curve.end ?? known));
@@ -66,7 +64,7 @@ function resolve(piece: Piece, curve: PlacedCurve, written: Written, losses: Los
   }
   tellPlace(piece, curve, losses);
   if (forms.some((form) => form.doubtful)) losses.add('musicxml-doubtful', { voice: voiceOf(known) }, where);
-  return { start, stop, forms, where };
+  return { start, stop, kind: curve.kind, forms, where };
 }
 
 function startOf(curve: PlacedCurve, entered: Bar | undefined, written: Written): Stop | undefined {
@@ -100,7 +98,8 @@ function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
 }
 
 const eventAt = ({ end, voice }: PlacedEnd): VoiceEvent | undefined => voice.events[end.event];
-const voiceOf = (end: PlacedEnd): string => eventAt(end)?.laneName ?? '';
+/** Of an end on the last barline the voice of the note before it. */
+const voiceOf = (end: PlacedEnd): string => (eventAt(end) ?? end.voice.events.at(-1))?.laneName ?? '';
 
 function whereIs(piece: Piece, end: PlacedEnd): Where {
   const bar = piece.bars[end.system.firstBar + (eventAt(end)?.bar ?? 0)];
@@ -167,9 +166,11 @@ const overlap = (a: Taken, b: Taken): boolean =>
   (a.from < b.to && b.from < a.to) ||
   (a.piece === b.piece && compare(a.onset, b.end) < 0 && compare(b.onset, a.end) < 0);
 
+const unused = (): Taken[][] => Array.from({ length: NUMBERS }, () => []);
+
 function numbered(slurs: readonly Slur[], written: Written, losses: Losses): SlurEnds {
   const ends = new Map<Chunk, SlurEnd[]>();
-  const taken: Taken[][] = Array.from({ length: NUMBERS }, () => []);
+  const numbers = { u: unused(), line: unused() };
   const first = ({ start, stop }: Slur): number => Math.min(place(start, written), place(stop, written));
   const sorted = [...slurs].sort((a, b) => first(a) - first(b));
   for (const slur of sorted) {
@@ -181,6 +182,7 @@ function numbered(slurs: readonly Slur[], written: Written, losses: Losses): Slu
       piece: slur.start.chunk.measure.piece,
       measure: Math.max(slur.start.chunk.measure.index, slur.stop.chunk.measure.index),
     };
+    const taken = numbers[slur.kind];
     forget(taken, Math.min(slur.start.chunk.measure.index, slur.stop.chunk.measure.index));
     const number = taken.findIndex((spans) => !spans.some((other) => overlap(span, other)));
     if (number < 0) {
@@ -188,8 +190,8 @@ function numbered(slurs: readonly Slur[], written: Written, losses: Losses): Slu
       continue;
     }
     taken[number]?.push(span);
-    push(ends, slur.start, slurElement('start', number + 1, slur.forms));
-    push(ends, slur.stop, slurElement('stop', number + 1, []));
+    push(ends, slur.start, ELEMENTS[slur.kind]('start', number + 1, slur.forms));
+    push(ends, slur.stop, ELEMENTS[slur.kind]('stop', number + 1, []));
   }
   for (const found of ends.values()) found.sort((a, b) => rank(a) - rank(b));
   return ends;
@@ -209,9 +211,8 @@ function push(ends: Map<Chunk, SlurEnd[]>, { chunk, member }: Stop, element: Xml
   else found.push({ member, element });
 }
 
-function slurElement(type: 'start' | 'stop', number: number, forms: readonly MarkForm[]): XmlElement {
-  const parameters = forms.flatMap((form) => form.parameters);
-  return xml('slur', {
+const slurElement: ElementMaker = (type, number, forms) =>
+  xml('slur', {
     type,
     number,
     'line-type': forms.some((form) => form.editors)
@@ -219,6 +220,16 @@ function slurElement(type: 'start' | 'stop', number: number, forms: readonly Mar
       : forms.some((form) => form.doubtful)
         ? 'dotted'
         : undefined,
-    placement: parameters.find((p) => p === 'above' || p === 'below'),
+    placement: placementOf(forms),
   });
-}
+
+/** A line of MusicXML's own between two notes would be a slide. */
+const lineElement: ElementMaker = (type, number, forms) =>
+  xml('other-notation', { type, number, placement: placementOf(forms) }, 'line');
+
+type ElementMaker = (type: 'start' | 'stop', number: number, forms: readonly MarkForm[]) => XmlElement;
+
+const placementOf = (forms: readonly MarkForm[]): string | undefined =>
+  forms.flatMap((form) => form.parameters).find((p) => p === 'above' || p === 'below');
+
+const ELEMENTS: Readonly<Record<PlacedCurve['kind'], ElementMaker>> = { u: slurElement, line: lineElement };

@@ -5,7 +5,7 @@ import { changesOf } from '../../score/walk';
 import type { Chunk } from './chunks';
 import { editorialElements } from './editorial';
 import type { Measure } from './measures';
-import { hiddenForwards, type Jump, playedOrder } from './order';
+import { hiddenForwards, type Jump, orderOf, playedOrder } from './order';
 import { decimal, writtenValue } from './values';
 import { leaf, type XmlAttributes, type XmlElement, xml } from './xml';
 
@@ -164,7 +164,7 @@ const sound = (bar: number, atEnd: boolean, attributes: XmlAttributes): OrderEle
 
 /** What tells player and program in which order the bars are played, beside the repeats that are drawn. */
 function orderElements({ piece, index, bar }: Measure): readonly OrderElement[] {
-  const { order } = piece;
+  const order = orderOf(piece);
   const hidden = [...hiddenForwards(piece)]
     .filter((start) => start > 0 || index > 0)
     .map((start) => sound(start, false, { 'forward-repeat': 'yes' }));

@@ -16,8 +16,14 @@ export interface Jump {
   readonly reached: number;
 }
 
+/** The order stated for the piece; one of a reading for the whole file may speak of another piece's sections. */
+export const orderOf = ({ sections, order }: Piece): readonly string[] | undefined =>
+  sections.some(({ name }) => order?.includes(name)) ? order : undefined;
+
 /** How repeats and one jump play the stated order; undefined where none is stated or they cannot. */
-export function playedOrder({ bars, sections, order }: Piece): PlayedOrder | undefined {
+export function playedOrder(piece: Piece): PlayedOrder | undefined {
+  const { bars, sections } = piece;
+  const order = orderOf(piece);
   if (order === undefined) return undefined;
   const strains = sections.filter(({ within }) => within === undefined);
   if (strains[0]?.firstBar !== 0 || strains.at(-1)?.endBar !== bars.length) return undefined;

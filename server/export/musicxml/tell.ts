@@ -3,7 +3,7 @@ import type { Score } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Losses } from './losses';
 import type { Measure } from './measures';
-import { playedOrder } from './order';
+import { orderOf, playedOrder } from './order';
 import { tellEvent } from './untold';
 import type { Written } from './written';
 
@@ -17,7 +17,7 @@ export function tellMeasure(measure: Measure, written: Written, score: Score, lo
 /** The order of a piece, its manuals and, of a further piece, that it is one. */
 function tellPiece({ piece, bar, system, index }: Measure, { measures }: Written, score: Score, losses: Losses): void {
   const where = { source: undefined, system, bar: undefined };
-  const { order } = piece;
+  const order = orderOf(piece);
   if (order !== undefined && bar.index === 0 && playedOrder(piece) === undefined) {
     losses.add('musicxml-order', { order: order.join(' ') }, where);
   }
