@@ -110,9 +110,10 @@ describe('printing what was read gives it back', () => {
     );
   });
 
-  test('of a mark that stands apart, whatever stood at a like note before', () => {
-    check(lane(`4 c5*"why" c5 'zz*"why" d5 |`));
-  });
+  test.each([`4 c5*"why" c5 'zz*"why" d5 |`, "__'through(dot) | __ '#'through(dot) "])(
+    'of a mark that stands apart, whatever stood at a like note before: %s',
+    (music) => check(lane(music)),
+  );
 
   const sign = fc.constantFrom(
     ...'4 8. 16x 8x5in4? c5 f# bbb4 e[#]5 a(b) c5= [=] =?:L -e -(up)g r rbar _ __ lost omit'.split(' '),
