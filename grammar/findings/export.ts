@@ -23,6 +23,22 @@ repeat parts share a number (8a and 8b). Both numbers must stand in one piece, t
 
 The numbers are shown beside the bars in the editor and in \`bentside proof\`.`,
   },
+  'export-piece-without-bars': {
+    level: 'info',
+    sentence: 'The piece {name} has no bars {from} to {to} and is not in the export.',
+    help: `Each piece counts its own bars. Where some bars only are asked for, the export has them of every piece in which both
+numbers stand; the others are left out.
+
+The second piece is left out of bars 3-4:
+\`\`\`
+piece "Allemande"
+system dessus G2 meter C
+  dessus | 1 c5 | d | e | f |||
+piece "Gigue"
+system dessus G2 meter C
+  dessus | 1 c5 |||
+\`\`\``,
+  },
   'export-broken-bar': {
     level: 'error',
     sentence: 'The time of {bars} is wrong, so nothing was exported.',

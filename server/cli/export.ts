@@ -20,7 +20,7 @@ export const exportCommand: Command = {
       says: formats.map(({ name, title }) => `${name}: ${title}`).join('; '),
     },
     reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written)' },
-    bars: { value: 'BARS', says: 'these bars only: 9-12' },
+    bars: { value: 'BARS', says: 'these bars of every piece only: 9-12' },
     clefs: {
       value: 'CLEFS',
       among: ['source', 'modern'],

@@ -19,7 +19,7 @@ import { figuresOf, figureTime } from './musicxml/figures';
 import { headerElements } from './musicxml/header';
 import { Losses, whereBar } from './musicxml/losses';
 import { lyricsOf } from './musicxml/lyrics';
-import { type BarRange, type Measure, planMeasures } from './musicxml/measures';
+import { type BarRange, type Measure, planMeasures, tellPiecesWithout } from './musicxml/measures';
 import type { VoiceLinks } from './musicxml/notes';
 import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
@@ -54,6 +54,7 @@ export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXml
     losses.add(measures === undefined ? 'export-no-such-bar' : 'export-no-music', { ...options.bars }, NOWHERE);
     return { text: '', problems: losses.problems() };
   }
+  if (options.bars !== undefined) tellPiecesWithout(score, measures, losses, options.bars);
   if (!tellBroken(measures, options.leaveGaps, losses)) return { text: '', problems: losses.problems() };
   const root = xml('score-partwise', { version: '4.0' }, [
     ...headerElements(score, measures, options.clefs),

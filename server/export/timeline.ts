@@ -3,12 +3,12 @@
  *
  * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
  */
-import { format } from '../../grammar/time';
+import { add, compare, format } from '../../grammar/time';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
-import type { AppliedMark, EventKind, NoteMember, PlacedProblem } from '../score/score';
+import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './musicxml/losses';
-import { type BarRange, type Measure, planMeasures } from './musicxml/measures';
+import { type BarRange, type Measure, planMeasures, tellPiecesWithout } from './musicxml/measures';
 
 export interface Timeline {
   readonly schema: 'bentside.timeline/1';
@@ -78,6 +78,7 @@ export function exportTimeline(
   const losses = new Losses();
   const measures = planMeasures(score, options.bars);
   if (measures === undefined) losses.add('export-no-such-bar', { ...options.bars }, NOWHERE);
+  else if (options.bars !== undefined) tellPiecesWithout(score, measures, losses, options.bars);
   const broken = measures?.filter((measure) => measure.broken) ?? [];
   const code = options.leaveGaps ? 'export-gap-left' : 'export-broken-bar';
   for (const { system, bar } of broken) losses.add(code, {}, { source: undefined, system, bar });
@@ -109,14 +110,21 @@ function timelinePiece(
 ): TimelinePiece {
   const measures = all.filter((measure) => measure.piece === piece);
   const sound = new Set(measures.filter((measure) => !measure.broken).map((measure) => measure.bar));
+  const opening = measures[0]?.bar;
+  const soundsIn = (event: PerformedEvent): boolean => {
+    const { bar } = event.from[0].placed;
+    return sound.has(bar) || (opening !== undefined && leadsInto(opening, bar, event));
+  };
   return {
     name: piece.name,
     bars: measures.map(timelineBar),
-    events: events
-      .filter((event) => sound.has(event.from[0].placed.bar))
-      .map((event) => timelineEvent(performance, event)),
+    events: events.filter(soundsIn).map((event) => timelineEvent(performance, event)),
   };
 }
+
+/** Whether what begins in an earlier bar still sounds when the first bar wanted begins. */
+const leadsInto = (opening: Bar, begun: Bar, { onset, duration }: PerformedEvent): boolean =>
+  begun.index < opening.index && !begun.broken && compare(add(onset, duration), opening.onset) > 0;
 
 const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
   number: bar.number,

@@ -1,6 +1,9 @@
 /** The choices that a file offers: as written, each reading, each witness and layer. */
+import { clauseOf } from '../../grammar/statements/read';
 import { type Choice, written } from '../score/choice';
 import { declaredNames, type Environment, type ReadingDeclaration } from '../score/environment';
+import type { Tempo } from '../score/score';
+import { tempoOfArgs } from '../score/system';
 
 /** A reading and those on which it is built, itself first, then the nearest; a circle ends where it closes. */
 export function lineage(environment: Environment, name: string): ReadingDeclaration[] {
@@ -47,6 +50,15 @@ export function choiceOf(environment: Environment, name: string): Choice | undef
   if (line.length > 0) return readingChoice(environment, line, name);
   const { witnesses, layers } = declaredNames(environment);
   return witnesses.includes(name) || layers.includes(name) ? witnessChoice(environment, name) : undefined;
+}
+
+/** The tempo that a reading states, or else the nearest on which it is built; undefined where the file's own holds. */
+export function statedTempo(environment: Environment, name: string): Tempo | undefined {
+  for (const reading of lineage(environment, name)) {
+    const tempo = tempoOfArgs(clauseOf(reading, 'tempo')?.args ?? []);
+    if (tempo !== undefined) return tempo;
+  }
+  return undefined;
 }
 
 /** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */

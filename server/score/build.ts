@@ -459,7 +459,8 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
     new PieceBuilder(name, environment, choice, systemScore, problems);
   let piece = pieceOf(undefined);
   let page = '1';
-  let ordinal = 0;
+  /** By page: a page that is taken up again counts on, so that no two systems have one address. */
+  const ordinals = new Map<string, number>();
   const finish = (): void => {
     piece.reportIdle();
     if (piece.systems.length > 0) pieces.push(piece.finish());
@@ -481,7 +482,6 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
       switch (statement.keyword) {
         case 'page':
           page = firstOf(statement.args, 'string')?.text ?? page;
-          ordinal = 0;
           break;
         case 'piece':
           begin(firstOf(statement.args, 'string')?.text ?? '');
@@ -496,8 +496,8 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
           if (block.kind === 'between') piece.takeTempo(statement);
           break;
         case 'system':
-          ordinal++;
-          piece.addSystem(tree, index, page, ordinal);
+          ordinals.set(page, (ordinals.get(page) ?? 0) + 1);
+          piece.addSystem(tree, index, page, ordinals.get(page) ?? 1);
           yield;
           break;
       }

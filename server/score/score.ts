@@ -53,7 +53,7 @@ export interface ScoreSystem {
   /** Index of its block in the tree. */
   readonly block: number;
   readonly page: string;
-  /** From 1 on its page. */
+  /** From 1 on its page; a page that is taken up again counts on. */
   readonly ordinal: number;
   /** Index in `Piece.bars` of its first bar; the bar is shared with the system before where that one ended inside a bar. */
   readonly firstBar: number;

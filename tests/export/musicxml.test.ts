@@ -702,6 +702,15 @@ describe('the order of the page', () => {
     expect(elements(part, 'slur').map((slur) => slur.match(/type="(\w+)"/)?.[1])).toEqual(['start', 'stop']);
   });
 
+  it('gives some bars of every piece that has them, and names the pieces that have not', () => {
+    const gigue = 'piece "Gigue"\nsystem upper G2 lower F4 meter C\n  dessus | 1 g4 | 1 a4 |\n';
+    const air = 'piece "Air"\nsystem upper G2 lower F4 meter C\n  dessus | 1 f4 |\n';
+    const text = `${inC('dessus | 1 c5 | 1 d |')}${gigue}${air}`;
+    expect(readNotes(musicXml(text, { bars: { from: '2', to: '2' } })).map(({ pitch }) => pitch)).toEqual(['d5', 'a4']);
+    expect(told(text, { bars: { from: '2', to: '2' } })).toContain(
+      'The piece “Air” has no bars 2 to 2 and is not in the export.',
+    );
+  });
   it('refuses bars that are not there', () => {
     expect(told(inC('dessus | 1 c5 |'), { bars: { from: '3', to: '4' } })).toEqual(['No piece has bars 3 to 4.']);
   });
@@ -820,6 +829,22 @@ describe('words, figures and song', () => {
     ]);
   });
 
+  it('give the tempo of the reading, its own or that on which it is built', () => {
+    const text = inC('dessus | 1 c5 | 1 d |')
+      .replace(
+        'reading plain',
+        'tempo 4 at 80\nreading slow\n  tempo 2 at 30\nreading late from slow\n  takes L\nreading plain',
+      )
+      .replace('1 d', '(now tempo 4 at 90) 1 d');
+    const tempi = (reading: string): string[] =>
+      elements(musicXml(text, { reading }), 'sound').map((sound) => /tempo="(.*)"/.exec(sound)?.[1] ?? '');
+    expect(tempi('slow')).toEqual(['60', '90']);
+    expect(tempi('late')).toEqual(['60', '90']);
+    expect(tempi('plain')).toEqual(['80', '90']);
+    expect(tempi('written')).toEqual(['80', '90']);
+    const head = text.replace('meter C', 'meter C tempo 4 at 100').replace('tempo 4 at 80\n', '');
+    expect(elements(musicXml(head, { reading: 'late' }), 'sound')[0]).toContain('"60"');
+  });
   it('give the tempo to the eye and to players', () => {
     const text = musicXml(inC('dessus | 1 c5 |').replace('stave upper', 'tempo 2 at 50\nstave upper'));
     expect(elements(text, 'direction')[0]).toContain(

@@ -146,6 +146,46 @@ describe('the timeline', () => {
     ]);
   });
 
+  it('gives of some bars also what was struck before and still sounds in them', () => {
+    const tied = inBFlat('1 c5= | c= | c | 1 d |');
+    const [piece] = timelineOf(tied, 'written', { bars: { from: '2', to: '4' } }).pieces;
+    expect(piece?.events.map(({ onset, duration, pitch }) => `${onset}+${duration} ${pitch}`)).toEqual([
+      '0+3 c5',
+      '3+1 d5',
+    ]);
+    const through = inBFlat("2. c5 2 d'through | 2. e | 1 f |");
+    const [last] = timelineOf(through, 'written', { bars: { from: '2', to: '2' } }).pieces;
+    expect(last?.events.map(({ pitch }) => pitch)).toEqual(['d5', 'e5']);
+    const ended = timelineOf(tied, 'written', { bars: { from: '4', to: '4' } }).pieces[0]?.events;
+    expect(ended?.map(({ pitch }) => pitch)).toEqual(['d5']);
+  });
+
+  it('gives bars of every piece that has them, and names the pieces that have not', () => {
+    const piece = (name: string, bars: string): string =>
+      `piece "${name}"\nsystem upper G2 meter C\n  dessus | ${bars} |||\n`;
+    const suite = score(
+      `${HEAD}${piece('Allemande', '1 c5 | d | e')}${piece('Gigue', '1 g5 | a')}${piece('Air', '1 f5')}`,
+    );
+    const made = timeline(suite, { leaveGaps: false, bars: { from: '2', to: '2' } });
+    expect(made.timeline?.pieces.map(({ name, events }) => [name, ...events.map(({ pitch }) => pitch)])).toEqual([
+      ['Allemande', 'd5'],
+      ['Gigue', 'a5'],
+    ]);
+    expect(made.problems.map(({ problem }) => [problem.code, problem.slots.name])).toEqual([
+      ['export-piece-without-bars', '“Air”'],
+    ]);
+  });
+
+  it('calls no two notes alike where a page is taken up again after another', () => {
+    const line = (bar: string): string => `system\n  dessus | ${bar} |\n`;
+    const text = `${HEAD}page "3v"\nsystem upper G2 meter C\n  dessus | 1 c5 |\npage "4r"\n${line('1 d5')}page "3v"\n${line('1 e5')}`;
+    expect(eventsOf(text).map(({ address }) => address)).toEqual([
+      '3v/1/dessus/1.1',
+      '4r/1/dessus/1.1',
+      '3v/2/dessus/1.1',
+    ]);
+  });
+
   const codesOf = (of: Score, options: Parameters<typeof timeline>[1]): string[] =>
     timeline(of, options).problems.map(({ problem }) => problem.code);
 

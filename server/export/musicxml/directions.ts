@@ -1,5 +1,17 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
-import { add, compare, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import {
+  add,
+  compare,
+  isZero,
+  latest,
+  multiply,
+  subtract,
+  type Time,
+  time,
+  toNumber,
+  ZERO,
+} from '../../../grammar/time';
+import { statedTempo } from '../../readings/choices';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Chunk } from './chunks';
@@ -109,12 +121,15 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
     const bar = piece.bars[section.firstBar];
     if (bar !== undefined) put(bar, section.onset, direction(leaf('rehearsal', section.name), ABOVE));
   }
-  let inForce = score.environment.tempo;
+  const stated = statedTempo(score.environment, score.choice.name);
+  let inForce = stated ?? score.environment.tempo;
+  // A reading's tempo is that of the beginning, also where the head of the first system states another.
+  const isReplaced = (onset: Time): boolean => stated !== undefined && piece === score.pieces[0] && isZero(onset);
   const later: (() => void)[] = [];
   for (const { change, onset, bar } of changesOf(piece)) {
     const { tempo, manual } = change;
     if (manual !== undefined) later.push(() => put(bar, onset, manualElement(manual, score)));
-    if (tempo === undefined) continue;
+    if (tempo === undefined || isReplaced(onset)) continue;
     if (compare(onset, first.bar.onset) <= 0) inForce = tempo;
     else if (!change.restated) later.push(() => put(bar, onset, tempoElement(tempo)));
   }

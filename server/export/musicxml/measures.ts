@@ -1,6 +1,7 @@
 /** The bars that an export holds, in their order, each a measure of the one part. */
 import { compare, isZero, type Time, ZERO } from '../../../grammar/time';
 import type { Bar, Piece, Score, ScoreSystem } from '../../score/score';
+import type { Losses } from './losses';
 
 export interface Measure {
   readonly piece: Piece;
@@ -23,14 +24,25 @@ export interface BarRange {
   readonly to: string;
 }
 
-/** The measures in order; undefined where the range names a bar that is not there. */
+/** The measures in order, of every piece that has the bars named; undefined where none has. */
 export function planMeasures(score: Score, range: BarRange | undefined): readonly Measure[] | undefined {
   if (range === undefined) return numbered(score.pieces.map((piece) => ({ piece, bars: piece.bars })));
-  for (const piece of score.pieces) {
-    const bars = barsWithin(piece, range);
-    if (bars.length > 0) return numbered([{ piece, bars }]);
-  }
-  return undefined;
+  const chosen = score.pieces.map((piece) => ({ piece, bars: barsWithin(piece, range) }));
+  return chosen.some(({ bars }) => bars.length > 0) ? numbered(chosen) : undefined;
+}
+
+/** Names the pieces that have none of the bars wanted, where another has them. */
+export function tellPiecesWithout(score: Score, measures: readonly Measure[], losses: Losses, range: BarRange): void {
+  const shown = new Set(measures.map(({ piece }) => piece));
+  score.pieces.forEach((piece, index) => {
+    if (shown.has(piece)) return;
+    const name = piece.name === '' ? `${index + 1}` : `“${piece.name}”`;
+    losses.add(
+      'export-piece-without-bars',
+      { ...range, name },
+      { source: undefined, system: piece.systems[0], bar: undefined },
+    );
+  });
 }
 
 /** "8" means the bars "8a" and "8b" too. */
