@@ -45,6 +45,21 @@ describe('any score', () => {
     );
   });
 
+  test('leaves it nothing to object to in some of its bars under modern clefs', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const [score] = scoresOf(scoreOfSeed(seed));
+        const bars = score?.pieces[0]?.bars ?? [];
+        const [from, to] = [1 / 3, 2 / 3].map((share) => bars[Math.floor(bars.length * share)]?.number ?? '1');
+        if (score === undefined || from === undefined || to === undefined) return;
+        const { text, problems } = exportMusicXml(score, { clefs: 'modern', leaveGaps: false, bars: { from, to } });
+        const told = problems.some(({ problem }) => problem.code === 'musicxml-meter-length');
+        expect(objections(text).filter((one) => !(told && one.endsWith('MEASURE_DURATION_OVERFLOW')))).toEqual([]);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
   testWithSchema('musicxml-4.0/musicxml.xsd', 'is valid MusicXML', async () => {
     for (const seed of fc.sample(seeds, { numRuns: 12, seed: 1689 })) {
       const [score] = scoresOf(scoreOfSeed(seed));
