@@ -55,8 +55,13 @@ const nothingSaid = (): Said => ({ cited: [], places: [], sections: [], moves: f
 
 // ─── lanes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
+/** What an event has if it cites something or moves to another stave. */
+const citingSigns = /[:*(]/g;
+
 class LaneNames {
   readonly said = nothingSaid();
+  /** The first such sign that does not lie behind; it is kept, so that the text is gone over once. */
+  private sign = -1;
 
   constructor(private readonly text: string) {}
 
@@ -79,6 +84,14 @@ class LaneNames {
     this.limits(tie.readings, this.text.indexOf(tie.text, from) + tie.text.length);
   }
 
+  private mayCite({ pos, len }: Span): boolean {
+    if (this.sign < pos) {
+      citingSigns.lastIndex = pos;
+      this.sign = citingSigns.exec(this.text)?.index ?? this.text.length;
+    }
+    return this.sign < pos + len;
+  }
+
   suffixes(list: readonly Suffix[]): void {
     for (const suffix of list) {
       if (suffix.kind === 'mark') this.limits(suffix.form.readings, suffix.pos + suffix.form.text.length);
@@ -93,6 +106,7 @@ class LaneNames {
   private item(item: Item): void {
     switch (item.kind) {
       case 'event':
+        if (!this.mayCite(item)) break;
         this.tie(item.tie, item.pos);
         this.suffixes(item.suffixes);
         for (const member of item.members) {
@@ -269,8 +283,10 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
   const lanes = contents.lanes.map(({ tree }) => laneSaid(tree));
   const said = [...statements, ...lanes];
   const uses: readonly BlockUse[] = [
-    ...statements.flatMap(({ cited: all }, statement) => all.map((use) => ({ ...use, statement }))),
-    ...lanes.flatMap(({ cited: all }, lane) => all.map((use) => ({ ...use, lane }))),
+    ...statements.flatMap(({ cited: all }, statement) =>
+      all.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, statement })),
+    ),
+    ...lanes.flatMap(({ cited: all }, lane) => all.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, lane }))),
     ...citedBefore(contents),
   ];
   return {

@@ -21,6 +21,8 @@ type Point =
 /** Finds what bears readings or is options in a lane. */
 class Points {
   readonly found: Point[] = [];
+  /** The first colon that does not lie behind. */
+  private colon = -1;
 
   constructor(private readonly text: string) {}
 
@@ -58,9 +60,12 @@ class Points {
   }
 
   private event(event: EventItem): void {
-    // Readings stand after a colon; most events have none.
-    const colon = this.text.indexOf(':', event.pos);
-    if (colon < 0 || colon >= event.pos + event.len) return;
+    // Readings stand after a colon; most events have none. The place is kept, so that the text is gone over once.
+    if (this.colon < event.pos) {
+      const found = this.text.indexOf(':', event.pos);
+      this.colon = found < 0 ? this.text.length : found;
+    }
+    if (this.colon >= event.pos + event.len) return;
     this.limit(event.tie);
     this.suffixes(event.suffixes);
     for (const member of event.members) {
