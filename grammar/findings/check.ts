@@ -57,6 +57,62 @@ After:
     …
     dessus | <v3 K: 1 c5 ; L: 1 e5> |||`,
   },
+  'unknown-temperament': {
+    level: 'error',
+    sentence: 'No temperament is called “{name}”.',
+    help: `A temperament is built in, defined by \`temperament\` in the file, or included. Meantone is named by the part of the comma by
+which its fifths are narrow: \`tuning meantone 1/4\`.
+
+Before:
+
+    tuning werkmeister-3
+
+After:
+
+    tuning werckmeister-3`,
+  },
+  'temperament-circle': {
+    level: 'error',
+    sentence: 'The temperament “{name}” comes from itself, by way of {way}.',
+    help: `Temperaments come one from another; following \`from\` must come to an end.
+
+Before:
+
+    temperament house from chamber
+    temperament chamber from house
+
+After:
+
+    temperament house from vallotti
+    temperament chamber from house`,
+  },
+  'fifth-twice': {
+    level: 'warning',
+    sentence: 'The fifth {fifth} stands twice in one temperament; the first row counts.',
+    help: `The circle has each of its twelve fifths once. \`ab-eb\` is the fifth of the same keys as \`g#-eb\`, and the octave in which
+beats are counted makes no other fifth of it.
+
+    temperament house
+      c-g -1/4 sc
+      c-g -1/6 sc     // g-d?`,
+  },
+  'rest-twice': {
+    level: 'error',
+    sentence: 'Two fifths of the temperament “{name}” take the rest; only one can.',
+    help: `What the other eleven fifths leave of the circle falls to one fifth. Where two share it, one of them must be given.
+
+Before:
+
+    temperament house
+      c#-g# rest
+      g#-eb rest
+
+After:
+
+    temperament house
+      c#-g# -1/4 sc
+      g#-eb rest`,
+  },
   'unused-declaration': {
     level: 'info',
     sentence: 'The {what} “{name}” is declared but never used.',

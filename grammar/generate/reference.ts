@@ -13,6 +13,7 @@ import type { ClauseEntry, FreePart, Part, RowEntry, StatementEntry, WordsPart }
 import { type Shape, shapes } from '../vocabulary/shapes';
 import { namesOf, type SignTableNames, signTables } from '../vocabulary/signTables';
 import { changes, recipeForms, statements } from '../vocabulary/statements';
+import { temperaments } from '../vocabulary/temperaments';
 
 // ─── Markdown ────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -225,6 +226,12 @@ const recipeLines = (): string[] =>
     Object.entries(recipeForms).map(([form, describe]) => [code(form), describe]),
   );
 
+const temperamentLines = (): string[] =>
+  table(
+    ['temperament', 'its fifths; those not named are pure, or take what the circle still lacks'],
+    temperaments.map(({ name, describe }) => [code(name), describe]),
+  );
+
 const findingLines = (): string[] =>
   table(
     ['code', 'level', 'sentence'],
@@ -251,6 +258,7 @@ export const lists: Readonly<Record<string, List>> = {
   'ambiguous-names': { from: 'grammar/vocabulary/signTables.ts', lines: ambiguousLines },
   meters: { from: 'grammar/vocabulary/meters.ts', lines: meterLines },
   clefs: { from: 'grammar/vocabulary/clefs.ts', lines: clefLines },
+  temperaments: { from: 'grammar/vocabulary/temperaments.ts', lines: temperamentLines },
   reserved: { from: 'grammar/vocabulary/names.ts', lines: reservedLines },
   findings: { from: 'grammar/findings/catalogue.ts', lines: findingLines },
 };

@@ -12,11 +12,13 @@ import { leadingNotes } from './leadingNote';
 import { unknownNames } from './names';
 import { orderAgainstRepeats } from './order';
 import { nearlyRepeated } from './repeats';
+import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
 import { silentWitnesses } from './witnesses';
 
 export const checks: readonly Check[] = [
   unknownNames,
+  tunings,
   unusedDeclarations,
   silentWitnesses,
   orderAgainstRepeats,

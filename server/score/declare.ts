@@ -20,6 +20,7 @@ import type {
   VoiceDeclaration,
 } from './environment';
 import type { FileSource, PlacedProblem, Tempo } from './score';
+import { wayBack } from './ways';
 
 /** A statement and where it stands. */
 interface Found {
@@ -309,21 +310,9 @@ function checkWays(declarations: Declarations, derived: readonly Derived[], ways
     const from = fromIn(found);
     if (from === undefined) continue;
     if (!ways.known.includes(from.text)) declarations.unknown(found, from, ways.unknown, ways.known);
-    const way = circleOf(name, parents);
+    const way = wayBack(name, parents);
     if (way !== undefined) declarations.report(found, from, ways.circle, { name, way: way.join(', ') });
   }
-}
-
-/** The names passed on the way from a name back to itself; undefined where the way ends or circles without it. */
-function circleOf(name: string, parents: ReadonlyMap<string, string | undefined>): string[] | undefined {
-  const way: string[] = [];
-  const passed = new Set<string>();
-  for (let at = parents.get(name); at !== undefined && !passed.has(at); at = parents.get(at)) {
-    way.push(at);
-    if (at === name) return way;
-    passed.add(at);
-  }
-  return undefined;
 }
 
 // ─── tables ──────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -23,10 +23,14 @@ export class Includes {
   /** The files that are included or would be if they were there. */
   readonly wanted: ReadonlySet<string>;
   private readonly seen = new Set<string>();
+  /** By included file what it includes itself, directly or not. */
+  private readonly reached = new Map<string, ReadonlySet<string>>();
 
   constructor(
     private readonly host: Host,
     private readonly treeOf: (file: string, text: string) => FileTree,
+    /** How many errors a file has when it is read by itself, with what it includes. */
+    private readonly errorsOf: (named: NamedTree, included: readonly NamedTree[]) => number,
     root: NamedTree,
   ) {
     this.wanted = this.seen;
@@ -42,17 +46,23 @@ export class Includes {
     }
     const { text, problems } = sourceText(found.raw);
     const named: NamedTree = { file: found.file, tree: this.treeOf(found.file, text) };
-    const count = errorsOf(named.tree) + problems.filter(isError).length;
-    if (count > 0) this.findings.push(include.finding('include-unsound', { path: include.path, count }));
+    const reached = new Set<string>();
     for (const inner of includesOf(named)) {
       // A finding is shown where its reader can reach it: at the include of the file being opened.
       this.follow(found.file, { path: inner.path, finding: include.finding }, [...way, found.file]);
+      const file = this.host.resolve(found.file, inner.path);
+      for (const one of file === undefined ? [] : [file, ...(this.reached.get(file) ?? [])]) reached.add(one);
     }
+    this.reached.set(found.file, reached);
+    const brought = this.files.filter(({ file }) => reached.has(file));
+    const count = this.errorsOf(named, brought) + problems.filter(isError).length;
+    if (count > 0) this.findings.push(include.finding('include-unsound', { path: include.path, count }));
     this.files.push(named);
   }
 
   /** The file meant and its text, or why there is none; undefined if it is included already. */
   private find(from: string, path: string, way: readonly string[]): Found | Trouble | undefined {
+    if (path.trim() === '') return { code: 'include-missing', slots: { path } };
     const file = this.host.resolve(from, path);
     if (file === undefined) return { code: 'include-refused', slots: { path } };
     if (way.includes(file)) return { code: 'include-circle', slots: { path, way: [...way, file].join(' → ') } };
@@ -78,14 +88,6 @@ interface Trouble {
 
 const isError = ({ code }: { readonly code: FindingCode }): boolean => catalogue[code].level === 'error';
 
-const errorsOf = (tree: FileTree): number =>
-  tree.blocks
-    .flatMap((block) => [
-      ...block.problems,
-      ...[...block.statements, ...block.lanes].flatMap((placed) => placed.tree.problems),
-    ])
-    .filter(isError).length;
-
 function includesOf(named: NamedTree): Include[] {
   return named.tree.blocks.flatMap((block) =>
     block.statements.flatMap((placed) => {
@@ -103,5 +105,5 @@ function includesOf(named: NamedTree): Include[] {
 function includedPath({ tree }: Placed<StatementTree>): (Span & { readonly text: string }) | undefined {
   if (tree.statement.keyword !== 'include') return undefined;
   const [path] = tree.statement.args;
-  return path?.kind === 'string' && path.text !== '' ? path : undefined;
+  return path?.kind === 'string' ? path : undefined;
 }

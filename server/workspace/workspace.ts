@@ -29,6 +29,8 @@ export class Workspace {
   private readonly opened = new Map<string, Opened>();
   /** What the host said of files that are not open. */
   private readonly texts = new Map<string, string | undefined>();
+  /** How many errors an included file has, with the trees that it includes. */
+  private readonly errors = new WeakMap<FileTree, { readonly included: readonly FileTree[]; readonly count: number }>();
   /** Texts as this workspace has them. */
   private readonly own: Host;
 
@@ -111,7 +113,20 @@ export class Workspace {
 
   private includesOf(named: NamedTree): Includes {
     const treeOf = (file: string, text: string): FileTree => this.document(file).treeOf(text);
-    return new Includes(this.own, treeOf, named);
+    return new Includes(this.own, treeOf, (one, included) => this.errorsOf(one, included), named);
+  }
+
+  /** Counted anew only when the file or what it includes has changed. */
+  private errorsOf({ file, tree }: NamedTree, included: readonly NamedTree[]): number {
+    const trees = included.map((one) => one.tree);
+    const known = this.errors.get(tree);
+    if (known?.included.length === trees.length && known.included.every((one, index) => one === trees[index])) {
+      return known.count;
+    }
+    const findings = new Document(file).read(tree, { included, counsel: false }).findings();
+    const count = findings.filter(({ level }) => level === 'error').length;
+    this.errors.set(tree, { included: trees, count });
+    return count;
   }
 }
 

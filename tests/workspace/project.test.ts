@@ -95,6 +95,31 @@ describe('a project', () => {
       '2 include-unsound',
     ]);
   });
+
+  it.each([
+    ['a table from one that nobody knows', 'table house from nowhere'],
+    ['a layer of a source that is not declared', 'hand X.2 "paler ink"'],
+    ['a source declared twice', 'source K "a"\nsource K "b"'],
+    ['a row of a shape that does not exist', 'table house\n  zigzog "shake" : on beat, (+1 0) repeated'],
+    ['a temperament from one that nobody knows', 'temperament house from nowhere'],
+  ])('says so of errors in what it means: %s', (_, house) => {
+    expect(found({ 'a.bent': SCORE, 'house.bent': `bentside 1\n${house}\n` })).toEqual(['2 include-unsound']);
+  });
+
+  it('has nothing to say of a file that is sound with what it includes itself, also by way of another', () => {
+    const files = {
+      'a.bent': 'bentside 1\ninclude "sources.bent"\ninclude "layers.bent"\n',
+      'layers.bent': 'bentside 1\ninclude "people.bent"\nhand K.2 "paler ink"\n',
+      'people.bent': 'bentside 1\ninclude "sources.bent"\n',
+      'sources.bent': HOUSE,
+    };
+    expect(found(files)).toEqual([]);
+    expect(found({ ...files, 'people.bent': 'bentside 1\n' })).toEqual(['3 include-unsound']);
+  });
+
+  it('says that an include without a path brings nothing', () => {
+    expect(found({ 'a.bent': 'bentside 1\ninclude ""\n' })).toEqual(['2 include-missing']);
+  });
 });
 
 describe('the encoding of a file', () => {
