@@ -76,26 +76,40 @@ const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
 
 const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
 
-/** What a dot on the bar's last note adds, and the change of text that sets it. */
-function dotFix(bar: RawBar, next: RawBar | undefined): LaneSum['dot'] {
+/** What a dot on the bar's last note adds, and the change of text that sets it; undefined where that would spoil other things. */
+function dotFix(bar: RawBar, after: VoiceBars['bars']): LaneSum['dot'] {
   const last = bar.events.at(-1);
   const value = last?.value;
   if (last === undefined || value?.duration === undefined || value.proportion !== undefined) return undefined;
   if (last.tuplets.length > 0 || last.small !== undefined || last.spans.length > 0) return undefined;
-  const dotted = `${value.text.replace('?', '')}.`;
-  const edits: { pos: number; len: number; text: string }[] =
-    last.typed === undefined
-      ? [{ pos: last.source.pos, len: 0, text: `${dotted} ` }]
-      : [{ pos: last.typed.pos, len: last.typed.len, text: dotted }];
-  const following = next?.events.find((event) => event.duration !== undefined);
-  if (following !== undefined && following.typed === undefined && following.source.lane === last.source.lane) {
-    // What follows kept the old value by itself; now it needs it typed.
-    if (!/\.\d+\./.test(following.address)) edits.push({ pos: following.source.pos, len: 0, text: `${value.text} ` });
-  }
+  // Rival options take the same time; a lacuna has a value of its own.
+  if (last.chosen.length > 0 || last.kind === 'lost') return undefined;
+  const dotted = value.text.replace(/\??$/, '.$&');
+  const typed = last.typed ?? { pos: last.source.pos, len: 0 };
+  // A doubtful value does not stick, so nothing after it relied on it.
+  const kept = value.doubtful ? [] : keepingValue(value.text, last.source.lane, after);
+  if (kept === undefined) return undefined;
+  const edits = [{ pos: typed.pos, len: typed.len, text: last.typed === undefined ? `${dotted} ` : dotted }, ...kept];
   return {
     adds: divide(value.base, time(1 << (value.dots + 1))),
     fix: { title: `write ${dotted} before the last note`, edits },
   };
+}
+
+/** What follows and had a value without typing it has it typed; undefined where that cannot be told. */
+function keepingValue(text: string, lane: number, after: VoiceBars['bars']): Fix['edits'] | undefined {
+  for (const entry of after) {
+    // Rival options may have relied on the value, and so may what was not understood or stands in another lane.
+    if (entry.lane !== lane || entry.bar.broken || entry.bar.omissions.length > 0) return undefined;
+    for (const event of entry.bar.events) {
+      if (event.chosen.length > 0) return undefined;
+      // Small notes type their own values, which end with them; fillers and lacunae have none that sticks.
+      if (event.small !== undefined || event.kind === 'lost' || event.typed?.form.doubtful === true) continue;
+      if (event.typed !== undefined || event.tuplets.some(({ drawn }) => drawn)) return [];
+      if (event.duration !== undefined) return [{ pos: event.source.pos, len: 0, text: `${text} ` }];
+    }
+  }
+  return [];
 }
 
 const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] => bar.events.at(-1)?.source ?? { lane, ...bar.at };
@@ -223,9 +237,9 @@ export function layMeasured(
       // A witness that omits something may have less time than the meter asks for.
       if (bar.omissions.length > 0 && compare(over, ZERO) <= 0) continue;
       if (!equal(total, whole)) disagree = true;
-      const next = voices[v]?.bars[index + 1]?.bar;
+      const after = voices[v]?.bars.slice(index + 1) ?? [];
       if (open) reportOpen(lane, bar, name, index);
-      else sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: dotFix(bar, next) });
+      else sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: dotFix(bar, after) });
     }
     return {
       onset: at,

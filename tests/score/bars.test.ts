@@ -1,4 +1,5 @@
 /** Time: values, bars that add up, bars that may be short, bars over system ends (common practice, unless said otherwise). */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { format } from '../../grammar/time';
 import {
@@ -66,6 +67,78 @@ describe('a bar that does not add up', () => {
     const fixed = analysed(mended(held, 'bar-too-short'));
     expect(fixed.tree.text).toContain('8 c5 4 d e 4. f | 4 g a b g |');
     expect(errors(fixed)).toEqual([]);
+  });
+  it.each([
+    ['after small notes, which type their own', '4 e | {small 8 f} g a b', '4. e | {small 8 f} 4 g a b'],
+    ['after a bar of nothing', '4 e | __ | d5 e f', '4. e | __ | 4 d5 e f'],
+    ['after a doubtful value, which holds for one note', '4 e | 8? f 4 g 8 a 4 b', '4. e | 8? f 4 g 8 a 4 b'],
+    ['never after a dotted one that is doubtful itself', '4? r | 8 f g a b c d', '4.? r | 8 f g a b c d'],
+    ['never after a triplet, which types its own', '4 e | {3in2 4 f g a} b', '4. e | {3in2 4 f g a} b'],
+    ['in damage that goes on', '4 e | {unclear f g} a', '4. e | {unclear 4 f g} a'],
+  ])('has the value typed again that what follows needs %s', (_, music, right) => {
+    const short = lane(`2. c5 | 4 c5 8 d ${music}`, '3/4');
+    const fixed = analysed(mended(short, 'bar-too-short'));
+    expect(fixed.tree.text).toContain(right);
+    expect(errors(fixed)).toEqual([]);
+  });
+  it.each([
+    ['in an option, whose rivals take the same time', '<K: 4 d ; L: 4 e>'],
+    ['where options follow, any of which may need the value', '4 e | <K: a ; L: b> 2 c5'],
+    ['on a lacuna', 'lost 4'],
+  ])('offers no dot %s', (_, music) => {
+    expect(findingOf(lane(`2. c5 | 4 c5 8 d ${music}`, '3/4'), 'bar-too-short').fixes).toEqual([]);
+  });
+  it('is mended by the dot it offers, and nothing else is spoilt by it', () => {
+    const short = [
+      '4 c5 8 d 4 e',
+      '8 c5 4 d e',
+      '2 c5',
+      '8 c5 4 d r',
+      '8 c5 4 d _',
+      '8 c5 4 d =',
+      '8 c5 4 d-f lost 4',
+    ].concat([
+      '4 c5 8 d <K: 4 d ; L: 4 e>',
+      '4 c5 8 d 4? e',
+      '8 c5 {unclear 4 d e}',
+      '8 c5 4 d {small 8 f} e',
+      '8 c5 4 d e {small 8 f}',
+    ]);
+    const after = [
+      'd5 e f',
+      '4 f g a',
+      '8 f g a b 4 c5',
+      '__',
+      'rbar',
+      '{small 8 f} g a b',
+      '<K: a ; L: b> 2 c5',
+      'a <K: a ; L: b> 4 c5',
+    ].concat(
+      [
+        '<K: omit ; L: a> 2 c5',
+        '{3in2 4 f g a} b',
+        '8x f g a 4 b c',
+        '4? f g a',
+        '8? f 4 g 8 a 4 b',
+        'lost 4 f g',
+        '{unclear f g} a',
+      ],
+      ['"gay" f g a', '(stems down) f-a g = ', 'r _ f', 'f lost ?', 'f g a | @', '= f g'],
+    );
+    const counts = (analysis: ReturnType<typeof lane>): Map<string, number> =>
+      errors(analysis).reduce((all, code) => all.set(code, (all.get(code) ?? 0) + 1), new Map<string, number>());
+    const bars = fc.tuple(fc.constantFrom(...short), fc.array(fc.constantFrom(...after), { maxLength: 3 }));
+    fc.assert(
+      fc.property(bars, ([first, rest]) => {
+        const before = lane(['2. c5', first, ...rest].join(' | '), '3/4');
+        const found = before.findings().find(({ code, fixes }) => code === 'bar-too-short' && fixes.length > 0);
+        if (found === undefined) return;
+        const [was, is] = [counts(before), counts(analysed(mended(before, 'bar-too-short')))];
+        expect(is.get('bar-too-short') ?? 0).toBeLessThan(was.get('bar-too-short') ?? 0);
+        for (const [code, count] of is) expect(count, code).toBeLessThanOrEqual(was.get(code) ?? 0);
+      }),
+      { numRuns: 300 },
+    );
   });
   it('is told where it is too long', () => {
     expect(findingOf(lane('1 c5 | 2 c5 d e | 1 f'), 'bar-too-long').message).toBe(
