@@ -69,6 +69,12 @@ together on two staves.`,
     sentence: 'Bar {bar}, {voice}: this note ends with its bar, so it does not run through the barline.',
     help: `\`'through\` marks a note that the source lets last beyond the barline with no tie drawn: \`2. c5'through | 4 d5 …\`.`,
   },
+  'through-to-nothing': {
+    level: 'error',
+    sentence: 'The note runs through the barline, but its voice has nothing after it.',
+    help: `What a note marked \`'through\` has beyond its bar stands in the next bar of its voice: \`2. c5'through | 4 d5 …\`. Here
+the piece ends, or the voice has no lane in the next system.`,
+  },
   'value-missing': {
     level: 'error',
     sentence: 'Bar {bar}, {voice}: no value holds here; type one before this event.',

@@ -11,6 +11,7 @@ import { parsing } from '../../grammar/parse';
 import type { FileTree } from '../../grammar/tree';
 import { type Checked, checkFile } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
+import { PlaceDecisions } from '../readings/places';
 import { buildingScore } from '../score/build';
 import type { Choice } from '../score/choice';
 import { buildEnvironment, type Environment } from '../score/environment';
@@ -63,6 +64,7 @@ export class Document {
   private readonly generation: Generation = { now: 0 };
   private readonly trees = new Trees(this.generation);
   private readonly systems = new Systems(this.generation);
+  private readonly places = new PlaceDecisions();
   private readonly made = new Findings(this.generation);
   private declared: Declared | undefined;
   private version: Analysis | undefined;
@@ -109,7 +111,7 @@ export class Document {
     const tree = yield* this.parsing(text);
     const options = givenTo(given, tree);
     const scores = new Map<string, Score>();
-    const declared = this.declare(tree, options.included ?? []);
+    const declared = this.declaredIn(tree, options.included ?? []);
     for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice));
     this.version = this.analysis(tree, declared, scores, options);
     this.trees.sweep();
@@ -164,7 +166,12 @@ export class Document {
 
   /** A version by itself, from a tree made elsewhere: its scores are built when they are asked for. */
   read(tree: FileTree, options: UpdateOptions = {}): Analysis {
-    return this.analysis(tree, this.declare(tree, options.included ?? []), new Map(), options);
+    return this.analysis(tree, this.declaredIn(tree, options.included ?? []), new Map(), options);
+  }
+
+  private declaredIn(tree: FileTree, included: readonly NamedTree[]): Declared {
+    const declared = this.declare(tree, included);
+    return { ...declared, choices: this.places.decide(tree, declared.environment, declared.choices) };
   }
 
   /** The environment stays the same object as long as nothing that could declare has changed or stands elsewhere. */

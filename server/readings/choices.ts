@@ -1,6 +1,6 @@
 /** The choices that a file offers: as written, each reading, each witness and layer. */
 import { clauseOf } from '../../grammar/statements/read';
-import { type Choice, written } from '../score/choice';
+import { type Choice, type StatedOrder, written } from '../score/choice';
 import { declaredNames, type Environment, type ReadingDeclaration } from '../score/environment';
 import type { Tempo } from '../score/score';
 import { tempoOfArgs } from '../score/system';
@@ -18,29 +18,34 @@ export function lineage(environment: Environment, name: string): ReadingDeclarat
 }
 
 /** What a reading takes at named places: its own word first, then its nearest ancestor's. */
-function placesOf(line: readonly ReadingDeclaration[]): Map<string, string> {
-  const places = new Map<string, string>();
+function placesOf(line: readonly ReadingDeclaration[]): Map<string, readonly string[]> {
+  const places = new Map<string, readonly string[]>();
   for (const reading of line) {
-    for (const [place, label] of reading.at) if (!places.has(place)) places.set(place, label);
+    for (const [place, label] of reading.at) if (!places.has(place)) places.set(place, [label]);
   }
   return places;
 }
 
 function readingChoice(environment: Environment, line: readonly ReadingDeclaration[], name: string): Choice {
   const stated = line.find((reading) => reading.accidentals !== undefined);
+  const ordered = line.find((reading) => reading.order !== undefined);
   return {
     name,
     at: placesOf(line),
     labels: [...new Set([...line.map((reading) => reading.name), ...line.flatMap((reading) => reading.takes)])],
     accidentals: stated?.accidentals ?? environment.accidentals,
+    order: ordered && orderOf(ordered),
   };
 }
+
+const orderOf = ({ order, block, statement, file }: ReadingDeclaration): StatedOrder | undefined =>
+  order === undefined ? undefined : { names: order, block, statement, file };
 
 /** A witness takes its own options; a layer its own, and beneath them those of its source. */
 function witnessChoice(environment: Environment, name: string): Choice {
   const [source = name] = name.split('.');
   const labels = source === name ? [name] : [name, source];
-  return { name, at: new Map(), labels, accidentals: environment.accidentals };
+  return { name, at: new Map(), labels, accidentals: environment.accidentals, order: undefined };
 }
 
 /** The choice of a name: `written`, a reading, a witness or a layer (`K.2`); undefined if the file declares no such one. */

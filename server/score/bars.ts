@@ -25,6 +25,8 @@ export interface VoiceBars {
   readonly voice: number;
   readonly name: string;
   readonly bars: readonly { readonly lane: number; readonly bar: RawBar }[];
+  /** The barline before the first bar, where it is a special one or bears something. */
+  readonly opening: DrawnBarline | undefined;
   /** Still sounding from the system before, through its barline. */
   readonly runningOn: Time;
 }
@@ -75,6 +77,12 @@ const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
   events.findLast((event) => event.small === undefined);
 
 const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
+
+/** Whether the last note begins before the barline and is meant to sound on after it. */
+const runsThrough = (bar: RawBar, start: Time, whole: Time): boolean => {
+  const last = lastTimed(bar.events);
+  return last?.through === true && compare(add(start, last.offset), whole) < 0;
+};
 
 /** What a dot on the bar's last note adds, and the change of text that sets it; undefined where that would spoil other things. */
 function dotFix(bar: RawBar, after: VoiceBars['bars']): LaneSum['dot'] {
@@ -201,12 +209,16 @@ export function layMeasured(
     const open = closing === undefined && isLast;
     checkBreaks(index, present, closing, isLast);
     const length = open ? undefined : meter?.length;
-    const known = present.filter(({ bar }) => !bar.fills && !bar.broken);
+    const known = present.filter(
+      ({ bar, v }) => !bar.fills && !bar.broken && (bar.blank === undefined || isRunning(v)),
+    );
     // What a witness leaves out is measured by the lanes that have it all, if there are any.
     const complete = known.filter(({ bar }) => bar.omissions.length === 0);
     const sure = complete.length > 0 ? complete : known;
     const totals = sure.map(({ total, bar }) =>
-      length !== undefined && isThrough(bar) && compare(total, length) > 0 ? length : total,
+      length !== undefined && (isThrough(bar) || bar.blank !== undefined) && compare(total, length) > 0
+        ? length
+        : total,
     );
     const whole = consensus(totals, length, open ? undefined : meter?.length, before, present);
     const duration = isNegative(subtract(whole, before)) ? ZERO : subtract(whole, before);
@@ -216,16 +228,24 @@ export function layMeasured(
       const run = running[v] ?? ZERO;
       const rest = subtract(subtract(duration, run), bar.time);
       const gaps = bar.fills || bar.broken ? [] : gapsOf(bar, rest);
-      starts[v]?.push({ onset: add(at, run), filler: isNegative(rest) ? ZERO : rest, gaps });
+      // Under a note that fills the bar from before, a filler has no time of its own.
+      const onset = bar.fills ? earliest(add(at, run), add(at, duration)) : add(at, run);
+      starts[v]?.push({ onset, filler: isNegative(rest) ? ZERO : rest, gaps });
       running[v] = ZERO;
       const over = subtract(total, whole);
-      const runsOn = !bar.broken && (isThrough(bar) || (bar.events.length === 0 && !isZero(run)));
+      if (bar.blank !== undefined && compare(run, duration) < 0) {
+        report(lane, 'empty-bar', bar.blank.at, { voice: name }, { bar: index, fixes: bar.blank.fixes });
+        disagree = true;
+        continue;
+      }
+      const covered = compare(run, duration) >= 0 && (bar.events.length === 0 || bar.fills);
+      const runsOn = !bar.broken && (covered || runsThrough(bar, add(before, run), whole));
       if (runsOn && compare(over, ZERO) > 0) {
         running[v] = over;
         for (const event of bar.events) if (event !== lastTimed(bar.events)) reportThrough(event, lane, name, index);
         continue;
       }
-      for (const event of bar.events) reportThrough(event, lane, name, index);
+      if (compare(over, ZERO) <= 0) for (const event of bar.events) reportThrough(event, lane, name, index);
       if (bar.broken) continue;
       if (bar.fills) {
         if (compare(over, ZERO) > 0 && !isZero(bar.time))
@@ -251,6 +271,10 @@ export function layMeasured(
       sums,
       inner: [],
     };
+  }
+
+  function isRunning(v: number): boolean {
+    return !isZero(running[v] ?? ZERO);
   }
 
   function reportThrough(event: RawEvent, lane: number, name: string, index: number): void {
@@ -295,13 +319,15 @@ export function layLoose(
   meter: Meter | undefined,
   report: ReportIn,
 ): Laid & { readonly barOf: (onset: Time) => number } {
-  const perVoice = voices.map((voice) => layAlone(voice, meter));
+  // Where all voices omit something, it takes no time; else it is empty time beside the others.
+  const timed = !voices.every(omits);
+  const perVoice = voices.map((voice) => layAlone(voice, meter, timed, report));
   const duration = perVoice.reduce((longest, { end }) => latest(longest, end), ZERO);
   perVoice.forEach(({ end }, v) => {
     const voice = voices[v];
     const last = voice?.bars.at(-1);
     if (voice === undefined || last === undefined || equal(end, duration) || last.bar.broken) return;
-    if (voice.bars.some(({ bar }) => bar.omissions.length > 0)) return;
+    if (omits(voice) || isSuspended(voice)) return;
     report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
       voice: voice.name,
       have: `${end.n}/${end.d}`,
@@ -323,7 +349,9 @@ export function layLoose(
     closings.filter(({ onset }) => !endKeys.has(keyOf(onset))).map((one) => ({ voice: voices[v]?.voice ?? 0, ...one })),
   );
   const broken = voices.flatMap(({ bars }, v) =>
-    bars.flatMap(({ bar }, b) => (bar.broken ? [barOf(perVoice[v]?.starts[b]?.onset ?? ZERO)] : [])),
+    bars.flatMap(({ bar }, b) =>
+      bar.broken || bar.blank !== undefined ? [barOf(perVoice[v]?.starts[b]?.onset ?? ZERO)] : [],
+    ),
   );
   const bars = ends.map((end, index): LaidBar => {
     const onset = index === 0 ? ZERO : (ends[index - 1] ?? ZERO);
@@ -350,9 +378,17 @@ export function layLoose(
   };
 }
 
+const omits = ({ bars }: VoiceBars): boolean => bars.some(({ bar }) => bar.omissions.length > 0);
+
+/** `lost ?` takes whatever time there is. */
+const isSuspended = ({ bars }: VoiceBars): boolean =>
+  bars.some(({ bar }) => bar.events.some(({ kind, duration }) => kind === 'lost' && duration === undefined));
+
 function layAlone(
   voice: VoiceBars,
   meter: Meter | undefined,
+  timed: boolean,
+  report: ReportIn,
 ): {
   starts: BarStart[];
   closings: { onset: Time; closing: DrawnBarline }[];
@@ -363,11 +399,15 @@ function layAlone(
   let onset = voice.runningOn;
   /** Where the last barline stands: a note may run through it. */
   let barline = ZERO;
-  for (const { bar } of voice.bars) {
+  for (const [index, { lane, bar }] of voice.bars.entries()) {
+    if (bar.blank !== undefined) {
+      report(lane, 'empty-bar', bar.blank.at, { voice: voice.name }, { bar: index, fixes: bar.blank.fixes });
+    }
+    const gaps = timed ? bar.omissions.map(({ time: omitted }) => omitted ?? ZERO) : [];
     const rest = bar.fills && meter !== undefined ? subtract(meter.length, bar.time) : ZERO;
     const filler = isNegative(rest) ? ZERO : rest;
-    starts.push({ onset, filler, gaps: [] });
-    onset = add(onset, add(bar.time, filler));
+    starts.push({ onset, filler, gaps });
+    onset = add(onset, add(gaps.reduce(add, bar.time), filler));
     const full = meter === undefined ? onset : add(barline, meter.length);
     barline = isThrough(bar) ? earliest(full, onset) : onset;
     if (bar.closing !== undefined) closings.push({ onset: barline, closing: bar.closing });

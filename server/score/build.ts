@@ -6,10 +6,21 @@ import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../gr
 import type { BarlineShape, BlockContents, FileTree, Statement } from '../../grammar/tree';
 import { counted } from './amounts';
 import { type Carry, startOf } from './carry';
-import type { Choice } from './choice';
-import type { Environment, ReadingDeclaration } from './environment';
+import type { Choice, StatedOrder } from './choice';
+import type { Environment } from './environment';
 import { checkJoins } from './order';
-import type { Bar, LaneSum, Piece, PlacedProblem, Score, ScoreSystem, Section, SystemBar, SystemScore } from './score';
+import type {
+  Bar,
+  LaneSum,
+  Piece,
+  PlacedProblem,
+  Score,
+  ScoreSystem,
+  Section,
+  Source,
+  SystemBar,
+  SystemScore,
+} from './score';
 import { buildSystem, tempoOfArgs } from './system';
 import { curvesOf } from './walk';
 
@@ -38,6 +49,16 @@ function madeOnce(of: object, key: string, make: () => PlacedProblem): PlacedPro
 }
 
 const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
+
+/** Of an order that an included file states, the beginning of this one. */
+const placeOf = ({ block, statement, file }: StatedOrder): Pick<PlacedProblem, 'block' | 'lane' | 'statement'> =>
+  file === undefined ? { block, lane: undefined, statement } : { block: 0, lane: undefined };
+
+const throughToNothing = ({ lane, pos, len }: Source, block: number): PlacedProblem => ({
+  problem: { code: 'through-to-nothing', pos, len, slots: {} },
+  block,
+  lane,
+});
 
 /** One movement while its systems are strung together. */
 class PieceBuilder {
@@ -90,6 +111,7 @@ class PieceBuilder {
     const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
     if (this.section !== undefined) {
       const { name, within, ...at } = this.section;
+      if (continues) this.sectionInBar(name, at);
       this.found.push({ name, within, bar: firstBar, onset: this.onset, at: { ...at, lane: undefined } });
       this.section = undefined;
     }
@@ -137,6 +159,14 @@ class PieceBuilder {
       broken: bar.broken,
       inner,
       sums,
+    });
+  }
+
+  private sectionInBar(name: string, at: { readonly block: number; readonly statement: number }): void {
+    this.problems.push({
+      problem: { code: 'section-not-at-barline', pos: 0, len: 'section'.length, slots: { name } },
+      lane: undefined,
+      ...at,
     });
   }
 
@@ -222,33 +252,30 @@ class PieceBuilder {
   }
 
   private orderOf(sections: readonly Section[]): readonly string[] | undefined {
-    const { order } = this;
-    if (order !== undefined) {
-      for (const name of order.names) {
-        if (sections.some((one) => one.name === name.text)) continue;
-        this.problems.push({
-          problem: {
-            code: 'unknown-section',
-            pos: name.pos,
-            len: name.len,
-            slots: { name: name.text, known: this.sectionNames() },
-          },
-          block: order.block,
-          lane: undefined,
-          statement: order.statement,
-        });
-      }
+    const own = this.order;
+    const ownPlace = { block: own?.block ?? 0, lane: undefined, ...(own && { statement: own.statement }) };
+    const isKnown = (name: string): boolean => sections.some((one) => one.name === name);
+    for (const name of own?.names ?? []) {
+      if (!isKnown(name.text)) this.reportUnknown(name, ownPlace);
     }
-    const reading = this.environment.readings.find((one) => one.name === this.choice.name);
-    const names = reading?.order ?? order?.names.map((one) => one.text);
-    if (names !== undefined) this.problems.push(...checkJoins(names, sections, this.bars, this.orderPlace(reading)));
+    // The order of a reading is that of the pieces which have its sections.
+    const { order: stated } = this.choice;
+    const ofReading = stated?.names.some(isKnown) === true ? stated : undefined;
+    const names = ofReading?.names ?? own?.names.map((one) => one.text);
+    if (names === undefined) return names;
+    const place = ofReading === undefined ? ownPlace : placeOf(ofReading);
+    this.problems.push(...checkJoins(names, sections, this.bars, place));
     return names;
   }
 
-  /** Where the order in force is stated. */
-  private orderPlace(reading: ReadingDeclaration | undefined): Pick<PlacedProblem, 'block' | 'lane' | 'statement'> {
-    const at = reading?.order === undefined ? this.order : reading;
-    return { block: at?.block ?? 0, lane: undefined, ...(at === undefined ? {} : { statement: at.statement }) };
+  private reportUnknown(
+    { text, pos, len }: { readonly text: string; readonly pos: number; readonly len: number },
+    place: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>,
+  ): void {
+    this.problems.push({
+      problem: { code: 'unknown-section', pos, len, slots: { name: text, known: this.sectionNames() } },
+      ...place,
+    });
   }
 
   // ─── numbers and lengths ─────────────────────────────────────────────────────────────────────────────────────────
@@ -280,17 +307,20 @@ class PieceBuilder {
     let number = 0;
     let beforeEndings = 0;
     let letter = '';
+    const sections = new Set(this.found.map((one) => one.bar));
     this.bars.forEach((bar, index) => {
       const before = this.bars[index - 1];
       if (bar.ending === 1) beforeEndings = number;
       if (bar.ending !== undefined) {
         number = beforeEndings;
         letter = String.fromCharCode(96 + Math.min(bar.ending, 26));
-      } else if (isSpecial(before?.closing?.shape)) letter = '';
+      } else if (isSpecial(before?.closing?.shape) || sections.has(index)) letter = '';
       if (index === 0 && this.isShort(0) && this.bars.length > 1) bar.number = '0';
       else if (letter === '' && this.isPair(index) && before !== undefined) {
-        before.number = `${number}a`;
-        bar.number = `${number}b`;
+        const shared = /[a-z]$/.exec(before.number)?.[0] ?? '';
+        // After endings the halves go on with their letters.
+        if (shared === '') before.number = `${number}a`;
+        bar.number = `${number}${shared === '' ? 'b' : String.fromCharCode(shared.charCodeAt(0) + 1)}`;
       } else bar.number = `${++number}${letter}`;
     });
   }
@@ -400,6 +430,9 @@ class PieceBuilder {
     if (last === undefined) return;
     for (const { voice, events } of last.score.voices) {
       const event = events.findLast((one) => one.small === undefined);
+      if (event !== undefined && !isZero(this.carry.voices[voice]?.runningOn ?? ZERO)) {
+        this.problems.push(throughToNothing(event.source, last.block));
+      }
       if (event === undefined || this.carry.voices[voice]?.ties.length === 0) continue;
       for (const member of event.members) {
         if (member.tie === undefined) continue;

@@ -42,6 +42,14 @@ export interface VoiceCarry {
   readonly manual: string | undefined;
   /** What entered the first ending enters every other ending alike. */
   readonly atEnding: { readonly ties: readonly PitchState[]; readonly last: readonly PitchState[] } | undefined;
+  /** Ties of the lane's first options, against which syllables are counted whatever the choice. */
+  readonly sung: Sung;
+}
+
+/** Pitches (`c5`) that are tied on, and those that were where the first ending began. */
+export interface Sung {
+  readonly ties: readonly string[];
+  readonly atEnding: readonly string[];
 }
 
 export interface PitchState {
@@ -78,4 +86,5 @@ export const silentVoice: VoiceCarry = {
   runningOn: ZERO,
   manual: undefined,
   atEnding: undefined,
+  sung: { ties: [], atEnding: [] },
 };

@@ -11,12 +11,24 @@ export type AccidentalPractice = 'note' | 'group' | 'bar';
 export interface Choice {
   /** `written`, a reading's or a witness's name. */
   readonly name: string;
-  /** Place names to the label that a reading takes there. */
-  readonly at: ReadonlyMap<string, string>;
+  /** Place names to the labels taken there, the first that it has. */
+  readonly at: ReadonlyMap<string, readonly string[]>;
   /** Labels in order of preference: the reading's own, its ancestors' nearest first, then what it takes. */
   readonly labels: readonly string[];
   /** The practice of accidentals of this choice. */
   readonly accidentals: AccidentalPractice;
+  /** The order of sections that a reading states, itself or one it is built on. */
+  readonly order: StatedOrder | undefined;
+}
+
+/** An order of sections and the reading that states it. */
+export interface StatedOrder {
+  readonly names: readonly string[];
+  readonly block: number;
+  /** Index in the block's statements. */
+  readonly statement: number;
+  /** Undefined: the file itself. */
+  readonly file: string | undefined;
 }
 
 export const written = (accidentals: AccidentalPractice): Choice => ({
@@ -24,6 +36,7 @@ export const written = (accidentals: AccidentalPractice): Choice => ({
   at: new Map(),
   labels: [],
   accidentals,
+  order: undefined,
 });
 
 /** `K.2` for the second layer of K, else the name. */
@@ -45,7 +58,7 @@ export function chooseOption(
     return own >= 0 ? own : options.findIndex((o) => o.labels.some((l) => l.name === name));
   };
   const wanted = [
-    ...(place !== undefined && choice.at.has(place) ? [choice.at.get(place) as string] : []),
+    ...((place === undefined ? undefined : choice.at.get(place)) ?? []),
     ...choice.labels,
     choice.name === 'written' ? 'sic' : 'corr',
   ];

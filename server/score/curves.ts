@@ -12,9 +12,8 @@ export interface CurveMark {
   readonly pitches: readonly PitchState[];
 }
 
-/** An ending begins here in a voice. */
+/** An ending begins here, in all voices. */
 export interface EndingMark {
-  readonly voice: number;
   readonly ending: number;
 }
 
@@ -123,14 +122,10 @@ class Matcher {
   }
 
   /** What is open at the first ending enters every ending alike; what an ending leaves open never ends. */
-  private enter({ voice, ending }: EndingMark): void {
-    const own = this.open.filter((one) => one.voice === voice);
-    const enters = own.filter(({ curve }) => curve.waits === ending > 1);
-    for (const one of own) if (!enters.includes(one)) this.keep(one, undefined);
-    this.open = this.open.filter((one) => one.voice !== voice);
-    for (const waits of [true, false]) {
-      this.open.push(...enters.map((one) => ({ ...one, curve: { ...one.curve, waits } })));
-    }
+  private enter({ ending }: EndingMark): void {
+    const enters = this.open.filter(({ curve }) => curve.waits === ending > 1);
+    for (const one of this.open) if (!enters.includes(one)) this.keep(one, undefined);
+    this.open = [true, false].flatMap((waits) => enters.map((one) => ({ ...one, curve: { ...one.curve, waits } })));
   }
 }
 

@@ -137,6 +137,8 @@ export interface RawBar {
   closingOmitted: boolean;
   /** Nothing at all is typed in it. */
   empty: boolean;
+  /** Nothing stands where something should, unless a note still sounds from the bar before; and what would mend it. */
+  blank: { readonly at: Span; readonly fixes: readonly Fix[] } | undefined;
   /** Place in the lane's text. */
   at: Span;
 }
@@ -158,6 +160,8 @@ export interface LaneTask {
   readonly kind: 'measured' | 'loose' | 'free';
   /** In a witness lane an empty bar is as in the lane above. */
   readonly witness: boolean;
+  /** Its first bar goes on from the system before. */
+  readonly continues: boolean;
   readonly environment: SystemEnvironment;
   readonly choice: Choice;
   readonly report: Report;
@@ -278,6 +282,7 @@ class LaneReader {
       closing: undefined,
       closingOmitted: false,
       empty: true,
+      blank: undefined,
       at: { pos, len: 1 },
     };
   }
@@ -310,8 +315,7 @@ class LaneReader {
       title: `write ${text}`,
       edits: [{ pos: bar.pos, len: 0, text: `${text} ` }],
     });
-    this.bar.broken = true;
-    this.report('empty-bar', bar, {}, [insert('rbar'), insert('__')]);
+    this.bar.blank = { at: bar, fixes: [insert('rbar'), insert('__')] };
   }
 
   private close(bar: Barline): void {
@@ -323,12 +327,26 @@ class LaneReader {
     this.bar.closing = closing;
     this.bar.time = this.offset;
     this.settleSmallNotes();
-    groupProportions(this.bar.events, (at, slots) => this.report('tuplet-incomplete', at, slots));
+    this.groupProportions(closing);
     this.bars.push(this.bar);
     this.bar = this.newBar(this.bar.at.pos + this.bar.at.len);
     this.offset = ZERO;
     this.eventsInBar = 0;
     this.valueTypedInBar = undefined;
+  }
+
+  /** A group that the system end parts, or of which something is omitted, cannot be judged here. */
+  private groupProportions(closing: DrawnBarline | undefined): void {
+    const { events, omissions, closingOmitted } = this.bar;
+    const parted = closing === undefined && !closingOmitted;
+    const continues = this.task.continues && this.bars.length === 0;
+    groupProportions(events, (group, slots) => {
+      const atEnd = parted && group.at(-1) === events.findLast(({ small }) => small === undefined);
+      const atStart = continues && group[0] === events.find(({ small }) => small === undefined);
+      const first = group[0];
+      if (atEnd || atStart || omissions.length > 0 || first === undefined) return;
+      this.report('tuplet-incomplete', first.source, slots);
+    });
   }
 
   /** Small notes at the end of a bar belong to the event before them. */
@@ -388,7 +406,6 @@ class LaneReader {
         // A barline inside options.
         this.close(item);
         this.bar.at = { pos: item.pos + item.len, len: 1 };
-        this.bar.empty = false;
         break;
     }
   }
@@ -482,7 +499,9 @@ class LaneReader {
   }
 
   private lost(item: LostItem, around: Around): void {
-    const duration = item.form === undefined ? undefined : multiply(item.form.duration ?? ZERO, around.scale);
+    const small = around.small !== undefined;
+    const own = item.form === undefined ? undefined : multiply(item.form.duration ?? ZERO, around.scale);
+    const duration = small ? ZERO : own;
     this.push(
       {
         kind: 'lost',
@@ -683,16 +702,19 @@ class LaneReader {
   ): void {
     const tuplet = { n, m, drawn: true, unit: ZERO, complete: true, ...applied };
     const from = this.offset;
-    const bar = this.bar;
+    const { bar } = this;
+    const omitted = bar.omissions.length;
     this.value = undefined;
     this.typed = undefined;
     const whole = multiply(around.scale, scale);
     this.items(item.items, { ...around, tuplets: [...around.tuplets, tuplet], scale: whole });
     // What it fills, in written values; a tuplet over a barline is not summed.
     if (bar !== this.bar || isZero(whole)) return;
-    const filled = divide(subtract(this.offset, from), whole);
+    // Small notes take no time: theirs is what is written.
+    const written = around.small === undefined ? divide(subtract(this.offset, from), whole) : timesOf(item.items)[0];
+    const filled = written ?? ZERO;
     tuplet.unit = divide(filled, time(n || 1));
-    tuplet.complete = isBinary(tuplet.unit);
+    tuplet.complete = isBinary(tuplet.unit) || bar.omissions.length > omitted;
     if (!tuplet.complete && !this.bar.broken && !this.bar.fills) {
       this.report('tuplet-incomplete', item, { head: `${n} in ${m}`, n });
     }
@@ -710,7 +732,7 @@ class LaneReader {
     const label = option.labels[0];
     const numbering = { prefix: `${prefix}.${label === undefined ? index + 1 : labelText(label)}`, count: 0 };
     const source = this.source(item);
-    if (option.omit) this.omit(item, numbering.prefix, source);
+    if (option.omit) this.omit(item, numbering.prefix, source, around.scale);
     else {
       const { marks, annotations } = this.applied([...item.reasons, ...item.suffixes]);
       const chosen: ChosenOption = {
@@ -733,15 +755,20 @@ class LaneReader {
   }
 
   /** The time and barlines that the others have here are kept in mind: whether they count is known beside the other lanes. */
-  private omit(item: OptionsItem, address: string, source: Source): void {
+  private omit(item: OptionsItem, address: string, source: Source, scale: Time): void {
     const other = item.options.find((one) => !one.omit);
     const times = other === undefined ? [ZERO] : timesOf(other.items, this.value);
     times.forEach((one, index) => {
       if (index > 0) this.omitBarline(item);
+      // Nothing of the others stands after their last barline.
+      if (index > 0 && one !== undefined && isZero(one)) {
+        this.bar.empty = true;
+        return;
+      }
       this.bar.omissions.push({
         offset: this.offset,
         event: this.bar.events.length,
-        time: one,
+        time: one === undefined ? undefined : multiply(one, scale),
         stave: this.stave,
         address,
         laneName: this.task.name,
@@ -819,7 +846,7 @@ class LaneReader {
 }
 
 /** The time of each bar that items take; undefined where it cannot be known. */
-function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time | undefined)[] {
+function timesOf(items: readonly Item[], before?: ValueForm): (Time | undefined)[] {
   const times: (Time | undefined)[] = [];
   let current: Time | undefined = ZERO;
   let value = before;
@@ -861,7 +888,10 @@ function timesOf(items: readonly Item[], before: ValueForm | undefined): (Time |
  * Values with `x` gathered into tuplets: a group is complete when its written values fill N units of a binary value that
  * is no smaller than its largest, or when it fills a crotchet or more (a crotchet and a quaver under one three).
  */
-function groupProportions(events: readonly RawEvent[], incomplete: (at: Span, slots: Slots) => void): void {
+function groupProportions(
+  events: readonly RawEvent[],
+  incomplete: (group: readonly RawEvent[], slots: Slots) => void,
+): void {
   let group: RawEvent[] = [];
   const finish = (): void => {
     const first = group[0];
@@ -872,7 +902,7 @@ function groupProportions(events: readonly RawEvent[], incomplete: (at: Span, sl
     const complete = isBinary(unit);
     const tuplet: Tuplet = { n, m, drawn: false, unit, complete, marks: [], annotations: [] };
     for (const event of group) event.tuplets = [...event.tuplets, tuplet];
-    if (!complete) incomplete(first.source, { head: `${n} in ${m}`, n });
+    if (!complete) incomplete(group, { head: `${n} in ${m}`, n });
     group = [];
   };
   for (const event of events) {

@@ -59,6 +59,7 @@ function joinedBar(a: RawBar, b: RawBar): RawBar {
     closing: b.closing,
     closingOmitted: b.closingOmitted,
     empty: a.empty && b.empty,
+    blank: a.blank ?? b.blank,
     at: a.at,
   };
 }

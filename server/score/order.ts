@@ -1,5 +1,6 @@
 /** The order in which sections are played, and whether one joins the next. */
 import { add, compare, equal, type Time } from '../../grammar/time';
+import type { BarlineShape } from '../../grammar/tree';
 import { counted } from './amounts';
 import type { Bar, PlacedProblem, Section } from './score';
 
@@ -37,11 +38,16 @@ export function checkJoins(
 
 /** The bar that ends a section when it is played for the nth time. */
 function lastBar({ firstBar, endBar }: Section, bars: readonly Bar[], time: number): Bar | undefined {
-  const endings = bars.slice(firstBar, endBar).filter((bar) => bar.ending !== undefined);
+  const all = bars.slice(firstBar, endBar).filter((bar) => bar.ending !== undefined);
+  // Endings within the section, with other music after them, do not end it.
+  const within = bars.slice(all.at(-1)?.index ?? endBar, endBar - 1).some(({ closing }) => isSpecial(closing?.shape));
+  const endings = within ? [] : all;
   const taken = endings[Math.min(time, endings.length) - 1];
   const next = taken === undefined ? undefined : endings[endings.indexOf(taken) + 1];
   return bars[(next?.index ?? endBar) - 1];
 }
+
+const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 const isShort = ({ duration, expected }: Bar): boolean => expected !== undefined && compare(duration, expected) < 0;
 

@@ -5,7 +5,7 @@
  * one beam; `bar`: to the barline, in its octave, for all voices of the stave.
  */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import { add, compare, type Time } from '../../grammar/time';
+import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { AccidentalSign, Spelling } from '../../grammar/tree';
 import type { OpenBar, PitchState, VoiceCarry } from './carry';
 import type { AccidentalPractice } from './choice';
@@ -43,7 +43,12 @@ function altered(sign: AccidentalSign, before: number, practice: AccidentalPract
 export interface PitchTask {
   readonly practice: AccidentalPractice;
   /** Drafts of each voice in the order of the source; `onset` counts from the system's start. */
-  readonly voices: readonly { readonly voice: number; readonly events: readonly Draft[] }[];
+  readonly voices: readonly {
+    readonly voice: number;
+    readonly events: readonly Draft[];
+    /** Of a loose system, by event: when the barline before it stands, which may be the lane's own. */
+    readonly barlines?: readonly Time[];
+  }[];
   readonly carried: readonly VoiceCarry[];
   readonly open: OpenBar | undefined;
   /** The signature of a stave at a moment. */
@@ -107,6 +112,8 @@ class PitchPass {
   private readonly voices = new Map<number, VoiceState>();
   private readonly onStave: PitchState[][];
   private bar = 0;
+  /** Of a loose system, by stave: when its last barline stands. */
+  private readonly barlines: Time[] = [];
 
   constructor(private readonly task: PitchTask) {
     this.onStave = Array.from({ length: task.staves }, (_, stave) => [...(task.open?.accidentals[stave] ?? [])]);
@@ -126,10 +133,11 @@ class PitchPass {
   }
 
   run(): PitchResult {
-    for (const { voice, event } of inOrder(this.task.voices)) {
+    for (const { voice, event, barline } of inOrder(this.task.voices)) {
       const state = this.voices.get(voice);
       if (state === undefined) continue;
       this.enterBar(event.bar, state);
+      if (barline !== undefined) this.enterOwnBar(event.stave, barline);
       if (event.kind === 'note') this.note(event, state);
       else this.silence(event, state);
     }
@@ -167,6 +175,13 @@ class PitchPass {
     state.bar = bar;
   }
 
+  /** In a loose system each stave has its own barlines. */
+  private enterOwnBar(stave: number, barline: Time): void {
+    if (compare(barline, this.barlines[stave] ?? ZERO) <= 0) return;
+    this.barlines[stave] = barline;
+    this.onStave[stave]?.splice(0);
+  }
+
   private leadNowhere(state: VoiceState, at?: Source): void {
     for (const tie of state.pending) {
       const source = tie.source ?? at;
@@ -195,7 +210,7 @@ class PitchPass {
       state.pending = tiedOn(event.members);
       state.lastMembers = event.members;
     }
-    state.last = small ? [] : bound;
+    state.last = bound;
     state.lastKind = 'note';
   }
 
@@ -256,7 +271,8 @@ class PitchPass {
     // An accidental on a small note binds nothing else.
     if (!small && sign !== undefined) this.bind(event, member, state);
     const bound = sign !== undefined || chained !== undefined || (tie !== undefined && tie.alteration !== bySignature);
-    return bound ? stateOf(member, inForce) : undefined;
+    // A sign of its own on a small note binds nothing else; without one it repeats what is in force.
+    return bound && !(small && sign !== undefined) ? stateOf(member, inForce) : undefined;
   }
 
   private inForce(event: Draft, member: DraftMember, state: VoiceState): PitchState | undefined {
@@ -309,8 +325,13 @@ function plainSpelling(spelling: Spelling): Spelling {
 }
 
 /** All events by onset, then by voice, each voice in its own order. */
-function* inOrder(voices: PitchTask['voices']): Generator<{ readonly voice: number; readonly event: Draft }> {
-  const heads = voices.map(({ voice, events }) => ({ voice, events, next: 0 }));
+function* inOrder(voices: PitchTask['voices']): Generator<{
+  readonly voice: number;
+  readonly event: Draft;
+  /** Of a loose system. */
+  readonly barline: Time | undefined;
+}> {
+  const heads = voices.map((voice) => ({ ...voice, next: 0 }));
   for (;;) {
     let first: (typeof heads)[number] | undefined;
     let event: Draft | undefined;
@@ -321,8 +342,9 @@ function* inOrder(voices: PitchTask['voices']): Generator<{ readonly voice: numb
       event = one;
     }
     if (first === undefined || event === undefined) return;
+    const barline = first.barlines?.[first.next];
     first.next++;
-    yield { voice: first.voice, event };
+    yield { voice: first.voice, event, barline };
   }
 }
 

@@ -3,22 +3,21 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
-import { add, compare, equal, subtract, type Time, time, ZERO } from '../../grammar/time';
-import type { BlockContents, Clause, Clef, Item, MarkForm, PlacedLane, Span } from '../../grammar/tree';
+import { add, compare, equal, isZero, subtract, type Time, time, ZERO } from '../../grammar/time';
+import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
 import { type Beamable, beamsOf } from './beams';
-import { type Carry, type OpenBar, silentVoice, type VoiceCarry } from './carry';
+import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, chooseOption, written } from './choice';
-import { type CurveMark, type EndingMark, type MatchedCurves, matchCurves } from './curves';
+import { marksInOrder } from './curveMarks';
+import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
 import { type RawBar, type RawChange, type RawEvent, readLane, sectionOf } from './lane';
 import { withGaps, withoutOmitted } from './omissions';
 import { type Draft, soundingPitch } from './pitch';
 import type {
-  AppliedMark,
-  CurveEnd,
   DrawnBarline,
   KeySign,
   Meter,
@@ -29,6 +28,7 @@ import type {
   SystemScore,
   Tempo,
 } from './score';
+import { Attached, attach, figured, mayDiffer, type SubLane, sung } from './subLanes';
 
 /** All that a system's score depends on; of the choice only what its options and limits come to in these lanes. */
 export interface SystemTask {
@@ -46,7 +46,12 @@ interface VoiceLanes {
   readonly lane: number;
   readonly bars: readonly RawBar[];
   readonly opening: DrawnBarline | undefined;
-  readonly witnesses: { readonly name: string; readonly lane: number; readonly bars: readonly RawBar[] }[];
+  readonly witnesses: {
+    readonly name: string;
+    readonly lane: number;
+    readonly bars: readonly RawBar[];
+    readonly opening: DrawnBarline | undefined;
+  }[];
 }
 
 type Place = Pick<PlacedProblem, 'lane' | 'statement'>;
@@ -86,7 +91,9 @@ class SystemBuilder {
     const { environment, choice, carry } = this.task;
     this.readHead();
     const lanes = this.readLanes();
-    const typed = withoutOmitted(lanes.map((one) => this.chosenBars(one)));
+    const chosen = lanes.map((one) => this.chosenBars(one));
+    const attached = this.subLanes(lanes, chosen);
+    const typed = withoutOmitted(chosen);
     this.checkFree(lanes);
     const elapsed = carry.open?.elapsed ?? ZERO;
     const barMeters = this.metersByBar(typed);
@@ -102,14 +109,15 @@ class SystemBuilder {
     const facts = this.changesInLanes(voices, laid);
     const drafts = voices.map((voice, v) => ({ voice: voice.voice, events: this.drafts(voice, laid, v) }));
     this.beam(drafts, voices, laid);
-    const opening = openingOf(lanes);
+    const opening = openingOf(chosen);
     const special = (bar: number): boolean => {
       const before = bar === 0 ? opening : laid.bars[bar - 1]?.closing;
       return before !== undefined && before.shape !== '|';
     };
     const pitch = soundingPitch({
       practice: choice.accidentals,
-      voices: drafts,
+      voices:
+        this.kind === 'loose' ? drafts.map((one, v) => ({ ...one, barlines: barlinesOf(voices[v], laid, v) })) : drafts,
       carried: carry.voices,
       open: carry.open,
       keyAt: (stave, onset) => this.keyAt(stave, onset),
@@ -117,9 +125,15 @@ class SystemBuilder {
       staves: environment.staves.length,
       report: (code, at, slots) => this.reportAt(code, at, slots),
     });
-    // After the pitches: a syllable stands on no note that is tied to the one before.
-    this.attachSubLanes(lanes, voices, drafts);
-    const curves = this.curves(drafts, voices, facts);
+    for (const { events } of drafts) takeSubLanes(events, attached.items);
+    const curves = matchCurves(
+      marksInOrder(
+        drafts.map((draft, v) => ({ ...draft, bars: voices[v]?.bars ?? [], opening: chosen[v]?.opening })),
+        facts.endings,
+      ),
+      new Map(carry.voices.map((one, voice) => [voice, one.curves])),
+      (code, at, slots) => this.reportAt(code, at, slots),
+    );
     this.counselClefs(drafts);
     return {
       kind: this.kind,
@@ -133,7 +147,7 @@ class SystemBuilder {
       curves: curves.curves,
       changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
       sections: this.sections,
-      carryOut: this.carryOut(laid, drafts, pitch, curves.open),
+      carryOut: this.carryOut(laid, drafts, pitch, curves.open, attached.sung),
       problems: this.problems,
     };
   }
@@ -328,6 +342,7 @@ class SystemBuilder {
       stems: declared?.stems,
       kind: this.kind,
       witness,
+      continues: this.task.carry.open !== undefined,
       environment,
       choice,
       report: (code, at, slots = {}, more = {}) => this.reportInLane(index, code, at, slots, more),
@@ -354,9 +369,11 @@ class SystemBuilder {
       );
     }
     if (above === undefined) this.atName(placed, 'witness-lane-alone', { voice: placed.name.text, witness: name });
-    else {
-      const { bars } = this.readOne(placed, index, voice, true);
-      above.witnesses.push({ name, lane: index, bars });
+    else if (above.witnesses.some((one) => one.name === name)) {
+      this.atName(placed, 'lane-twice', { voice: `${placed.name.text} ${name}` });
+    } else {
+      const { bars, opening } = this.readOne(placed, index, voice, true);
+      above.witnesses.push({ name, lane: index, bars, opening });
       if (bars.length !== above.bars.length) this.otherBarCount(placed, index, bars, above.bars.length);
     }
   }
@@ -397,16 +414,22 @@ class SystemBuilder {
     const label = (name: string): { labels: { name: string; doubtful: boolean; pos: number; len: number }[] } => ({
       labels: [{ name, doubtful: false, pos: 0, len: 0 }],
     });
+    const preferred = (rivals: VoiceLanes['witnesses']): VoiceLanes['witnesses'][number] | undefined =>
+      rivals[chooseOption(choice, undefined, [{ labels: [] }, ...rivals.map((one) => label(one.name))]) - 1];
     const bars = lanes.bars.map((bar, index) => {
-      const rivals = lanes.witnesses.filter((one) => one.bars[index]?.empty === false);
-      const taken = chooseOption(choice, undefined, [{ labels: [] }, ...rivals.map((one) => label(one.name))]);
-      const rival = rivals[taken - 1];
+      const rival = preferred(lanes.witnesses.filter((one) => saysSomething(one.bars[index])));
       const other = rival?.bars[index];
-      return rival === undefined || other === undefined
-        ? { lane: lanes.lane, bar }
-        : { lane: rival.lane, bar: { ...other, closing: other.closing ?? bar.closing } };
+      if (rival === undefined || other === undefined) return { lane: lanes.lane, bar };
+      const closing = strongerBarline(other.closing, bar.closing);
+      if (other.empty) return { lane: lanes.lane, bar: { ...bar, closing } };
+      return {
+        lane: rival.lane,
+        bar: { ...other, closing, changes: [...sharedChanges(bar, other), ...other.changes] },
+      };
     });
-    return { voice: lanes.voice, name: lanes.name, bars, runningOn: carry.voices[lanes.voice]?.runningOn ?? ZERO };
+    const opening = preferred(lanes.witnesses.filter((one) => one.opening !== undefined))?.opening ?? lanes.opening;
+    const runningOn = carry.voices[lanes.voice]?.runningOn ?? ZERO;
+    return { voice: lanes.voice, name: lanes.name, bars, opening, runningOn };
   }
 
   private checkFree(lanes: readonly VoiceLanes[]): void {
@@ -469,12 +492,21 @@ class SystemBuilder {
       for (const clause of change.clauses) this.clause(clause, onset, index, raw.stave, raw.source);
     } else if (change.word === 'ending') {
       const number = firstOf(change.args, 'number')?.value;
-      if (number !== undefined) facts.endings.set(index, number);
+      const other = facts.endings.get(index);
+      if (number === undefined) return;
+      if (other !== undefined && other !== number) {
+        this.reportAt('changes-disagree', raw.source, { here: `ending ${number}`, there: `ending ${other}` });
+      } else facts.endings.set(index, number);
     } else if (change.word === 'irregular') facts.irregular.add(bar);
     else if (change.word === 'section') {
       const section = sectionOf(change.args);
-      const known = this.sections.some((one) => one.name === section?.name && one.bar === index);
-      if (section !== undefined && !known) {
+      const other = this.sections.find((one) => one.bar === index);
+      if (section !== undefined && other !== undefined && other.name !== section.name) {
+        this.reportAt('changes-disagree', raw.source, {
+          here: `section ${section.name}`,
+          there: `section ${other.name}`,
+        });
+      } else if (section !== undefined && other === undefined) {
         if (!raw.first && !atEnd && next !== undefined) {
           this.reportAt('section-not-at-barline', raw.source, { name: section.name });
         }
@@ -540,29 +572,29 @@ class SystemBuilder {
     });
   }
 
-  /** Figures and syllables are counted against the first options of the lane above them. */
-  private attachSubLanes(
+  private subLanes(
     lanes: readonly WithSubLanes[],
-    voices: readonly VoiceBars[],
-    drafts: readonly { events: Draft[] }[],
-  ): void {
+    chosen: readonly VoiceBars[],
+  ): { readonly items: Attached; readonly sung: ReadonlyMap<number, Sung> } {
+    const items = new Attached();
+    const sungOn = new Map<number, Sung>();
     lanes.forEach((one, v) => {
+      const carried = (this.task.carry.voices[one.voice] ?? silentVoice).sung;
+      sungOn.set(one.voice, sung(this.countedAgainst(one, one.voice), carried).carryOut);
       for (const sub of one.subs) {
         // Sub-lanes of a witness lane belong to it alone and are read where it is chosen.
         const owner = sub.witness === undefined ? one : one.witnesses.find((w) => w.name === sub.witness);
         if (owner === undefined) continue;
         this.checkSubLaneBars(sub, owner.bars.length);
         const counted = this.countedAgainst(owner, one.voice);
-        const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, this.task.carry.voices[one.voice]);
-        let first = 0;
-        voices[v]?.bars.forEach(({ lane, bar }, index) => {
-          const events = drafts[v]?.events.slice(first, first + bar.events.length) ?? [];
-          first += bar.events.length;
-          const items = sub.placed.tree.segments[index]?.items.filter(isSubItem) ?? [];
-          if (lane === owner.lane) this.attachBar(sub, items, bearing[index] ?? [], { raw: bar.events, events }, index);
-        });
+        const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
+        const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? [], items);
+        for (const { item, bar, have, need } of extras) {
+          this.add({ lane: sub.lane }, 'sub-lane-items', item, { name: sub.kind, have, need }, { bar });
+        }
       }
     });
+    return { items, sung: sungOn };
   }
 
   /** The lane as its first options have it. */
@@ -572,7 +604,7 @@ class SystemBuilder {
   ): readonly RawBar[] {
     const placed = this.task.block.lanes[owner.lane];
     const declared = this.task.environment.voices[voice];
-    if (this.task.choice.name === FIRST.name || placed === undefined) return owner.bars;
+    if (placed === undefined || !mayDiffer(placed)) return owner.bars;
     const { bars } = readLane({
       lane: placed,
       index: owner.lane,
@@ -581,6 +613,7 @@ class SystemBuilder {
       stems: declared?.stems,
       kind: this.kind,
       witness: placed.witness !== undefined,
+      continues: this.task.carry.open !== undefined,
       environment: this.task.environment,
       choice: FIRST,
       report: () => undefined,
@@ -593,54 +626,6 @@ class SystemBuilder {
     if (have <= need) return;
     const at = { pos: 0, len: Math.max(sub.placed.tree.text.length, 1) };
     this.add({ lane: sub.lane }, 'sub-lane-bars', at, { name: sub.kind, have, need });
-  }
-
-  private attachBar(
-    sub: SubLane,
-    items: readonly Item[],
-    bearing: readonly RawEvent[],
-    chosen: { readonly raw: readonly RawEvent[]; readonly events: readonly Draft[] },
-    bar: number,
-  ): void {
-    items.forEach((item, index) => {
-      const offset = bearing[index]?.offset;
-      const at = chosen.raw.findIndex((raw) => offset !== undefined && equal(raw.offset, offset) && bearsFigures(raw));
-      const event = chosen.events[at];
-      if (event === undefined) return;
-      if (item.kind === 'figures') event.figures = item;
-      else if (item.kind === 'syllable') event.syllable = item;
-    });
-    const extra = items[bearing.length];
-    if (extra === undefined) return;
-    this.add(
-      { lane: sub.lane },
-      'sub-lane-items',
-      extra,
-      { name: sub.kind, have: items.length, need: bearing.length },
-      { bar },
-    );
-  }
-
-  // ─── curves ──────────────────────────────────────────────────────────────────────────────────────────────────────
-
-  private curves(
-    drafts: readonly { voice: number; events: Draft[] }[],
-    voices: readonly VoiceBars[],
-    facts: LaneFacts,
-  ): MatchedCurves {
-    const marks = merged(
-      drafts.map(({ voice, events }, v) => [
-        ...marksOnEvents(voice, events),
-        ...marksOnBarlines(voice, events, voices[v]?.bars ?? []),
-        ...endingsIn(voice, events, facts),
-      ]),
-    );
-    const incoming = new Map(this.task.carry.voices.map(({ curves }, voice) => [voice, curves]));
-    return matchCurves(
-      marks.map(({ mark }) => mark),
-      incoming,
-      (code, at, slots) => this.reportAt(code, at, slots),
-    );
   }
 
   // ─── what comes out ──────────────────────────────────────────────────────────────────────────────────────────────
@@ -684,6 +669,7 @@ class SystemBuilder {
     drafts: readonly { voice: number; events: readonly Draft[] }[],
     pitch: ReturnType<typeof soundingPitch>,
     open: ReadonlyMap<number, VoiceCarry['curves']>,
+    sungOn: ReadonlyMap<number, Sung>,
   ): Carry {
     const { carry, environment } = this.task;
     const last = laid.bars.at(-1);
@@ -712,6 +698,7 @@ class SystemBuilder {
           runningOn: laid.voices.find((one) => one.voice === voice)?.runningOn ?? ZERO,
           manual: this.manuals[voice],
           atEnding: pitch.atEnding.get(voice),
+          sung: sungOn.get(voice) ?? silentVoice.sung,
         };
       }),
     };
@@ -729,102 +716,43 @@ class SystemBuilder {
         },
       );
     }
-    return { ...before, ties: [], last: [], runningOn: ZERO };
+    if (!isZero(before.runningOn)) {
+      this.add({ lane: undefined, statement: 0 }, 'through-to-nothing', { pos: 0, len: 'system'.length }, {});
+    }
+    return { ...before, ties: [], last: [], runningOn: ZERO, sung: silentVoice.sung };
   }
 }
 
 type WithSubLanes = VoiceLanes & { readonly subs: SubLane[] };
 
-interface SubLane {
-  readonly kind: 'fig' | 'text';
-  readonly lane: number;
-  readonly placed: PlacedLane;
-  /** The witness lane under which it stands. */
-  readonly witness: string | undefined;
+const saysSomething = (bar: RawBar | undefined): boolean => bar !== undefined && (!bar.empty || isSpecial(bar.closing));
+
+const isSpecial = (barline: DrawnBarline | undefined): boolean => barline !== undefined && barline.shape !== '|';
+
+/** A special barline is typed in one lane; a plain one elsewhere agrees. */
+const strongerBarline = (own: DrawnBarline | undefined, other: DrawnBarline | undefined): DrawnBarline | undefined =>
+  isSpecial(own) || !isSpecial(other) ? (own ?? other) : other;
+
+/** Changes that concern all lanes and that the witness's own bar does not type again. */
+function sharedChanges(bar: RawBar, witness: RawBar): RawChange[] {
+  const own = new Set(witness.changes.map(kindOfRaw));
+  return bar.changes.filter((one) => one.change.change.word !== 'manual' && !own.has(kindOfRaw(one)));
 }
+
+const kindOfRaw = ({ change: { change } }: RawChange): string =>
+  [change.word, ...change.clauses.map(({ name }) => name)].join(' ');
 
 interface LaneFacts {
   readonly endings: Map<number, number>;
   readonly irregular: Set<number>;
 }
 
-/** A mark of a curve, or an ending, with its place among those of its voice and its moment. */
-interface PlacedMark {
-  readonly mark: CurveMark | EndingMark;
-  readonly onset: Time;
-  readonly event: number;
-  /** Before the event of that number: first its barline, then the ending that begins there. */
-  readonly rank: number;
-}
-
-const isCurve = (form: MarkForm): boolean => form.type === 'curveStart' || form.type === 'curveEnd';
-
-const bearsCurve = (marks: readonly AppliedMark[]): boolean => marks.some(({ form }) => isCurve(form));
-
-function marksOnEvents(voice: number, events: readonly Draft[]): PlacedMark[] {
-  const found: PlacedMark[] = [];
-  for (const [index, event] of events.entries()) {
-    // Most events bear none.
-    if (!bearsCurve(event.marks) && !event.members.some(({ marks }) => bearsCurve(marks))) continue;
-    const pitches = event.members.map(({ spelling, octave, alteration }) => ({
-      letter: spelling.letter,
-      octave,
-      alteration,
-    }));
-    const take = (marks: readonly AppliedMark[], member: number | undefined): PlacedMark[] =>
-      marks
-        .filter(({ form }) => isCurve(form))
-        .map(({ form, source }) => {
-          const end: CurveEnd = { voice, event: index, member, onBarline: false, form, source };
-          const on = member === undefined ? pitches : pitches.slice(member, member + 1);
-          return { mark: { form, end, pitches: on }, onset: event.onset, event: index, rank: 2 };
-        });
-    found.push(...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m)));
-  }
-  return found;
-}
-
-function marksOnBarlines(voice: number, events: readonly Draft[], bars: VoiceBars['bars']): PlacedMark[] {
-  let count = 0;
-  return bars.flatMap(({ bar }) => {
-    count += bar.events.length;
-    const event = count;
-    const before = events[event - 1];
-    const onset = before === undefined ? ZERO : add(before.onset, before.duration);
-    return (bar.closing?.marks ?? [])
-      .filter(({ form }) => isCurve(form))
-      .map(({ form, source }) => {
-        const end: CurveEnd = { voice, event, member: undefined, onBarline: true, form, source };
-        return { mark: { form, end, pitches: [] }, onset, event, rank: 0 };
-      });
-  });
-}
-
-function endingsIn(voice: number, events: readonly Draft[], facts: LaneFacts): PlacedMark[] {
-  return [...facts.endings].flatMap(([bar, ending]) => {
-    const event = events.findIndex((one) => one.bar >= bar);
-    const first = events[event];
-    return first === undefined ? [] : [{ mark: { voice, ending }, onset: first.onset, event, rank: 1 }];
-  });
-}
-
-/** In one voice as its events stand; of several voices what comes first in time, so that a named curve may end in another. */
-function merged(voices: readonly (readonly PlacedMark[])[]): PlacedMark[] {
-  const waiting = voices.map((marks) => [...marks].sort((a, b) => a.event - b.event || a.rank - b.rank));
-  const all: PlacedMark[] = [];
-  for (;;) {
-    const first = waiting.reduce<PlacedMark[] | undefined>((least, marks) => {
-      const [a, b] = [least?.[0], marks[0]];
-      return b !== undefined && (a === undefined || compare(b.onset, a.onset) < 0) ? marks : least;
-    }, undefined);
-    const mark = first?.shift();
-    if (mark === undefined) return all;
-    all.push(mark);
-  }
-}
+/** When the barline before each event stands. */
+const barlinesOf = (voice: VoiceBars | undefined, laid: Laid, v: number): Time[] =>
+  (voice?.bars ?? []).flatMap(({ bar }, index) => bar.events.map(() => laid.voices[v]?.starts[index]?.onset ?? ZERO));
 
 /** The barline that the lanes open with: a special one if any has it, with all that is glued to them. */
-function openingOf(lanes: readonly VoiceLanes[]): DrawnBarline | undefined {
+function openingOf(lanes: readonly VoiceBars[]): DrawnBarline | undefined {
   const all = lanes.flatMap(({ opening }) => opening ?? []);
   const shown = all.find(({ shape }) => shape !== '|') ?? all[0];
   return (
@@ -856,35 +784,11 @@ const saidBy = (change: StateChange): string => {
 };
 
 const FIRST = written('note');
-const isSubItem = (item: Item): boolean => item.kind === 'figures' || item.kind === 'syllable' || item.kind === 'junk';
-/** One item for each note, chord, rest or lone `=`; none for gaps and small notes. */
-const bearsFigures = (event: RawEvent): boolean =>
-  event.small === undefined && (event.kind === 'note' || event.kind === 'rest');
-const figured = (bars: readonly RawBar[]): RawEvent[][] => bars.map(({ events }) => events.filter(bearsFigures));
-
-/** One syllable for each note not tied to the one before, which may stand in an earlier bar or system or before the first ending. */
-function sung(bars: readonly RawBar[], carried: VoiceCarry | undefined): RawEvent[][] {
-  /** Pitches that are tied on. */
-  let tied: readonly string[] = (carried?.ties ?? []).map(({ letter, octave }) => `${letter}${octave}`);
-  let atEnding = (carried?.atEnding?.ties ?? []).map(({ letter, octave }) => `${letter}${octave}`);
-  return bars.map(({ events, changes }) => {
-    const ending = endingOf(changes);
-    if (ending === 1) atEnding = [...tied];
-    else if (ending !== undefined) tied = atEnding;
-    return events.filter((event) => {
-      if (event.small !== undefined) return false;
-      const held = event.repeats !== undefined || event.members.every((member) => tied.includes(pitchText(member)));
-      tied = event.members.flatMap((member) => (member.tie === undefined ? [] : [pitchText(member)]));
-      return event.kind === 'note' && !held;
-    });
-  });
-}
-
-const pitchText = ({ spelling, octave }: RawEvent['members'][number]): string => `${spelling.letter}${octave}`;
-
-function endingOf(changes: readonly RawChange[]): number | undefined {
-  const change = changes.find((one) => one.change.change.word === 'ending')?.change.change;
-  return change === undefined ? undefined : firstOf(change.args, 'number')?.value;
+function takeSubLanes(events: readonly Draft[], items: Attached): void {
+  for (const event of events) {
+    event.figures = items.figuresAt(event.source);
+    event.syllable = items.syllableAt(event.source);
+  }
 }
 
 export function meterOfClause(clause: Clause): Meter | undefined {

@@ -132,7 +132,7 @@ describe('a choice', () => {
   });
 
   it('of a reading says what it takes at a named place', () => {
-    expect(choiceOf(environment, 'late')?.at).toEqual(new Map([['v3', 'L']]));
+    expect(choiceOf(environment, 'late')?.at).toEqual(new Map([['v3', ['L']]]));
     expect(choiceOf(environment, 'french')?.at.size).toBe(0);
   });
 
@@ -161,8 +161,8 @@ describe('a choice', () => {
     );
     expect(choiceOf(built, 'b')?.at).toEqual(
       new Map([
-        ['v1', 'L'],
-        ['v2', 'K'],
+        ['v1', ['L']],
+        ['v2', ['K']],
       ]),
     );
   });

@@ -21,6 +21,53 @@ describe('a note that runs through the barline', () => {
   });
 });
 
+describe('a note that runs through several barlines', () => {
+  it('leaves bars empty that it fills', () => {
+    const long = lane("2 r B c5'through | | 2 d5");
+    expect(errors(long)).toEqual([]);
+    expect(eventsIn(long).map(({ onset }) => format(onset))).toEqual(['0', '1/2', '5/2']);
+  });
+  it('may have a gap under it', () => {
+    expect(errors(lane("2 r B c5'through | __ | 2 d5"))).toEqual([]);
+  });
+});
+
+describe('a note that does not reach its barline', () => {
+  it('begins before it, or the bar is too long', () => {
+    expect(errors(lane("1 c5 | 2. r 2 c5 4 d5'through | 2 e5"))).toContain('bar-too-long');
+  });
+  it('has something after it', () => {
+    expect(errors(lane("1 c5 | 2 r 1 c5'through"))).toEqual(['through-to-nothing']);
+    const absent = passage(`${C} dessus | 2 r 1 c5'through |\n basse | 1 c3 |\nsystem\n basse | 1 c3 |||\n`);
+    expect(errors(absent)).toEqual(['through-to-nothing']);
+  });
+});
+
+describe('small notes', () => {
+  it('may be three in the time of two, and lost, while time stands still', () => {
+    expect(errors(lane('{small {3in2 16 d5 e f}} 1 g5'))).toEqual([]);
+    expect(errors(lane('{small lost 16} 1 g5'))).toEqual([]);
+  });
+  it('without a sign repeat what is in force and keep it', () => {
+    expect(sound(lane('8 f#5 f {small 16 f} f 8 r 2 g'))).toBe('f#5 f#5 f#5 f#5 r g5');
+    expect(sound(lane('8 f5 {small 16 f#} f 4 r 2 g'))).toBe('f5 f#5 f5 r g5');
+  });
+});
+
+describe('an empty bar', () => {
+  it('is told, with what may have been meant', () => {
+    expect(errors(lane('1 c5 | | 1 d'))).toEqual(['empty-bar']);
+  });
+});
+
+describe('options that end with their own barlines', () => {
+  it('end the lane', () => {
+    const ends = passage(`${C} dessus | 1 d5 | <K: 1 c5 ||| ; L: 1 c5 ||| >\n basse | 1 d3 | c |||\n`);
+    expect(errors(ends)).toEqual([]);
+    expect(scoreOf(ends).pieces[0]?.bars).toHaveLength(2);
+  });
+});
+
 describe('values with x', () => {
   const groups = (music: string): string[] => {
     const seen = new Map<object, number>();
@@ -36,6 +83,10 @@ describe('values with x', () => {
   });
   it('make one group though a note of it is dotted', () => {
     expect(groups('8.x c5 16x d 8x e 2. g')).toEqual(['3 in 1/8']);
+  });
+  it('go on over a system end', () => {
+    const over = passage(`${C} dessus | 2. c5 8x d e\nsystem\n dessus | 8x f5 | 1 c |||\n`);
+    expect(errors(over)).toEqual([]);
   });
   it('make a group of a crotchet and a quaver', () => {
     expect(groups('4x c5 8x d 4x e 8x f 2 g')).toEqual(['2 in 1/8', '2 in 1/8']);
@@ -62,6 +113,37 @@ describe('syllables', () => {
     expect(sung(`${C} dessus | 1 c5= | (ending 1) 1 c5 :|| (ending 2) 2 c5 d |||\n text | A- | | men |||\n`)).toBe(
       'A . . men',
     );
+  });
+});
+
+describe('figures and syllables', () => {
+  const text = (music: string, choice: string): string =>
+    eventsIn(passage(music), 'dessus', choice)
+      .map(({ event }) => event.syllable?.text ?? '.')
+      .join(' ');
+  it('stay with their notes where a witness omits a bar', () => {
+    const omitted = `${C} dessus | 1 c5 | <K: 1 e5 | ; L: omit> 1 d5 | 1 c5 |||\n text | a | b | c | d |||\n`;
+    expect(text(omitted, 'K')).toBe('a b c d');
+    expect(text(omitted, 'L')).toBe('a c d');
+  });
+  it('stay with their notes where a witness omits part of a bar', () => {
+    const part = `${C} dessus | 4 c5 <K: 4 d5 ; L: omit> 2 e5 |||\n text | a b c |||\n basse | 1 c3 |||\n`;
+    expect(text(part, 'L')).toBe('a . c');
+  });
+  it('are counted by the first options, whatever is tied in a reading', () => {
+    const tied = `${C} dessus | 2 c5 c=:L |\n text | a b |\nsystem\n dessus | 2 c5 d |||\n text | c d |||\n`;
+    expect(errors(passage(tied))).toEqual([]);
+    expect(text(tied, 'L')).toBe('a b c d');
+  });
+});
+
+describe('an accidental of a loose system', () => {
+  it('holds to the barline of its own stave under the practice bar', () => {
+    const loose = passage(
+      'system loose upper C1 lower F4 meter C\n dessus | 2 f#5 f | 2 f f |||\n basse | 1 c3 1 d |||\n',
+      'accidentals bar\n',
+    );
+    expect(sound(loose)).toBe('f#5 f#5 f5 f5');
   });
 });
 
@@ -102,10 +184,30 @@ describe('an annotation', () => {
   });
 });
 
+describe('a curve on an opening barline', () => {
+  it('begins or ends there', () => {
+    expect(errors(passage(`${C} dessus |'u 2 c5 d'. |||\n`))).toEqual([]);
+    expect(errors(passage(`${C} dessus | 1 c5'u |\nsystem\n dessus |'. 1 c5 |||\n`))).toEqual([]);
+  });
+});
+
 describe('a named curve', () => {
   it('goes on over a system in which its voice has nothing', () => {
     const far = passage(`${C} dessus | 1 c5'u(q1) |\nsystem\n basse | 1 c3 |\nsystem\n dessus | 1 e5'.(q1) |||\n`);
     expect(errors(far)).toEqual([]);
+  });
+  it('enters every ending, in whatever voice it began', () => {
+    const crossed = passage(
+      `${C} dessus | 1 c5 | (ending 1) 1 d'.(q1) :|| (ending 2) 1 e'.(q1) |||\n basse | 1 c3'u(q1) | 1 d | 1 e |||\n`,
+    );
+    expect(errors(crossed)).toEqual([]);
+  });
+  it('waits for a further ending also where its voice has no lane', () => {
+    const absent = passage(
+      `${C} dessus | 1 c5 |\n basse | 1 c3'u |\nsystem\n dessus | (ending 1) 1 d5 :||\nsystem\n dessus | (ending 2) 1 e5 |||\n basse | 1 d3'. |||\n`,
+    );
+    expect(errors(absent).filter((code) => code !== 'curve-never-ends')).toEqual([]);
+    expect(errors(absent)).not.toContain('curve-end-alone');
   });
   it('may end in another voice', () => {
     expect(errors(passage(`${C} dessus | 1 c5'u(q1) |\nsystem\n basse | 1 c3'.(q1) |||\n`))).toEqual([]);

@@ -44,6 +44,27 @@ describe('a place that a witness omits', () => {
     expect(sound(joined, 'dessus', 'L')).toBe('c5 f5');
     expect(barsOf(joined, 'L')).toBe('1');
   });
+  it('is empty time in a loose system too, so that the barlines stay together', () => {
+    const loose = passage(
+      'system loose upper C1 lower F4 meter C\n dessus | 2 c5 <K: 2 d5 ; L: omit> 1 e5 |||\n basse | 1 c3 d |||\n',
+    );
+    expect(errors(loose)).toEqual([]);
+    expect(eventsIn(loose, 'dessus', 'L').map(({ onset }) => format(onset))).toEqual(['0', '1/2', '1']);
+  });
+  it('is measured within a tuplet by the tuplet', () => {
+    const three = passage(
+      `${C} dessus | {3in2 8 c5 d <K: 8 d5 ; L: omit>} 4 f5 <K: 4 d5 ; L: omit> 4 g5 |||\n basse | 1 c3 |||\n`,
+    );
+    expect(errors(three)).toEqual([]);
+    expect(eventsIn(three, 'dessus', 'L').map(({ onset }) => format(onset))).toEqual([
+      '0',
+      '1/12',
+      '1/6',
+      '1/4',
+      '1/2',
+      '3/4',
+    ]);
+  });
   it('is told where the bar is too long even so', () => {
     expect(errors(passage(`${C} dessus | 1 c5 <K: 2 d5 ; L: omit> 2 e5 |||\n basse | 1 c3 |||\n`))).toContain(
       'bar-too-long',
@@ -64,6 +85,49 @@ describe('options of one place', () => {
       [1, '-'],
       [1, '-'],
     ]);
+  });
+});
+
+describe('a place that stands at several places', () => {
+  it('is decided once, where it first stands', () => {
+    const twice = passage(`${C} dessus | <v1 K: 1 c5 ; L: 1 d5> |||\n basse | <v1 L: 1 c3 ; K: 1 d3> |||\n`);
+    expect([sound(twice, 'dessus'), sound(twice, 'basse')]).toEqual(['c5', 'd3']);
+    expect([sound(twice, 'dessus', 'L'), sound(twice, 'basse', 'L')]).toEqual(['d5', 'c3']);
+  });
+  it('goes with the places linked to it', () => {
+    const linked = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L: 1 d5> | <v2 K: 1 c5 ; L: 1 d5> |||\n`,
+      'link v1 v2\nreading a "takes the leaf at the first place"\n  at v1 takes L\n',
+    );
+    expect(sound(linked, 'dessus', 'a')).toBe('d5 d5');
+    expect(sound(linked)).toBe('c5 c5');
+  });
+});
+
+describe('a bar of a witness lane', () => {
+  const two = (main: string, witness: string, basse: string): ReturnType<typeof passage> =>
+    passage(`${C} dessus | ${main} |||\n dessus L | ${witness} |||\n basse | ${basse} |||\n`);
+  const closings = (analysis: ReturnType<typeof passage>, choice: string): string =>
+    scoreOf(analysis, choice)
+      .pieces.flatMap(({ bars }) => bars.map(({ closing }) => closing?.shape))
+      .join(' ');
+  it('has the repeat signs that the main lane types for all', () => {
+    expect(closings(two('1 c5 :|| 1 d5', '2 c5 e |', '1 c3 | d'), 'L')).toBe(':|| |||');
+  });
+  it('has the signature, endings and sections that the main lane types for all', () => {
+    const sharp = two('1 c5 | (now key f#) 1 f5 | 1 f5', '1 c5 | 2 f5 g | ', '1 c3 | d | c');
+    expect(sound(sharp, 'dessus', 'L')).toBe('c5 f#5 g5 f#5');
+    const ends = two('1 c5 | (ending 1) 1 d5 :|| (ending 2) 1 e5', '1 c5 | 2 d5 e | 2 e5 f', '1 c3 | d | c');
+    const numbers = scoreOf(ends, 'L').pieces[0]?.bars.map(({ number }) => number);
+    expect(numbers).toEqual(['1', '2a', '2b']);
+  });
+  it('that is empty may still have a barline of its own', () => {
+    expect(closings(two('1 c5 | 1 d5', ' :|| 1 e5', '1 c3 | d'), 'L')).toBe(':|| |||');
+    expect(closings(two('1 c5 | 1 d5', ' :|| 1 e5', '1 c3 | d'), 'written')).toBe('| |||');
+  });
+  it('belongs to one lane of its witness', () => {
+    const twice = passage(`${C} dessus | 1 c5 |||\n dessus L | 1 d5 |||\n dessus L | 1 e5 |||\n`);
+    expect(errors(twice)).toEqual(['lane-twice']);
   });
 });
 

@@ -1,0 +1,103 @@
+/**
+ * Places that are decided once: a name that stands at several places, and names that a `link` joins. Where they first stand
+ * decides for all; a source that has nothing of its own elsewhere is asked there as anywhere.
+ */
+import { allOf } from '../../grammar/statements/read';
+import type { BlockContents, FileTree, Item, Option } from '../../grammar/tree';
+import { type Choice, chooseOption, labelText } from '../score/choice';
+import type { Environment } from '../score/environment';
+
+/** A named place of the text. */
+interface Place {
+  readonly name: string;
+  readonly options: readonly Option[];
+}
+
+const known = new WeakMap<BlockContents, readonly Place[]>();
+
+function placesIn(contents: BlockContents): readonly Place[] {
+  const before = known.get(contents);
+  if (before !== undefined) return before;
+  const found = contents.lanes.flatMap(({ tree }) =>
+    // Places stand in angle brackets; most lanes have none.
+    tree.text.includes('<') ? tree.segments.flatMap(({ items }) => items.flatMap(namedIn)) : [],
+  );
+  known.set(contents, found);
+  return found;
+}
+
+function namedIn(item: Item): Place[] {
+  if (item.kind === 'span') return item.items.flatMap(namedIn);
+  if (item.kind !== 'options') return [];
+  const own = item.place === undefined ? [] : [{ name: item.place.text, options: item.options }];
+  return [...own, ...item.options.flatMap(({ items }) => items.flatMap(namedIn))];
+}
+
+/** Names by the one that stands for all that are linked with it. */
+function linked(environment: Environment): Map<string, string> {
+  const groups = new Map<string, string>();
+  const groupOf = (name: string): string => groups.get(name) ?? name;
+  for (const { statement } of environment.statements) {
+    if (statement.keyword !== 'link') continue;
+    const [first, ...others] = allOf(statement.args, 'name').map(({ text }) => text);
+    if (first === undefined) continue;
+    const group = groupOf(first);
+    groups.set(first, group);
+    for (const other of others) {
+      const joined = groupOf(other);
+      groups.set(other, group);
+      for (const [name, its] of groups) if (its === joined) groups.set(name, group);
+    }
+  }
+  return groups;
+}
+
+/** What stands at one of several places decided together. */
+interface Together {
+  readonly names: Set<string>;
+  readonly first: Place;
+  count: number;
+}
+
+function together(tree: FileTree, environment: Environment): readonly Together[] {
+  const groups = linked(environment);
+  const found = new Map<string, Together>();
+  for (const { contents } of tree.blocks) {
+    for (const place of placesIn(contents)) {
+      const group = groups.get(place.name) ?? place.name;
+      const one = found.get(group) ?? { names: new Set([place.name]), first: place, count: 0 };
+      one.names.add(place.name);
+      one.count++;
+      found.set(group, one);
+    }
+  }
+  return [...found.values()].filter(({ count }) => count > 1);
+}
+
+/** Choices with what is decided together; a choice for which nothing changed is the same object as before. */
+export class PlaceDecisions {
+  private readonly before = new WeakMap<Choice, { readonly text: string; readonly choice: Choice }>();
+
+  decide(tree: FileTree, environment: Environment, choices: ReadonlyMap<string, Choice>): ReadonlyMap<string, Choice> {
+    const all = together(tree, environment);
+    if (all.length === 0) return choices;
+    return new Map([...choices].map(([name, choice]) => [name, this.decided(all, choice)]));
+  }
+
+  private decided(all: readonly Together[], choice: Choice): Choice {
+    const at = new Map(choice.at);
+    for (const { names, first } of all) {
+      const stated = [first.name, ...names].flatMap((name) => choice.at.get(name) ?? []);
+      const asked = stated.length === 0 ? choice : { ...choice, at: new Map([[first.name, stated]]) };
+      const option = first.options[chooseOption(asked, first.name, first.options)];
+      const labels = [...stated, ...(option?.labels ?? []).map(labelText)];
+      for (const name of names) at.set(name, labels);
+    }
+    const text = JSON.stringify([...at]);
+    const before = this.before.get(choice);
+    if (before?.text === text) return before.choice;
+    const made = { ...choice, at };
+    this.before.set(choice, { text, choice: made });
+    return made;
+  }
+}

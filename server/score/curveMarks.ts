@@ -1,0 +1,117 @@
+/** The marks of curves in a system in the order in which curves begin and end. */
+import { add, compare, type Time, ZERO } from '../../grammar/time';
+import type { MarkForm } from '../../grammar/tree';
+import type { VoiceBars } from './bars';
+import type { CurveMark, EndingMark } from './curves';
+import type { Draft } from './pitch';
+import type { AppliedMark, CurveEnd, DrawnBarline } from './score';
+
+/** A voice with the marks that its notes and barlines bear. */
+export interface MarkedVoice {
+  readonly voice: number;
+  readonly events: readonly Draft[];
+  readonly bars: VoiceBars['bars'];
+  readonly opening: DrawnBarline | undefined;
+}
+
+/** A mark with its place. */
+interface PlacedMark {
+  readonly mark: CurveMark | EndingMark;
+  readonly bar: number;
+  readonly onset: Time;
+  /** Index of its event in its voice; of a barline the event that follows it. */
+  readonly event: number;
+  /** A barline stands before the event that follows it, an ending before all else of its bar. */
+  readonly rank: 'ending' | 'barline' | 'event';
+}
+
+const RANKS = { ending: 0, barline: 1, event: 2 } as const;
+
+/**
+ * All marks of curves, and the endings that begin: in one voice as its events stand, of several voices what comes first in
+ * time, so that a named curve may end in another voice.
+ */
+export function marksInOrder(
+  voices: readonly MarkedVoice[],
+  endings: ReadonlyMap<number, number>,
+): readonly (CurveMark | EndingMark)[] {
+  const lists = voices.map((voice) =>
+    [...onEvents(voice), ...onBarlines(voice)].sort((a, b) => a.event - b.event || RANKS[a.rank] - RANKS[b.rank]),
+  );
+  const begun = [...endings]
+    .sort(([a], [b]) => a - b)
+    .map(([bar, ending]): PlacedMark => ({ mark: { ending }, bar, onset: ZERO, event: 0, rank: 'ending' }));
+  return merged([begun, ...lists]).map(({ mark }) => mark);
+}
+
+const isCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
+const bearsCurve = (marks: readonly AppliedMark[]): boolean => marks.some(({ form }) => isCurve(form));
+
+function onEvents({ voice, events }: MarkedVoice): PlacedMark[] {
+  const found: PlacedMark[] = [];
+  for (const [index, event] of events.entries()) {
+    // Most events bear none.
+    if (!bearsCurve(event.marks) && !event.members.some(({ marks }) => bearsCurve(marks))) continue;
+    const pitches = event.members.map(({ spelling, octave, alteration }) => ({
+      letter: spelling.letter,
+      octave,
+      alteration,
+    }));
+    const take = (marks: readonly AppliedMark[], member: number | undefined): PlacedMark[] =>
+      marks
+        .filter(({ form }) => isCurve(form))
+        .map(({ form, source }) => {
+          const end: CurveEnd = { voice, event: index, member, onBarline: false, form, source };
+          const on = member === undefined ? pitches : pitches.slice(member, member + 1);
+          const { bar, onset } = event;
+          return { mark: { form, end, pitches: on }, bar, onset, event: index, rank: 'event' };
+        });
+    found.push(...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m)));
+  }
+  return found;
+}
+
+function onBarlines({ voice, events, bars, opening }: MarkedVoice): PlacedMark[] {
+  let count = 0;
+  const closings = bars.flatMap(({ bar }) => {
+    count += bar.events.length;
+    return onBarline(voice, events, count, bar.closing);
+  });
+  return [...onBarline(voice, events, 0, opening), ...closings];
+}
+
+function onBarline(
+  voice: number,
+  events: readonly Draft[],
+  event: number,
+  barline: DrawnBarline | undefined,
+): PlacedMark[] {
+  if (barline === undefined || barline.marks.length === 0) return [];
+  const before = events[event - 1];
+  const onset = before === undefined ? ZERO : add(before.onset, before.duration);
+  return barline.marks
+    .filter(({ form }) => isCurve(form))
+    .map(({ form, source }) => {
+      const end: CurveEnd = { voice, event, member: undefined, onBarline: true, form, source };
+      return { mark: { form, end, pitches: [] }, bar: before?.bar ?? 0, onset, event, rank: 'barline' };
+    });
+}
+
+/** An ending begins before all else of its bar. */
+const comesFirst = (a: PlacedMark, b: PlacedMark): number =>
+  a.bar - b.bar ||
+  (a.rank === 'ending' ? -1 : b.rank === 'ending' ? 1 : compare(a.onset, b.onset) || RANKS[a.rank] - RANKS[b.rank]);
+
+function merged(lists: readonly (readonly PlacedMark[])[]): PlacedMark[] {
+  const waiting = lists.map((marks) => [...marks]);
+  const all: PlacedMark[] = [];
+  for (;;) {
+    const first = waiting.reduce<PlacedMark[] | undefined>((least, marks) => {
+      const [a, b] = [least?.[0], marks[0]];
+      return b !== undefined && (a === undefined || comesFirst(b, a) < 0) ? marks : least;
+    }, undefined);
+    const mark = first?.shift();
+    if (mark === undefined) return all;
+    all.push(mark);
+  }
+}

@@ -1,0 +1,132 @@
+/** Figures and syllables: counted against the lane above as its first options have it, attached to what the choice has. */
+import { firstOf } from '../../grammar/statements/read';
+import { add, equal, type Time } from '../../grammar/time';
+import type { FiguresItem, Item, PlacedLane, SyllableItem } from '../../grammar/tree';
+import type { VoiceBars } from './bars';
+import type { Sung } from './carry';
+import type { RawBar, RawChange, RawEvent } from './lane';
+import type { Source } from './score';
+
+export interface SubLane {
+  readonly kind: 'fig' | 'text';
+  readonly lane: number;
+  readonly placed: PlacedLane;
+  /** The witness lane under which it stands. */
+  readonly witness: string | undefined;
+}
+
+/** A bar with more items than its lane has events for them. */
+export interface Extra {
+  readonly item: Item;
+  readonly bar: number;
+  readonly have: number;
+  readonly need: number;
+}
+
+/** Items by the place of their events. */
+export class Attached {
+  private readonly figures = new Map<string, FiguresItem>();
+  private readonly syllables = new Map<string, SyllableItem>();
+
+  add({ source }: RawEvent, item: Item): void {
+    if (item.kind === 'figures') this.figures.set(keyOf(source), item);
+    else if (item.kind === 'syllable') this.syllables.set(keyOf(source), item);
+  }
+
+  figuresAt = (source: Source): FiguresItem | undefined => this.figures.get(keyOf(source));
+  syllableAt = (source: Source): SyllableItem | undefined => this.syllables.get(keyOf(source));
+}
+
+const keyOf = ({ lane, pos }: Source): string => `${lane} ${pos}`;
+
+/**
+ * Attaches the items of a sub-lane.
+ * @param owner index of the lane that it belongs to
+ * @param bearing events of that lane as its first options have it, by bar
+ * @param counted the bars in which those stand
+ * @param chosen the bars as typed that the choice takes
+ */
+export function attach(
+  sub: SubLane,
+  owner: number,
+  { bearing, counted }: { readonly bearing: readonly RawEvent[][]; readonly counted: readonly RawBar[] },
+  chosen: VoiceBars['bars'],
+  attached: Attached,
+): readonly Extra[] {
+  return sub.placed.tree.segments.flatMap((segment, bar): Extra[] => {
+    const items = segment.items.filter(isSubItem);
+    const events = bearing[bar] ?? [];
+    const first = counted[bar];
+    const entry = chosen[bar];
+    if (first !== undefined && entry !== undefined && entry.lane === owner) {
+      items.forEach((item, index) => {
+        const event = events[index];
+        const target = event === undefined ? undefined : sameMoment(entry.bar, placeIn(first, event));
+        if (target !== undefined) attached.add(target, item);
+      });
+    }
+    const extra = items[events.length];
+    return extra === undefined ? [] : [{ item: extra, bar, have: items.length, need: events.length }];
+  });
+}
+
+const isSubItem = (item: Item): boolean => item.kind === 'figures' || item.kind === 'syllable' || item.kind === 'junk';
+
+/** What is omitted takes its time in the others, so that moments can be compared. */
+const placeIn = ({ omissions, events }: RawBar, event: RawEvent): Time => {
+  if (omissions.length === 0) return event.offset;
+  const index = events.indexOf(event);
+  return omissions.reduce(
+    (offset, one) => (one.event <= index && one.time !== undefined ? add(offset, one.time) : offset),
+    event.offset,
+  );
+};
+
+const sameMoment = (bar: RawBar, moment: Time): RawEvent | undefined =>
+  bar.events.find((event) => bearsFigures(event) && equal(placeIn(bar, event), moment));
+
+/** One item for each note, chord, rest or lone `=`; none for gaps and small notes. */
+const bearsFigures = (event: RawEvent): boolean =>
+  event.small === undefined && (event.kind === 'note' || event.kind === 'rest');
+
+export const figured = (bars: readonly RawBar[]): RawEvent[][] => bars.map(({ events }) => events.filter(bearsFigures));
+
+/** One syllable for each note not tied to the one before, which may stand in an earlier bar or system or before the first ending. */
+export function sung(
+  bars: readonly RawBar[],
+  carried: Sung,
+): { readonly bearing: RawEvent[][]; readonly carryOut: Sung } {
+  let { ties, atEnding } = carried;
+  const bearing = bars.map(({ events, changes }) => {
+    const ending = endingOf(changes);
+    if (ending === 1) atEnding = ties;
+    else if (ending !== undefined) ties = atEnding;
+    return events.filter((event) => {
+      if (event.small !== undefined) return false;
+      const held = event.repeats !== undefined || isHeld(event, ties);
+      ties = tiesOf(event);
+      return event.kind === 'note' && !held;
+    });
+  });
+  return { bearing, carryOut: { ties, atEnding } };
+}
+
+const none: readonly string[] = [];
+
+const isHeld = ({ members }: RawEvent, ties: readonly string[]): boolean =>
+  ties.length > 0 && members.length > 0 && members.every((member) => ties.includes(pitchText(member)));
+
+const tiesOf = ({ members }: RawEvent): readonly string[] =>
+  members.some(({ tie }) => tie !== undefined)
+    ? members.flatMap((member) => (member.tie === undefined ? [] : [pitchText(member)]))
+    : none;
+
+const pitchText = ({ spelling, octave }: RawEvent['members'][number]): string => `${spelling.letter}${octave}`;
+
+function endingOf(changes: readonly RawChange[]): number | undefined {
+  const change = changes.find((one) => one.change.change.word === 'ending')?.change.change;
+  return change === undefined ? undefined : firstOf(change.args, 'number')?.value;
+}
+
+/** Whether a lane may read otherwise under another choice: it has options, or something limited to readings. */
+export const mayDiffer = ({ tree }: PlacedLane): boolean => /<|[^|]:[^|]/.test(tree.text);
