@@ -57,6 +57,17 @@ After:
     …
     dessus | <v3 K: 1 c5 ; L: 1 e5> |||`,
   },
+  'no-music': {
+    level: 'hint',
+    sentence: 'There is no music in this file yet; a first system would begin it.',
+    help: `A file that declares sources, people, tables or temperaments for others needs no music. Any other holds systems: the head
+says which clefs and which meter are drawn, and below it stands a lane for each voice.
+
+    bentside 1
+    voice dessus
+    system dessus G2 meter C
+      dessus | 4 c5 d e f | 1 g |||`,
+  },
   'unknown-temperament': {
     level: 'error',
     sentence: 'No temperament is called “{name}”.',

@@ -129,6 +129,65 @@ the note again at the beginning of the next system.`,
     sentence: 'The tie on {note} finds no {note} in the next event.',
     help: `A tie leads to the same pitch in the next event of its voice. Between different notes a curve is meant: \`c5'u d'.\`.`,
   },
+  'small-tie': {
+    level: 'warning',
+    sentence: 'The tie on the small note {note} joins nothing: time stands still at small notes.',
+    help: `A tie makes two notes sound as one. A small note takes no time of its own, so its tie leads nowhere; what the source draws
+between it and its note is a curve.
+
+Before:
+
+    dessus | {small 8 d5=} 2 d5 c |||
+
+After:
+
+    dessus | {small 8 d5'u} 2 d5'. c |||`,
+  },
+  'custos-first': {
+    level: 'warning',
+    sentence: 'The custos on {note} stands before every note of its lane; it belongs after the last.',
+    help: `A custos at the end of a line shows the note with which the next line begins. It is typed after the last note of its lane;
+before the first one there is nothing to which it belongs, and it is passed over.
+
+Before:
+
+    dessus | (custos e5) 1 c5 |
+
+After:
+
+    dessus | 1 c5 (custos e5) |`,
+  },
+  'label-twice': {
+    level: 'warning',
+    sentence: 'Bar {bar}, {voice}: {label} has two options here; the first one counts.',
+    help: `At one place each source, layer or reading has one option. Where a source shows two states, the later one is a layer of it.
+
+Before:
+
+    dessus | <K: 1 c5 ; K: 1 d5> |||
+
+After:
+
+    hand K.2 "paler ink"
+    …
+    dessus | <K: 1 c5 ; K.2: 1 d5> |||`,
+  },
+  'order-twice': {
+    level: 'warning',
+    sentence: 'The order of this piece is stated twice; the first one counts.',
+    help: `A piece is played in one order; a reading can state another.
+
+Before:
+
+    order A A B
+    order A B
+
+After:
+
+    order A A B
+    reading short
+      order A B`,
+  },
   'tie-to-nothing': {
     level: 'error',
     sentence: 'The tie on {note} has no partner: no note follows it.',
@@ -152,7 +211,7 @@ does not show is \`'u~\`.`,
   },
   'unknown-sign': {
     level: 'error',
-    sentence: '“{name}” is no sign of the catalogue nor of any table here; nearest: {meant}.',
+    sentence: '“{name}” is no sign of the catalogue nor of any table here{nearest}.',
     help: `After an apostrophe stands the short or long name of a shape (\`zz\`, \`ca\`, \`turn\`), or a name that a built-in table or
 one of the file's own gives to a shape (\`pince\`).`,
   },
@@ -166,7 +225,7 @@ the shape that the source draws: \`'ca\`, \`'zs\`.`,
   leap: {
     level: 'hint',
     sentence:
-      'Bar {bar}, {voice}: {note} lies {interval} steps from the note before and has no octave digit; is the octave meant?',
+      'Bar {bar}, {voice}: {note} lies {interval} from the note before and has no octave digit; is the octave meant?',
     help: `The last digit typed holds, there is no nearest octave. A leap of a seventh or more without a digit is often a slip; typing
 the digit says that it is meant.`,
   },
@@ -269,7 +328,7 @@ is a witness lane: \`dessus L | … |\`.`,
   },
   'unknown-witness': {
     level: 'error',
-    sentence: '{name} is no witness of this file; {meant}.',
+    sentence: '{name} is no witness of this file; known: {known}.',
     help: `Witnesses are declared by \`source K "…"\`.`,
   },
 });

@@ -9,6 +9,7 @@ import { custodes } from './custodes';
 import { falseRelation } from './falseRelation';
 import { farFromStave, octaveSlips } from './heights';
 import { leadingNotes } from './leadingNote';
+import { noMusic } from './music';
 import { unknownNames } from './names';
 import { orderAgainstRepeats } from './order';
 import { nearlyRepeated } from './repeats';
@@ -17,6 +18,7 @@ import { unusedDeclarations } from './unused';
 import { silentWitnesses } from './witnesses';
 
 export const checks: readonly Check[] = [
+  noMusic,
   unknownNames,
   tunings,
   unusedDeclarations,

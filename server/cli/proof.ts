@@ -71,7 +71,10 @@ const none = (): string => '';
 const lines: Form = {
   each: (one) => ('failure' in one ? '' : one.findings.map(findingLine).join('')),
   whole: none,
-  summary: (all) => `${counted(all.length, 'file', 'files')}: ${tally(findingsOf(all))}\n`,
+  summary: (all) => {
+    const read = all.filter((one) => !('failure' in one));
+    return read.length === 0 ? '' : `${counted(read.length, 'file', 'files')}: ${tally(findingsOf(all))}\n`;
+  },
 };
 
 const json: Form = { each: (one) => `${JSON.stringify(proofJson(one))}\n`, whole: none, summary: none };

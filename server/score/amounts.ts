@@ -26,6 +26,27 @@ export function counted(have: Time, need: Time): { readonly have: string; readon
   return { have: `${format(count)} ${count.n === 1 ? one : many}`, need: format(multiply(need, time(d))) };
 }
 
+const intervals = [
+  'a unison',
+  'a second',
+  'a third',
+  'a fourth',
+  'a fifth',
+  'a sixth',
+  'a seventh',
+  'an octave',
+  'a ninth',
+  'a tenth',
+  'an eleventh',
+  'a twelfth',
+  'a thirteenth',
+  'a fourteenth',
+  'two octaves',
+];
+
+/** "a seventh" for six degrees up or down. */
+export const intervalOf = (degrees: number): string => intervals[Math.abs(degrees)] ?? 'more than two octaves';
+
 /** Whether a time is 2 to some power, of a semibreve. */
 export function isBinary(t: Time): boolean {
   const powerOfTwo = (n: number | bigint): boolean => Number.isInteger(Math.log2(Number(n)));

@@ -95,6 +95,20 @@ class PieceBuilder {
     this.carry = { ...this.carry, tempo, stated: tempo };
   }
 
+  takeOrder(statement: Statement, block: number, index: number): void {
+    if (this.order === undefined) {
+      this.order = { names: allOf(statement.args, 'name'), block, statement: index };
+      return;
+    }
+    const at = { pos: statement.pos, len: 'order'.length };
+    this.problems.push({
+      problem: { code: 'order-twice', ...at, slots: {} },
+      block,
+      lane: undefined,
+      statement: index,
+    });
+  }
+
   beginSection(statement: Statement, block: number, index: number): void {
     const name = firstOf(statement.args, 'name')?.text;
     const within = afterWord(statement.args, 'in');
@@ -523,7 +537,7 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
           piece.beginSection(statement, index, at);
           break;
         case 'order':
-          piece.order = { names: allOf(statement.args, 'name'), block: index, statement: at };
+          piece.takeOrder(statement, index, at);
           break;
         case 'tempo':
           if (block.kind === 'between') piece.takeTempo(statement);

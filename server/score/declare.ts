@@ -31,7 +31,7 @@ interface Found {
 }
 
 /** What an include brings: tables, people and sources. */
-const brought: ReadonlySet<string> = new Set(['source', 'hand', 'editor', 'table', 'temperament']);
+export const brought: ReadonlySet<string> = new Set(['source', 'hand', 'editor', 'table', 'temperament']);
 
 /** MIDI key of the c of octave 0. */
 const KEY_OF_C0 = 12;
@@ -248,7 +248,8 @@ function readingOf(found: Found, name: NameLike): ReadingDeclaration {
     description: stringIn(statement.args) ?? '',
     from: nameIn(first('from'))?.text,
     takes: firstOf(first('takes'), 'names')?.names.map((label) => label.text) ?? [],
-    at: new Map(places),
+    // Of two words about one place the first counts.
+    at: new Map(places.reverse()),
     accidentals: practiceIn(first('accidentals')),
     signs: nameIn(first('signs'))?.text,
     order: order.length === 0 ? undefined : order,
@@ -264,6 +265,18 @@ const labelsIn = ({ clauses }: { readonly clauses: readonly Clause[] }): NamePar
   ...clauses.filter((clause) => clause.name === 'at').flatMap((clause) => allOf(clause.args, 'name').slice(1)),
 ];
 
+/** A reading says of each place once what it takes there. */
+function checkPlaces(declarations: Declarations, found: Found): void {
+  const said = new Set<string>();
+  for (const clause of clausesOf(found.statement, 'at')) {
+    const place = nameIn(clause.args)?.text;
+    if (place === undefined) continue;
+    if (said.has(place))
+      declarations.report(found, clause, 'repeated-clause', { word: `at ${place}`, where: 'reading' });
+    said.add(place);
+  }
+}
+
 function readingsOf(declarations: Declarations, sources: readonly SourceDeclaration[]): ReadingDeclaration[] {
   const founds: { found: Found; reading: ReadingDeclaration }[] = [];
   for (const found of declarations.of('reading')) {
@@ -271,6 +284,7 @@ function readingsOf(declarations: Declarations, sources: readonly SourceDeclarat
     if (name === undefined || !declarations.give('label', found, name)) continue;
     founds.push({ found, reading: readingOf(found, name) });
   }
+  for (const { found } of founds) checkPlaces(declarations, found);
   const readings = founds.map(({ reading }) => reading);
   const names = readings.map((reading) => reading.name);
   const layers = sources.flatMap(({ name, hands }) => hands.map(({ layer }) => `${name}.${layer}`));

@@ -5,7 +5,7 @@ import type { Clause, Span, Statement, ValueForm } from '../../grammar/tree';
 import type { AccidentalPractice } from './choice';
 import type { PlacedProblem, Tempo } from './score';
 
-export { buildEnvironment } from './declare';
+export { brought, buildEnvironment } from './declare';
 
 /** Where a declaration stands: undefined file means the file itself. */
 export interface Declared extends Span {

@@ -41,7 +41,7 @@ import type {
   ValueForm,
   ValueItem,
 } from '../../grammar/tree';
-import { isBinary } from './amounts';
+import { intervalOf, isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
 import type { DraftMember } from './pitch';
@@ -455,6 +455,7 @@ class LaneReader {
     const kind: EventKind = what === 'rest' ? 'rest' : what === 'gap' ? 'gap' : 'note';
     const members = what === 'note' ? this.members(item) : [];
     const tie = item.tie;
+    if (small) this.smallTies(members);
     if (what === 'repeat' && this.first) this.report('repeat-first', item);
     this.push(
       {
@@ -475,6 +476,12 @@ class LaneReader {
     );
     this.offset = add(this.offset, duration);
     if (value?.doubtful === true) this.typed = undefined;
+  }
+
+  private smallTies(members: readonly DraftMember[]): void {
+    for (const { tie, spelling, octave, source } of members) {
+      if (tie !== undefined) this.report('small-tie', source, { note: `${spelling.letter}${octave}` });
+    }
   }
 
   private filler(item: EventItem, around: Around): void {
@@ -611,7 +618,7 @@ class LaneReader {
   private counselLeap(member: Member, step: number): void {
     if (member.spelling.octave !== undefined || this.lastStep === undefined) return;
     if (Math.abs(step - this.lastStep) < SEVENTH) return;
-    this.report('leap', member, { note: member.spelling.text, interval: Math.abs(step - this.lastStep) + 1 });
+    this.report('leap', member, { note: member.spelling.text, interval: intervalOf(step - this.lastStep) });
   }
 
   private applied(suffixes: readonly Suffix[]): Applied {
@@ -660,7 +667,11 @@ class LaneReader {
       this.report(
         problem.code,
         mark,
-        { name: mark.form.name, meant: problem.meant.join(' or '), tables: problem.tables },
+        {
+          name: mark.form.name,
+          nearest: problem.meant.length === 0 ? '' : `; nearest: ${problem.meant.join(' or ')}`,
+          tables: problem.tables,
+        },
         problem.meant.map((text) => ({ title: `write ${text}`, edits: [{ pos, len, text }] })),
       );
     }
@@ -786,6 +797,11 @@ class LaneReader {
 
   /** Options take equal time and have equal barlines, `omit` apart. */
   private compareOptions(item: OptionsItem): void {
+    const labels = item.options.flatMap((option) => option.labels);
+    for (const [index, label] of labels.entries()) {
+      const isSecond = labels.findIndex((other) => labelText(other) === labelText(label)) < index;
+      if (isSecond) this.report('label-twice', label, { label: labelText(label) });
+    }
     const measured = item.options
       .filter((option) => !option.omit)
       .map((option) => ({ option, times: timesOf(option.items, this.value) }));
@@ -822,6 +838,7 @@ class LaneReader {
         const pitch = firstOf(change.args, 'pitch')?.spelling;
         const last = this.bar.events.at(-1) ?? this.bars.at(-1)?.events.at(-1);
         if (last !== undefined) last.custos = pitch;
+        else this.report('custos-first', item, { note: pitch?.text ?? '' });
         return;
       }
       default:

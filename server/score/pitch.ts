@@ -108,6 +108,10 @@ const tiedOn = (members: readonly DraftMember[]): Pending[] =>
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
 
+const signs: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
+const exactName = ({ letter, alteration, octave }: PitchState): string =>
+  `${letter}${signs[alteration] ?? ''}${octave}`;
+
 class PitchPass {
   private readonly voices = new Map<number, VoiceState>();
   private readonly onStave: PitchState[][];
@@ -266,7 +270,8 @@ class PitchPass {
     if (tie !== undefined) {
       state.pending = state.pending.filter((one) => one !== tie);
       member.tiedFrom = tie.alteration === member.alteration;
-      if (!member.tiedFrom) this.report('tie-other-pitch', tie, event, noteName(stateOf(member)));
+      // The same degree under another sign: without their signs the two would look alike.
+      if (!member.tiedFrom) this.report('tie-other-pitch', tie, event, stateOf(member), exactName);
     }
     // An accidental on a small note binds nothing else.
     if (!small && sign !== undefined) this.bind(event, member, state);
@@ -306,12 +311,13 @@ class PitchPass {
   private unmatched(event: Draft, state: VoiceState): void {
     for (const tie of state.pending) {
       const first = event.members[0];
-      this.report('tie-other-pitch', tie, event, first === undefined ? '' : noteName(stateOf(first)));
+      this.report('tie-other-pitch', tie, event, first && stateOf(first));
     }
   }
 
-  private report(code: FindingCode, tie: Pending, event: Draft, next: string): void {
-    this.task.report(code, tie.source ?? event.source, { note: noteName(tie), next });
+  private report(code: FindingCode, tie: Pending, event: Draft, next: PitchState | undefined, name = noteName): void {
+    const slots = { note: name(tie), next: next === undefined ? '' : name(next) };
+    this.task.report(code, tie.source ?? event.source, slots);
   }
 }
 

@@ -2,7 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { nearest } from '../../grammar/nearest';
-import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
+import { afterWord, allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
@@ -186,7 +186,29 @@ class SystemBuilder {
 
   private readHead(): void {
     // What is in force already holds from the system's start; a head says what is drawn again or changed.
-    for (const clause of this.head?.clauses ?? []) this.clause(clause, ZERO, 0, undefined, undefined);
+    this.eachOnce(this.head?.clauses ?? [], 'system', undefined, (clause) =>
+      this.clause(clause, ZERO, 0, undefined, undefined),
+    );
+  }
+
+  /** Of two clefs or signatures of a stave, two meters or two tempi in one head or `(now …)` the first counts. */
+  private eachOnce(
+    clauses: readonly Clause[],
+    where: string,
+    source: Source | undefined,
+    take: (clause: Clause) => void,
+  ): void {
+    const said = new Set<string>();
+    for (const clause of clauses) {
+      const stave = firstOf(clause.args, 'name')?.text ?? '';
+      const word = clause.name === 'clef' ? stave : `${clause.name} ${stave}`.trim();
+      if (!said.has(word)) take(clause);
+      else if (REPEATABLE.has(clause.name) && word !== '') {
+        const at: Place = source === undefined ? { lane: undefined, statement: 0 } : { lane: source.lane };
+        this.add(at, 'repeated-clause', { pos: (source?.pos ?? 0) + clause.pos, len: clause.len }, { word, where });
+      }
+      said.add(word);
+    }
   }
 
   /** A tempo that a statement before the system states. */
@@ -354,19 +376,11 @@ class SystemBuilder {
     const { environment } = this.task;
     const name = placed.witness?.text ?? '';
     if (!environment.sources.some((one) => one.name === name)) {
-      const meant = nearest(
-        name,
-        environment.sources.map((one) => one.name),
-      );
-      this.add(
-        { lane: undefined },
-        'unknown-witness',
-        { pos: placed.witness?.pos ?? placed.name.pos, len: name.length },
-        {
-          name,
-          meant: meant ?? environment.sources.map((one) => one.name).join(', '),
-        },
-      );
+      const known = environment.sources.map((one) => one.name);
+      const meant = nearest(name, known);
+      const at = { pos: placed.witness?.pos ?? placed.name.pos, len: name.length };
+      const fixes = meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ ...at, text: meant }] }];
+      this.add({ lane: undefined }, 'unknown-witness', at, { name, known: known.join(', ') || 'none' }, { fixes });
     }
     if (above === undefined) this.atName(placed, 'witness-lane-alone', { voice: placed.name.text, witness: name });
     else if (above.witnesses.some((one) => one.name === name)) {
@@ -449,10 +463,9 @@ class SystemBuilder {
     for (const { bars } of voices) {
       bars.forEach(({ bar }, index) => {
         for (const one of bar.changes) {
-          for (const clause of clausesOf(one.change.change, 'meter')) {
-            const meter = meterOfClause(clause);
-            if (meter !== undefined) changed.set(one.first ? index : index + 1, meter);
-          }
+          const clause = clauseOf(one.change.change, 'meter');
+          const meter = clause && meterOfClause(clause);
+          if (meter !== undefined) changed.set(one.first ? index : index + 1, meter);
         }
       });
     }
@@ -489,7 +502,9 @@ class SystemBuilder {
     const atEnd = next !== undefined && equal(onset, next.onset);
     const index = atEnd && !raw.first ? bar + 1 : bar;
     if (change.word === 'now') {
-      for (const clause of change.clauses) this.clause(clause, onset, index, raw.stave, raw.source);
+      this.eachOnce(change.clauses, 'now', raw.source, (clause) =>
+        this.clause(clause, onset, index, raw.stave, raw.source),
+      );
     } else if (change.word === 'ending') {
       const number = firstOf(change.args, 'number')?.value;
       const other = facts.endings.get(index);
@@ -746,6 +761,9 @@ interface LaneFacts {
   readonly endings: Map<number, number>;
   readonly irregular: Set<number>;
 }
+
+/** Clauses that may stand several times, each for another stave; the reader of statements has told of the others. */
+const REPEATABLE: ReadonlySet<string> = new Set(['clef', 'key']);
 
 /** When the barline before each event stands. */
 const barlinesOf = (voice: VoiceBars | undefined, laid: Laid, v: number): Time[] =>

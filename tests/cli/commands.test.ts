@@ -74,6 +74,15 @@ describe('bentside proof', () => {
     expect(out).toMatch(/^b\.bent:9:/);
   });
 
+  it('counts the files that it could read, and none where there was none', () => {
+    expect(bentside(memoryHost(), 'proof', 'a.bent')).toEqual({
+      code: 2,
+      out: '',
+      say: 'a.bent: there is no such file\n',
+    });
+    expect(bentside(memoryHost({ 'b.bent': SHORT }), 'proof', 'a.bent', 'b.bent').say).toContain('\n1 file: 1 error');
+  });
+
   it('takes patterns, each file once, and says which pattern fits nothing', () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SHORT });
     expect(

@@ -316,6 +316,13 @@ describe('curves', () => {
     expect(told(text)).toEqual(['A curve of dessus finds no two notes to join and is not in the export (bar 1).']);
   });
 
+  it('that end on a barline at the end of a system name their voice and bar', () => {
+    const text = `${inC("dessus | 1 c5 | 2 d'u e |'.")}system\n  dessus | 1 f5 |\n`;
+    expect(told(text)).toContain(
+      'A curve of dessus that begins or ends where no note stands is drawn to the nearest note (bar 2).',
+    );
+  });
+
   it('may end in another voice than they began in', () => {
     const text = musicXml(inC("dessus | 2 c5'u(q1) d |", "taille | 2 e4 f'.(q1) |"));
     expect(notesAt(text, 'c5')[0]).toContain('<slur type="start" number="1"/>');

@@ -71,10 +71,10 @@ describe('a bar that does not add up', () => {
   it.each([
     ['after small notes, which type their own', '4 e | {small 8 f} g a b', '4. e | {small 8 f} 4 g a b'],
     ['after a bar of nothing', '4 e | __ | d5 e f', '4. e | __ | 4 d5 e f'],
-    ['after a doubtful value, which holds for one note', '4 e | 8? f 4 g 8 a 4 b', '4. e | 8? f 4 g 8 a 4 b'],
-    ['never after a dotted one that is doubtful itself', '4? r | 8 f g a b c d', '4.? r | 8 f g a b c d'],
-    ['never after a triplet, which types its own', '4 e | {3in2 4 f g a} b', '4. e | {3in2 4 f g a} b'],
-    ['in damage that goes on', '4 e | {unclear f g} a', '4. e | {unclear 4 f g} a'],
+    ['nowhere after doubtful ones that others follow', '4 e | 8? f 4 g 8 a 4 b', '4. e | 8? f 4 g 8 a 4 b'],
+    ['nowhere after a doubtful one, which held for its note alone', '4? r | 8 f g a b c d', '4.? r | 8 f g a b c d'],
+    ['nowhere before a triplet, which types its own', '4 e | {3in2 4 f g a} b', '4. e | {3in2 4 f g a} b'],
+    ['within damage', '4 e | {unclear f g} a', '4. e | {unclear 4 f g} a'],
   ])('has the value typed again that what follows needs %s', (_, music, right) => {
     const short = lane(`2. c5 | 4 c5 8 d ${music}`, '3/4');
     const fixed = analysed(mended(short, 'bar-too-short'));

@@ -327,3 +327,13 @@ describe('an include', () => {
     expect(findings(environment)).toEqual([]);
   });
 });
+
+describe('what a reading takes at a place', () => {
+  it('is said once; of two words the first counts', () => {
+    const environment = environmentOf(
+      'source K "a"\nsource L "b"\nreading late\n  at v1 takes L\n  at v1 takes K\n  at v2 takes K',
+    );
+    expect(findings(environment)).toEqual(['`at v1` stands twice in one `reading`; the first one counts.']);
+    expect([...(environment.readings[0]?.at ?? [])]).toContainEqual(['v1', 'L']);
+  });
+});

@@ -1,7 +1,7 @@
 /** What a lane says beyond notes: running through, groups of three, syllables, annotations, opening barlines. */
 import { describe, expect, it } from 'vitest';
 import { format } from '../../grammar/time';
-import { codes, errors, eventsIn, lane, passage, scoreOf, sound } from '../helpers/music';
+import { codes, errors, eventsIn, findingOf, lane, mended, messages, passage, scoreOf, sound } from '../helpers/music';
 
 const C = 'system upper C1 lower F4 meter C\n';
 
@@ -188,6 +188,46 @@ describe('a curve on an opening barline', () => {
   it('begins or ends there', () => {
     expect(errors(passage(`${C} dessus |'u 2 c5 d'. |||\n`))).toEqual([]);
     expect(errors(passage(`${C} dessus | 1 c5'u |\nsystem\n dessus |'. 1 c5 |||\n`))).toEqual([]);
+  });
+});
+
+describe('what belongs to no note is told', () => {
+  it('a custos before the first note of its lane', () => {
+    expect(codes(lane('(custos e5) 1 c5'))).toContain('custos-first');
+    expect(codes(lane('1 c5 (custos e5)'))).not.toContain('custos-first');
+  });
+  it.each(['fig | 6 | 6', 'text | glo- | ria'])('what stands in an empty bar of a witness: %s', (sub) => {
+    const under = passage(`${C} dessus | 1 c5 | 1 d5 |||\n dessus L | 1 e5 | |||\n ${sub} |\n`);
+    expect(errors(under)).toEqual(['sub-lane-items']);
+    expect(findingOf(under, 'sub-lane-items').message).toContain('Bar 2');
+  });
+});
+
+describe('one source has one option at a place', () => {
+  it.each(['<K: 1 c5 ; K: 1 d5>', '<K: 1 c5 ; L,K?: 1 d5>'])('and a second is told: %s', (music) => {
+    expect(messages(lane(music), 'label-twice')).toEqual([
+      'Bar 1, dessus: K has two options here; the first one counts.',
+    ]);
+  });
+  it('and each layer of it one of its own', () => {
+    const layers = passage(`${C} dessus | <K: 1 c5 ; K.2: 1 d5> |||\n`, 'hand K.2 "paler ink"\n');
+    expect(codes(layers)).not.toContain('label-twice');
+  });
+});
+
+describe('a leap without an octave digit', () => {
+  it('is named in the trade’s words', () => {
+    expect(messages(lane('2 c5 b'), 'leap')).toEqual([
+      'Bar 1, dessus: b lies a seventh from the note before and has no octave digit; is the octave meant?',
+    ]);
+  });
+});
+
+describe('a lane of a witness that is not declared', () => {
+  it('is told with the nearest source as a fix', () => {
+    const slip = passage(`${C} dessus | 1 c5 |||\n dessus Thron | 1 d5 |||\n`, 'source Thorn "a copy of K"\n');
+    expect(errors(slip)).toEqual(['unknown-witness']);
+    expect(mended(slip, 'unknown-witness')).toContain('dessus Thorn | 1 d5');
   });
 });
 

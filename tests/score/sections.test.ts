@@ -36,6 +36,16 @@ describe('an order of sections', () => {
     expect(errors(lost)).toEqual([]);
     expect(findingOf(lost, 'order-halves').message).toMatch(/at the end of B and bar \w+ at the beginning of C make 7/);
   });
+  it('is stated once for a piece; of two the first counts', () => {
+    const twice = passage(
+      `order A B\norder B A\n${'section A\n'}${SYSTEM}section B\n${SYSTEM}piece "Gigue"\norder C C\nsection C\n${SYSTEM}`,
+    );
+    expect(codes(twice).filter((code) => code === 'order-twice')).toHaveLength(1);
+    expect(scoreOf(twice).pieces.map(({ order }) => order)).toEqual([
+      ['A', 'B'],
+      ['C', 'C'],
+    ]);
+  });
 });
 
 describe('an order that a reading states', () => {

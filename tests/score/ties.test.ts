@@ -21,6 +21,15 @@ describe('a tie', () => {
     const wrong = lane('2 c5= d');
     expect(findingOf(wrong, 'tie-other-pitch').message).toBe('The tie on c5 finds no c5 in the next event.');
   });
+  it('is told with its accidental where the next note has another', () => {
+    const said = (music: string): string => findingOf(lane(music), 'tie-other-pitch').message;
+    expect(said('2 f#5= fn')).toBe('The tie on f#5 finds no f#5 in the next event.');
+    expect(said('2 b4= bb')).toBe('The tie on bn4 finds no bn4 in the next event.');
+  });
+  it('on a small note joins nothing, and is told', () => {
+    expect(codes(lane('{small 8 d5=} 2 d5 c'))).toContain('small-tie');
+    expect(codes(lane("{small 8 d5'u} 2 d5'. c"))).not.toContain('small-tie');
+  });
   it('is told where nothing follows', () => {
     expect(errors(lane('2 c5= r'))).toEqual(['tie-to-nothing']);
     expect(errors(lane('1 c5='))).toEqual(['tie-to-nothing']);
@@ -166,6 +175,12 @@ describe('signs', () => {
     const slip = lane("1 c5'trun");
     expect(errors(slip)).toEqual(['unknown-sign']);
     expect(mended(slip, 'unknown-sign')).toContain("c5'turn");
+    expect(findingOf(slip, 'unknown-sign').message).toMatch(/; nearest: turn\.$/);
+  });
+  it('are answered without one where none is near', () => {
+    expect(findingOf(lane("1 c5'qqq"), 'unknown-sign').message).toBe(
+      '“qqq” is no sign of the catalogue nor of any table here.',
+    );
   });
 });
 

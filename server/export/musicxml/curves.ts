@@ -99,10 +99,11 @@ function tellPlace(piece: Piece, curve: PlacedCurve, losses: Losses): void {
 
 const eventAt = ({ end, voice }: PlacedEnd): VoiceEvent | undefined => voice.events[end.event];
 /** Of an end on the last barline the voice of the note before it. */
-const voiceOf = (end: PlacedEnd): string => (eventAt(end) ?? end.voice.events.at(-1))?.laneName ?? '';
+const voiceOf = (end: PlacedEnd): string => nearEvent(end)?.laneName ?? '';
+const nearEvent = (end: PlacedEnd): VoiceEvent | undefined => eventAt(end) ?? end.voice.events.at(-1);
 
 function whereIs(piece: Piece, end: PlacedEnd): Where {
-  const bar = piece.bars[end.system.firstBar + (eventAt(end)?.bar ?? 0)];
+  const bar = piece.bars[end.system.firstBar + (nearEvent(end)?.bar ?? 0)];
   return { source: end.end.source, system: end.system, bar };
 }
 
