@@ -3,7 +3,7 @@
  *
  * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
  */
-import { add, compare, format } from '../../grammar/time';
+import { add, compare, format, ZERO } from '../../grammar/time';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
 import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
@@ -118,13 +118,37 @@ function timelinePiece(
   return {
     name: piece.name,
     bars: measures.map(timelineBar),
-    events: events.filter(soundsIn).map((event) => timelineEvent(performance, event)),
+    events: events
+      .flatMap(soundParts)
+      .filter(soundsIn)
+      .map((event) => timelineEvent(performance, event)),
   };
+}
+
+/** An event, or of tied notes those runs of them that stand in bars whose time is sound. */
+function soundParts(event: PerformedEvent): readonly PerformedEvent[] {
+  if (event.from.every(({ placed }) => !placed.bar.broken)) return [event];
+  const runs: [WrittenEvent, ...WrittenEvent[]][] = [];
+  let last: WrittenEvent | undefined;
+  for (const written of event.from) {
+    if (!written.placed.bar.broken) {
+      if (last === undefined || last.placed.bar.broken) runs.push([written]);
+      else runs.at(-1)?.push(written);
+    }
+    last = written;
+  }
+  return runs.map((from) => ({
+    ...event,
+    stave: from[0].member?.stave ?? event.stave,
+    onset: from[0].placed.onset,
+    duration: from.reduce((sum, { placed }) => add(sum, placed.event.duration), ZERO),
+    from,
+  }));
 }
 
 /** Whether what begins in an earlier bar still sounds when the first bar wanted begins. */
 const leadsInto = (opening: Bar, begun: Bar, { onset, duration }: PerformedEvent): boolean =>
-  begun.index < opening.index && !begun.broken && compare(add(onset, duration), opening.onset) > 0;
+  begun.index < opening.index && compare(add(onset, duration), opening.onset) > 0;
 
 const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
   number: bar.number,

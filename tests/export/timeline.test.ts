@@ -198,6 +198,17 @@ describe('the timeline', () => {
     expect(pitches).toEqual(['c5', 'e5']);
   });
 
+  it('keeps of tied notes those that stand in sound bars', () => {
+    const tied = score(inBFlat('2 c5 e= | 2. e= | 1 e | f |'));
+    const events = timeline(tied, { leaveGaps: true }).timeline?.pieces[0]?.events;
+    expect(events?.map(({ onset, duration, pitch, address }) => `${onset}+${duration} ${pitch} ${address}`)).toEqual([
+      '0+1/2 c5 3v/1/dessus/1.1',
+      '1/2+1/2 e5 3v/1/dessus/1.2',
+      '7/4+1 e5 3v/1/dessus/3.1',
+      '11/4+1 f5 3v/1/dessus/4.1',
+    ]);
+  });
+
   it('is refused where there are no such bars', () => {
     const short = score(inBFlat('1 c5 |'));
     expect(codesOf(short, { leaveGaps: false, bars: { from: '8', to: '9' } })).toEqual(['export-no-such-bar']);
