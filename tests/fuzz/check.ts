@@ -2,12 +2,18 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding, Range } from '../../grammar/findings/finding';
-import { parseFile } from '../../grammar/parse';
 import { printFile } from '../../grammar/print';
-import { analyse } from '../../server/document/analysis';
+import { sourceText } from '../../server/workspace/encoding';
+import { projectOf } from '../../server/workspace/project';
+import { memoryFiles } from '../helpers/memoryHost';
 import { examplesOf, referenceText } from '../helpers/reference';
 
 const SAMPLES = join(import.meta.dirname, '../../samples');
+
+/** What several samples include. */
+const shared = memoryFiles({
+  'shared/thornmere.bent': readFileSync(join(SAMPLES, 'shared/thornmere.bent'), 'utf8'),
+});
 
 /** The texts that are edited: samples and the examples of the reference. */
 export const sources = (): string[] => [
@@ -39,13 +45,14 @@ function liesInside({ range, related, fixes, file }: Finding, length: number): b
 /** Reads and analyses a text in every reading; throws an error that says what did not hold. */
 export function check(text: string, mostTime = MOST_TIME): readonly Finding[] {
   const begun = performance.now();
-  const tree = parseFile(text);
-  const analysis = analyse('edited.bent', tree);
+  const { analysis } = projectOf(shared, 'edited.bent', text);
   const findings = analysis.findings();
   const taken = performance.now() - begun;
   const outside = findings.find((finding) => !liesInside(finding, text.length));
   if (outside !== undefined) throw new Error(`a finding lies outside the text: ${JSON.stringify(outside)}`);
-  if (printFile(tree) !== text) throw new Error('the tree is printed otherwise than it was read');
+  // A byte order mark is no part of the text; a finding speaks of it.
+  if (printFile(analysis.tree) !== sourceText(text).text)
+    throw new Error('the tree is printed otherwise than it was read');
   if (taken > mostTime) throw new Error(`it took ${Math.round(taken)} ms`);
   return findings;
 }

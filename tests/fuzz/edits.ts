@@ -33,7 +33,9 @@ const TOKENS: readonly string[] = [
   ..."'zz '[zz]? 'u '. '.c3 'u~ '.~ 'u(q) '.(q) '4-5 'through(dot) 'through 'w2 '# 'fermata 'zz+ 'zz:french *n7 *\"a\"".split(
     ' ',
   ),
-  ...'{3in2 {5in4 {small {overdot {inegal {black {void {lig {unclear } < <K: <K,L: <v3 ; ;L: > <sic: corr:'.split(' '),
+  ...'0 0in2 {0in2 {3in0 {99in98 8x3in0 0x 4/0 {3in2 {5in4 {small {overdot {inegal {black {void {lig {unclear } < <K: <K,L: <v3 ; ;L: > <sic: corr:'.split(
+    ' ',
+  ),
   ...'| || ||| :|| ||: :||: |||| |[]'.split(' '),
   ...[
     '{3in2 8 c5 d e}',
@@ -53,6 +55,9 @@ const TOKENS: readonly string[] = [
     '(home)',
     '(custos c5)',
     '(ending 1)',
+    '(ending 2)',
+    '<K: 1 c5 | 1 d ; L: omit>',
+    '<v1 L: omit ; K: 4 c5>',
     '(section B)',
     '(irregular)',
     '(manual upper)',
@@ -82,6 +87,9 @@ const TOKENS: readonly string[] = [
     '\n  fig | 6 _ = |',
     '\n  text | la la |',
     '\n  dessus L | 4 c5 |',
+    '\n  dessus L | | :|| |',
+    '\nlink v1 v2',
+    '\ninclude "shared/thornmere.bent"',
     '\n  dessus | 1 c5 |',
     '\n  | 4 c5 |',
     '\npage "9"',
