@@ -89,12 +89,14 @@ function struckNotes(score: SystemScore, index: number): Sounding[] {
 const isTiedTo = (one: Sounding, member: NoteMember, { onset }: VoiceEvent): boolean =>
   one.member.midi === member.midi && equal(one.end, onset);
 
-const keptNotes = new WeakMap<SystemScore, readonly Line[]>();
+/** By the system's voices, so that notes do not outlive their events. */
+const keptNotes = new WeakMap<SystemScore['voices'], readonly Line[]>();
 
 /** All notes of a system, voice by voice in the order of its lanes. */
 export function notesOf(score: SystemScore): readonly Line[] {
-  const notes = keptNotes.get(score) ?? score.voices.map((_, index) => struckNotes(score, index));
-  keptNotes.set(score, notes);
+  const { voices } = score;
+  const notes = keptNotes.get(voices) ?? voices.map((_, index) => struckNotes(score, index));
+  keptNotes.set(voices, notes);
   return notes;
 }
 
@@ -110,13 +112,14 @@ const LOOK_BACK = 6;
 
 /** Keeps what is made of a system and the one before it while both stay the same. */
 function keptOver(make: (view: View) => readonly Line[]): (view: View) => readonly Line[] {
-  const kept = new WeakMap<SystemScore, { before: View['before']; key: string; made: readonly Line[] }>();
+  const kept = new WeakMap<SystemScore['voices'], { before: View['before']; key: string; made: readonly Line[] }>();
   return (view) => {
     const { before, facts } = view;
-    const known = kept.get(view.score);
+    const { voices } = view.score;
+    const known = kept.get(voices);
     if (known !== undefined && known.before === before && known.key === facts.key) return known.made;
     const made = make(view);
-    kept.set(view.score, { before, key: facts.key, made });
+    kept.set(voices, { before, key: facts.key, made });
     return made;
   };
 }

@@ -8,17 +8,14 @@ import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEve
 import { checkOfWritten, problemAt } from './check';
 import { eventNumber, noteName, positionOf } from './lines';
 
-interface PrintedNote {
-  readonly event: VoiceEvent;
-  readonly member: NoteMember;
-  /** Says letter, octave and alteration in one number. */
-  readonly pitch: number;
-}
-
-/** A bar as values and rests, and apart from them its notes in order. */
+/**
+ * A bar as values and rests, and apart from them the pitches of its notes in order. It holds no event, since it is kept as
+ * long as its system while events are not.
+ */
 interface Print {
   readonly skeleton: string;
-  readonly notes: readonly PrintedNote[];
+  /** Letter, octave and alteration in one number. */
+  readonly pitches: readonly number[];
 }
 
 /** A bar with fewer notes is too short for likeness to mean anything. */
@@ -32,14 +29,12 @@ const pitchOf = (member: NoteMember): number => positionOf(member) * 5 + member.
 const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== undefined && !bar.broken;
 
 function printOf(bar: SystemBar, events: readonly VoiceEvent[]): Print | undefined {
-  const notes = events.flatMap((event) =>
-    event.members.map((member): PrintedNote => ({ event, member, pitch: pitchOf(member) })),
-  );
-  if (notes.length < FEWEST_NOTES || !isWhole(bar)) return undefined;
+  const pitches = events.flatMap(({ members }) => members.map(pitchOf));
+  if (pitches.length < FEWEST_NOTES || !isWhole(bar)) return undefined;
   const skeleton = events.map(({ voice, onset, duration, kind, members }) =>
     [voice, format(subtract(onset, bar.onset)), format(duration), kind, members.length].join(' '),
   );
-  return { skeleton: skeleton.join(';'), notes };
+  return { skeleton: skeleton.join(';'), pitches };
 }
 
 const kept = new WeakMap<SystemScore, readonly (Print | undefined)[]>();
@@ -56,6 +51,9 @@ function printsOf(score: SystemScore): readonly (Print | undefined)[] {
 
 interface PlacedPrint {
   readonly print: Print;
+  readonly score: SystemScore;
+  /** Index in the system's bars. */
+  readonly index: number;
   /** Index in the piece's bars. */
   readonly bar: number;
   readonly block: number;
@@ -64,8 +62,8 @@ interface PlacedPrint {
 /** The one note in which two bars of the same values differ: its index; -1 if none does, undefined if several do. */
 function onlyDifference(a: Print, b: Print): number | undefined {
   let found = -1;
-  for (const [index, note] of a.notes.entries()) {
-    if (note.pitch === b.notes[index]?.pitch) continue;
+  for (const [index, pitch] of a.pitches.entries()) {
+    if (pitch === b.pitches[index]) continue;
     if (found >= 0) return undefined;
     found = index;
   }
@@ -104,7 +102,7 @@ function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly 
   for (const { score, firstBar, block } of systems) {
     for (const [index, print] of printsOf(score).entries()) {
       if (print === undefined) continue;
-      const here = { print, bar: firstBar + index, block };
+      const here = { print, score, index, bar: firstBar + index, block };
       const earlier = bySkeleton.get(print.skeleton);
       const like = earlier && likenessOf(here, earlier);
       if (earlier === undefined) bySkeleton.set(print.skeleton, [here]);
@@ -115,9 +113,15 @@ function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly 
   return found;
 }
 
+/** A note of a bar by its number among all notes of the bar. */
+function noteIn({ score, index }: PlacedPrint, number: number): { event: VoiceEvent; member: NoteMember } | undefined {
+  const events = score.voices.flatMap((voice) => voice.events.filter(({ bar }) => bar === index));
+  return events.flatMap((event) => event.members.map((member) => ({ event, member })))[number];
+}
+
 function nearRepeats(piece: Piece, voiceName: (voice: number) => string): PlacedProblem[] {
   return likenesses(piece).flatMap(({ here, like }) => {
-    const [note, other] = [here.print.notes[like.note], like.earlier.print.notes[like.note]];
+    const [note, other] = [noteIn(here, like.note), noteIn(like.earlier, like.note)];
     if (note === undefined || other === undefined || !isSlip(note.member, other.member)) return [];
     const slots = {
       bar: piece.bars[here.bar]?.number ?? '',

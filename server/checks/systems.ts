@@ -73,8 +73,12 @@ export const problemIn = ({ code, at, system = 0, slots, bar, bars, fixes = [], 
 
 type Look = (view: View) => readonly SystemProblem[];
 
+export interface SystemCheck extends Check {
+  readonly look: Look;
+}
+
 /** A check that looks at each system of a score. */
-export function overSystems(name: string, look: Look): Check {
+export function overSystems(name: string, look: Look): SystemCheck {
   const kept = keepingLooks(look);
   const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
@@ -86,7 +90,7 @@ export function overSystems(name: string, look: Look): Check {
       }),
     );
   };
-  return { name, needs: ['tree', 'environment', 'score'], ofWritten: false, run };
+  return { name, needs: ['tree', 'environment', 'score'], ofWritten: false, run, look };
 }
 
 /** Stands for the system before the first. */

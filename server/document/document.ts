@@ -43,6 +43,9 @@ export interface CancellationToken {
 /** Longest time in milliseconds that an update keeps the thread for itself. */
 const LONGEST_TURN = 10;
 
+/** What is stale may be this share of what is kept. */
+const MOST_UNSWEPT = 1 / 16;
+
 export interface UpdateOptions extends AnalysisOptions {
   /** The files that this one includes, directly or not, each after those that it includes itself. */
   readonly included?: readonly NamedTree[];
@@ -69,6 +72,8 @@ export class Document {
   private declared: Declared | undefined;
   private version: Analysis | undefined;
   private updates = 0;
+  /** So many things were made since the last sweep. */
+  private unswept = 0;
   private lastTree: FileTree | undefined;
 
   /** @param file its name, as the host calls it */
@@ -112,11 +117,9 @@ export class Document {
     const options = givenTo(given, tree);
     const scores = new Map<string, Score>();
     const declared = this.declaredIn(tree, options.included ?? []);
-    for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice));
+    for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice, true));
     this.version = this.analysis(tree, declared, scores, options);
-    this.trees.sweep();
-    this.systems.sweep(this.trees.systems());
-    this.generation.now++;
+    this.sweep();
     return this.version;
   }
 
@@ -143,6 +146,17 @@ export class Document {
       step = work.next();
     }
     return step.value;
+  }
+
+  /** Ends a generation. To look for what is stale takes as long as to look over the file: not for the sake of a few things. */
+  private sweep(): void {
+    this.unswept += this.trees.lexed + this.systems.built;
+    if (this.unswept > this.trees.size * MOST_UNSWEPT) {
+      this.trees.sweep();
+      this.systems.sweep(this.trees.systems());
+      this.unswept = 0;
+    }
+    this.generation.now++;
   }
 
   /** The tree of a text, for those who need no more of it: files that include this one. */
@@ -192,8 +206,14 @@ export class Document {
     return this.declared;
   }
 
-  private building(tree: FileTree, { environment }: Declared, choice: Choice): Generator<undefined, Score> {
-    const systemScores = this.systems.scores(environment, choice);
+  /** @param loose whether the events of its systems may be collected while the document goes on: see `Systems` */
+  private building(
+    tree: FileTree,
+    { environment }: Declared,
+    choice: Choice,
+    loose: boolean,
+  ): Generator<undefined, Score> {
+    const systemScores = this.systems.scores(environment, choice, loose);
     return buildingScore({ file: this.file, tree, environment, choice }, systemScores);
   }
 
@@ -202,7 +222,7 @@ export class Document {
     const score = (name: string): Score | undefined => {
       const choice = choices.get(name);
       if (choice === undefined) return undefined;
-      const known = scores.get(name) ?? finished(this.building(tree, declared, choice));
+      const known = scores.get(name) ?? finished(this.building(tree, declared, choice, false));
       scores.set(name, known);
       return known;
     };

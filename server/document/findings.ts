@@ -13,7 +13,7 @@ interface LaneFinding {
   readonly lane: string | undefined;
   readonly finding: Finding;
   /** The choices whose score it was met in; undefined: it concerns the text that all share. */
-  readonly choices: ReadonlySet<string> | undefined;
+  choices: Set<string> | undefined;
 }
 
 /** A problem in contents, wherever those stand. */
@@ -40,9 +40,23 @@ function problemsOf(contents: BlockContents): readonly Unplaced[] {
 interface MadeHere {
   readonly offset: number;
   readonly line: number;
-  readonly byHolder: Map<number, Map<Problem, Finding>>;
+  readonly byHolder: Map<number, WeakMap<Problem, Made>>;
   used: number;
 }
+
+interface Made {
+  readonly finding: Finding;
+  /** The blocks in which other places explain it, with their offsets: those may move while its own block stays. */
+  readonly elsewhere: readonly (BlockContents | number | undefined)[];
+}
+
+const nowhere: Made['elsewhere'] = [];
+
+const elsewhereOf = ({ tree }: NamedTree, { related }: PlacedProblem): Made['elsewhere'] =>
+  related?.flatMap(({ source }) => [tree.blocks[source.block]?.contents, tree.blocks[source.block]?.offset]) ?? nowhere;
+
+const areEqual = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, index) => one === b[index]);
 
 const NO_HOLDER = -1;
 const holderOf = ({ lane, statement }: Unplaced): number =>
@@ -69,9 +83,11 @@ export class Findings {
     const take = (placed: PlacedProblem, choice: string | undefined): void => {
       const finding = this.finding(named, blocks[placed.block], placed);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
-      const one = { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) };
       const known = found.get(finding);
-      found.set(finding, known === undefined ? one : united(known, one));
+      if (known === undefined) {
+        found.set(finding, { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) });
+      } else if (choice === undefined) known.choices = undefined;
+      else known.choices?.add(choice);
     };
     named.tree.blocks.forEach(({ contents }, block) => {
       for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);
@@ -94,13 +110,15 @@ export class Findings {
   }
 
   private finding(named: NamedTree, here: MadeHere | undefined, placed: PlacedProblem): Finding {
-    // What explains a problem may move while its own block stays.
-    if (here === undefined || placed.related !== undefined) return findingOfScore(named, placed);
+    if (here === undefined) return findingOfScore(named, placed);
     const holder = holderOf(placed);
-    const made = here.byHolder.get(holder) ?? new Map<Problem, Finding>();
+    const made = here.byHolder.get(holder) ?? new WeakMap<Problem, Made>();
     here.byHolder.set(holder, made);
-    const finding = made.get(placed.problem) ?? findingOfScore(named, placed);
-    made.set(placed.problem, finding);
+    const elsewhere = elsewhereOf(named, placed);
+    const known = made.get(placed.problem);
+    if (known !== undefined && areEqual(known.elsewhere, elsewhere)) return known.finding;
+    const finding = findingOfScore(named, placed);
+    made.set(placed.problem, { finding, elsewhere });
     return finding;
   }
 }
@@ -112,24 +130,28 @@ function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
     const { code, range } = one.finding;
     const key = `${code} ${range.start.offset} ${range.end.offset}`;
     const known = found.get(key);
-    found.set(key, known === undefined ? one : united(known, one));
+    if (known === undefined) found.set(key, one);
+    else known.choices = united(known.choices, one.choices);
   }
   return [...found.values()];
 }
 
-const united = (a: LaneFinding, b: LaneFinding): LaneFinding => {
-  if (a.choices === undefined || b.choices === undefined)
-    return a.choices === undefined ? a : { ...a, choices: undefined };
-  if ([...b.choices].every((choice) => a.choices?.has(choice))) return a;
-  return { ...a, choices: new Set([...a.choices, ...b.choices]) };
-};
+const united = (a: Set<string> | undefined, b: Set<string> | undefined): Set<string> | undefined =>
+  a === undefined || b === undefined ? undefined : new Set([...a, ...b]);
+
+/** Findings of some readings only, by the finding of all and the readings in which it arises. */
+const limited = new WeakMap<Finding, Map<string, Finding>>();
 
 /** A finding that arises in some readings only says in which. */
-function inSome(one: LaneFinding, all: readonly string[]): LaneFinding {
-  const readings = all.filter((choice) => one.choices?.has(choice) !== false);
-  if (readings.length === all.length) return one;
-  const message = `In ${readings.join(', ')}: ${one.finding.message}`;
-  return { ...one, finding: { ...one.finding, message, readings } };
+function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Omit<LaneFinding, 'choices'> {
+  if (choices === undefined || choices.size === all.length) return one;
+  const readings = all.filter((choice) => choices.has(choice));
+  const known = limited.get(one.finding) ?? new Map<string, Finding>();
+  const names = readings.join(', ');
+  const message = `In ${names}: ${one.finding.message}`;
+  const finding = known.get(names) ?? { ...one.finding, message, readings };
+  limited.set(one.finding, known.set(names, finding));
+  return { ...one, finding };
 }
 
 /** At the levels wished for, and not too many. */

@@ -5,7 +5,7 @@ import type { Carry } from '../score/carry';
 import type { Choice } from '../score/choice';
 import { type SystemEnvironment, seenBySystems } from '../score/environment';
 import type { SystemScore } from '../score/score';
-import { buildSystem } from '../score/system';
+import { buildSystem, type SystemTask } from '../score/system';
 import { canonical, type Generation, isStale, Kept } from './kept';
 import { LocalChoices } from './localChoice';
 
@@ -24,6 +24,39 @@ interface Known {
   readonly local: LocalChoices;
   readonly hasWitnessLanes: boolean;
   readonly byCarry: Map<Carry, Built[]>;
+}
+
+/**
+ * The score with its events held loosely. Events were three quarters of the memory of an open document (measured: 150 of 190
+ * bytes a character with three choices), and few ask for them: checks look at a system once, exports and features at what
+ * they tell of. Collected meanwhile, they are built again, the same since they depend on nothing but the task. Within one
+ * turn of the thread they stay, so whoever makes many versions in one turn keeps the events of all.
+ */
+const withLooseEvents = ({ voices, ...summary }: SystemScore, task: SystemTask): SystemScore =>
+  looselyHeld(summary, new WeakRef(voices), task);
+
+function looselyHeld(
+  { kind, bars, duration, curves, changes, sections, carryOut, problems }: Omit<SystemScore, 'voices'>,
+  held: WeakRef<SystemScore['voices']>,
+  task: SystemTask,
+): SystemScore {
+  return {
+    kind,
+    bars,
+    duration,
+    get voices() {
+      const known = held.deref();
+      if (known !== undefined) return known;
+      const { voices } = buildSystem(task);
+      held = new WeakRef(voices);
+      return voices;
+    },
+    curves,
+    changes,
+    sections,
+    carryOut,
+    problems,
+  };
 }
 
 /** Equal carries are one object, so that they are told apart by identity. */
@@ -65,8 +98,11 @@ export class Systems {
     this.environments = new Kept(generation);
   }
 
-  /** The score of each system under a choice, built if it is not known. */
-  scores(environment: SystemEnvironment, choice: Choice): SystemScores {
+  /**
+   * The score of each system under a choice, built if it is not known.
+   * @param loose whether the events of those built may be collected, to be built again when they are asked for
+   */
+  scores(environment: SystemEnvironment, choice: Choice, loose: boolean): SystemScores {
     const seen = this.oneEnvironment(seenBySystems(environment));
     // Who adds a source changes nothing where no witness has a lane.
     const withoutSources = this.oneEnvironment({ ...seen, sources: [] });
@@ -78,6 +114,7 @@ export class Systems {
         known.hasWitnessLanes ? seen : withoutSources,
         choice,
         this.carries.one(carry),
+        loose,
       );
     };
   }
@@ -88,6 +125,7 @@ export class Systems {
     environment: SystemEnvironment,
     choice: Choice,
     carry: Carry,
+    loose: boolean,
   ): SystemScore {
     const { accidentals } = choice;
     const text = local.textOf(choice);
@@ -96,10 +134,12 @@ export class Systems {
       (one) => one.environment === environment && one.accidentals === accidentals && one.local === text,
     );
     if (built === undefined) {
-      const score = buildSystem({ block, environment, choice, carry });
+      const task = { block, environment, choice, carry };
+      const whole = buildSystem(task);
       this.built++;
-      const carryOut = this.carries.one(score.carryOut);
-      built = { environment, accidentals, local: text, score: { ...score, carryOut }, used: 0 };
+      const firm = { ...whole, carryOut: this.carries.one(whole.carryOut) };
+      const score = loose ? withLooseEvents(firm, task) : firm;
+      built = { environment, accidentals, local: text, score, used: 0 };
       all.push(built);
       byCarry.set(carry, all);
     }

@@ -54,9 +54,14 @@ export class Trees implements TreeCache {
     return this.blocks.system.values();
   }
 
-  get sizes(): { readonly systems: number; readonly trees: number } {
+  /** Trees of lanes and statements that are kept. */
+  get size(): number {
     const { lane, fig, text } = this.lanes;
-    return { systems: this.blocks.system.size, trees: lane.size + fig.size + text.size + this.statements.size };
+    return lane.size + fig.size + text.size + this.statements.size;
+  }
+
+  get sizes(): { readonly systems: number; readonly trees: number } {
+    return { systems: this.blocks.system.size, trees: this.size };
   }
 
   /** Drops blocks long unused, and the trees that no block kept has any more. */

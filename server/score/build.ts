@@ -3,7 +3,7 @@
 import { finished } from '../../grammar/finished';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import type { BarlineShape, BlockContents, FileTree, Statement } from '../../grammar/tree';
+import type { BarlineShape, Block, BlockContents, FileTree, Statement } from '../../grammar/tree';
 import { counted } from './amounts';
 import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
@@ -26,25 +26,26 @@ import { curvesOf } from './walk';
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 
-interface DraftBar extends Draft<Bar> {
-  /** Lanes whose time is not the meter's, with the block they stand in. */
-  readonly sums: { readonly sum: LaneSum; readonly block: number }[];
-}
+type DraftBar = Draft<Bar>;
+
+/** Lanes whose time in a bar is not the meter's, with the block they stand in. */
+type BarSums = { readonly sum: LaneSum; readonly block: number }[];
 
 /** A problem that a piece made of something in a system, and all else that it depends on. */
 interface Made {
-  readonly key: string;
+  readonly block: number;
+  readonly key: string | undefined;
   readonly placed: PlacedProblem;
 }
 
 const kept = new WeakMap<object, Made>();
 
 /** The same problem again, as long as nothing that it says has changed: whoever tells them apart need not look at them. */
-function madeOnce(of: object, key: string, make: () => PlacedProblem): PlacedProblem {
+function madeOnce(of: object, block: number, key: string | undefined, make: () => PlacedProblem): PlacedProblem {
   const known = kept.get(of);
-  if (known?.key === key) return known.placed;
+  if (known?.block === block && known.key === key) return known.placed;
   const placed = make();
-  kept.set(of, { key, placed });
+  kept.set(of, { block, key, placed });
   return placed;
 }
 
@@ -64,6 +65,8 @@ const throughToNothing = ({ lane, pos, len }: Source, block: number): PlacedProb
 class PieceBuilder {
   readonly systems: ScoreSystem[] = [];
   private readonly bars: DraftBar[] = [];
+  /** By index of the bar, in order. */
+  private readonly sums = new Map<number, BarSums>();
   private readonly found: {
     name: string;
     within: string | undefined;
@@ -138,23 +141,26 @@ class PieceBuilder {
         at: { block, lane: undefined, statement: 0 },
       });
     }
-    for (const [index, bar] of score.bars.entries()) this.addBar(bar, index, system, continues);
+    score.bars.forEach((bar, index) => {
+      this.addBar(bar, system, continues && index === 0 ? this.bars.at(-1) : undefined);
+    });
     this.systems.push(system);
     this.onset = add(this.onset, score.duration);
     this.carry = score.carryOut;
   }
 
-  private addBar(bar: SystemBar, index: number, system: ScoreSystem, continues: boolean): void {
-    const before = continues && index === 0 ? this.bars.at(-1) : undefined;
-    const inner = bar.inner.map((one) => ({ ...one, onset: add(system.onset, one.onset) }));
-    const sums = bar.sums.map((sum) => ({ sum, block: system.block }));
+  /** @param before the bar with which it makes one, if that began in the system before */
+  private addBar(bar: SystemBar, system: ScoreSystem, before: DraftBar | undefined): void {
+    // This goes over every bar after every stroke of a key: most have neither.
+    const inner =
+      bar.inner.length === 0 ? bar.inner : bar.inner.map((one) => ({ ...one, onset: add(system.onset, one.onset) }));
+    if (bar.sums.length > 0) this.addSums(before?.index ?? this.bars.length, bar.sums, system.block);
     if (before !== undefined) {
       before.duration = add(before.duration, bar.duration);
       before.closing = bar.closing;
       before.irregular ||= bar.irregular;
       before.broken ||= bar.broken;
       before.inner = [...before.inner, ...inner];
-      before.sums.push(...sums);
       return;
     }
     const measured = system.score.kind === 'measured';
@@ -172,7 +178,6 @@ class PieceBuilder {
       irregular: bar.irregular,
       broken: bar.broken,
       inner,
-      sums,
     });
   }
 
@@ -182,6 +187,12 @@ class PieceBuilder {
       lane: undefined,
       ...at,
     });
+  }
+
+  private addSums(bar: number, sums: readonly LaneSum[], block: number): void {
+    const all = this.sums.get(bar) ?? [];
+    for (const sum of sums) all.push({ sum, block });
+    this.sums.set(bar, all);
   }
 
   /** What stands before the first `piece` with no music of its own is meant for that piece. */
@@ -220,7 +231,7 @@ class PieceBuilder {
     const piece: Piece = {
       name: this.name ?? '',
       systems: this.systems,
-      bars: this.bars.map(({ sums: _, ...bar }) => bar),
+      bars: this.bars,
       sections,
       order: this.orderOf(sections),
       duration: this.onset,
@@ -340,18 +351,19 @@ class PieceBuilder {
   }
 
   private judgeLengths(sectionStarts: ReadonlySet<number>): void {
-    this.bars.forEach((bar, index) => {
-      const isOpenEnd = bar.closing === undefined && index === this.bars.length - 1;
-      if (bar.sums.length === 0 || isOpenEnd) return;
+    for (const [index, sums] of this.sums) {
+      const bar = this.bars[index];
+      const isOpenEnd = bar?.closing === undefined && index === this.bars.length - 1;
+      if (bar === undefined || isOpenEnd) continue;
       const whole = bar.duration;
       const { expected } = bar;
       const meant = expected === undefined || this.mayDiffer(index, sectionStarts) ? whole : expected;
-      for (const { sum, block } of bar.sums) {
+      for (const { sum, block } of sums) {
         if (equal(sum.time, meant)) continue;
         bar.broken = true;
         this.reportSum(bar, sum, block, meant);
       }
-    });
+    }
   }
 
   /** Whether a bar may have another length than its meter says. */
@@ -408,8 +420,8 @@ class PieceBuilder {
       block,
       lane: sum.source.lane,
     });
-    const key = `${block} ${bar.number} ${voice} ${meant.n}/${meant.d} ${meter}`;
-    this.problems.push(madeOnce(sum, key, make));
+    const key = `${bar.number} ${voice} ${meant.n}/${meant.d} ${meter}`;
+    this.problems.push(madeOnce(sum, block, key, make));
   }
 
   // ─── problems ────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -425,13 +437,25 @@ class PieceBuilder {
           block: system.block,
           problem: bar === undefined ? problem : { ...problem, slots: { bar, ...problem.slots } },
         });
-        this.problems.push(madeOnce(placed, `${system.block} ${bar ?? ''}`, make));
+        this.problems.push(madeOnce(placed, system.block, bar, make));
       }
     }
   }
 
+  /** Whether a curve leads nowhere, at the end of the piece or of an ending. To find out which asks for events. */
+  private hasOpenCurves(): boolean {
+    return (
+      this.carry.voices.some(({ curves }) => curves.length > 0) ||
+      this.systems.some(({ score }) =>
+        score.curves.some(
+          ({ end, outgoing, waits, form }) => end === undefined && outgoing === undefined && !waits && !form.openEnded,
+        ),
+      )
+    );
+  }
+
   private reportOpenEnds(piece: Piece): void {
-    for (const curve of curvesOf(piece)) {
+    for (const curve of this.hasOpenCurves() ? curvesOf(piece) : []) {
       if (curve.end !== undefined || curve.start === undefined || curve.form.openEnded) continue;
       const { source } = curve.start.end;
       this.problems.push({
@@ -442,7 +466,8 @@ class PieceBuilder {
     }
     const last = this.systems.at(-1);
     if (last === undefined) return;
-    for (const { voice, events } of last.score.voices) {
+    const goesOn = this.carry.voices.some(({ ties, runningOn }) => ties.length > 0 || !isZero(runningOn));
+    for (const { voice, events } of goesOn ? last.score.voices : []) {
       const event = events.findLast((one) => one.small === undefined);
       if (event !== undefined && !isZero(this.carry.voices[voice]?.runningOn ?? ZERO)) {
         this.problems.push(throughToNothing(event.source, last.block));
@@ -519,13 +544,10 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
     else finish();
     piece = next;
   };
-  for (const [index, block] of tree.blocks.entries()) {
-    for (const [
-      at,
-      {
-        tree: { statement },
-      },
-    ] of block.statements.entries()) {
+  for (let index = 0; index < tree.blocks.length; index++) {
+    const { kind, statements } = tree.blocks[index] as Block;
+    for (let at = 0; at < statements.length; at++) {
+      const { statement } = (statements[at] as Block['statements'][number]).tree;
       switch (statement.keyword) {
         case 'page':
           page = firstOf(statement.args, 'string')?.text ?? page;
@@ -540,7 +562,7 @@ export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Gene
           piece.takeOrder(statement, index, at);
           break;
         case 'tempo':
-          if (block.kind === 'between') piece.takeTempo(statement);
+          if (kind === 'between') piece.takeTempo(statement);
           break;
         case 'system':
           ordinals.set(page, (ordinals.get(page) ?? 0) + 1);
