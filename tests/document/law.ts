@@ -92,7 +92,14 @@ function freshly(file: string, text: string): Analysis {
     ...checkFile({ tree, environment }, all),
   ];
   const findings = new Findings({ now: 0 }).of({ file, tree }, problems, choices, {});
-  return { file, tree, environment, choices: [...scores.keys()], score: (name) => scores.get(name), findings: () => findings };
+  return {
+    file,
+    tree,
+    environment,
+    choices: [...scores.keys()],
+    score: (name) => scores.get(name),
+    findings: () => findings,
+  };
 }
 
 /** All that an analysis says, part by part, as canonical JSON. */
