@@ -195,12 +195,13 @@ class Score {
     this.firstSystem = false;
   }
 
-  private before(): void {
+  /** @param inBar the system before ends inside a bar, where no section begins */
+  private before(inBar: boolean): void {
     const { chance } = this;
     this.lines.push('');
     if (chance.happens(15))
       this.lines.push(`page "${++this.page}r"${chance.happens(20) ? ' image "scans/1.jpg"' : ''}`);
-    if (chance.happens(15)) {
+    if (chance.happens(15) && !inBar) {
       const section = `S${this.sections.length + 1}`;
       this.sections.push(section);
       this.lines.push(`section ${section}`);
@@ -211,7 +212,7 @@ class Score {
   // ─── systems ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
   private system(isLast: boolean, open: { units: number }): void {
-    this.before();
+    this.before(open.units > 0);
     const isLoose = this.wanted.loose && open.units === 0 && this.chance.happens(6);
     this.systemHead(isLoose ? ' loose' : '');
     const bars = this.plan(isLast, isLoose, open);
@@ -408,7 +409,7 @@ class Score {
   }
 
   private freeSystem(): void {
-    this.before();
+    this.before(false);
     const stated = this.frame.staves.map((stave) => `${stave} ${this.chance.pick(clefs[stave] ?? ['G2'])}`);
     this.lines.push(['system free', ...stated].join('  '));
     const [voice] = this.frame.voices;
