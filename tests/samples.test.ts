@@ -468,3 +468,26 @@ describe('the prelude', () => {
     ).toEqual(['b1']);
   });
 });
+
+describe('the leaves', () => {
+  const score = scoreOf(sampleAnalysis('leaves.bent'));
+
+  // O: three semibreves (from memory); the others Hotteterre, 1719, and Quantz, 1752, chapter V.
+  it('have the bars of their signs after an intonation of sixteen semibreves', () => {
+    const lengths = score.pieces.map(({ bars }) => format(bars.at(-1)?.duration ?? time(0)));
+    expect(lengths.join(' ')).toBe('16 3 9/2 3 1 3/4 3/8 3/4 9/8 1/2 1/2');
+  });
+  it('hold the lowest key of the intonation for a maxima and the end for a longa', () => {
+    expect(lineOf(score, 'basse').map(({ end }) => format(end))).toEqual(['8', '12', '16']);
+  });
+  it('lean a double flat on the fifth above D flat, and a double sharp below its sharp', () => {
+    const melodies = score.pieces.slice(-2).map((piece) => melody(piece, highest, true));
+    const altered = melodies.map((notes) =>
+      notes.flatMap(({ member }, index) => {
+        const next = notes[index + 1];
+        return Math.abs(member.alteration) === 2 && next ? [[sounding(member), sounding(next.member)].join(' ')] : [];
+      }),
+    );
+    expect(altered).toEqual([['bbb5 ab5'], ['f##5 g#5', 'f##5 g#5', 'c##5 d#5']]);
+  });
+});

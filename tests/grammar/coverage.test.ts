@@ -1,27 +1,38 @@
 /**
- * Every rule and alternative of the grammar is taken somewhere in the samples or the examples of the reference, so no
- * construct stands there unexplained and untried.
+ * Every rule and alternative of the grammar and every word of the vocabulary is taken somewhere in the samples, which are
+ * music, and somewhere in the examples of the reference, so that no construct stands there unexplained or untried. The
+ * samples have every form besides.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { TokenType } from 'chevrotain';
 import { describe, expect, it } from 'vitest';
-import { spanWords } from '../../grammar/lanes/forms';
 import { LaneParser } from '../../grammar/lanes/parser';
 import * as tokens from '../../grammar/lanes/tokens';
 import { parseFile } from '../../grammar/parse';
 import { parseChange, parseStatement } from '../../grammar/statements/parser';
-import type { Item, MarkForm, Suffix } from '../../grammar/tree';
+import type { FileTree, Item } from '../../grammar/tree';
 import { vocabularyPaths } from '../../grammar/vocabulary/statements';
+import { ALL_FORMS, formsIn } from '../helpers/forms';
 import { examplesOf, referenceText } from '../helpers/reference';
 
 const SAMPLES = join(import.meta.dirname, '../../samples');
 
-const texts = [
-  ...readdirSync(SAMPLES)
+const filesIn = (folder: string): string[] =>
+  readdirSync(folder)
     .filter((name) => name.endsWith('.bent'))
-    .map((name) => readFileSync(join(SAMPLES, name), 'utf8')),
-  ...examplesOf(referenceText()).map(({ file }) => file),
-];
+    .map((name) => readFileSync(join(folder, name), 'utf8'));
+
+const samples = [...filesIn(SAMPLES), ...filesIn(join(SAMPLES, 'shared'))];
+const examples = examplesOf(referenceText()).map(({ file }) => file);
+
+/** Only what is wrong takes these; the samples are sound. */
+const WRONG = {
+  tokens: [tokens.BadBar, tokens.BareOpen, tokens.BareOptions, tokens.BareNext, tokens.OpenQuote, tokens.CurlyQuoted],
+  /** Tokens that are wrong where they stand without an event. */
+  asItems: [tokens.MarkToken, tokens.Annotated, tokens.Member],
+  junk: tokens.JunkToken,
+};
 
 // ─── the lane grammar ────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -36,24 +47,40 @@ interface Engine {
 interface Production {
   readonly idx?: number;
   readonly definition?: readonly Production[];
+  readonly terminalType?: TokenType;
+  readonly nonTerminalName?: string;
   readonly constructor: { readonly name: string };
 }
 
-/** Names of all choices below a production: `rule OR1.3`, `rule MANY1`, `rule OPTION1`. */
-function choicesBelow(rule: string, production: Production): string[] {
+/** All choices below a production by what the engine calls them, `rule OR1.3`, `rule MANY1`, with what begins them. */
+function choicesBelow(rule: string, production: Production): [string, string][] {
   // A rule that is called has choices of its own.
   if (production.constructor.name === 'NonTerminal') return [];
-  const below = (production.definition ?? []).flatMap((part) => choicesBelow(rule, part));
+  const definition = production.definition ?? [];
+  const below = definition.flatMap((part) => choicesBelow(rule, part));
+  const begins = ({ definition: [first] = [] }: Production): string =>
+    `${rule}: ${first?.terminalType?.name ?? first?.nonTerminalName}`;
   const kind = production.constructor.name;
   if (kind === 'Alternation') {
-    const own = (production.definition ?? []).map((_, index) => `${rule} OR${production.idx}.${index}`);
+    const own = definition.map((one, index): [string, string] => [`${rule} OR${production.idx}.${index}`, begins(one)]);
     return [...own, ...below];
   }
-  if (kind === 'Repetition') return [`${rule} MANY${production.idx}`, ...below];
-  return kind === 'Option' ? [`${rule} OPTION${production.idx}`, ...below] : below;
+  const words = new Map([
+    ['Repetition', 'MANY'],
+    ['Option', 'OPTION'],
+  ]);
+  const word = words.get(kind);
+  return word === undefined ? below : [[`${rule} ${word}${production.idx}`, `${rule}: ${word}`], ...below];
 }
 
-function choicesTaken(): { readonly all: Set<string>; readonly taken: Set<string> } {
+const choices = new Map(
+  Object.entries(new LaneParser().getGAstProductions()).flatMap(([name, rule]) =>
+    choicesBelow(name, rule as unknown as Production),
+  ),
+);
+
+/** What the engine calls the choices that it takes in these texts. */
+function choicesTaken(texts: readonly string[]): Set<string> {
   const taken = new Set<string>();
   const engine = LaneParser.prototype as unknown as Engine;
   const { orInternal, optionInternal, manyInternal } = engine;
@@ -91,237 +118,85 @@ function choicesTaken(): { readonly all: Set<string>; readonly taken: Set<string
   } finally {
     Object.assign(engine, { orInternal, optionInternal, manyInternal });
   }
-  const rules = Object.entries(new LaneParser().getGAstProductions()) as unknown as [string, Production][];
-  return { all: new Set(rules.flatMap(([name, rule]) => choicesBelow(name, rule))), taken };
+  return taken;
 }
 
-const without = (all: Iterable<string>, taken: ReadonlySet<string>): string[] =>
-  [...all].filter((one) => !taken.has(one));
+// ─── tokens and vocabulary ───────────────────────────────────────────────────────────────────────────────────────
 
-describe('samples and reference together take', () => {
+function tokensIn(trees: readonly FileTree[]): Set<string> {
+  const seen = new Set<string>();
+  for (const { tree } of trees.flatMap(({ blocks }) => blocks.flatMap(({ lanes }) => lanes))) {
+    const lexer = tree.kind === 'lane' ? tokens.laneLexer : tokens.subLaneLexer;
+    for (const token of lexer.tokenize(tree.text).tokens) seen.add(token.tokenType.name);
+  }
+  return seen;
+}
+
+function pathsIn(trees: readonly FileTree[]): Set<string> {
+  const taken = new Set<string>();
+  const hear = (path: string): void => {
+    taken.add(path);
+  };
+  const changes = (items: readonly Item[]): void => {
+    for (const item of items) {
+      if (item.kind === 'change') parseChange(item.change.text, hear);
+      else if (item.kind === 'span') changes(item.items);
+      else if (item.kind === 'options') for (const option of item.options) changes(option.items);
+    }
+  };
+  for (const { statements, lanes } of trees.flatMap(({ blocks }) => blocks)) {
+    for (const { tree } of statements) parseStatement(tree.text, tree.joints, hear);
+    for (const { tree } of lanes) for (const segment of tree.segments) changes(segment.items);
+  }
+  return taken;
+}
+
+// ─── what is wanting ─────────────────────────────────────────────────────────────────────────────────────────────
+
+const without = (all: Iterable<string>, ...taken: readonly { has(one: string): boolean }[]): string[] =>
+  [...all].filter((one) => !taken.some((some) => some.has(one)));
+
+const corpora = [
+  {
+    corpus: 'the samples take',
+    texts: samples,
+    wrongChoices: new Set([
+      ...WRONG.tokens.flatMap(({ name }) => ['bar', 'group', 'options', 'items'].map((rule) => `${rule}: ${name}`)),
+      ...[...WRONG.asItems, WRONG.junk].map(({ name }) => `items: ${name}`),
+    ]),
+    wrongTokens: new Set([...WRONG.tokens, WRONG.junk].map(({ name }) => name)),
+  },
+  {
+    corpus: 'the examples of the reference take',
+    texts: examples,
+    wrongChoices: new Set<string>(),
+    wrongTokens: new Set<string>(),
+  },
+];
+
+describe.each(corpora)('$corpus', ({ texts, wrongChoices, wrongTokens }) => {
+  const trees = texts.map((text) => parseFile(text));
+
   it('every choice of the lane grammar', () => {
-    const { all, taken } = choicesTaken();
-    expect(all.size).toBeGreaterThan(30);
-    expect(without(all, taken)).toEqual([]);
+    const wanting = without(choices.keys(), choicesTaken(texts)).map((one) => choices.get(one) ?? one);
+    expect(choices.size).toBeGreaterThan(30);
+    expect(without(wanting, wrongChoices)).toEqual([]);
   });
 
   it('every token of lanes and sub-lanes', () => {
-    const seen = new Set<string>();
-    for (const text of texts) {
-      for (const block of parseFile(text).blocks) {
-        for (const { tree } of block.lanes) {
-          const lexer = tree.kind === 'lane' ? tokens.laneLexer : tokens.subLaneLexer;
-          for (const token of lexer.tokenize(tree.text).tokens) seen.add(token.tokenType.name);
-        }
-      }
-    }
     const all = [...tokens.laneTokens, tokens.SubItem].map((type) => type.name);
     const skipped = new Set(['Space', 'Comment']);
-    expect(without(all, seen).filter((name) => !skipped.has(name))).toEqual([]);
+    expect(without(all, tokensIn(trees), wrongTokens, skipped)).toEqual([]);
   });
 
   it('every statement, clause, row, word and change of the vocabulary', () => {
-    const taken = new Set<string>();
-    const hear = (path: string): void => {
-      taken.add(path);
-    };
-    const changes = (items: readonly Item[]): void => {
-      for (const item of items) {
-        if (item.kind === 'change') parseChange(item.change.text, hear);
-        else if (item.kind === 'span') changes(item.items);
-        else if (item.kind === 'options') for (const option of item.options) changes(option.items);
-      }
-    };
-    for (const text of texts) {
-      for (const block of parseFile(text).blocks) {
-        for (const { tree } of block.statements) parseStatement(tree.text, tree.joints, hear);
-        for (const { tree } of block.lanes) for (const segment of tree.segments) changes(segment.items);
-      }
-    }
-    expect(without(vocabularyPaths(), taken)).toEqual([]);
+    expect(without(vocabularyPaths(), pathsIn(trees))).toEqual([]);
   });
 });
 
-// ─── what the tree can say ───────────────────────────────────────────────────────────────────────────────────────
+describe('the samples show', () => {
+  const seen = new Set(samples.flatMap((text) => [...formsIn(parseFile(text))]));
 
-/** Every form that an item, a mark, a tie, a note or a barline can take, by a name of its own. */
-function formsIn(items: readonly Item[], seen: Set<string>): void {
-  const suffixes = (list: readonly Suffix[], on: string): void => {
-    for (const suffix of list) {
-      if (suffix.kind === 'annotation')
-        seen.add(suffix.ref === undefined ? 'annotation in words' : 'annotation by name');
-      else markForms(suffix.form, on, seen);
-    }
-  };
-  for (const item of items) {
-    switch (item.kind) {
-      case 'event':
-        seen.add(`event ${item.what}`);
-        suffixes(item.suffixes, item.what);
-        if (item.tie !== undefined) tieForms(item.tie, 'lone =', seen);
-        if (item.members.length > 1) seen.add('chord');
-        for (const member of item.members) {
-          suffixes(member.suffixes, 'note');
-          if (member.stave !== undefined) seen.add(`chord member moved ${member.stave}`);
-          if (member.tie !== undefined) tieForms(member.tie, 'tie', seen);
-          const { accidental, editors, cautionary, doubtful } = member.spelling;
-          if (accidental !== undefined) seen.add(`accidental ${accidental}`);
-          if (editors !== undefined) seen.add("editor's accidental");
-          if (cautionary !== undefined) seen.add('cautionary accidental');
-          if (doubtful) seen.add('doubtful note');
-        }
-        break;
-      case 'value':
-        if (item.form.dots > 0) seen.add(`${item.form.dots} dots`);
-        if (item.form.proportion !== undefined) seen.add(item.form.text.includes('in') ? 'value x5in4' : 'value x');
-        if (item.form.doubtful) seen.add('doubtful value');
-        seen.add(`value ${item.form.text.replace(/^(Mx|L|B|\d+).*/, '$1')}`);
-        break;
-      case 'span':
-        seen.add(`span ${item.head.word ?? 'tuplet'}`);
-        if (item.head.readings !== undefined) seen.add('span with readings');
-        if (item.head.ratio !== undefined) seen.add('span with ratio');
-        if (item.head.word !== undefined && item.head.proportion !== undefined) seen.add('span with proportion');
-        suffixes(item.suffixes, 'span');
-        formsIn(item.items, seen);
-        break;
-      case 'options':
-        seen.add('options');
-        if (item.place !== undefined) seen.add('options with a place');
-        if (item.reasons.length > 0) seen.add('options with a reason');
-        suffixes(item.suffixes, 'options');
-        for (const option of item.options) {
-          if (option.omit) seen.add('omit');
-          if (option.labels.length > 1) seen.add('option with several labels');
-          for (const label of option.labels) {
-            if (label.layer !== undefined) seen.add('label of a layer');
-            if (label.doubtful) seen.add('doubtful label');
-            if (label.name === 'sic' || label.name === 'corr') seen.add(`label ${label.name}`);
-          }
-          formsIn(option.items, seen);
-        }
-        break;
-      case 'lost':
-        seen.add(item.form === undefined ? 'lost ?' : 'lost with a value');
-        break;
-      case 'beam':
-        seen.add(item.join ? 'beam joined' : 'beam parted');
-        break;
-      case 'words':
-        seen.add(`words ${item.place ?? 'plain'}`);
-        break;
-      case 'barline':
-        seen.add('barline in a bracket');
-        break;
-      case 'figures':
-        seen.add(`figures ${item.what}`);
-        for (const column of item.columns) {
-          if (item.columns.length > 1) seen.add('figures one after another');
-          if (column.length > 1) seen.add('figures stacked');
-          for (const figure of column) {
-            if (figure.stroked) seen.add('figure with a stroke');
-            if (figure.editors) seen.add("editor's figure");
-            if (figure.number === undefined) seen.add('figure: accidental alone');
-          }
-        }
-        break;
-      case 'syllable':
-        seen.add(`syllable ${item.what}`);
-        if (item.goesOn) seen.add('syllable goes on');
-        break;
-      case 'change':
-        seen.add(`change ${item.change.word}`);
-        break;
-      default:
-        break;
-    }
-  }
-}
-
-function markForms(form: MarkForm, on: string, seen: Set<string>): void {
-  seen.add(`mark ${form.type}`);
-  if (form.type === 'other') seen.add(`mark ${form.name}`);
-  if (form.type === 'curveStart')
-    seen.add(`curve ${form.name}${form.openEnded ? '~' : ''} on ${on === 'note' ? 'a note' : 'another event'}`);
-  if (form.type === 'curveEnd')
-    seen.add(`curve end${form.openEnded ? '~' : ''}${form.begunOn === undefined ? '' : ' by pitch'}`);
-  if ((form.fingers?.length ?? 0) > 1) seen.add('substituted fingers');
-  if (form.editors) seen.add("editor's mark");
-  if (form.doubtful) seen.add('doubtful mark');
-  if (form.linked) seen.add('mark across lanes');
-  if (form.parameters.length > 0) seen.add('mark with parameters');
-  if (form.readings !== undefined) seen.add(form.readings.not ? 'mark not in readings' : 'mark in readings');
-}
-
-function tieForms(
-  tie: { editors: boolean; doubtful: boolean; readings?: { not: boolean } },
-  what: string,
-  seen: Set<string>,
-): void {
-  seen.add(what);
-  if (tie.editors) seen.add("editor's tie");
-  if (tie.doubtful) seen.add('doubtful tie');
-  if (tie.readings !== undefined) seen.add(tie.readings.not ? 'tie not in readings' : 'tie in readings');
-}
-
-const bases = ['Mx', 'L', 'B', '1', '2', '4', '8', '16', '32', '64', '128'];
-
-const ALL_FORMS = [
-  ...['note', 'rest', 'barRest', 'gap', 'barGap', 'repeat'].map((what) => `event ${what}`),
-  ...bases.map((base) => `value ${base}`),
-  ...['1 dots', '2 dots', 'value x', 'value x5in4', 'doubtful value'],
-  ...['#', '##', 'b', 'bb', 'n'].map((sign) => `accidental ${sign}`),
-  ...["editor's accidental", 'cautionary accidental', 'doubtful note', 'chord'],
-  ...['up', 'down', 'home'].map((way) => `chord member moved ${way}`),
-  ...['tie', 'lone =', "editor's tie", 'doubtful tie', 'tie in readings', 'tie not in readings'],
-  ...['sign', 'finger', 'accidental', 'curveStart', 'curveEnd', 'other', 'weight'].map((type) => `mark ${type}`),
-  ...['through', 'fermata', 'dot', 'stroke', 'renvoi', 'fin'].map((name) => `mark ${name}`),
-  ...['substituted fingers', "editor's mark", 'doubtful mark', 'mark across lanes', 'mark with parameters'],
-  ...['mark in readings', 'mark not in readings'],
-  ...['curve u on a note', 'curve u on another event', 'curve u~ on a note', 'curve line on a note'],
-  ...['curve end', 'curve end~', 'curve end by pitch'],
-  ...['tuplet', ...spanWords.keys()].map((word) => `span ${word}`),
-  ...['span with readings', 'span with ratio', 'span with proportion'],
-  ...['options', 'options with a place', 'options with a reason', 'option with several labels', 'omit'],
-  ...['label of a layer', 'doubtful label', 'label sic', 'label corr', 'barline in a bracket'],
-  ...['lost ?', 'lost with a value', 'beam joined', 'beam parted', 'words plain', 'words above', 'words below'],
-  ...['annotation in words', 'annotation by name'],
-  ...['figures', 'none', 'hold'].map((what) => `figures ${what}`),
-  ...[
-    'figures one after another',
-    'figures stacked',
-    'figure with a stroke',
-    "editor's figure",
-    'figure: accidental alone',
-  ],
-  ...['syllable', 'none', 'hold'].map((what) => `syllable ${what}`),
-  'syllable goes on',
-  ...['now', 'up', 'down', 'home', 'stems', 'manual', 'custos', 'ending', 'section', 'irregular'].map(
-    (w) => `change ${w}`,
-  ),
-  ...['|', '||', '|||', ':||', '||:', ':||:'].map((shape) => `barline ${shape}`),
-  ...["editor's barline", 'barline with a mark', 'barline with an annotation', 'barline over two lines'],
-  ...['lane', 'fig', 'text', 'witness'].map((kind) => `lane ${kind}`),
-];
-
-describe('samples and reference show', () => {
-  const seen = new Set<string>();
-  for (const text of texts) {
-    for (const block of parseFile(text).blocks) {
-      for (const lane of block.lanes) {
-        seen.add(`lane ${lane.witness === undefined ? lane.tree.kind : 'witness'}`);
-        for (const { items, bar } of lane.tree.segments) {
-          formsIn(items, seen);
-          if (bar === undefined) continue;
-          seen.add(`barline ${bar.shape}`);
-          if (bar.editors) seen.add("editor's barline");
-          if (bar.again !== undefined) seen.add('barline over two lines');
-          for (const suffix of bar.suffixes)
-            seen.add(`barline with a${suffix.kind === 'mark' ? ' mark' : 'n annotation'}`);
-        }
-      }
-    }
-  }
   it.each(ALL_FORMS)('%s', (form) => {
     expect(seen.has(form)).toBe(true);
   });
