@@ -108,6 +108,13 @@ function isBelow(root: string, file: string): boolean {
 
 // ─── writing ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
+/** With those above it. One after the other: Node's own way never ends where the system says that a folder it made is not there. */
+function makeFolder(folder: string): void {
+  if (fs.existsSync(folder)) return;
+  makeFolder(path.dirname(folder));
+  fs.mkdirSync(folder);
+}
+
 /** Writes beside the file and then gives it the name, so that nobody ever sees half of it. */
 function write(file: string, content: string | Uint8Array): { readonly failure: string } | undefined {
   // What a link leads to is written, not the link.
@@ -115,7 +122,7 @@ function write(file: string, content: string | Uint8Array): { readonly failure: 
   const folder = path.dirname(target);
   const temporary = path.join(folder, `.bentside-${process.pid}.tmp`);
   try {
-    fs.mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     const before = fs.statSync(target, { throwIfNoEntry: false });
     if (before?.isDirectory()) return { failure: 'not written; a folder has that name' };
     fs.rmSync(temporary, { force: true });

@@ -124,6 +124,9 @@ describe('an output', () => {
     expect(readFileSync(at('real/a.bent'), 'utf8')).toBe('new');
   });
 
+  it('is refused at once where no folder can be made', () => {
+    expect(host.write('/proc/bentside/overture.musicxml', '')?.failure).toMatch(/^not written; /);
+  });
   it('is refused where a folder bears its name, or a file stands where its folder should be', () => {
     mkdirSync(at('a.musicxml'));
     expect(host.write(at('a.musicxml'), 'text')).toEqual({ failure: 'not written; a folder has that name' });
