@@ -50,7 +50,7 @@ describe('the keys of a lane', () => {
   const typed = (text: string): string => typedOf(parseLane('lane', text, [0]));
 
   it('are those of its signs with one space between, comments left out', () => {
-    expect(typed(' 4 c5   d | // high\n')).toBe(' 4 c5 d |');
+    expect(typed(' 4 c5   d | // high\n')).toBe('4 c5 d |');
   });
 
   it('need Shift or AltGr where the layout has them', () => {

@@ -1,11 +1,13 @@
 /**
  * What a player's hands do at the keyboard of the computer to write a drawn note head.
  *
- * The rule: counted is what is typed of each lane after its opening barline, sub-lanes with it, and one key for the end of
- * each lane. Not counted are comments, and what the editor writes by itself: white space beyond one space (alignment) and a
- * lane's name with its opening barline (the line above is gone over). A closing bracket or quotation mark counts, for
- * whoever does not type it must step over it. Shift, AltGr and the space after a dead key are counted apart; for signs that
- * follow one another under the same modifier it is pressed once.
+ * The rule: counted is what is typed of each lane after its opening barline and the space that follows it, sub-lanes with
+ * it, and one key for the end of each lane. Not counted are comments, and what the editor writes by itself or the line above
+ * gives when it is gone over: white space beyond one space (alignment), a lane's name, its opening barline with its space. A
+ * closing bracket or quotation mark counts, although the editor closes what is opened: the caret stands before it, and
+ * whoever does not type it must step over it by another key. Words in quotation marks are no music; how many keys are theirs
+ * is told apart. Shift, AltGr and the space after a dead key are counted apart; for signs that follow one another under the
+ * same modifier it is pressed once.
  */
 import { laneLexer, subLaneLexer } from '../../grammar/lanes/tokens';
 import type { FileTree, Item, LaneTree } from '../../grammar/tree';
@@ -50,10 +52,9 @@ export function modifiersIn(text: string, layout: Layout): number {
 export function typedOf({ kind, text }: LaneTree): string {
   const { tokens } = (kind === 'lane' ? laneLexer : subLaneLexer).tokenize(text);
   let typed = '';
-  let end = -1;
+  let end = 0;
   for (const { image, startOffset } of tokens) {
-    // After the opening barline stands a space.
-    typed += startOffset > end ? ` ${image}` : image;
+    typed += typed !== '' && startOffset > end ? ` ${image}` : image;
     end = startOffset + image.length;
   }
   return typed;
