@@ -236,6 +236,13 @@ export interface EventItem extends Span {
   readonly tie?: TieForm;
   /** Marks and annotations of a rest, gap or lone `=`; those of notes stand at their members. */
   readonly suffixes: readonly Suffix[];
+  /** What is written of it, kept once for all events that are written alike: its places count from the event's beginning. */
+  readonly written: {
+    readonly what: EventWhat;
+    readonly members: readonly Member[];
+    readonly suffixes: readonly Suffix[];
+    readonly tie: TieForm | undefined;
+  };
 }
 
 export interface Member extends Span {

@@ -24,7 +24,7 @@ class WrittenEvent implements EventItem {
   constructor(
     readonly pos: number,
     readonly len: number,
-    private readonly written: Written,
+    readonly written: Written,
   ) {}
 
   get what(): EventWhat {

@@ -80,7 +80,7 @@ function labelsAt(forms: readonly LabelForm[], start: number): readonly Label[] 
     const pos = start + at;
     labels.push(layer === undefined ? { pos, len, name, doubtful } : { pos, len, name, doubtful, layer });
   }
-  return labels.length > 1 ? labels.slice() : labels;
+  return labels.slice();
 }
 
 const moveProblem = (problem: Problem, by: number): Problem => ({

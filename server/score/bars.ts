@@ -16,7 +16,8 @@ import {
   ZERO,
 } from '../../grammar/time';
 import type { BarlineShape, Span } from '../../grammar/tree';
-import type { RawBar, RawEvent } from './lane';
+import type { LaneEvent } from './event';
+import type { RawBar } from './lane';
 import { gapsOf } from './omissions';
 import type { DrawnBarline, LaneSum, Meter } from './score';
 
@@ -73,7 +74,7 @@ export type ReportIn = (
 ) => void;
 
 /** Events of small notes take no time, so the last event of a bar is the last that does. */
-const lastTimed = (events: readonly RawEvent[]): RawEvent | undefined =>
+const lastTimed = (events: readonly LaneEvent[]): LaneEvent | undefined =>
   events.findLast((event) => event.small === undefined);
 
 const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
@@ -81,7 +82,7 @@ const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === t
 /** Whether the last note begins before the barline and is meant to sound on after it. */
 const runsThrough = (bar: RawBar, start: Time, whole: Time): boolean => {
   const last = lastTimed(bar.events);
-  return last?.through === true && compare(add(start, last.offset), whole) < 0;
+  return last?.through === true && compare(add(start, last.onset), whole) < 0;
 };
 
 /** What a dot on the bar's last note adds, and the change of text that sets it; undefined where that would spoil other things. */
@@ -114,7 +115,7 @@ function keepingValue(text: string, lane: number, after: VoiceBars['bars']): Fix
       // Small notes type their own values, which end with them; fillers and lacunae have none that sticks.
       if (event.small !== undefined || event.kind === 'lost' || event.typed?.form.doubtful === true) continue;
       if (event.typed !== undefined || event.tuplets.some(({ drawn }) => drawn)) return [];
-      if (event.duration !== undefined) return [{ pos: event.source.pos, len: 0, text: `${text} ` }];
+      if (!event.fills) return [{ pos: event.source.pos, len: 0, text: `${text} ` }];
     }
   }
   return [];
@@ -277,7 +278,7 @@ export function layMeasured(
     return !isZero(running[v] ?? ZERO);
   }
 
-  function reportThrough(event: RawEvent, lane: number, name: string, index: number): void {
+  function reportThrough(event: LaneEvent, lane: number, name: string, index: number): void {
     if (event.through) report(lane, 'through-without-need', event.source, { voice: name }, { bar: index });
   }
 
@@ -382,7 +383,7 @@ const omits = ({ bars }: VoiceBars): boolean => bars.some(({ bar }) => bar.omiss
 
 /** `lost ?` takes whatever time there is. */
 const isSuspended = ({ bars }: VoiceBars): boolean =>
-  bars.some(({ bar }) => bar.events.some(({ kind, duration }) => kind === 'lost' && duration === undefined));
+  bars.some(({ bar }) => bar.events.some(({ kind, fills }) => kind === 'lost' && fills));
 
 function layAlone(
   voice: VoiceBars,

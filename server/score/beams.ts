@@ -1,19 +1,9 @@
 /** Beams: by the meter or the file's `beaming`, with the signs `&` and `,` of the lane. */
-import { compare, divide, multiply, type Time, time } from '../../grammar/time';
+import { add, compare, divide, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
+import type { LaidBar } from './bars';
+import type { LaneEvent } from './event';
 import type { Meter } from './score';
-
-/** What beaming asks of an event, in the order of its voice. */
-export interface Beamable {
-  readonly bar: number;
-  /** From the beginning of the bar. */
-  readonly inBar: Time;
-  readonly value: ValueForm | undefined;
-  readonly isNote: boolean;
-  /** Group of small notes, which have beams of their own. */
-  readonly small: number | undefined;
-  readonly sign: 'join' | 'part' | undefined;
-}
 
 export interface BeamRule {
   readonly value: ValueForm;
@@ -22,12 +12,15 @@ export interface BeamRule {
 
 const QUAVER = time(1, 8);
 
-const hasFlag = (event: Beamable): boolean =>
-  event.isNote && event.value !== undefined && compare(event.value.base, QUAVER) <= 0;
+const hasFlag = (event: LaneEvent): boolean =>
+  event.kind === 'note' && event.value !== undefined && compare(event.value.base, QUAVER) <= 0;
 
 /** The time under one beam: by the rule of the value, else a beat; in cut time and 3/2 a minim, in triple quavers three. */
-function spanOf(event: Beamable, meter: Meter | undefined, rules: readonly BeamRule[]): Time {
-  const rule = rules.find((one) => event.value !== undefined && compare(one.value.base, event.value.base) === 0);
+function spanOf(event: LaneEvent, meter: Meter | undefined, rules: readonly BeamRule[]): Time {
+  const rule =
+    rules.length === 0
+      ? undefined
+      : rules.find((one) => event.value !== undefined && compare(one.value.base, event.value.base) === 0);
   if (rule !== undefined) return multiply(rule.value.base, time(rule.by));
   if (meter === undefined) return time(1, 4);
   const compound = meter.beatValue >= 8 && meter.beats % 3 === 0;
@@ -37,53 +30,83 @@ function spanOf(event: Beamable, meter: Meter | undefined, rules: readonly BeamR
 
 const floorOf = (t: Time): number => Math.floor(Number(t.n) / Number(t.d));
 
-/**
- * The beam of each event: events of one number stand under one beam; undefined for those without.
- * @param first the first number to use
- */
-export function beamsOf(
-  events: readonly Beamable[],
-  meterOf: (bar: number) => Meter | undefined,
-  rules: readonly BeamRule[],
-  first: number,
-): (number | undefined)[] {
-  const beams: (number | undefined)[] = events.map(() => undefined);
-  let group: number[] = [];
-  let number = first;
-  const finish = (): void => {
-    if (group.length > 1) {
-      for (const index of group) beams[index] = number;
-      number++;
+/** Gathers the notes of a voice under beams. */
+class Beamer {
+  /** The beam that is being made. */
+  private first: LaneEvent | undefined;
+  private others: LaneEvent[] = [];
+  private last: LaneEvent | undefined;
+
+  constructor(
+    private readonly bars: readonly Pick<LaidBar, 'onset' | 'elapsed' | 'meter'>[],
+    private readonly rules: readonly BeamRule[],
+    public next: number,
+  ) {}
+
+  take(event: LaneEvent): void {
+    if (!hasFlag(event)) {
+      this.finish();
+      return;
     }
-    group = [];
-  };
-  const sameGroup = (before: Beamable, event: Beamable): boolean => {
-    if (before.small !== event.small) return false;
+    const before = this.last;
+    const sign = event.beamSign;
+    const goesOn = before !== undefined && (sign === 'join' || (sign !== 'part' && this.sameGroup(before, event)));
+    if (!goesOn) this.finish();
+    if (this.first === undefined) this.first = event;
+    else this.others.push(event);
+    this.last = event;
+  }
+
+  finish(): void {
+    if (this.first !== undefined && this.others.length > 0) {
+      this.first.beam = this.next;
+      for (const event of this.others) event.beam = this.next;
+      this.next++;
+      this.others = [];
+    }
+    this.first = undefined;
+    this.last = undefined;
+  }
+
+  private sameGroup(before: LaneEvent, event: LaneEvent): boolean {
+    if (before.small?.group !== event.small?.group) return false;
     if (event.small !== undefined) return true;
     if (before.bar !== event.bar) return false;
-    const span = spanOf(event, meterOf(event.bar), rules);
-    return (
-      compare(span, spanOf(before, meterOf(event.bar), rules)) === 0 &&
-      floorOf(divide(before.inBar, span)) === floorOf(divide(event.inBar, span))
-    );
-  };
-  const main = (small: boolean): void => {
-    events.forEach((event, index) => {
-      if ((event.small !== undefined) !== small) return;
-      const before = events[group.at(-1) ?? -1];
-      if (!hasFlag(event)) {
-        finish();
-        return;
-      }
-      const goesOn =
-        before !== undefined && (event.sign === 'join' || (event.sign !== 'part' && sameGroup(before, event)));
-      if (!goesOn) finish();
-      group.push(index);
-    });
-    finish();
-  };
+    const meter = this.bars[event.bar]?.meter;
+    const span = spanOf(event, meter, this.rules);
+    if (before.value !== event.value && compare(span, spanOf(before, meter, this.rules)) !== 0) return false;
+    return this.countIn(before, span) === this.countIn(event, span);
+  }
+
+  /** How many times of one beam have passed in its bar. */
+  private countIn(event: LaneEvent, span: Time): number {
+    const bar = this.bars[event.bar];
+    const inBar = add(subtract(event.onset, bar?.onset ?? ZERO), bar?.elapsed ?? ZERO);
+    return floorOf(divide(inBar, span));
+  }
+}
+
+/**
+ * Tells the events of a voice, in their order, their beams: those of one number stand under one beam.
+ * @param bars of the system
+ * @param next the first number to use
+ * @returns the next number to use
+ */
+export function setBeams(
+  events: readonly LaneEvent[],
+  bars: readonly Pick<LaidBar, 'onset' | 'elapsed' | 'meter'>[],
+  rules: readonly BeamRule[],
+  next: number,
+): number {
+  const beamer = new Beamer(bars, rules, next);
+  let hasSmall = false;
   // Small notes do not part the beam of the notes around them.
-  main(false);
-  main(true);
-  return beams;
+  for (const event of events) {
+    if (event.small === undefined) beamer.take(event);
+    else hasSmall = true;
+  }
+  beamer.finish();
+  if (hasSmall) for (const event of events) if (event.small !== undefined) beamer.take(event);
+  beamer.finish();
+  return beamer.next;
 }

@@ -3,13 +3,13 @@ import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { MarkForm } from '../../grammar/tree';
 import type { VoiceBars } from './bars';
 import type { CurveMark, EndingMark } from './curves';
-import type { Draft } from './pitch';
+import type { LaneEvent } from './event';
 import type { AppliedMark, CurveEnd, DrawnBarline } from './score';
 
 /** A voice with the marks that its notes and barlines bear. */
 export interface MarkedVoice {
   readonly voice: number;
-  readonly events: readonly Draft[];
+  readonly events: readonly LaneEvent[];
   readonly bars: VoiceBars['bars'];
   readonly opening: DrawnBarline | undefined;
 }
@@ -82,7 +82,7 @@ function onBarlines({ voice, events, bars, opening }: MarkedVoice): PlacedMark[]
 
 function onBarline(
   voice: number,
-  events: readonly Draft[],
+  events: readonly LaneEvent[],
   event: number,
   barline: DrawnBarline | undefined,
 ): PlacedMark[] {

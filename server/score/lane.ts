@@ -29,6 +29,7 @@ import type {
   Item,
   LostItem,
   Mark,
+  MarkForm,
   Member,
   OptionsItem,
   PlacedLane,
@@ -37,14 +38,27 @@ import type {
   SpanItem,
   Spelling,
   Suffix,
-  TieForm,
   ValueForm,
   ValueItem,
 } from '../../grammar/tree';
 import { intervalOf, isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
-import type { DraftMember } from './pitch';
+import {
+  type Around,
+  type EventLane,
+  type Extras,
+  HOLDS,
+  LaneEvent,
+  LaneMark,
+  LaneNote,
+  noAnnotations,
+  noExtras,
+  noMarks,
+  noNotes,
+  nothingAround,
+  numberOf,
+} from './event';
 import type {
   AppliedAnnotation,
   AppliedMark,
@@ -66,40 +80,6 @@ export type Report = (
   more?: { readonly fixes?: readonly Fix[]; readonly bar?: number },
 ) => void;
 
-/** An event in its lane and bar. */
-export interface RawEvent {
-  readonly kind: EventKind;
-  /** A lone `=`: its members are those of the event before it. */
-  readonly repeats: TieForm | true | undefined;
-  readonly stave: number;
-  /** From the beginning of the lane's bar, a note running on from the bar before left out. */
-  readonly offset: Time;
-  /** Undefined: it fills the bar. */
-  readonly duration: Time | undefined;
-  readonly value: ValueForm | undefined;
-  readonly wholeBar: boolean;
-  small: { readonly to: 'next' | 'previous'; readonly group: number } | undefined;
-  /** Their pitches come later. */
-  readonly members: DraftMember[];
-  readonly marks: readonly AppliedMark[];
-  readonly annotations: readonly AppliedAnnotation[];
-  words: readonly Words[];
-  tuplets: readonly Tuplet[];
-  readonly stems: 'up' | 'down' | undefined;
-  readonly spans: readonly AppliedSpan[];
-  readonly chosen: readonly ChosenOption[];
-  custos: Spelling | undefined;
-  readonly address: string;
-  readonly source: Source;
-  /** The value typed right before it, if any. */
-  readonly typed: ValueItem | undefined;
-  /** A sign of the beam stands between it and the event before. */
-  readonly beam: 'join' | 'part' | undefined;
-  /** Runs through the barline. */
-  readonly through: boolean;
-  readonly laneName: string;
-}
-
 export interface RawChange {
   readonly change: ChangeItem;
   readonly offset: Time;
@@ -119,12 +99,13 @@ export interface Omission {
   readonly time: Time | undefined;
   readonly stave: number;
   readonly address: string;
-  readonly laneName: string;
   readonly source: Source;
 }
 
 export interface RawBar {
-  readonly events: RawEvent[];
+  readonly events: LaneEvent[];
+  /** Whose its events are. */
+  readonly lane: EventLane;
   readonly changes: RawChange[];
   readonly omissions: Omission[];
   /** Sum of what has a duration of its own, omissions left out. */
@@ -154,6 +135,8 @@ export interface LaneTask {
   readonly lane: PlacedLane;
   /** Index in the block's lanes. */
   readonly index: number;
+  /** Index in the environment's voices. */
+  readonly voice: number;
   readonly name: string;
   readonly stave: number;
   readonly stems: 'up' | 'down' | undefined;
@@ -178,27 +161,8 @@ const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 
 const SEVENTH = 6;
 const halfOpen = valueFormOf('1');
 
-/** What is around an item: spans, tuplets, options. */
-interface Around {
-  readonly spans: readonly AppliedSpan[];
-  readonly tuplets: readonly Tuplet[];
-  readonly scale: Time;
-  readonly chosen: readonly ChosenOption[];
-  readonly small: number | undefined;
-  /** Inside an option: the address before the event's own number. */
-  readonly numbering: { readonly prefix: string; count: number } | undefined;
-}
-
-const nothingAround: Around = {
-  spans: [],
-  tuplets: [],
-  scale: SEMIBREVE,
-  chosen: [],
-  small: undefined,
-  numbering: undefined,
-};
-
-type Draft<T> = { -readonly [K in keyof T]: T[K] };
+/** A part of an event where it stands in the lane. */
+const moved = <Part extends Span>(part: Part, by: number): Part => ({ ...part, pos: part.pos + by });
 
 /** Marks and annotations that something bears. */
 interface Applied {
@@ -206,11 +170,13 @@ interface Applied {
   readonly annotations: readonly AppliedAnnotation[];
 }
 
-const nothingApplied: Applied = { marks: [], annotations: [] };
+const nothingApplied: Applied = { marks: noMarks, annotations: noAnnotations };
 const noShapes: readonly string[] = [];
-const noWords: readonly Words[] = [];
 
-const isThrough = (marks: readonly AppliedMark[]): boolean => marks.some((mark) => mark.form.name === 'through');
+const isThrough = (marks: readonly AppliedMark[]): boolean => {
+  for (const { form } of marks) if (form.name === 'through') return true;
+  return false;
+};
 
 class LaneReader {
   private readonly bars: RawBar[] = [];
@@ -235,11 +201,21 @@ class LaneReader {
   private groups = 0;
   private first = true;
 
+  /** Of events that have nothing rare but perhaps stems. */
+  private extras = noExtras;
+  private readonly lane: EventLane;
+
   constructor(private readonly task: LaneTask) {
+    this.lane = { voice: task.voice, index: task.index, name: task.name };
     this.stave = task.stave;
-    this.stems = task.stems;
+    this.setStems(task.stems);
     if (task.kind === 'free') this.value = halfOpen;
     this.bar = this.newBar(0);
+  }
+
+  private setStems(stems: 'up' | 'down' | undefined): void {
+    this.stems = stems;
+    if (this.extras.stems !== stems) this.extras = stems === undefined ? noExtras : { ...noExtras, stems };
   }
 
   read(): ReadLane {
@@ -274,6 +250,7 @@ class LaneReader {
   private newBar(pos: number): RawBar {
     return {
       events: [],
+      lane: this.lane,
       changes: [],
       omissions: [],
       time: ZERO,
@@ -352,17 +329,21 @@ class LaneReader {
   /** Small notes at the end of a bar belong to the event before them. */
   private settleSmallNotes(): void {
     const { events } = this.bar;
-    const before = events.some((event) => event.small === undefined);
+    if (events.at(-1)?.small === undefined || events.every(({ small }) => small !== undefined)) return;
+    const settled = new Map<Around, Around>();
     for (let i = events.length - 1; i >= 0; i--) {
       const event = events[i];
       if (event?.small === undefined) break;
-      if (before) event.small = { to: 'previous', group: event.small.group };
+      const { around } = event;
+      const own = settled.get(around) ?? { ...around, small: { to: 'previous', group: event.small.group } };
+      settled.set(around, own);
+      event.around = own;
     }
   }
 
   private leftOver(): void {
     const last = this.bars.at(-1)?.events.at(-1);
-    if (this.words.length > 0 && last !== undefined) last.words = [...last.words, ...this.words];
+    if (this.words.length > 0 && last !== undefined) last.take({ words: [...last.words, ...this.words] });
   }
 
   // ─── items ───────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -436,72 +417,52 @@ class LaneReader {
     return this.value;
   }
 
-  private address(around: Around): string {
-    if (around.numbering !== undefined) return `${around.numbering.prefix}.${++around.numbering.count}`;
-    return `${this.bars.length + 1}.${++this.eventsInBar}`;
-  }
-
   private event(item: EventItem, around: Around): void {
-    const { what } = item;
+    const { what, members, suffixes, tie } = item.written;
     if (what === 'barRest' || what === 'barGap') {
       this.filler(item, around);
       return;
     }
     const value = this.valueInForce(item);
-    const small = around.small !== undefined;
     const written = value?.duration ?? ZERO;
-    const duration = small ? ZERO : multiply(written, around.scale);
-    const { marks, annotations } = this.applied(item.suffixes);
-    const kind: EventKind = what === 'rest' ? 'rest' : what === 'gap' ? 'gap' : 'note';
-    const members = what === 'note' ? this.members(item) : [];
-    const tie = item.tie;
-    if (small) this.smallTies(members);
-    if (what === 'repeat' && this.first) this.report('repeat-first', item);
-    this.push(
-      {
-        kind,
-        repeats:
-          what !== 'repeat' ? undefined : tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : true,
-        stave: members[0]?.stave ?? this.stave,
-        duration,
-        value,
-        wholeBar: false,
-        members,
-        marks,
-        annotations,
-        through: isThrough(marks) || members.some((member) => isThrough(member.marks)),
-      },
-      item,
-      around,
-    );
+    const duration =
+      around.small !== undefined ? ZERO : around.scale === SEMIBREVE ? written : multiply(written, around.scale);
+    if (what === 'note') {
+      const notes = this.notes(members, item.pos);
+      if (around.small !== undefined) this.smallTies(notes);
+      const holds = notes.some((note) => isThrough(note.marks)) ? HOLDS.through : 0;
+      this.push('note', notes[0]?.stave ?? this.stave, duration, value, notes, item, around, holds, this.extras);
+    } else {
+      if (what === 'repeat' && this.first) this.report('repeat-first', item);
+      const { marks, annotations } = this.applied(suffixes, item.pos);
+      const repeats =
+        what !== 'repeat' ? undefined : tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : true;
+      const extras = this.with(marks, annotations, repeats);
+      const kind: EventKind = what === 'repeat' ? 'note' : what;
+      const holds = isThrough(marks) ? HOLDS.through : 0;
+      this.push(kind, this.stave, duration, value, noNotes, item, around, holds, extras);
+    }
     this.offset = add(this.offset, duration);
     if (value?.doubtful === true) this.typed = undefined;
   }
 
-  private smallTies(members: readonly DraftMember[]): void {
-    for (const { tie, spelling, octave, source } of members) {
+  private smallTies(notes: readonly LaneNote[]): void {
+    for (const { tie, spelling, octave, source } of notes) {
       if (tie !== undefined) this.report('small-tie', source, { note: `${spelling.letter}${octave}` });
     }
   }
 
+  private with(marks: Extras['marks'], annotations: Extras['annotations'], repeats: Extras['repeats']): Extras {
+    if (marks.length === 0 && annotations.length === 0 && repeats === undefined) return this.extras;
+    return { ...this.extras, marks, annotations, repeats };
+  }
+
   private filler(item: EventItem, around: Around): void {
-    const { marks, annotations } = this.applied(item.suffixes);
-    this.push(
-      {
-        kind: item.what === 'barRest' ? 'rest' : 'gap',
-        repeats: undefined,
-        stave: this.stave,
-        duration: undefined,
-        value: undefined,
-        wholeBar: true,
-        members: [],
-        marks,
-        annotations,
-        through: false,
-      },
-      item,
-      around,
-    );
+    const { marks, annotations } = this.applied(item.written.suffixes, item.pos);
+    const kind = item.what === 'barRest' ? 'rest' : 'gap';
+    const extras = this.with(marks, annotations, undefined);
+    const holds = HOLDS.wholeBar | HOLDS.fills;
+    this.push(kind, this.stave, ZERO, undefined, noNotes, item, around, holds, extras);
     this.bar.fills = true;
   }
 
@@ -509,64 +470,51 @@ class LaneReader {
     const small = around.small !== undefined;
     const own = item.form === undefined ? undefined : multiply(item.form.duration ?? ZERO, around.scale);
     const duration = small ? ZERO : own;
-    this.push(
-      {
-        kind: 'lost',
-        repeats: undefined,
-        stave: this.stave,
-        duration,
-        value: item.form,
-        wholeBar: false,
-        members: [],
-        marks: [],
-        annotations: [],
-        through: false,
-      },
-      item,
-      around,
-    );
+    const holds = duration === undefined ? HOLDS.fills : 0;
+    this.push('lost', this.stave, duration ?? ZERO, item.form, noNotes, item, around, holds, this.extras);
     if (duration === undefined) this.bar.fills = true;
     else this.offset = add(this.offset, duration);
   }
 
   private push(
-    event: Pick<
-      RawEvent,
-      'kind' | 'repeats' | 'stave' | 'duration' | 'value' | 'wholeBar' | 'members' | 'marks' | 'annotations' | 'through'
-    >,
+    kind: EventKind,
+    stave: number,
+    duration: Time,
+    value: ValueForm | undefined,
+    notes: LaneNote[],
     item: Span,
     around: Around,
+    holds: number,
+    extras: Extras,
   ): void {
-    const [first] = event.members;
-    const before = this.bar.events.at(-1);
-    if (before?.duration === undefined && before !== undefined) this.report('after-filler', item);
-    this.bar.events.push({
-      kind: event.kind,
-      repeats: event.repeats,
-      stave: event.stave,
-      duration: event.duration,
-      value: event.value,
-      wholeBar: event.wholeBar,
-      members: event.members,
-      marks: event.marks,
-      annotations: event.annotations,
-      through: event.through,
-      offset: this.offset,
-      small: around.small === undefined ? undefined : { to: 'next', group: around.small },
-      words: this.words.length === 0 ? noWords : this.words,
-      tuplets: around.tuplets,
-      stems: this.stems,
-      spans: around.spans,
-      chosen: around.chosen,
-      custos: undefined,
-      address: this.address(around),
-      // A single note stands where its event does.
-      source: event.members.length === 1 && first !== undefined ? first.source : this.source(item),
-      typed: this.typed,
-      beam: this.beam,
-      laneName: this.task.name,
-    });
-    if (this.words.length > 0) this.words = [];
+    const { events } = this.bar;
+    if (events.length > 0 && events[events.length - 1]?.fills === true) this.report('after-filler', item);
+    const sign = this.beam === undefined ? 0 : HOLDS[this.beam];
+    const { numbering } = around;
+    const number = numbering === undefined ? numberOf(this.bars.length + 1, ++this.eventsInBar) : ++numbering.count;
+    // A single note stands where its event does.
+    const { pos, len } = item;
+    const event = new LaneEvent(
+      this.lane,
+      kind,
+      stave,
+      this.offset,
+      duration,
+      value,
+      notes,
+      around,
+      number,
+      pos,
+      len,
+      holds | sign,
+      extras,
+      this.typed,
+    );
+    if (this.words.length > 0) {
+      event.take({ words: this.words });
+      this.words = [];
+    }
+    events.push(event);
     this.typed = undefined;
     this.beam = undefined;
     this.first = false;
@@ -574,69 +522,72 @@ class LaneReader {
 
   // ─── notes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
-  private members(item: EventItem): DraftMember[] {
+  /** @param at where their event stands */
+  private notes(members: readonly Member[], at: number): LaneNote[] {
+    const [only] = members;
+    if (only !== undefined && members.length === 1 && only.stave === undefined) {
+      return [this.note(only, at, this.stave, true)];
+    }
     let stave = this.stave;
-    return item.members.map((member, index) => {
-      if (member.stave !== undefined) stave = this.moved(member.stave, member) ?? stave;
-      return this.member(member, stave, index === 0);
+    return members.map((member, index) => {
+      if (member.stave !== undefined) stave = this.moved(member.stave, moved(member, at)) ?? stave;
+      return this.note(member, at, stave, index === 0);
     });
   }
 
-  private member(member: Member, stave: number, isFirst: boolean): DraftMember {
-    const { spelling } = member;
-    const octave = this.octaveOf(member);
+  private note(member: Member, at: number, stave: number, isFirst: boolean): LaneNote {
+    const { spelling, len, suffixes, tie } = member;
+    const octave = this.octaveOf(member, at);
     const step = stepOf(spelling.letter, octave);
-    if (isFirst) this.counselLeap(member, step);
+    if (isFirst) this.counselLeap(member, at, step);
     this.lastStep = step;
-    const { marks, annotations } = this.applied(member.suffixes);
-    const tie = member.tie !== undefined && holdsIn(member.tie.readings, this.task.choice) ? member.tie : undefined;
-    return {
-      spelling,
-      octave,
-      stave,
-      alteration: 0,
-      midi: 0,
-      tie,
-      tiedFrom: false,
-      marks,
-      annotations,
-      source: this.source(member),
-    };
+    const { marks, annotations } = this.applied(suffixes, at);
+    const held = tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : undefined;
+    return new LaneNote(this.lane, at + member.pos, len, spelling, octave, stave, held, marks, annotations);
   }
 
-  private octaveOf(member: Member): number {
+  private octaveOf(member: Member, at: number): number {
     if (member.spelling.octave !== undefined) this.octave = member.spelling.octave;
     if (this.octave === undefined) {
       this.bar.broken = true;
-      if (!this.missing.octave && !this.junk) this.report('octave-missing', member, { note: member.spelling.text });
+      if (!this.missing.octave && !this.junk)
+        this.report('octave-missing', moved(member, at), { note: member.spelling.text });
       this.missing.octave = true;
     }
     return this.octave ?? 4;
   }
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
-  private counselLeap(member: Member, step: number): void {
+  private counselLeap(member: Member, at: number, step: number): void {
     if (member.spelling.octave !== undefined || this.lastStep === undefined) return;
     if (Math.abs(step - this.lastStep) < SEVENTH) return;
-    this.report('leap', member, { note: member.spelling.text, interval: intervalOf(step - this.lastStep) });
+    this.report('leap', moved(member, at), {
+      note: member.spelling.text,
+      interval: intervalOf(step - this.lastStep),
+    });
   }
 
-  private applied(suffixes: readonly Suffix[]): Applied {
+  /** @param at where places of the suffixes count from */
+  private applied(suffixes: readonly Suffix[], at = 0): Applied {
     // Most things bear nothing, and share that.
     if (suffixes.length === 0) return nothingApplied;
-    const marks: AppliedMark[] = [];
+    const [only] = suffixes;
+    if (suffixes.length === 1 && only?.kind === 'mark' && only.form.readings === undefined) {
+      return { marks: [this.mark(only, at)], annotations: noAnnotations };
+    }
+    const marks: LaneMark[] = [];
     const annotations: AppliedAnnotation[] = [];
     for (const suffix of suffixes) {
-      if (suffix.kind === 'annotation') this.annotate(suffix, marks, annotations);
-      else if (holdsIn(suffix.form.readings, this.task.choice)) this.mark(suffix, marks);
+      if (suffix.kind === 'annotation') this.annotate(moved(suffix, at), marks, annotations);
+      else if (holdsIn(suffix.form.readings, this.task.choice)) this.takeMark(this.mark(suffix, at), marks);
     }
     return {
-      marks: marks.length === 0 ? nothingApplied.marks : marks.slice(),
-      annotations: annotations.length === 0 ? nothingApplied.annotations : annotations,
+      marks: marks.length === 0 ? noMarks : marks.slice(),
+      annotations: annotations.length === 0 ? noAnnotations : annotations.slice(),
     };
   }
 
-  private annotate(annotation: Annotation, marks: Draft<AppliedMark>[], annotations: AppliedAnnotation[]): void {
+  private annotate(annotation: Annotation, marks: readonly LaneMark[], annotations: AppliedAnnotation[]): void {
     const applied = { annotation, source: this.source(annotation) };
     // Glued after a mark it speaks of that mark, after the note of the note.
     const last = marks.at(-1);
@@ -644,31 +595,28 @@ class LaneReader {
     else last.annotations = [...last.annotations, applied];
   }
 
-  private mark(mark: Mark, marks: Draft<AppliedMark>[]): void {
+  private takeMark(mark: LaneMark, marks: LaneMark[]): void {
     const last = marks.at(-1);
-    const applied: AppliedMark = {
-      form: mark.form,
-      shapes: mark.form.type === 'sign' ? this.shapesOf(mark) : noShapes,
-      accidentals: nothingApplied.marks,
-      annotations: nothingApplied.annotations,
-      source: this.source(mark),
-    };
     // An accidental directly after a sign belongs to the sign.
-    if (mark.form.type === 'accidental' && last?.form.type === 'sign')
-      last.accidentals = [...last.accidentals, applied];
-    else marks.push(applied);
+    if (mark.form.type === 'accidental' && last?.form.type === 'sign') last.accidentals = [...last.accidentals, mark];
+    else marks.push(mark);
   }
 
-  private shapesOf(mark: Mark): readonly string[] {
-    const { shapes, problem } = shapesOfSign(mark.form.name, this.task.environment);
+  private mark({ form, pos, len }: Mark, at: number): LaneMark {
+    const shapes = form.type === 'sign' ? this.shapesOf(form, at + pos, len) : noShapes;
+    return new LaneMark(this.lane, at + pos, len, form, shapes);
+  }
+
+  private shapesOf(form: MarkForm, at: number, length: number): readonly string[] {
+    const { shapes, problem } = shapesOfSign(form.name, this.task.environment);
     if (problem !== undefined) {
-      const pos = mark.pos + mark.form.text.indexOf(mark.form.name);
-      const len = mark.form.name.length;
+      const pos = at + form.text.indexOf(form.name);
+      const len = form.name.length;
       this.report(
         problem.code,
-        mark,
+        { pos: at, len: length },
         {
-          name: mark.form.name,
+          name: form.name,
           nearest: problem.meant.length === 0 ? '' : `; nearest: ${problem.meant.join(' or ')}`,
           tables: problem.tables,
         },
@@ -700,8 +648,12 @@ class LaneReader {
     this.value = undefined;
     this.typed = undefined;
     this.valueTypedInBar = undefined;
-    this.items(item.items, { ...around, small: ++this.groups });
-    Object.assign(this, { value, octave, stems, typed, valueTypedInBar });
+    this.items(item.items, { ...around, small: { to: 'next', group: ++this.groups } });
+    this.value = value;
+    this.octave = octave;
+    this.setStems(stems);
+    this.typed = typed;
+    this.valueTypedInBar = valueTypedInBar;
   }
 
   private tuplet(
@@ -762,7 +714,7 @@ class LaneReader {
     this.typed = undefined;
     this.valueTypedInBar = undefined;
     this.stave = stave;
-    this.stems = stems;
+    this.setStems(stems);
   }
 
   /** The time and barlines that the others have here are kept in mind: whether they count is known beside the other lanes. */
@@ -782,7 +734,6 @@ class LaneReader {
         time: one === undefined ? undefined : multiply(one, scale),
         stave: this.stave,
         address,
-        laneName: this.task.name,
         source,
       });
     });
@@ -831,13 +782,13 @@ class LaneReader {
         return;
       case 'stems': {
         const way = firstOf(change.args, 'word')?.text;
-        this.stems = way === 'up' || way === 'down' ? way : this.task.stems;
+        this.setStems(way === 'up' || way === 'down' ? way : this.task.stems);
         return;
       }
       case 'custos': {
         const pitch = firstOf(change.args, 'pitch')?.spelling;
         const last = this.bar.events.at(-1) ?? this.bars.at(-1)?.events.at(-1);
-        if (last !== undefined) last.custos = pitch;
+        if (last !== undefined) last.take({ custos: pitch });
         else this.report('custos-first', item, { note: pitch?.text ?? '' });
         return;
       }
@@ -906,10 +857,10 @@ function timesOf(items: readonly Item[], before?: ValueForm): (Time | undefined)
  * is no smaller than its largest, or when it fills a crotchet or more (a crotchet and a quaver under one three).
  */
 function groupProportions(
-  events: readonly RawEvent[],
-  incomplete: (group: readonly RawEvent[], slots: Slots) => void,
+  events: readonly LaneEvent[],
+  incomplete: (group: readonly LaneEvent[], slots: Slots) => void,
 ): void {
-  let group: RawEvent[] = [];
+  let group: LaneEvent[] = [];
   const finish = (): void => {
     const first = group[0];
     const proportion = first?.value?.proportion;
@@ -918,7 +869,13 @@ function groupProportions(
     const unit = unitOf(group, n);
     const complete = isBinary(unit);
     const tuplet: Tuplet = { n, m, drawn: false, unit, complete, marks: [], annotations: [] };
-    for (const event of group) event.tuplets = [...event.tuplets, tuplet];
+    const within = new Map<Around, Around>();
+    for (const event of group) {
+      const { around } = event;
+      const own = within.get(around) ?? { ...around, tuplets: [...around.tuplets, tuplet] };
+      within.set(around, own);
+      event.around = own;
+    }
     if (!complete) incomplete(group, { head: `${n} in ${m}`, n });
     group = [];
   };
@@ -937,13 +894,13 @@ function groupProportions(
 const CROTCHET = time(1, 4);
 
 /** The value of which a group fills n. */
-const unitOf = (group: readonly RawEvent[], n: number): Time =>
+const unitOf = (group: readonly LaneEvent[], n: number): Time =>
   divide(
     group.reduce((total, event) => add(total, writtenTime(event)), ZERO),
     time(n),
   );
 
-function isWhole(group: readonly RawEvent[], { n, m }: { n: number; m: number }): boolean {
+function isWhole(group: readonly LaneEvent[], { n, m }: { n: number; m: number }): boolean {
   const unit = unitOf(group, n);
   if (!isBinary(unit)) return false;
   const largest = group.reduce((most, { value }) => latest(most, value?.base ?? ZERO), ZERO);
@@ -951,7 +908,7 @@ function isWhole(group: readonly RawEvent[], { n, m }: { n: number; m: number })
 }
 
 /** The written value without its proportion. */
-function writtenTime(event: RawEvent): Time {
+function writtenTime(event: LaneEvent): Time {
   const { value } = event;
   if (value?.duration === undefined) return ZERO;
   const { proportion } = value;

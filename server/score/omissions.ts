@@ -1,7 +1,8 @@
 /** What a witness leaves out (`omit`): bars that go with it, and empty time where the other lanes go on. */
 import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { VoiceBars } from './bars';
-import type { Omission, RawBar, RawChange, RawEvent } from './lane';
+import { type EventLane, LaneEvent, noExtras, noNotes, nothingAround } from './event';
+import type { Omission, RawBar, RawChange } from './lane';
 
 /** A bar of a voice, with the lane it was taken from. */
 type Entry = VoiceBars['bars'][number];
@@ -47,7 +48,8 @@ const joinedEntry = (entries: readonly Entry[]): Entry[] => {
 function joinedBar(a: RawBar, b: RawBar): RawBar {
   const later = <T extends { readonly offset: Time }>(one: T): T => ({ ...one, offset: add(a.time, one.offset) });
   return {
-    events: [...a.events, ...b.events.map(later)],
+    events: [...a.events, ...b.events.map((event) => event.movedBy(a.time))],
+    lane: a.lane,
     changes: [
       ...a.changes,
       ...b.changes.map((one): RawChange => ({ ...later(one), first: one.first && a.events.length === 0 })),
@@ -96,19 +98,19 @@ export function gapsOf(bar: RawBar, lacking: Time): readonly Time[] {
 /** The bar with gaps where a witness has nothing while the other lanes go on. */
 export function withGaps(bar: RawBar, gaps: readonly Time[]): RawBar {
   if (gaps.every(isZero)) return bar;
-  const events: RawEvent[] = [];
+  const events: LaneEvent[] = [];
   const waiting = bar.omissions.map((omission, index) => ({ omission, gap: gaps[index] ?? ZERO }));
   let shift = ZERO;
   const gapsBefore = (index: number): void => {
     while ((waiting[0]?.omission.event ?? Number.POSITIVE_INFINITY) <= index) {
       const { omission, gap } = waiting.shift() as (typeof waiting)[number];
-      if (!isZero(gap)) events.push(gapEvent(omission, gap, add(omission.offset, shift)));
+      if (!isZero(gap)) events.push(gapEvent(bar.lane, omission, gap, add(omission.offset, shift)));
       shift = add(shift, gap);
     }
   };
   bar.events.forEach((event, index) => {
     gapsBefore(index);
-    events.push({ ...event, offset: add(event.offset, shift) });
+    events.push(event.movedBy(shift));
   });
   gapsBefore(bar.events.length);
   const changes = bar.changes.map((one) => ({ ...one, offset: add(one.offset, shiftOf(one, bar, gaps)) }));
@@ -122,28 +124,22 @@ const shiftOf = (change: RawChange, bar: RawBar, gaps: readonly Time[]): Time =>
     ZERO,
   );
 
-const gapEvent = ({ stave, address, laneName, source }: Omission, duration: Time, offset: Time): RawEvent => ({
-  kind: 'gap',
-  repeats: undefined,
-  stave,
-  offset,
-  duration,
-  value: undefined,
-  wholeBar: false,
-  small: undefined,
-  members: [],
-  marks: [],
-  annotations: [],
-  words: [],
-  tuplets: [],
-  stems: undefined,
-  spans: [],
-  chosen: [],
-  custos: undefined,
-  address,
-  source,
-  typed: undefined,
-  beam: undefined,
-  through: false,
-  laneName,
-});
+const gapEvent = (lane: EventLane, { stave, address, source }: Omission, duration: Time, offset: Time): LaneEvent => {
+  const around = { ...nothingAround, numbering: { prefix: address, count: 0 } };
+  return new LaneEvent(
+    lane,
+    'gap',
+    stave,
+    offset,
+    duration,
+    undefined,
+    noNotes,
+    around,
+    0,
+    source.pos,
+    source.len,
+    0,
+    noExtras,
+    undefined,
+  );
+};

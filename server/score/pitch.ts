@@ -9,14 +9,8 @@ import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { AccidentalSign, Spelling } from '../../grammar/tree';
 import type { OpenBar, PitchState, VoiceCarry } from './carry';
 import type { AccidentalPractice } from './choice';
+import { type LaneEvent, type LaneNote, noAnnotations, noMarks } from './event';
 import type { KeySign, NoteMember, Source, VoiceEvent } from './score';
-
-export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-export type DraftMember = Mutable<NoteMember>;
-export interface Draft extends Omit<Mutable<VoiceEvent>, 'members'> {
-  members: DraftMember[];
-  repeats: VoiceEvent['members'][number]['tie'] | true;
-}
 
 const semitones: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };
 const alterations: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
@@ -45,7 +39,7 @@ export interface PitchTask {
   /** Drafts of each voice in the order of the source; `onset` counts from the system's start. */
   readonly voices: readonly {
     readonly voice: number;
-    readonly events: readonly Draft[];
+    readonly events: readonly LaneEvent[];
     /** Of a loose system, by event: when the barline before it stands, which may be the lane's own. */
     readonly barlines?: readonly Time[];
   }[];
@@ -74,7 +68,7 @@ interface VoiceState {
   pending: Pending[];
   last: readonly PitchState[];
   /** Members of the last event that a lone `=` repeats. */
-  lastMembers: DraftMember[] | undefined;
+  lastMembers: LaneNote[] | undefined;
   lastKind: VoiceEvent['kind'] | undefined;
   bar: number;
   atEnding: VoiceCarry['atEnding'];
@@ -86,7 +80,7 @@ interface VoiceState {
 /** The first or last state of a pitch in a list. */
 function stateIn<State extends PitchState>(
   list: readonly State[],
-  member: DraftMember,
+  member: LaneNote,
   from: 'first' | 'last',
 ): State | undefined {
   if (list.length === 0) return undefined;
@@ -95,7 +89,7 @@ function stateIn<State extends PitchState>(
   return from === 'first' ? list.find(same) : list.findLast(same);
 }
 
-function stateOf(member: DraftMember, before?: PitchState): PitchState {
+function stateOf(member: LaneNote, before?: PitchState): PitchState {
   const sign = accidentalOf(member) ?? before?.sign;
   const { octave, alteration } = member;
   const { letter } = member.spelling;
@@ -103,7 +97,7 @@ function stateOf(member: DraftMember, before?: PitchState): PitchState {
 }
 
 /** What ties of an event lead on to. */
-const tiedOn = (members: readonly DraftMember[]): Pending[] =>
+const tiedOn = (members: readonly LaneNote[]): Pending[] =>
   members.filter((member) => member.tie !== undefined).map((member) => ({ ...stateOf(member), source: member.source }));
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
@@ -193,7 +187,7 @@ class PitchPass {
     }
   }
 
-  private silence(event: Draft, state: VoiceState): void {
+  private silence(event: LaneEvent, state: VoiceState): void {
     if (event.kind !== 'lost') this.leadNowhere(state, event.source);
     state.pending = [];
     state.last = [];
@@ -201,7 +195,7 @@ class PitchPass {
     state.lastKind = event.kind;
   }
 
-  private note(event: Draft, state: VoiceState): void {
+  private note(event: LaneEvent, state: VoiceState): void {
     if (event.repeats !== undefined && !this.repeat(event, state)) return;
     const small = event.small !== undefined;
     const bound: PitchState[] = [];
@@ -219,7 +213,7 @@ class PitchPass {
   }
 
   /** A lone `=` repeats every member of the event before it, tied; after a rest there is none, which is told. */
-  private repeat(event: Draft, state: VoiceState): boolean {
+  private repeat(event: LaneEvent, state: VoiceState): boolean {
     const before = state.lastMembers;
     if (before === undefined) {
       if (state.lastKind !== undefined) this.task.report('repeat-of-nothing', event.source, {});
@@ -235,27 +229,23 @@ class PitchPass {
     const form = event.repeats === true ? undefined : event.repeats;
     if (form !== undefined) for (const member of before) member.tie ??= form;
     state.pending = tiedOn(before);
-    event.members = before.map((member, index) => ({
-      // The signs of the first note are not drawn again.
-      spelling: plainSpelling(member.spelling),
-      octave: member.octave,
-      stave: member.stave,
-      alteration: member.alteration,
-      midi: member.midi,
-      tie: undefined,
-      tiedFrom: false,
-      marks: index === 0 ? event.marks : [],
-      annotations: index === 0 ? event.annotations : [],
-      source: event.source,
-    }));
+    const { source, marks, annotations } = event;
+    // The signs of the first note are not drawn again.
+    event.members = before.map((member, index) =>
+      member.repeated(
+        plainSpelling(member.spelling),
+        source,
+        index === 0 ? marks : noMarks,
+        index === 0 ? annotations : noAnnotations,
+      ),
+    );
     event.stave = event.members[0]?.stave ?? event.stave;
-    event.marks = [];
-    event.annotations = [];
+    event.take({ marks: noMarks, annotations: noAnnotations });
     return true;
   }
 
   /** Gives the member its pitch; tells it where a written accidental, its own or one before it, made it. */
-  private member(event: Draft, member: DraftMember, state: VoiceState, small: boolean): PitchState | undefined {
+  private member(event: LaneEvent, member: LaneNote, state: VoiceState, small: boolean): PitchState | undefined {
     const { letter } = member.spelling;
     const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
     const bySignature = signature === undefined ? 0 : alterations[signature];
@@ -280,7 +270,7 @@ class PitchPass {
     return bound && !(small && sign !== undefined) ? stateOf(member, inForce) : undefined;
   }
 
-  private inForce(event: Draft, member: DraftMember, state: VoiceState): PitchState | undefined {
+  private inForce(event: LaneEvent, member: LaneNote, state: VoiceState): PitchState | undefined {
     switch (this.task.practice) {
       case 'note':
         return stateIn(state.last, member, 'first');
@@ -293,7 +283,7 @@ class PitchPass {
     }
   }
 
-  private bind(event: Draft, member: DraftMember, state: VoiceState): void {
+  private bind(event: LaneEvent, member: LaneNote, state: VoiceState): void {
     if (this.task.practice === 'group') {
       if (event.beam !== state.beam || event.beam === undefined) state.underBeam = [];
       state.beam = event.beam;
@@ -308,14 +298,20 @@ class PitchPass {
   }
 
   /** Ties that this event did not take up. */
-  private unmatched(event: Draft, state: VoiceState): void {
+  private unmatched(event: LaneEvent, state: VoiceState): void {
     for (const tie of state.pending) {
       const first = event.members[0];
       this.report('tie-other-pitch', tie, event, first && stateOf(first));
     }
   }
 
-  private report(code: FindingCode, tie: Pending, event: Draft, next: PitchState | undefined, name = noteName): void {
+  private report(
+    code: FindingCode,
+    tie: Pending,
+    event: LaneEvent,
+    next: PitchState | undefined,
+    name = noteName,
+  ): void {
     const slots = { note: name(tie), next: next === undefined ? '' : name(next) };
     this.task.report(code, tie.source ?? event.source, slots);
   }
@@ -333,14 +329,14 @@ function plainSpelling(spelling: Spelling): Spelling {
 /** All events by onset, then by voice, each voice in its own order. */
 function* inOrder(voices: PitchTask['voices']): Generator<{
   readonly voice: number;
-  readonly event: Draft;
+  readonly event: LaneEvent;
   /** Of a loose system. */
   readonly barline: Time | undefined;
 }> {
   const heads = voices.map((voice) => ({ ...voice, next: 0 }));
   for (;;) {
     let first: (typeof heads)[number] | undefined;
-    let event: Draft | undefined;
+    let event: LaneEvent | undefined;
     for (const head of heads) {
       const one = head.events[head.next];
       if (one === undefined || (event !== undefined && !isBefore(one, event))) continue;
@@ -354,7 +350,7 @@ function* inOrder(voices: PitchTask['voices']): Generator<{
   }
 }
 
-const isBefore = (a: Draft, b: Draft): boolean => (a.bar - b.bar || compare(a.onset, b.onset)) < 0;
+const isBefore = (a: LaneEvent, b: LaneEvent): boolean => (a.bar - b.bar || compare(a.onset, b.onset)) < 0;
 
 /** Gives every member its sounding pitch and finds what ties lead to. */
 export const soundingPitch = (task: PitchTask): PitchResult => new PitchPass(task).run();

@@ -1,11 +1,11 @@
 /** Figures and syllables: counted against the lane above as its first options have it, attached to what the choice has. */
 import { firstOf } from '../../grammar/statements/read';
 import { add, equal, type Time } from '../../grammar/time';
-import type { FiguresItem, Item, PlacedLane, SyllableItem } from '../../grammar/tree';
+import type { Item, PlacedLane } from '../../grammar/tree';
 import type { VoiceBars } from './bars';
 import type { Sung } from './carry';
-import type { RawBar, RawChange, RawEvent } from './lane';
-import type { Source } from './score';
+import type { LaneEvent, LaneNote } from './event';
+import type { RawBar, RawChange } from './lane';
 
 export interface SubLane {
   readonly kind: 'fig' | 'text';
@@ -23,22 +23,6 @@ export interface Extra {
   readonly need: number;
 }
 
-/** Items by the place of their events. */
-export class Attached {
-  private readonly figures = new Map<string, FiguresItem>();
-  private readonly syllables = new Map<string, SyllableItem>();
-
-  add({ source }: RawEvent, item: Item): void {
-    if (item.kind === 'figures') this.figures.set(keyOf(source), item);
-    else if (item.kind === 'syllable') this.syllables.set(keyOf(source), item);
-  }
-
-  figuresAt = (source: Source): FiguresItem | undefined => this.figures.get(keyOf(source));
-  syllableAt = (source: Source): SyllableItem | undefined => this.syllables.get(keyOf(source));
-}
-
-const keyOf = ({ lane, pos }: Source): string => `${lane} ${pos}`;
-
 /**
  * Attaches the items of a sub-lane.
  * @param owner index of the lane that it belongs to
@@ -49,9 +33,8 @@ const keyOf = ({ lane, pos }: Source): string => `${lane} ${pos}`;
 export function attach(
   sub: SubLane,
   owner: number,
-  { bearing, counted }: { readonly bearing: readonly RawEvent[][]; readonly counted: readonly RawBar[] },
+  { bearing, counted }: { readonly bearing: readonly LaneEvent[][]; readonly counted: readonly RawBar[] },
   chosen: VoiceBars['bars'],
-  attached: Attached,
 ): readonly Extra[] {
   return sub.placed.tree.segments.flatMap((segment, bar): Extra[] => {
     const items = segment.items.filter(isSubItem);
@@ -62,7 +45,8 @@ export function attach(
       items.forEach((item, index) => {
         const event = events[index];
         const target = event === undefined ? undefined : sameMoment(entry.bar, placeIn(first, event));
-        if (target !== undefined) attached.add(target, item);
+        if (item.kind === 'figures') target?.take({ figures: item });
+        else if (item.kind === 'syllable') target?.take({ syllable: item });
       });
     }
     const extra = items[events.length];
@@ -73,29 +57,34 @@ export function attach(
 const isSubItem = (item: Item): boolean => item.kind === 'figures' || item.kind === 'syllable' || item.kind === 'junk';
 
 /** What is omitted takes its time in the others, so that moments can be compared. */
-const placeIn = ({ omissions, events }: RawBar, event: RawEvent): Time => {
-  if (omissions.length === 0) return event.offset;
+const placeIn = ({ omissions, events }: RawBar, event: LaneEvent): Time => {
+  if (omissions.length === 0) return event.onset;
   const index = events.indexOf(event);
   return omissions.reduce(
     (offset, one) => (one.event <= index && one.time !== undefined ? add(offset, one.time) : offset),
-    event.offset,
+    event.onset,
   );
 };
 
-const sameMoment = (bar: RawBar, moment: Time): RawEvent | undefined =>
+const sameMoment = (bar: RawBar, moment: Time): LaneEvent | undefined =>
   bar.events.find((event) => bearsFigures(event) && equal(placeIn(bar, event), moment));
 
 /** One item for each note, chord, rest or lone `=`; none for gaps and small notes. */
-const bearsFigures = (event: RawEvent): boolean =>
+const bearsFigures = (event: LaneEvent): boolean =>
   event.small === undefined && (event.kind === 'note' || event.kind === 'rest');
 
-export const figured = (bars: readonly RawBar[]): RawEvent[][] => bars.map(({ events }) => events.filter(bearsFigures));
+export const figured = (bars: readonly RawBar[]): LaneEvent[][] =>
+  bars.map(({ events }) => events.filter(bearsFigures));
+
+/** Whether a lane without ties that comes after these leaves none either, however its options are taken. */
+export const isUntied = ({ tree }: PlacedLane, { ties, atEnding }: Sung): boolean =>
+  ties.length === 0 && atEnding.length === 0 && !tree.text.includes('=');
 
 /** One syllable for each note not tied to the one before, which may stand in an earlier bar or system or before the first ending. */
 export function sung(
   bars: readonly RawBar[],
   carried: Sung,
-): { readonly bearing: RawEvent[][]; readonly carryOut: Sung } {
+): { readonly bearing: LaneEvent[][]; readonly carryOut: Sung } {
   let { ties, atEnding } = carried;
   const bearing = bars.map(({ events, changes }) => {
     const ending = endingOf(changes);
@@ -113,15 +102,15 @@ export function sung(
 
 const none: readonly string[] = [];
 
-const isHeld = ({ members }: RawEvent, ties: readonly string[]): boolean =>
+const isHeld = ({ members }: LaneEvent, ties: readonly string[]): boolean =>
   ties.length > 0 && members.length > 0 && members.every((member) => ties.includes(pitchText(member)));
 
-const tiesOf = ({ members }: RawEvent): readonly string[] =>
+const tiesOf = ({ members }: LaneEvent): readonly string[] =>
   members.some(({ tie }) => tie !== undefined)
     ? members.flatMap((member) => (member.tie === undefined ? [] : [pitchText(member)]))
     : none;
 
-const pitchText = ({ spelling, octave }: RawEvent['members'][number]): string => `${spelling.letter}${octave}`;
+const pitchText = ({ spelling, octave }: LaneNote): string => `${spelling.letter}${octave}`;
 
 function endingOf(changes: readonly RawChange[]): number | undefined {
   const change = changes.find((one) => one.change.change.word === 'ending')?.change.change;

@@ -3,20 +3,21 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clauseOf, firstOf } from '../../grammar/statements/read';
-import { add, compare, equal, isZero, subtract, type Time, time, ZERO } from '../../grammar/time';
+import { add, compare, equal, isZero, type Time, time, ZERO } from '../../grammar/time';
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
-import { type Beamable, beamsOf } from './beams';
+import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, chooseOption, written } from './choice';
 import { marksInOrder } from './curveMarks';
 import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
-import { type RawBar, type RawChange, type RawEvent, readLane, sectionOf } from './lane';
+import type { LaneEvent } from './event';
+import { type RawBar, type RawChange, readLane, sectionOf } from './lane';
 import { withGaps, withoutOmitted } from './omissions';
-import { type Draft, soundingPitch } from './pitch';
+import { soundingPitch } from './pitch';
 import type {
   DrawnBarline,
   KeySign,
@@ -28,7 +29,7 @@ import type {
   SystemScore,
   Tempo,
 } from './score';
-import { Attached, attach, figured, mayDiffer, type SubLane, sung } from './subLanes';
+import { attach, figured, isUntied, mayDiffer, type SubLane, sung } from './subLanes';
 
 /** All that a system's score depends on; of the choice only what its options and limits come to in these lanes. */
 export interface SystemTask {
@@ -92,7 +93,7 @@ class SystemBuilder {
     this.readHead();
     const lanes = this.readLanes();
     const chosen = lanes.map((one) => this.chosenBars(one));
-    const attached = this.subLanes(lanes, chosen);
+    const sungOn = this.subLanes(lanes, chosen);
     const typed = withoutOmitted(chosen);
     this.checkFree(lanes);
     const elapsed = carry.open?.elapsed ?? ZERO;
@@ -107,8 +108,8 @@ class SystemBuilder {
       bars: voice.bars.map((one, b) => ({ ...one, bar: withGaps(one.bar, laid.voices[v]?.starts[b]?.gaps ?? []) })),
     }));
     const facts = this.changesInLanes(voices, laid);
-    const drafts = voices.map((voice, v) => ({ voice: voice.voice, events: this.drafts(voice, laid, v) }));
-    this.beam(drafts, voices, laid);
+    const placed = voices.map((voice, v) => ({ voice: voice.voice, events: eventsIn(voice, laid, v) }));
+    this.beam(placed, laid);
     const opening = openingOf(chosen);
     const special = (bar: number): boolean => {
       const before = bar === 0 ? opening : laid.bars[bar - 1]?.closing;
@@ -117,7 +118,7 @@ class SystemBuilder {
     const pitch = soundingPitch({
       practice: choice.accidentals,
       voices:
-        this.kind === 'loose' ? drafts.map((one, v) => ({ ...one, barlines: barlinesOf(voices[v], laid, v) })) : drafts,
+        this.kind === 'loose' ? placed.map((one, v) => ({ ...one, barlines: barlinesOf(voices[v], laid, v) })) : placed,
       carried: carry.voices,
       open: carry.open,
       keyAt: (stave, onset) => this.keyAt(stave, onset),
@@ -125,21 +126,20 @@ class SystemBuilder {
       staves: environment.staves.length,
       report: (code, at, slots) => this.reportAt(code, at, slots),
     });
-    for (const { events } of drafts) takeSubLanes(events, attached.items);
     const curves = matchCurves(
       marksInOrder(
-        drafts.map((draft, v) => ({ ...draft, bars: voices[v]?.bars ?? [], opening: chosen[v]?.opening })),
+        placed.map((one, v) => ({ ...one, bars: voices[v]?.bars ?? [], opening: chosen[v]?.opening })),
         facts.endings,
       ),
       new Map(carry.voices.map((one, voice) => [voice, one.curves])),
       (code, at, slots) => this.reportAt(code, at, slots),
     );
-    this.counselClefs(drafts);
+    this.counselClefs(placed);
     return {
       kind: this.kind,
       bars: laid.bars.map((bar, index) => this.systemBar(bar, index, facts, index === 0 ? opening : undefined)),
       duration: laid.duration,
-      voices: drafts.map(({ voice, events }, v) => ({
+      voices: placed.map(({ voice, events }, v) => ({
         voice,
         lane: lanes[v]?.lane ?? 0,
         events,
@@ -147,7 +147,7 @@ class SystemBuilder {
       curves: curves.curves,
       changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
       sections: this.sections,
-      carryOut: this.carryOut(laid, drafts, pitch, curves.open, attached.sung),
+      carryOut: this.carryOut(laid, placed, pitch, curves.open, sungOn),
       problems: this.problems,
     };
   }
@@ -359,6 +359,7 @@ class SystemBuilder {
     const { bars, opening } = readLane({
       lane: placed,
       index,
+      voice,
       name,
       stave: declared?.stave ?? 0,
       stems: declared?.stems,
@@ -551,51 +552,18 @@ class SystemBuilder {
 
   // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-  private drafts(voice: VoiceBars, laid: Laid & { barOf?: (onset: Time) => number }, v: number): Draft[] {
-    const drafts: Draft[] = [];
-    for (const [index, { bar }] of voice.bars.entries()) {
-      const start = laid.voices[v]?.starts[index] ?? { onset: ZERO, filler: ZERO };
-      for (const raw of bar.events) {
-        const onset = add(start.onset, raw.offset);
-        drafts.push(draftOf(raw, voice.voice, laid.barOf?.(onset) ?? index, onset, raw.duration ?? start.filler));
-      }
-    }
-    return drafts.slice();
-  }
-
-  private beam(drafts: readonly { voice: number; events: Draft[] }[], voices: readonly VoiceBars[], laid: Laid): void {
+  private beam(voices: readonly { readonly events: readonly LaneEvent[] }[], laid: Laid): void {
     let next = 0;
-    drafts.forEach(({ events }, v) => {
-      const signs: RawEvent['beam'][] = [];
-      for (const { bar } of voices[v]?.bars ?? []) for (const { beam } of bar.events) signs.push(beam);
-      const beamable = events.map((event, index): Beamable => {
-        const bar = laid.bars[event.bar];
-        return {
-          bar: event.bar,
-          inBar: add(subtract(event.onset, bar?.onset ?? ZERO), bar?.elapsed ?? ZERO),
-          value: event.value,
-          isNote: event.kind === 'note',
-          small: event.small?.group,
-          sign: signs[index],
-        };
-      });
-      const beams = beamsOf(beamable, (bar) => laid.bars[bar]?.meter, this.task.environment.beaming, next);
-      events.forEach((event, index) => {
-        event.beam = beams[index];
-        next = Math.max(next, (beams[index] ?? -1) + 1);
-      });
-    });
+    for (const { events } of voices) next = setBeams(events, laid.bars, this.task.environment.beaming, next);
   }
 
-  private subLanes(
-    lanes: readonly WithSubLanes[],
-    chosen: readonly VoiceBars[],
-  ): { readonly items: Attached; readonly sung: ReadonlyMap<number, Sung> } {
-    const items = new Attached();
+  private subLanes(lanes: readonly WithSubLanes[], chosen: readonly VoiceBars[]): ReadonlyMap<number, Sung> {
     const sungOn = new Map<number, Sung>();
     lanes.forEach((one, v) => {
       const carried = (this.task.carry.voices[one.voice] ?? silentVoice).sung;
-      sungOn.set(one.voice, sung(this.countedAgainst(one, one.voice), carried).carryOut);
+      const placed = this.task.block.lanes[one.lane];
+      const untied = placed === undefined || isUntied(placed, carried);
+      sungOn.set(one.voice, untied ? carried : sung(this.countedAgainst(one, one.voice), carried).carryOut);
       for (const sub of one.subs) {
         // Sub-lanes of a witness lane belong to it alone and are read where it is chosen.
         const owner = sub.witness === undefined ? one : one.witnesses.find((w) => w.name === sub.witness);
@@ -603,13 +571,13 @@ class SystemBuilder {
         this.checkSubLaneBars(sub, owner.bars.length);
         const counted = this.countedAgainst(owner, one.voice);
         const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
-        const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? [], items);
+        const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
         for (const { item, bar, have, need } of extras) {
           this.add({ lane: sub.lane }, 'sub-lane-items', item, { name: sub.kind, have, need }, { bar });
         }
       }
     });
-    return { items, sung: sungOn };
+    return sungOn;
   }
 
   /** The lane as its first options have it. */
@@ -623,6 +591,7 @@ class SystemBuilder {
     const { bars } = readLane({
       lane: placed,
       index: owner.lane,
+      voice,
       name: placed.name.text,
       stave: declared?.stave ?? 0,
       stems: declared?.stems,
@@ -645,7 +614,7 @@ class SystemBuilder {
 
   // ─── what comes out ──────────────────────────────────────────────────────────────────────────────────────────────
 
-  private counselClefs(drafts: readonly { events: Draft[] }[]): void {
+  private counselClefs(drafts: readonly { readonly events: readonly LaneEvent[] }[]): void {
     const missing = new Set<number>();
     for (const { events } of drafts) {
       for (const event of events) {
@@ -681,7 +650,7 @@ class SystemBuilder {
 
   private carryOut(
     laid: Laid,
-    drafts: readonly { voice: number; events: readonly Draft[] }[],
+    drafts: readonly { readonly voice: number; readonly events: readonly LaneEvent[] }[],
     pitch: ReturnType<typeof soundingPitch>,
     open: ReadonlyMap<number, VoiceCarry['curves']>,
     sungOn: ReadonlyMap<number, Sung>,
@@ -802,11 +771,25 @@ const saidBy = (change: StateChange): string => {
 };
 
 const FIRST = written('note');
-function takeSubLanes(events: readonly Draft[], items: Attached): void {
-  for (const event of events) {
-    event.figures = items.figuresAt(event.source);
-    event.syllable = items.syllableAt(event.source);
-  }
+
+/** The events of a voice, each put in its bar and time of the system. */
+function eventsIn(voice: VoiceBars, laid: Laid & { barOf?: (onset: Time) => number }, v: number): LaneEvent[] {
+  const { barOf } = laid;
+  const starts = laid.voices[v]?.starts;
+  let count = 0;
+  for (const { bar } of voice.bars) count += bar.events.length;
+  const all = new Array<LaneEvent>(count);
+  let next = 0;
+  voice.bars.forEach(({ bar }, index) => {
+    const onset = starts?.[index]?.onset ?? ZERO;
+    for (const event of bar.events) {
+      event.onset = add(onset, event.onset);
+      event.bar = barOf === undefined ? index : barOf(event.onset);
+      if (event.fills && event.small === undefined) event.duration = starts?.[index]?.filler ?? ZERO;
+      all[next++] = event;
+    }
+  });
+  return all;
 }
 
 export function meterOfClause(clause: Clause): Meter | undefined {
@@ -825,36 +808,6 @@ export function tempoOfArgs(args: Clause['args']): Tempo | undefined {
   const value = firstOf(args, 'value')?.form;
   const rate = firstOf(args, 'number') ?? afterWord(args, 'at');
   return value === undefined || rate?.kind !== 'number' ? undefined : { value, perMinute: rate.value };
-}
-
-function draftOf(raw: RawEvent, voice: number, bar: number, onset: Time, duration: Time): Draft {
-  return {
-    kind: raw.kind,
-    voice,
-    stave: raw.stave,
-    bar,
-    onset,
-    duration: raw.small === undefined ? duration : ZERO,
-    value: raw.value,
-    wholeBar: raw.wholeBar,
-    small: raw.small,
-    members: raw.members,
-    marks: raw.marks,
-    annotations: raw.annotations,
-    words: raw.words,
-    tuplets: raw.tuplets,
-    beam: undefined,
-    stems: raw.stems,
-    spans: raw.spans,
-    chosen: raw.chosen,
-    custos: raw.custos,
-    figures: undefined,
-    syllable: undefined,
-    address: raw.address,
-    laneName: raw.laneName,
-    source: raw.source,
-    repeats: raw.repeats,
-  };
 }
 
 /** The score of one system; it depends on nothing but what the task holds. */
