@@ -3,22 +3,12 @@
  * no other voice.
  */
 import type { Fix } from '../../grammar/findings/finding';
-import { compare, equal, type Time } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import {
-  between,
-  eventNumber,
-  inWords,
-  isSounding,
-  type Line,
-  membersWhere,
-  notesOf,
-  notesOver,
-  type Sounding,
-  type Struck,
-} from './lines';
-import { overSystems, problemIn, type SystemProblem, type View } from './systems';
+import { countTo } from './lines';
+import { eventNumber, inWords } from './pitches';
+import { isSounding, type Line, type Sounding, type Struck, surveyOf } from './sounding';
+import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave;
@@ -49,10 +39,9 @@ function nextOnLine({ voice, index, event, member }: Struck): Pick<Struck, 'even
   return undefined;
 }
 
-export const accidentalEnds = overSystems('accidental-ends', ({ score, facts }) => {
+export const accidentalEnds: Look = ({ score, facts }) => {
   if (facts.practice === 'bar') return [];
-  const signedNotes = membersWhere(score, (member, event) => accidentalOf(member) !== undefined && isSounding(event));
-  return signedNotes.flatMap((struck): SystemProblem[] => {
+  return surveyOf(score).signed.flatMap((struck): SystemProblem[] => {
     const { voice, event, member } = struck;
     const next = nextOnLine(struck);
     if (next === undefined || accidentalOf(next.member) !== undefined || next.member.tiedFrom) return [];
@@ -77,62 +66,68 @@ export const accidentalEnds = overSystems('accidental-ends', ({ score, facts }) 
       }),
     ];
   });
-});
+};
 
 // ─── meanwhile in another voice ──────────────────────────────────────────────────────────────────────────────────
 
 /** How long an accidental is in force: through the repetitions of its note, under `group` through its beam. */
-function reach({ facts }: View, line: Line, index: number): Time {
+function reach({ practice }: Facts, line: Line, index: number): number {
   const note = line[index] as Sounding;
-  const isHeld = (next: Sounding, end: Time): boolean =>
-    equal(next.onset, end) &&
-    (facts.practice === 'group'
+  const isHeld = (next: Sounding): boolean =>
+    practice === 'group'
       ? note.event.beam !== undefined && next.event.beam === note.event.beam
-      : next.member.midi === note.member.midi);
+      : next.midi === note.midi;
   let { end } = note;
   for (let i = index + 1; i < line.length; i++) {
     const next = line[i] as Sounding;
-    if (compare(next.onset, end) > 0) break;
-    if (isHeld(next, end)) end = next.end;
+    if (next.onset > end) break;
+    if (next.onset === end && isHeld(next)) end = next.end;
   }
   return end;
 }
 
 /** Struck on the line of a signed note while its sign is in force, and sounding otherwise. */
 const isAgainst = (struck: Sounding, note: Sounding): boolean =>
-  compare(note.onset, struck.onset) <= 0 &&
+  struck.step === note.step &&
+  struck.member.alteration !== note.member.alteration &&
   struck.member.stave === note.member.stave &&
-  isOnLineOf(struck.member, note.member) &&
+  struck.bar.own &&
   accidentalOf(struck.member) === undefined &&
-  !struck.member.tiedFrom &&
-  struck.member.alteration !== note.member.alteration;
+  !struck.member.tiedFrom;
 
-function shared({ facts }: View, struck: Sounding, note: Sounding): SystemProblem {
-  const [voice, other] = [struck, note].map((one) => facts.voices[one.voice] ?? '');
+function shared({ voices, practice }: Facts, struck: Sounding, note: Sounding): SystemProblem {
+  const [voice, other] = [voices[struck.voice] ?? '', voices[note.voice] ?? ''];
   const against = inWords(note.member);
-  const slots = { voice: voice ?? '', note: inWords(struck.member), against, other: other ?? '', rule: facts.practice };
+  const slots = { voice, note: inWords(struck.member), against, other, rule: practice };
   return problemIn({
     code: 'accidental-other-voice',
     at: struck.member.source,
     slots,
-    bar: struck.at.bar,
+    bar: struck.bar.bar,
     fixes: [struck, note].flatMap(({ member: { alteration } }) => signed(struck.member, alteration)),
-    related: { message: `${against} in ${other}`, source: note.member.source, system: note.at.system },
+    related: { message: `${against} in ${other}`, source: note.member.source, system: note.bar.system },
   });
 }
 
-export const sharedLine = overSystems('accidental-other-voice', (view) => {
-  if (view.facts.practice === 'bar') return [];
-  const own = notesOf(view.score);
-  return notesOver(view).flatMap((line, voice) =>
+/** The notes of a line against a signed one: what is struck from its onset to the end of its reach. */
+function againstIn(other: Line, note: Sounding, end: number): Sounding[] {
+  const found: Sounding[] = [];
+  for (let index = countTo(other, note.onset - 1); index < other.length; index++) {
+    const struck = other[index] as Sounding;
+    if (struck.onset >= end) break;
+    if (isAgainst(struck, note)) found.push(struck);
+  }
+  return found;
+}
+
+export const sharedLine: Look = alongPassages(({ lines }, facts) => {
+  if (facts.practice === 'bar' || lines.length < 2) return [];
+  return lines.flatMap((line) =>
     line.flatMap((note, index) => {
       if (accidentalOf(note.member) === undefined) return [];
-      const end = reach(view, line, index);
-      return own
-        .filter((_, other) => other !== voice)
-        .flatMap((other) => between(other, note.onset, end))
-        .filter((struck) => isAgainst(struck, note))
-        .map((struck) => shared(view, struck, note));
+      const end = reach(facts, line, index);
+      const others = lines.filter((other) => other !== line);
+      return others.flatMap((other) => againstIn(other, note, end)).map((struck) => shared(facts, struck, note));
     }),
   );
 });

@@ -6,7 +6,7 @@ import { equal } from '../../grammar/time';
 import type { Clef, Span, StatementTree } from '../../grammar/tree';
 import { clefText } from '../../grammar/vocabulary/clefs';
 import type { StateChange, SystemScore } from '../score/score';
-import { overSystems, problemIn, type SystemProblem } from './systems';
+import { type Look, problemIn, type SystemProblem } from './systems';
 
 const drawn = (clefs: readonly Clef[]): string => clefs.map(clefText).join('+');
 
@@ -29,10 +29,11 @@ const announced = (score: SystemScore): StateChange[] =>
     (change) => change.clefs !== undefined && change.source !== undefined && equal(change.onset, score.duration),
   );
 
-export const clefsAtHeads = overSystems('clef-change-at-head', ({ before, head, facts }) => {
-  if (before === undefined) return [];
+export const clefsAtHeads: Look = ({ before, head, facts }) => {
+  const promised = before === undefined ? [] : announced(before);
+  if (promised.length === 0) return [];
   const heads = headClefs(head);
-  return announced(before).flatMap(({ stave, clefs, source }): SystemProblem[] => {
+  return promised.flatMap(({ stave, clefs, source }): SystemProblem[] => {
     const name = facts.staves[stave ?? -1]?.name;
     const text = drawn(clefs ?? []);
     const here = heads.find((one) => one.stave === name);
@@ -47,12 +48,11 @@ export const clefsAtHeads = overSystems('clef-change-at-head', ({ before, head, 
       }),
     ];
   });
-});
+};
 
-export const clefsRestated = overSystems('clef-restated', ({ score, facts }) =>
+export const clefsRestated: Look = ({ score, facts }) =>
   score.changes.flatMap(({ restated, clefs, stave, source, bar }) => {
     if (!restated || clefs === undefined || source === undefined) return [];
     const slots = { clef: drawn(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' };
     return [problemIn({ code: 'clef-restated', at: source, slots, bar })];
-  }),
-);
+  });

@@ -4,124 +4,142 @@
  * Both voices go the same way from one perfect interval to the next of its kind, either at once or from beat to beat with
  * other notes between. A passage in octaves is doubling, not an oversight.
  */
-import { compare, equal, latest, subtract, type Time, time } from '../../grammar/time';
-import { beatIn, isParted, type Line, melodiesOver, noteName, positionOf, type Sounding } from './lines';
-import { overSystems, problemIn, type SystemProblem, type View } from './systems';
+import { beatIn, type Passage } from './lines';
+import { noteName } from './pitches';
+import type { Line, LineBar, Sounding } from './sounding';
+import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
-/** Two voices at a moment at which one of them strikes. */
+/** Two voices at a moment. */
 interface Pair {
   readonly upper: Sounding;
   readonly lower: Sounding;
-  readonly onset: Time;
-  /** Both are struck. */
-  readonly common: boolean;
 }
-
-/** The moments of two voices, in runs that no silence of either interrupts. */
-function runsOf(upper: Line, lower: Line): Pair[][] {
-  const runs: Pair[][] = [];
-  let [u, l] = [0, 0];
-  for (let [high, low] = [upper[u], lower[l]]; high !== undefined && low !== undefined; ) {
-    const onset = latest(high.onset, low.onset);
-    if (compare(onset, high.end) < 0 && compare(onset, low.end) < 0) {
-      const last = runs.at(-1)?.at(-1);
-      const pair = { upper: high, lower: low, onset, common: equal(high.onset, low.onset) };
-      if (last !== undefined && follows(last.upper, high) && follows(last.lower, low)) runs.at(-1)?.push(pair);
-      else runs.push([pair]);
-    }
-    const [highEnd, lowEnd] = [high.end, low.end];
-    if (compare(highEnd, lowEnd) <= 0) high = upper[++u];
-    if (compare(lowEnd, highEnd) <= 0) low = lower[++l];
-  }
-  return runs;
-}
-
-const follows = (before: Sounding, note: Sounding): boolean => before === note || equal(before.end, note.onset);
-
-type Kind = 'fifths' | 'octaves' | 'unisons';
-
-/** The perfect interval of a pair: where the voices have crossed it counts from the other. */
-function kindOf({ upper, lower }: Pair): Kind | undefined {
-  const semitones = Math.abs(upper.member.midi - lower.member.midi);
-  const steps = Math.abs(positionOf(upper.member) - positionOf(lower.member));
-  if (semitones === 0 && steps === 0) return 'unisons';
-  if (semitones % 12 === 0 && steps % 7 === 0) return 'octaves';
-  return semitones % 12 === 7 && steps % 7 === 4 ? 'fifths' : undefined;
-}
-
-const direction = (from: Sounding, to: Sounding): number => Math.sign(to.member.midi - from.member.midi);
-const isCrossed = ({ upper, lower }: Pair): boolean => upper.member.midi < lower.member.midi;
-
-function isParallel(before: Pair, pair: Pair): boolean {
-  const kind = kindOf(pair);
-  const way = direction(before.upper, pair.upper);
-  return (
-    kind !== undefined &&
-    kind === kindOf(before) &&
-    way !== 0 &&
-    way === direction(before.lower, pair.lower) &&
-    isCrossed(before) === isCrossed(pair)
-  );
-}
-
-const MINIM = time(1, 2);
-/** With more notes between two beats the ear no longer joins them. */
-const MOST_BETWEEN = 3;
 
 interface Move {
   readonly from: Pair;
   readonly to: Pair;
 }
 
-/** From each moment to the next, and from each beat that both strike to the next such, a beat or a minim on at most. */
-function movesOf(view: View, run: readonly Pair[]): Move[] {
-  const moves: Move[] = [];
-  let beat: { readonly pair: Pair; readonly index: number } | undefined;
-  for (const [index, pair] of run.entries()) {
-    const before = run[index - 1];
-    if (!pair.common) continue;
-    const place = beatIn(view, { onset: pair.onset, at: pair.upper.at });
-    if (before !== undefined && isParallel(before, pair)) moves.push({ from: before, to: pair });
-    else if (place?.on === true && beat !== undefined && isParallel(beat.pair, pair)) {
-      const most = latest(place.length, MINIM);
-      const isNear = compare(subtract(pair.onset, beat.pair.onset), most) <= 0;
-      if (isNear && index - beat.index <= MOST_BETWEEN + 1) moves.push({ from: beat.pair, to: pair });
-    }
-    if (place?.on === true) beat = { pair, index };
-  }
-  return moves;
+type Kind = 'fifths' | 'octaves' | 'unisons';
+
+/** The perfect interval of two notes: where the voices have crossed it counts from the other. */
+function kindOf(upper: Sounding, lower: Sounding): Kind | undefined {
+  const semitones = Math.abs(upper.midi - lower.midi);
+  const steps = Math.abs(upper.step - lower.step);
+  if (semitones === 0 && steps === 0) return 'unisons';
+  if (semitones % 12 === 0 && steps % 7 === 0) return 'octaves';
+  return semitones % 12 === 7 && steps % 7 === 4 ? 'fifths' : undefined;
 }
 
+/** Whether two voices go the same way between perfect intervals of one kind, uncrossed or crossed before and after. */
+function isParallel(upperFrom: Sounding, lowerFrom: Sounding, upper: Sounding, lower: Sounding): boolean {
+  const rise = upper.midi - upperFrom.midi;
+  if (rise === 0 || Math.sign(rise) !== Math.sign(lower.midi - lowerFrom.midi)) return false;
+  const kind = kindOf(upper, lower);
+  return (
+    kind !== undefined &&
+    kind === kindOf(upperFrom, lowerFrom) &&
+    upper.midi < lower.midi === upperFrom.midi < lowerFrom.midi
+  );
+}
+
+const follows = (before: Sounding, note: Sounding): boolean => before === note || before.end === note.onset;
+
+/** With more notes between two beats the ear no longer joins them. */
+const MOST_BETWEEN = 3;
 /** So many octaves one after another are meant. */
 const DOUBLING = 4;
 
-/** Without those that are links of a chain of octaves or unisons. */
-function withoutDoubling(moves: readonly Move[]): Move[] {
-  const chains: Move[][] = [];
-  for (const move of moves) {
-    const chain = chains.at(-1);
-    if (chain !== undefined && chain.at(-1)?.to === move.from) chain.push(move);
-    else chains.push([move]);
+/** Goes along two voices from moment to moment; a silence of either begins a new run. */
+class Duet {
+  readonly moves: Move[] = [];
+  /** The moment before in this run, and its number. */
+  private upper: Sounding | undefined;
+  private lower: Sounding | undefined;
+  private index = 0;
+  /** The last beat of this run that both strike. */
+  private beat: (Pair & { readonly index: number }) | undefined;
+  /** Moves each of which goes on from the one before. */
+  private chain: Move[] = [];
+
+  constructor(private readonly passage: Passage) {}
+
+  /** The moves of two lines from each moment to the next, and from each beat that both strike to the next such. */
+  movesOf(highs: Line, lows: Line): readonly Move[] {
+    let [h, l] = [0, 0];
+    while (h < highs.length && l < lows.length) {
+      const [high, low] = [highs[h] as Sounding, lows[l] as Sounding];
+      const onset = Math.max(high.onset, low.onset);
+      if (onset < high.end && onset < low.end) this.moment(high, low);
+      if (high.end <= low.end) h++;
+      if (low.end <= high.end) l++;
+    }
+    this.endChain();
+    return this.moves;
   }
-  const isDoubling = (chain: readonly Move[]): boolean =>
-    chain.length + 1 >= DOUBLING && chain.every(({ to }) => kindOf(to) !== 'fifths');
-  return chains.filter((chain) => !isDoubling(chain)).flat();
+
+  private moment(upper: Sounding, lower: Sounding): void {
+    const { upper: upperBefore, lower: lowerBefore } = this;
+    if (upperBefore === undefined || lowerBefore === undefined) this.index = 0;
+    else if (follows(upperBefore, upper) && follows(lowerBefore, lower)) this.index++;
+    else this.beginRun();
+    if (upper.onset === lower.onset) this.stroke(upper, lower);
+    this.upper = upper;
+    this.lower = lower;
+  }
+
+  private beginRun(): void {
+    this.endChain();
+    this.index = 0;
+    this.beat = undefined;
+  }
+
+  /** Both strike. */
+  private stroke(upper: Sounding, lower: Sounding): void {
+    const { beat, index } = this;
+    const [upperBefore, lowerBefore] = [this.upper, this.lower];
+    const place = beatIn(this.passage, upper);
+    const isOnBeat = place !== undefined && Number.isInteger(place);
+    if (index > 0 && upperBefore && lowerBefore && isParallel(upperBefore, lowerBefore, upper, lower))
+      this.move({ upper: upperBefore, lower: lowerBefore }, { upper, lower });
+    else if (isOnBeat && beat !== undefined && isParallel(beat.upper, beat.lower, upper, lower)) {
+      // A beat or a minim on at most.
+      const isNear = upper.onset - beat.upper.onset <= Math.max(upper.bar.beat, this.passage.unit / 2);
+      if (isNear && index - beat.index <= MOST_BETWEEN + 1) this.move(beat, { upper, lower });
+    }
+    if (isOnBeat) this.beat = { upper, lower, index };
+  }
+
+  private move(from: Pair, to: Pair): void {
+    const last = this.chain.at(-1)?.to;
+    if (last !== undefined && (last.upper !== from.upper || last.lower !== from.lower)) this.endChain();
+    this.chain.push({ from, to });
+  }
+
+  /** A chain of octaves or unisons is left out. */
+  private endChain(): void {
+    const { chain } = this;
+    const isDoubling =
+      chain.length + 1 >= DOUBLING && chain.every(({ to: { upper, lower } }) => kindOf(upper, lower) !== 'fifths');
+    if (!isDoubling) this.moves.push(...chain);
+    if (chain.length > 0) this.chain = [];
+  }
 }
 
-function told(view: View, { from, to }: Move): SystemProblem {
-  const name = ({ voice }: Sounding): string => view.facts.voices[voice] ?? '';
+function told({ voices }: Facts, { from, to }: Move): SystemProblem {
+  const name = ({ voice }: Sounding): string => voices[voice] ?? '';
   const moved = (before: Sounding, after: Sounding): string => `${noteName(before.member)}-${noteName(after.member)}`;
   return problemIn({
     code: 'consecutive-perfects',
     at: to.upper.member.source,
     slots: {
-      kind: kindOf(to) ?? '',
+      kind: kindOf(to.upper, to.lower) ?? '',
       upper: name(to.upper),
       lower: name(to.lower),
       above: moved(from.upper, to.upper),
       below: moved(from.lower, to.lower),
     },
-    bars: [laterBar(from), to.upper.at],
+    bars: [laterBar(from), to.upper.bar],
     related: {
       message: `${noteName(to.lower.member)} in ${name(to.lower)}`,
       source: to.lower.member.source,
@@ -131,18 +149,17 @@ function told(view: View, { from, to }: Move): SystemProblem {
 }
 
 /** The bar in which a pair sounds first. */
-const laterBar = ({ upper, lower }: Pair): Sounding['at'] =>
-  compare(upper.onset, lower.onset) >= 0 ? upper.at : lower.at;
+const laterBar = ({ upper, lower }: Pair): LineBar => (upper.onset >= lower.onset ? upper.bar : lower.bar);
 
-export const consecutives = overSystems('consecutive-perfects', (view) => {
-  const lines = melodiesOver(view);
-  return lines.flatMap((upper, index) =>
-    lines.slice(index + 1).flatMap((lower) =>
-      runsOf(upper, lower)
-        .flatMap((run) => withoutDoubling(movesOf(view, run)))
-        // What lies in the system before was told there.
-        .filter(({ from, to }) => to.upper.at.system === 0 && !isParted(view, laterBar(from), to.upper.at))
-        .map((move) => told(view, move)),
-    ),
+/** What lies before the passage was told there. */
+const isToldHere = ({ from, to }: Move): boolean => to.upper.bar.own && laterBar(from).strain === to.upper.bar.strain;
+
+export const consecutives: Look = alongPassages((passage, facts) => {
+  const { melodies } = passage;
+  return melodies.flatMap((upper, index) =>
+    melodies
+      .slice(index + 1)
+      .flatMap((lower) => new Duet(passage).movesOf(upper, lower).filter(isToldHere))
+      .map((move) => told(facts, move)),
   );
 });

@@ -1,7 +1,7 @@
 /** The sign at the end of a line against the note with which the next line begins. */
 import type { Spelling } from '../../grammar/tree';
 import type { NoteMember, SystemVoice, VoiceEvent } from '../score/score';
-import { overSystems, problemIn, type View } from './systems';
+import { type Look, problemIn } from './systems';
 
 /** What a voice's last event promises. */
 const promised = (voice: SystemVoice): { readonly event: VoiceEvent; readonly custos: Spelling } | undefined => {
@@ -20,13 +20,14 @@ function firstNotes({ events }: SystemVoice): readonly NoteMember[] {
 const isOn = (custos: Spelling, note: NoteMember): boolean =>
   custos.letter === note.spelling.letter && (custos.octave === undefined || custos.octave === note.octave);
 
-export const custodes = overSystems('custos-mismatch', ({ score, before, facts }: View) =>
+export const custodes: Look = ({ score, before, facts }) =>
   score.voices.flatMap((voice) => {
     const earlier = before?.voices.find((one) => one.voice === voice.voice);
     const promise = earlier && promised(earlier);
+    if (promise === undefined) return [];
     const notes = firstNotes(voice);
     const main = notes.at(-1);
-    if (promise === undefined || main === undefined || notes.some((note) => isOn(promise.custos, note))) return [];
+    if (main === undefined || notes.some((note) => isOn(promise.custos, note))) return [];
     const slots = {
       voice: facts.voices[voice.voice] ?? '',
       promised: `${promise.custos.letter}${promise.custos.octave ?? ''}`,
@@ -34,5 +35,4 @@ export const custodes = overSystems('custos-mismatch', ({ score, before, facts }
     };
     const related = { message: 'the custos stands here', source: promise.event.source, system: -1 } as const;
     return [problemIn({ code: 'custos-mismatch', at: main.source, slots, related })];
-  }),
-);
+  });

@@ -3,17 +3,10 @@ import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import {
-  isParted,
-  isSounding,
-  type Line,
-  melodiesOver,
-  membersWhere,
-  noteName,
-  positionOf,
-  type Sounding,
-} from './lines';
-import { overSystems, problemIn, type View } from './systems';
+import type { Passage } from './lines';
+import { noteName, positionOf } from './pitches';
+import { isSounding, type Line, membersWhere, type Sounding, surveyOf } from './sounding';
+import { alongPassages, type Facts, type Look, problemIn, type SystemProblem, type View } from './systems';
 
 // ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
 
@@ -24,14 +17,12 @@ const FAR = 6;
 const NEAR = 3;
 
 /** In steps, where a line goes far from its neighbours and back: an octave up (1) or down (-1) mends it; 0 elsewhere. */
-function slipOf(line: Line, index: number): -1 | 0 | 1 {
-  const [before, note, after] = [line[index - 1], line[index], line[index + 1]];
-  if (before === undefined || note === undefined || after === undefined) return 0;
-  const height = positionOf(note.member);
-  const [from, to] = [height - positionOf(before.member), height - positionOf(after.member)];
+function slipOf(before: Sounding, note: Sounding, after: Sounding): -1 | 0 | 1 {
+  const [from, to] = [note.step - before.step, note.step - after.step];
   if (from * to <= 0 || !isOctaveOff(Math.abs(from)) || !isOctaveOff(Math.abs(to))) return 0;
   // Whoever changes the stave goes to the other hand.
-  if ([before, after].some(({ member }) => member.stave !== note.member.stave)) return 0;
+  const { stave } = note.member;
+  if (before.member.stave !== stave || after.member.stave !== stave) return 0;
   return from > 0 ? -1 : 1;
 }
 
@@ -41,33 +32,30 @@ const isOctaveOff = (leap: number): boolean => leap >= FAR && leap % OCTAVE !== 
 /** Two lines written as one: the note over the next or the last but one belongs to the other. */
 const isOfTwoLines = (line: Line, index: number): boolean =>
   [line[index - 2], line[index + 2]].some(
-    (other) =>
-      other !== undefined &&
-      Math.abs(positionOf(other.member) - positionOf((line[index] as Sounding).member)) <= NEAR + 1,
+    (other) => other !== undefined && Math.abs(other.step - (line[index] as Sounding).step) <= NEAR + 1,
   );
 
-const isBetweenStrains = (view: View, line: Line, index: number): boolean => {
-  const [before, after] = [line[index - 1], line[index + 1]];
-  return before === undefined || after === undefined || isParted(view, before.at, after.at);
-};
+function slipsIn(line: Line, { voices }: Facts): SystemProblem[] {
+  const found: SystemProblem[] = [];
+  for (let index = 1; index + 1 < line.length; index++) {
+    const [before, note, after] = [line[index - 1], line[index], line[index + 1]] as [Sounding, Sounding, Sounding];
+    const by = slipOf(before, note, after);
+    // The last note of a system is judged with the next.
+    if (by === 0 || !after.bar.own || before.bar.strain !== after.bar.strain || isOfTwoLines(line, index)) continue;
+    const { member, bar } = note;
+    const slots = {
+      voice: voices[note.voice] ?? '',
+      note: noteName(member),
+      meant: noteName({ ...member, octave: member.octave + by }),
+    };
+    const { system } = bar;
+    found.push(problemIn({ code: 'octave-slip', at: member.source, system, slots, bars: [bar, bar] }));
+  }
+  return found;
+}
 
-export const octaveSlips = overSystems('octave-slip', (view) =>
-  melodiesOver(view).flatMap((line) =>
-    line.flatMap((note, index) => {
-      const by = slipOf(line, index);
-      // The last note of a system is judged with the next.
-      if (by === 0 || line[index + 1]?.at.system !== 0 || isOfTwoLines(line, index)) return [];
-      if (isBetweenStrains(view, line, index)) return [];
-      const { member } = note;
-      const slots = {
-        voice: view.facts.voices[note.voice] ?? '',
-        note: noteName(member),
-        meant: noteName({ ...member, octave: member.octave + by }),
-      };
-      const { system } = note.at;
-      return [problemIn({ code: 'octave-slip', at: member.source, system, slots, bars: [note.at, note.at] })];
-    }),
-  ),
+export const octaveSlips: Look = alongPassages(({ melodies }: Passage, facts) =>
+  melodies.flatMap((line) => slipsIn(line, facts)),
 );
 
 // ─── against its stave ───────────────────────────────────────────────────────────────────────────────────────────
@@ -84,18 +72,33 @@ function clefsIn({ score, before }: View): (stave: number, onset: Time) => Clef 
   };
 }
 
-/** Lines beyond the stave that a note needs. */
-function ledgerLines(member: NoteMember, clef: Clef, lines: number): number {
-  const position = positionOf(member);
+/** Lines beyond the stave that a note at a position needs. */
+function ledgerLines(position: number, clef: Clef, lines: number): number {
   const [bottom, top] = [lineUnder(clef, 1), lineUnder(clef, lines)];
   return Math.max(0, Math.floor((position - top) / 2), Math.floor((bottom - position) / 2));
 }
 
-export const farFromStave = overSystems('ledger-lines', (view) => {
+/** Whether the highest or lowest note of a stave is far from it under any clef that it bears meanwhile. */
+function mayBeFar({ score, before, facts }: View): boolean {
+  return surveyOf(score).heights.some((heights, stave) => {
+    if (heights === undefined) return false;
+    const changes = score.changes.filter((one) => one.stave === stave).map(({ clefs }) => clefs?.[0]);
+    const lines = facts.staves[stave]?.lines ?? 0;
+    return [before?.carryOut.clefs[stave]?.[0], ...changes].some(
+      (clef) =>
+        clef !== undefined &&
+        Math.max(ledgerLines(heights.low, clef, lines), ledgerLines(heights.high, clef, lines)) > MOST_LEDGER_LINES,
+    );
+  });
+}
+
+export const farFromStave: Look = (view) => {
+  if (!mayBeFar(view)) return [];
   const clefAt = clefsIn(view);
   const linesFor = (member: NoteMember, { onset }: VoiceEvent): number => {
     const clef = clefAt(member.stave, onset);
-    return clef === undefined ? 0 : ledgerLines(member, clef, view.facts.staves[member.stave]?.lines ?? 0);
+    const lines = view.facts.staves[member.stave]?.lines ?? 0;
+    return clef === undefined ? 0 : ledgerLines(positionOf(member), clef, lines);
   };
   const isFar = (member: NoteMember, event: VoiceEvent): boolean =>
     !member.tiedFrom && isSounding(event) && linesFor(member, event) > MOST_LEDGER_LINES;
@@ -110,4 +113,4 @@ export const farFromStave = overSystems('ledger-lines', (view) => {
     };
     return problemIn({ code: 'ledger-lines', at: member.source, slots, bar: event.bar });
   });
-});
+};

@@ -13,18 +13,13 @@ import { noMusic } from './music';
 import { unknownNames } from './names';
 import { orderAgainstRepeats } from './order';
 import { nearlyRepeated } from './repeats';
-import { overSystems, type SystemCheck } from './systems';
+import { type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
 import { silentWitnesses } from './witnesses';
 
-export const checks: readonly Check[] = [
-  noMusic,
-  unknownNames,
-  tunings,
-  unusedDeclarations,
-  silentWitnesses,
-  orderAgainstRepeats,
+/** What is looked for in each system. */
+const looks: readonly Look[] = [
   outsideCompass,
   shortOctave,
   clefsAtHeads,
@@ -37,16 +32,17 @@ export const checks: readonly Check[] = [
   falseRelation,
   leadingNotes,
   consecutives,
-  nearlyRepeated,
 ];
 
-const isOverSystems = (one: Check): one is SystemCheck => 'look' in one;
-const looks = checks.filter(isOverSystems).map(({ look }) => look);
-
-/** Checks that look at systems look together, so that a system left alone is asked for once and not by each. */
-const inFiles: readonly Check[] = [
-  ...checks.filter((one) => !isOverSystems(one)),
-  overSystems('systems', (view) => looks.flatMap((look) => look(view))),
+export const checks: readonly Check[] = [
+  noMusic,
+  unknownNames,
+  tunings,
+  unusedDeclarations,
+  silentWitnesses,
+  orderAgainstRepeats,
+  overSystems(looks),
+  nearlyRepeated,
 ];
 
 /** What checks find in the score of one choice; without a choice, in the text that all share. */
@@ -60,7 +56,7 @@ export interface Checked {
  * @param scores those of all choices, `written` first
  */
 export function* checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): Generator<Checked> {
-  for (const one of inFiles) {
+  for (const one of checks) {
     for (const score of one.ofWritten ? scores.slice(0, 1) : scores) {
       yield { choice: one.ofWritten ? undefined : score.choice.name, problems: one.run({ ...file, score }) };
     }

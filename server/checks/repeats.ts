@@ -3,18 +3,20 @@
  *
  * Each system keeps the prints of its bars; the search goes over prints alone.
  */
-import { format, subtract } from '../../grammar/time';
+import { subtract } from '../../grammar/time';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
-import { eventNumber, noteName, positionOf } from './lines';
+import { eventNumber, noteName, positionOf } from './pitches';
 
 /**
- * A bar as values and rests, and apart from them the pitches of its notes in order. It holds no event, since it is kept as
+ * A bar as values and rests, and apart from them its notes in order; all in numbers. It holds no event, since it is kept as
  * long as its system while events are not.
  */
 interface Print {
-  readonly skeleton: string;
-  /** Letter, octave and alteration in one number. */
+  /** Equal values have equal sums; unlike ones seldom. */
+  readonly sum: number;
+  readonly values: readonly (number | bigint)[];
+  /** Each says position and alteration. */
   readonly pitches: readonly number[];
 }
 
@@ -28,25 +30,50 @@ const pitchOf = (member: NoteMember): number => positionOf(member) * 5 + member.
 /** A bar on two systems is compared in neither half. */
 const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== undefined && !bar.broken;
 
+const KINDS = { note: 0, rest: 1, gap: 2, lost: 3 } as const;
+
 function printOf(bar: SystemBar, events: readonly VoiceEvent[]): Print | undefined {
-  const pitches = events.flatMap(({ members }) => members.map(pitchOf));
-  if (pitches.length < FEWEST_NOTES || !isWhole(bar)) return undefined;
-  const skeleton = events.map(({ voice, onset, duration, kind, members }) =>
-    [voice, format(subtract(onset, bar.onset)), format(duration), kind, members.length].join(' '),
-  );
-  return { skeleton: skeleton.join(';'), pitches };
+  if (!isWhole(bar)) return undefined;
+  const pitches: number[] = [];
+  const values: (number | bigint)[] = [];
+  let voice = -1;
+  for (const { voice: of, onset, duration, kind, members } of events) {
+    // Within a voice one event follows the other.
+    if (of !== voice) {
+      const from = subtract(onset, bar.onset);
+      values.push(-1 - of, from.n, from.d);
+      voice = of;
+    }
+    values.push(duration.n, duration.d, members.length * 4 + KINDS[kind]);
+    for (const member of members) pitches.push(pitchOf(member));
+  }
+  return pitches.length < FEWEST_NOTES ? undefined : { sum: sumOf(values), values, pitches };
 }
+
+/** Mixes numbers to one in their order. */
+function sumOf(values: readonly (number | bigint)[]): number {
+  let sum = 0;
+  for (const value of values) sum = (Math.imul(sum, 31) + Number(value)) | 0;
+  return sum;
+}
+
+const isAlike = <Value>(a: readonly Value[], b: readonly Value[]): boolean =>
+  a.length === b.length && a.every((value, index) => value === b[index]);
 
 const kept = new WeakMap<SystemScore, readonly (Print | undefined)[]>();
 
 function printsOf(score: SystemScore): readonly (Print | undefined)[] {
   const known = kept.get(score);
   if (known !== undefined) return known;
-  const events = score.bars.map((): VoiceEvent[] => []);
-  for (const event of score.voices.flatMap((voice) => voice.events)) events[event.bar]?.push(event);
-  const prints = score.kind === 'measured' ? score.bars.map((bar, index) => printOf(bar, events[index] ?? [])) : [];
+  const prints = score.kind === 'measured' ? newPrints(score) : [];
   kept.set(score, prints);
   return prints;
+}
+
+function newPrints({ bars, voices }: SystemScore): readonly (Print | undefined)[] {
+  const events = bars.map((): VoiceEvent[] => []);
+  for (const voice of voices) for (const event of voice.events) events[event.bar]?.push(event);
+  return bars.map((bar, index) => printOf(bar, events[index] ?? []));
 }
 
 interface PlacedPrint {
@@ -62,8 +89,8 @@ interface PlacedPrint {
 /** The one note in which two bars of the same values differ: its index; -1 if none does, undefined if several do. */
 function onlyDifference(a: Print, b: Print): number | undefined {
   let found = -1;
-  for (const [index, pitch] of a.pitches.entries()) {
-    if (pitch === b.pitches[index]) continue;
+  for (let index = 0; index < a.pitches.length; index++) {
+    if (a.pitches[index] === b.pitches[index]) continue;
     if (found >= 0) return undefined;
     found = index;
   }
@@ -86,7 +113,7 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
   let found: Likeness | undefined;
   for (let index = earlier.length - 1; index >= Math.max(0, earlier.length - FARTHEST); index--) {
     const other = earlier[index];
-    if (other === undefined) break;
+    if (other === undefined || !isAlike(print.values, other.print.values)) continue;
     const note = onlyDifference(print, other.print);
     if (note === -1) return undefined;
     // A figure that moves on from bar to bar changes one note at a time.
@@ -97,15 +124,15 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
 
 /** Bars that are like an earlier one, each with it. */
 function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly like: Likeness }[] {
-  const bySkeleton = new Map<string, PlacedPrint[]>();
+  const bySum = new Map<number, PlacedPrint[]>();
   const found: { here: PlacedPrint; like: Likeness }[] = [];
   for (const { score, firstBar, block } of systems) {
     for (const [index, print] of printsOf(score).entries()) {
       if (print === undefined) continue;
       const here = { print, score, index, bar: firstBar + index, block };
-      const earlier = bySkeleton.get(print.skeleton);
+      const earlier = bySum.get(print.sum);
       const like = earlier && likenessOf(here, earlier);
-      if (earlier === undefined) bySkeleton.set(print.skeleton, [here]);
+      if (earlier === undefined) bySum.set(print.sum, [here]);
       else earlier.push(here);
       if (like !== undefined) found.push({ here, like });
     }

@@ -10,9 +10,10 @@ import type { Fix, Slots } from '../../grammar/findings/finding';
 import type { StatementTree } from '../../grammar/tree';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
-import type { Piece, PlacedProblem, Source, SystemScore } from '../score/score';
+import type { Piece, PlacedProblem, ScoreSystem, Source, SystemScore } from '../score/score';
 import type { Check } from './check';
 import { type Keyboard, keyboardOf } from './keyboard';
+import { type Passage, passagesOf } from './lines';
 
 /** What a look may know of the piece besides its systems. */
 export interface Facts {
@@ -31,6 +32,8 @@ export interface View {
   /** The `system` statement. */
   readonly head: StatementTree | undefined;
   readonly facts: Facts;
+  /** What sounds in it; empty where its times are beyond any music. */
+  readonly passages: readonly Passage[];
 }
 
 /** A bar by its index in a system: in this one (0) or in the one before (-1). */
@@ -71,26 +74,33 @@ export const problemIn = ({ code, at, system = 0, slots, bar, bars, fixes = [], 
     : { related: [{ message: related.message, source: { ...related.source, block: related.system } }] }),
 });
 
-type Look = (view: View) => readonly SystemProblem[];
+/** Looks at one system for one kind of thing. */
+export type Look = (view: View) => readonly SystemProblem[];
 
-export interface SystemCheck extends Check {
-  readonly look: Look;
-}
+/** Looks at the lines of a system. */
+export const alongPassages =
+  (look: (passage: Passage, facts: Facts) => readonly SystemProblem[]): Look =>
+  ({ passages, facts }) =>
+    passages.length === 1 ? look(passages[0] as Passage, facts) : passages.flatMap((passage) => look(passage, facts));
 
-/** A check that looks at each system of a score. */
-export function overSystems(name: string, look: Look): SystemCheck {
-  const kept = keepingLooks(look);
+/** A check that looks at each system of a score for several things. */
+export function overSystems(looks: readonly Look[]): Check {
+  const found = keepingLooks(looks);
   const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
-    return score.pieces.flatMap((piece) =>
-      piece.systems.flatMap((system, index) => {
+    const all: PlacedProblem[] = [];
+    for (const piece of score.pieces) {
+      for (let index = 0; index < piece.systems.length; index++) {
+        const system = piece.systems[index] as ScoreSystem;
         const head = tree.blocks[system.block]?.statements[0]?.tree;
-        const found = kept({ score: system.score, before: piece.systems[index - 1]?.score, head, facts });
-        return found.length === 0 ? [] : found.map((problem) => inPiece(problem, piece, index));
-      }),
-    );
+        for (const problem of found(system.score, piece.systems[index - 1]?.score, head, facts)) {
+          all.push(inPiece(problem, piece, index));
+        }
+      }
+    }
+    return all;
   };
-  return { name, needs: ['tree', 'environment', 'score'], ofWritten: false, run, look };
+  return { name: 'systems', needs: ['tree', 'environment', 'score'], ofWritten: false, run };
 }
 
 /** Stands for the system before the first. */
@@ -102,17 +112,25 @@ interface Kept {
   readonly found: readonly SystemProblem[];
 }
 
-/** Keeps what was found in a system by its neighbour: equal systems may share one score. */
-function keepingLooks(look: Look): Look {
+/** What is found in a system; kept by its neighbour, for equal systems may share one score. */
+type Found = (
+  score: SystemScore,
+  before: SystemScore | undefined,
+  head: StatementTree | undefined,
+  facts: Facts,
+) => readonly SystemProblem[];
+
+function keepingLooks(looks: readonly Look[]): Found {
   const kept = new WeakMap<SystemScore, WeakMap<object, Kept>>();
-  return (view) => {
-    const byNeighbour = kept.get(view.score) ?? new WeakMap<object, Kept>();
-    const neighbour = view.before ?? NOTHING;
+  return (score, before, head, facts) => {
+    const byNeighbour = kept.get(score) ?? new WeakMap<object, Kept>();
+    const neighbour = before ?? NOTHING;
     const known = byNeighbour.get(neighbour);
-    if (known !== undefined && known.head === view.head && known.key === view.facts.key) return known.found;
-    const found = look(view);
-    byNeighbour.set(neighbour, { head: view.head, key: view.facts.key, found });
-    kept.set(view.score, byNeighbour);
+    if (known !== undefined && known.head === head && known.key === facts.key) return known.found;
+    const view = { score, before, head, facts, passages: passagesOf(score, before, facts.voices.length) };
+    const found = looks.flatMap((look) => look(view));
+    byNeighbour.set(neighbour, { head, key: facts.key, found });
+    kept.set(score, byNeighbour);
     return found;
   };
 }
@@ -141,31 +159,37 @@ function newFacts(environment: Environment, practice: AccidentalPractice): Facts
 
 /** Where a system stands in its piece, as far as a problem in it says. */
 interface Standing {
-  readonly bar?: string;
-  readonly bars?: string;
+  readonly bar: string | undefined;
+  readonly bars: string | undefined;
   readonly block: number;
-  readonly relatedBlocks: readonly number[];
+  readonly relatedBlock: number | undefined;
 }
 
-function standingOf({ bar, bars, ...placed }: SystemProblem, piece: Piece, index: number): Standing {
+function standingOf({ bar, bars, block, related }: SystemProblem, piece: Piece, index: number): Standing {
   const numberOf = (place: BarPlace): string =>
     piece.bars[(piece.systems[index + place.system]?.firstBar ?? 0) + place.bar]?.number ?? '';
   const blockOf = (from: number): number => piece.systems[index + from]?.block ?? 0;
+  const explained = related?.[0]?.source.block;
   return {
-    ...(bar === undefined ? {} : { bar: numberOf({ system: 0, bar }) }),
-    ...(bars === undefined ? {} : { bars: barsInWords(numberOf(bars[0]), numberOf(bars[1])) }),
-    block: blockOf(placed.block),
-    relatedBlocks: placed.related?.map(({ source }) => blockOf(source.block)) ?? [],
+    bar: bar === undefined ? undefined : numberOf({ system: 0, bar }),
+    bars: bars === undefined ? undefined : barsInWords(numberOf(bars[0]), numberOf(bars[1])),
+    block: blockOf(block),
+    relatedBlock: explained === undefined ? undefined : blockOf(explained),
   };
 }
 
 const barsInWords = (first: string, last: string): string =>
   first === last ? `bar ${first}` : `bars ${first}-${last}`;
 
-function strung({ bars: _, ...placed }: SystemProblem, { block, relatedBlocks, ...slots }: Standing): PlacedProblem {
-  const related = placed.related?.map(({ message, source }, i) => ({
+const isSame = (a: Standing, b: Standing): boolean =>
+  a.block === b.block && a.bar === b.bar && a.bars === b.bars && a.relatedBlock === b.relatedBlock;
+
+function strung({ bars: _, ...placed }: SystemProblem, standing: Standing): PlacedProblem {
+  const { block, relatedBlock = block, bar, bars } = standing;
+  const slots = { ...(bar === undefined ? {} : { bar }), ...(bars === undefined ? {} : { bars }) };
+  const related = placed.related?.map(({ message, source }) => ({
     message,
-    source: { ...source, block: relatedBlocks[i] ?? block },
+    source: { ...source, block: relatedBlock },
   }));
   return {
     ...placed,
@@ -175,17 +199,17 @@ function strung({ bars: _, ...placed }: SystemProblem, { block, relatedBlocks, .
   };
 }
 
-const strungBefore = new WeakMap<SystemProblem, Map<string, PlacedProblem>>();
+const strungBefore = new WeakMap<SystemProblem, { readonly standing: Standing; readonly placed: PlacedProblem }[]>();
 /** A problem is told at a few places at most. */
 const MOST_KEPT = 16;
 
 /** The same object as before where the system stands as before. */
 function inPiece(problem: SystemProblem, piece: Piece, index: number): PlacedProblem {
   const standing = standingOf(problem, piece, index);
-  const key = JSON.stringify(standing);
-  const known = strungBefore.get(problem) ?? new Map<string, PlacedProblem>();
-  const placed = known.get(key) ?? strung(problem, standing);
-  if (known.size >= MOST_KEPT && !known.has(key)) known.clear();
-  strungBefore.set(problem, known.set(key, placed));
+  const all = strungBefore.get(problem) ?? [];
+  const known = all.find((one) => isSame(one.standing, standing));
+  if (known !== undefined) return known.placed;
+  const placed = strung(problem, standing);
+  strungBefore.set(problem, [...all.slice(1 - MOST_KEPT), { standing, placed }]);
   return placed;
 }

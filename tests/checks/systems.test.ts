@@ -44,23 +44,25 @@ function withNew(score: Score, index: number): Score {
 
 describe('a look at one system after another', () => {
   const seen: View[] = [];
-  const look = overSystems('a look', (view) => {
-    seen.push(view);
-    const event = view.score.voices[0]?.events[0];
-    if (event === undefined) return [];
-    return [
-      problemIn({
-        code: 'ledger-lines',
-        at: event.source,
-        slots: {},
-        bar: 0,
-        bars: [
-          { system: -1, bar: 0 },
-          { system: 0, bar: 0 },
-        ],
-      }),
-    ];
-  });
+  const look = overSystems([
+    (view) => {
+      seen.push(view);
+      const event = view.score.voices[0]?.events[0];
+      if (event === undefined) return [];
+      return [
+        problemIn({
+          code: 'ledger-lines',
+          at: event.source,
+          slots: {},
+          bar: 0,
+          bars: [
+            { system: -1, bar: 0 },
+            { system: 0, bar: 0 },
+          ],
+        }),
+      ];
+    },
+  ]);
   const file = made(MUSIC);
   const first = look.run(file);
 

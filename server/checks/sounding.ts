@@ -1,0 +1,250 @@
+/**
+ * One walk over a system: its notes from stroke to end, and what lets a check see at a glance that it has nothing to say.
+ *
+ * Times are whole numbers of ticks of a unit that fits all times of the system, so that checks compare plain numbers.
+ */
+import type { Time } from '../../grammar/time';
+import { accidentalOf } from '../score/pitch';
+import type { DrawnBarline, Meter, NoteMember, SystemBar, SystemScore, SystemVoice, VoiceEvent } from '../score/score';
+import { positionOf } from './pitches';
+
+/** A note from its stroke to its end, tied notes joined. Times count from the start of the system looked at. */
+export interface Sounding {
+  readonly voice: number;
+  readonly onset: number;
+  readonly end: number;
+  readonly midi: number;
+  /** White keys above c0. */
+  readonly step: number;
+  /** As it is struck. */
+  readonly member: NoteMember;
+  readonly event: VoiceEvent;
+  readonly bar: LineBar;
+  /** A tie leads on from its last written note. */
+  readonly leadsOn: boolean;
+}
+
+export type Line = readonly Sounding[];
+
+/** A bar as notes know it. */
+export interface LineBar {
+  /** In the system looked at (0) or in the one before (-1). */
+  readonly system: 0 | -1;
+  /** Index in its system's bars. */
+  readonly bar: number;
+  /** What stands in it is told; else it was told where it stands. */
+  readonly own: boolean;
+  readonly start: number;
+  /** Length of a beat; 0 in free music or without a meter. */
+  readonly beat: number;
+  /** How many beats its meter counts, dotted ones by their parts: 6 of 6/8. */
+  readonly beats: number;
+  /** Double bars, repeats and further endings part strains: two bars of one number stand in one strain. */
+  readonly strain: number;
+}
+
+/** A member of a note or chord in its voice. */
+export interface Struck {
+  readonly voice: SystemVoice;
+  /** Index in the voice's events. */
+  readonly index: number;
+  readonly event: VoiceEvent;
+  readonly member: NoteMember;
+}
+
+/** Lowest and highest position of the notes on a stave. */
+export interface Heights {
+  low: number;
+  high: number;
+}
+
+/** Bars and lines in ticks of one unit. */
+export interface Laid {
+  readonly bars: readonly LineBar[];
+  /** Voice by voice in the order of the lanes. */
+  readonly lines: readonly Line[];
+}
+
+/** What a walk over all members shows. */
+export interface Survey {
+  /** A unit that fits all times of the system; 0 where there is none. */
+  readonly unit: number;
+  /** MIDI keys of the lowest and highest note, small notes too. */
+  readonly low: number;
+  readonly high: number;
+  /** By stave, small notes too. */
+  readonly heights: readonly (Heights | undefined)[];
+  /** Notes with an accidental, without small ones. */
+  readonly signed: readonly Struck[];
+}
+
+export const isSounding = (event: VoiceEvent): boolean => event.kind === 'note' && event.small === undefined;
+
+/** The members of which something holds, small notes' too. */
+export function membersWhere(
+  { voices }: SystemScore,
+  holds: (member: NoteMember, event: VoiceEvent) => boolean,
+): readonly Struck[] {
+  const found: Struck[] = [];
+  for (const voice of voices) {
+    for (let index = 0; index < voice.events.length; index++) {
+      const event = voice.events[index] as VoiceEvent;
+      for (const member of event.members) if (holds(member, event)) found.push({ voice, index, event, member });
+    }
+  }
+  return found;
+}
+
+// ─── ticks ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Fits what is usual: down to 1/128, triplets of triplets, quintuplets, septuplets. So most systems have one unit. */
+const USUAL_UNIT = 40320;
+/** Times of a system in such units stay whole and exact. */
+const FINEST_UNIT = 2 ** 36;
+
+/** The least common multiple; 0 where it is too great or either is none. */
+export function commonUnit(a: number, b: number): number {
+  if (a === 0 || b === 0) return 0;
+  if (a % b === 0) return a;
+  let [greater, smaller] = [a, b];
+  while (smaller !== 0) [greater, smaller] = [smaller, greater % smaller];
+  const least = (a / greater) * b;
+  return least <= FINEST_UNIT ? least : 0;
+}
+
+const fitting = (unit: number, { d }: Time): number => (typeof d === 'number' ? commonUnit(unit, d) : 0);
+
+/** A time in ticks of a unit that fits it. */
+export const ticksOf = ({ n, d }: Time, unit: number): number => (n as number) * (unit / (d as number));
+
+/** A unit for all times of a system, and for the beats of its meters; 0 if there is none. */
+function unitOf({ voices, bars, duration, carryOut }: SystemScore): number {
+  let unit = fitting(USUAL_UNIT, duration);
+  if (carryOut.open !== undefined) unit = fitting(unit, carryOut.open.elapsed);
+  for (const { onset, meter } of bars) {
+    unit = fitting(unit, onset);
+    if (meter !== undefined) unit = commonUnit(unit, meter.beatValue);
+  }
+  for (const { events } of voices) {
+    for (const { onset, duration: length } of events) unit = fitting(fitting(unit, onset), length);
+  }
+  return Number.isSafeInteger(Number(duration.n) * unit) ? unit : 0;
+}
+
+// ─── bars ────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** In fractions of the beat value: a beat of 6/4, 6/8, 9/8, 12/8 is dotted. */
+const beatOf = ({ beats, beatValue }: Meter, unit: number): number =>
+  (beats > 3 && beats % 3 === 0 ? 3 : 1) * (unit / beatValue);
+
+const isSpecial = (line: DrawnBarline | undefined): boolean => line !== undefined && line.shape !== '|';
+
+/** Whether a double bar or a repeat stands between two bars. */
+export const isDivided = (before: SystemBar | undefined, after: SystemBar | undefined): boolean =>
+  isSpecial(before?.closing) || isSpecial(after?.opening);
+
+export const isFurtherEnding = ({ ending }: SystemBar): boolean => (ending ?? 1) > 1;
+
+/** Whether a further ending, too, parts two bars. */
+export const isParted = (before: SystemBar | undefined, after: SystemBar | undefined): boolean =>
+  isDivided(before, after) || (after !== undefined && isFurtherEnding(after));
+
+function barsOf({ bars, kind }: SystemScore, unit: number): readonly LineBar[] {
+  let strain = 0;
+  return bars.map(({ onset, meter }, bar): LineBar => {
+    if (bar > 0 && isParted(bars[bar - 1], bars[bar])) strain++;
+    const beat = meter === undefined || kind !== 'measured' ? 0 : beatOf(meter, unit);
+    return { system: 0, bar, own: true, start: ticksOf(onset, unit), beat, beats: meter?.beats ?? 0, strain };
+  });
+}
+
+// ─── notes ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+type Growing = { -readonly [Field in keyof Sounding]: Sounding[Field] };
+
+/** The note to which another is tied: it ends where the other begins, and a tie leads on from it. */
+export function tiedBefore<Note extends Sounding>(earlier: readonly Note[], note: Sounding): Note | undefined {
+  if (!note.member.tiedFrom) return undefined;
+  return earlier.findLast(
+    ({ midi, step, end, leadsOn }) => leadsOn && midi === note.midi && step === note.step && end === note.onset,
+  );
+}
+
+/** The notes of a voice in some of its bars by their onset, with what is tied to them. */
+export function notesIn(
+  { events }: SystemVoice,
+  bars: readonly LineBar[],
+  unit: number,
+  from = 0,
+  to = bars.length,
+): Line {
+  const found: Growing[] = [];
+  for (const event of events) {
+    const bar = bars[event.bar];
+    if (bar === undefined || event.bar < from || event.bar >= to || !isSounding(event)) continue;
+    const onset = ticksOf(event.onset, unit);
+    const end = onset + ticksOf(event.duration, unit);
+    for (const member of event.members) {
+      const leadsOn = member.tie !== undefined;
+      const step = positionOf(member);
+      const note: Growing = { voice: event.voice, onset, end, midi: member.midi, step, member, event, bar, leadsOn };
+      const before = tiedBefore(found, note);
+      if (before === undefined) found.push(note);
+      else {
+        before.end = end;
+        before.leadsOn = leadsOn;
+      }
+    }
+  }
+  return found;
+}
+
+const NO_NOTES = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY } as const;
+
+function surveyed(score: SystemScore): Survey {
+  const keys: Heights = { ...NO_NOTES };
+  const heights: (Heights | undefined)[] = [];
+  const signed: Struck[] = [];
+  for (const voice of score.voices) {
+    for (let index = 0; index < voice.events.length; index++) {
+      const event = voice.events[index] as VoiceEvent;
+      for (const member of event.members) {
+        widen(keys, member.midi);
+        heights[member.stave] ??= { ...NO_NOTES };
+        widen(heights[member.stave] as Heights, positionOf(member));
+        if (accidentalOf(member) !== undefined && isSounding(event)) signed.push({ voice, index, event, member });
+      }
+    }
+  }
+  return { unit: unitOf(score), low: keys.low, high: keys.high, heights, signed };
+}
+
+function widen(heights: Heights, height: number): void {
+  if (height < heights.low) heights.low = height;
+  if (height > heights.high) heights.high = height;
+}
+
+/** By the system's voices, so that nothing outlives their events; made once, whichever choices share the system. */
+const surveys = new WeakMap<SystemScore['voices'], Survey>();
+
+export function surveyOf(score: SystemScore): Survey {
+  const { voices } = score;
+  const known = surveys.get(voices) ?? surveyed(score);
+  surveys.set(voices, known);
+  return known;
+}
+
+const keptLaid = new WeakMap<SystemScore['voices'], Map<number, Laid>>();
+
+/** All notes of a system by voice. @param unit one that fits it */
+export function laidOut(score: SystemScore, unit: number): Laid {
+  const { voices } = score;
+  const byUnit = keptLaid.get(voices) ?? new Map<number, Laid>();
+  keptLaid.set(voices, byUnit);
+  const known = byUnit.get(unit);
+  if (known !== undefined) return known;
+  const bars = barsOf(score, unit);
+  const laid = { bars, lines: voices.map((voice) => notesIn(voice, bars, unit)) };
+  byUnit.set(unit, laid);
+  return laid;
+}
