@@ -95,3 +95,31 @@ describe('a score whose second system has one voice more', () => {
     expect(told(analysed(music))).toEqual([]);
   });
 });
+
+/** Second time bars take the place of first time bars (common practice). */
+describe('a strain with two endings', () => {
+  const upper = '1 f5 | (ending 1) b4';
+  const lower = '1 f3 | (ending 1) d';
+  it('goes on to the second from the bar before the first', () => {
+    expect(told(duet(`${upper} :|| (ending 2) e5`, `${lower} :|| (ending 2) e3`))).toEqual([
+      'octaves dessus/basse, bars 1-2b (f5-e5 over f3-e3)',
+    ]);
+  });
+  it('does so over the end of a system', () => {
+    const systems = (first: string, second: string): Analysis =>
+      passage(`system upper C1 lower F4 meter C\n${first}system\n${second}`);
+    const ending = ' dessus | (ending 2) 1 e5 |||\n basse | (ending 2) 1 e3 |||\n';
+    const found = ['octaves dessus/basse, bars 1-2b (f5-e5 over f3-e3)'];
+    expect(told(systems(` dessus | ${upper} :||\n basse | ${lower} :||\n`, ending))).toEqual(found);
+    const broken = ' dessus | (ending 1) 1 b4 :|| (ending 2) e5 |||\n basse | (ending 1) 1 d3 :|| (ending 2) e |||\n';
+    expect(told(systems(' dessus | 1 f5 |\n basse | 1 f3 |\n', broken))).toEqual(found);
+  });
+  it('does not go from the first to the second', () => {
+    const leap = duet('1 c5 | (ending 1) f :|| (ending 2) e', '1 a2 | (ending 1) f3 :|| (ending 2) e');
+    expect(told(leap)).toEqual([]);
+  });
+  it('ties into the second from the bar before the first, though the first ends on the same note', () => {
+    const tied = duet('1 c5= | (ending 1) c :|| (ending 2) 2 c d', '1 f3= | (ending 1) f :|| (ending 2) 2 f g');
+    expect(told(tied)).toEqual(['fifths dessus/basse, bars 1-2b (c5-d5 over f3-g3)']);
+  });
+});

@@ -18,6 +18,10 @@ describe('a single note an octave from its neighbours', () => {
     const music = 'system upper C1 lower F4 meter C\n dessus | 2 b4 c6 |\nsystem\n dessus | 1 b4 |||\n';
     expect(messages(passage(music), 'octave-slip')).toHaveLength(1);
   });
+  it('is told at the beginning of a second ending, by the bar before the first (common practice)', () => {
+    expect(slips('4 g4 a c5 b4 | (ending 1) 1 c5 :|| (ending 2) 4 c6 a4 g f')).toHaveLength(1);
+    expect(slips('4 g4 a c5 b4 | (ending 1) 1 c5 :|| (ending 2) 4 c5 a4 g f')).toEqual([]);
+  });
   it('is let be where it leaps and stays, or goes on the same way', () => {
     expect(slips('4 a4 b c6 b5')).toEqual([]);
     expect(slips('4 a4 b a5 g6')).toEqual([]);
