@@ -5,7 +5,7 @@
 import type { Fix } from '../../grammar/findings/finding';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import { countTo } from './lines';
+import { countTo, isMixed } from './lines';
 import { eventNumber, inWords } from './pitches';
 import { isSounding, type Line, type Sounding, type Struck, surveyOf } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
@@ -120,11 +120,12 @@ function againstIn(other: Line, note: Sounding, end: number): Sounding[] {
   return found;
 }
 
-export const sharedLine: Look = alongPassages(({ lines }, facts) => {
-  if (facts.practice === 'bar' || lines.length < 2) return [];
+export const sharedLine: Look = alongPassages((passage, facts) => {
+  const { lines, mixed } = passage;
+  if (facts.practice === 'bar' || mixed === 0) return [];
   return lines.flatMap((line) =>
     line.flatMap((note, index) => {
-      if (accidentalOf(note.member) === undefined) return [];
+      if (!isMixed(passage, note) || accidentalOf(note.member) === undefined) return [];
       const end = reach(facts, line, index);
       const others = lines.filter((other) => other !== line);
       return others.flatMap((other) => againstIn(other, note, end)).map((struck) => shared(facts, struck, note));

@@ -1,11 +1,10 @@
 /** A note against its own chromatic form in another voice, at once or one directly after the other within a beat. */
 import { accidentalOf } from '../score/pitch';
-import { beatIn, countTo, firstOfLast, lastTo, type Passage } from './lines';
+import { beatIn, countTo, firstOfLast, isMixed, lastTo, OCTAVE, type Passage } from './lines';
 import { inWords } from './pitches';
 import type { Line, Sounding } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
-const OCTAVE = 7;
 const isContrary = (a: Sounding, b: Sounding): boolean =>
   (a.step - b.step) % OCTAVE === 0 && a.member.alteration !== b.member.alteration;
 
@@ -67,23 +66,6 @@ function against(given: Given, own: Line, later: Sounding): Sounding | undefined
   return undefined;
 }
 
-/** Letters that sound in more than one form, as bits: no others can stand against themselves. */
-function mixedLetters(lines: readonly Line[]): number {
-  const forms = [0, 0, 0, 0, 0, 0, 0];
-  let mixed = 0;
-  for (const line of lines) {
-    for (const { step, member } of line) {
-      const letter = step % OCTAVE;
-      // Double flats are the lowest form.
-      const form = 1 << (member.alteration + 2);
-      const known = (forms[letter] ?? 0) | form;
-      if (known !== form) mixed |= 1 << letter;
-      forms[letter] = known;
-    }
-  }
-  return mixed;
-}
-
 function told({ voices }: Facts, later: Sounding, other: Sounding): SystemProblem {
   const name = ({ voice }: Sounding): string => voices[voice] ?? '';
   const slots = {
@@ -98,12 +80,11 @@ function told({ voices }: Facts, later: Sounding, other: Sounding): SystemProble
 }
 
 export const falseRelation: Look = alongPassages((passage, facts) => {
-  const { lines } = passage;
-  const mixed = mixedLetters(lines);
+  const { lines, mixed } = passage;
   if (mixed === 0) return [];
   return lines.flatMap((own) =>
     own.flatMap((later) => {
-      if ((mixed & (1 << (later.step % OCTAVE))) === 0 || !later.bar.own || isDecided(later)) return [];
+      if (!isMixed(passage, later) || !later.bar.own || isDecided(later)) return [];
       const other = against({ passage, facts }, own, later);
       // Of two struck together the one in the higher voice tells it.
       if (other === undefined || (other.onset === later.onset && other.voice < later.voice)) return [];

@@ -3,14 +3,13 @@ import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
 import type { NoteMember, VoiceEvent } from '../score/score';
-import type { Passage } from './lines';
+import { OCTAVE, type Passage } from './lines';
 import { noteName, positionOf } from './pitches';
 import { isSounding, type Line, membersWhere, type Sounding, surveyOf } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem, type View } from './systems';
 
 // ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
 
-const OCTAVE = 7;
 /** In steps: a seventh. */
 const FAR = 6;
 /** In steps: a fourth. */

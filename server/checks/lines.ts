@@ -30,6 +30,8 @@ export interface Passage {
   readonly melodies: readonly Line[];
   /** What the system's first bar has from the system before. */
   readonly elapsed: number;
+  /** Letters that sound in more than one form, as bits: no others can stand against themselves. */
+  readonly mixed: number;
 }
 
 // ─── what goes before ────────────────────────────────────────────────────────────────────────────────────────────
@@ -197,6 +199,29 @@ function melodiesOf(score: SystemScore, lines: readonly Line[], voices: number):
     .map(({ line, voice }) => melodyOf(line, voice === voices - 1 ? 'lowest' : voice === 0 ? 'highest' : 'inner'));
 }
 
+/** Steps of an octave. */
+export const OCTAVE = 7;
+
+/** Letters that sound in more than one form, as bits. */
+function mixedLetters(lines: readonly Line[]): number {
+  const forms = [0, 0, 0, 0, 0, 0, 0];
+  let mixed = 0;
+  for (const line of lines) {
+    for (const { step, member } of line) {
+      const letter = step % OCTAVE;
+      // Double flats are the lowest form.
+      const form = 1 << (member.alteration + 2);
+      const known = (forms[letter] ?? 0) | form;
+      if (known !== form) mixed |= 1 << letter;
+      forms[letter] = known;
+    }
+  }
+  return mixed;
+}
+
+/** Whether the letter of a note sounds in another form too. */
+export const isMixed = ({ mixed }: Passage, { step }: Sounding): boolean => (mixed & (1 << (step % OCTAVE))) !== 0;
+
 /**
  * The passages of a system: one, and one more for each further ending. None where no unit fits its times.
  * @param voices how many the file has
@@ -210,7 +235,8 @@ export function passagesOf(score: SystemScore, before: SystemScore | undefined, 
   const begins = score.bars.flatMap((bar, index) => (index === 0 || isFurtherEnding(bar) ? [index] : []));
   return begins.map((from, index) => {
     const lines = neighbours.linesOver(from, begins[index + 1] ?? score.bars.length);
-    return { unit, lines, melodies: melodiesOf(score, lines, voices), elapsed: neighbours.elapsed };
+    const melodies = melodiesOf(score, lines, voices);
+    return { unit, lines, melodies, elapsed: neighbours.elapsed, mixed: mixedLetters(lines) };
   });
 }
 

@@ -274,24 +274,35 @@ function named(uses: Iterable<readonly [UseKind, string]>): Map<UseKind, Set<str
   return names;
 }
 
+function* namesCited(lists: readonly (readonly Cited[])[]): Generator<readonly [UseKind, string]> {
+  for (const list of lists) for (const { kind, name } of list) yield [kind, name];
+}
+
 function* namesOf(blocks: readonly BlockUses[]): Generator<readonly [UseKind, string]> {
   for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) yield [kind, name];
 }
 
+/** The uses themselves, which few ask for: most blocks cite nothing that is unknown. */
+const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => [
+  ...contents.statements.flatMap(({ tree }, statement) =>
+    statementSaid(tree).cited.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, statement })),
+  ),
+  ...contents.lanes.flatMap(({ tree }, lane) =>
+    laneSaid(tree).cited.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, lane })),
+  ),
+  ...citedBefore(contents),
+]);
+
 const usesInBlock = keeping((contents: BlockContents): BlockUses => {
-  const statements = contents.statements.map(({ tree }) => statementSaid(tree));
-  const lanes = contents.lanes.map(({ tree }) => laneSaid(tree));
-  const said = [...statements, ...lanes];
-  const uses: readonly BlockUse[] = [
-    ...statements.flatMap(({ cited: all }, statement) =>
-      all.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, statement })),
-    ),
-    ...lanes.flatMap(({ cited: all }, lane) => all.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, lane }))),
-    ...citedBefore(contents),
+  const said = [
+    ...contents.statements.map(({ tree }) => statementSaid(tree)),
+    ...contents.lanes.map(({ tree }) => laneSaid(tree)),
   ];
   return {
-    uses,
-    names: named(uses.map(({ kind, name }) => [kind, name])),
+    get uses() {
+      return placedUses(contents);
+    },
+    names: named(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
     places: said.flatMap((one) => one.places),
     sections: said.flatMap((one) => one.sections),
     moves: said.some((one) => one.moves),

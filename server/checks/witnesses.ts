@@ -1,5 +1,5 @@
 /** Witnesses that fall silent: a leaf may be missing, or a place forgotten in collating. */
-import type { FileTree, LaneTree, Span } from '../../grammar/tree';
+import type { BlockContents, FileTree, LaneTree, Span } from '../../grammar/tree';
 import type { Piece, PlacedProblem } from '../score/score';
 import { checkOfWritten, problemAt, type Spot } from './check';
 import { citedInLane, keeping } from './uses';
@@ -26,27 +26,49 @@ const filledIn = keeping((tree: LaneTree): readonly (Span & { readonly segment: 
   tree.segments.flatMap(({ items, pos, len }, segment) => (items.length === 0 ? [] : [{ segment, pos, len }])),
 );
 
+/** The witnesses cited in a block. */
+const witnessesIn = keeping(
+  ({ lanes }: BlockContents): ReadonlySet<string> =>
+    new Set(
+      lanes.flatMap(({ tree, witness }) => [
+        ...citedIn(tree).map((one) => one.witness),
+        ...(witness === undefined || filledIn(tree).length === 0 ? [] : [witness.text]),
+      ]),
+    ),
+);
+
+/** The last piece in which a witness is cited, with the last system there that cites it. */
+function lastCited(
+  tree: FileTree,
+  pieces: readonly Piece[],
+  name: string,
+): { piece: Piece; firstBar: number } | undefined {
+  for (const piece of [...pieces].reverse()) {
+    const system = piece.systems.findLast(({ block }) => {
+      const contents = tree.blocks[block]?.contents;
+      return contents !== undefined && witnessesIn(contents).has(name);
+    });
+    if (system !== undefined) return { piece, firstBar: system.firstBar };
+  }
+  return undefined;
+}
+
 interface Place extends Spot {
   /** Index in the piece's bars. */
   readonly bar: number;
 }
 
-/** Where each witness is cited in a piece. */
-function placesIn(tree: FileTree, piece: Piece): Map<string, Place[]> {
-  const places = new Map<string, Place[]>();
-  const take = (witness: string, place: Place): void => {
-    const known = places.get(witness);
-    if (known === undefined) places.set(witness, [place]);
-    else known.push(place);
-  };
+/** Where a witness is cited in a piece. */
+function placesOf(tree: FileTree, piece: Piece, name: string): Place[] {
+  const places: Place[] = [];
   for (const { block, firstBar } of piece.systems) {
     for (const [lane, placed] of (tree.blocks[block]?.lanes ?? []).entries()) {
       for (const { witness, segment, pos, len } of citedIn(placed.tree)) {
-        take(witness, { block, lane, pos, len, bar: firstBar + segment });
+        if (witness === name) places.push({ block, lane, pos, len, bar: firstBar + segment });
       }
-      if (placed.witness === undefined) continue;
+      if (placed.witness?.text !== name) continue;
       for (const { segment, pos, len } of filledIn(placed.tree)) {
-        take(placed.witness.text, { block, lane, pos, len, bar: firstBar + segment });
+        places.push({ block, lane, pos, len, bar: firstBar + segment });
       }
     }
   }
@@ -56,11 +78,14 @@ function placesIn(tree: FileTree, piece: Piece): Map<string, Place[]> {
 /** How much longer than any silence before it the last one must be. */
 const LONGER = 2;
 
+/** A bar of the last third of a piece: nobody falls silent there. */
+const isLate = (bar: number, bars: number): boolean => (bar + 1) * 3 >= bars * 2;
+
 /** The last place of a witness, where it falls silent before two thirds of the piece. */
 function silenceAfter(places: readonly Place[], bars: number): Place | undefined {
   const sorted = [...places].sort((a, b) => a.bar - b.bar);
   const last = sorted.at(-1);
-  if (last === undefined || last.bar === sorted[0]?.bar || (last.bar + 1) * 3 >= bars * 2) return undefined;
+  if (last === undefined || last.bar === sorted[0]?.bar || isLate(last.bar, bars)) return undefined;
   const longest = Math.max(...sorted.map(({ bar }, index) => bar - (sorted[index - 1]?.bar ?? 0)));
   return bars - last.bar - 1 > LONGER * longest ? last : undefined;
 }
@@ -69,15 +94,15 @@ export const silentWitnesses = checkOfWritten(
   'witness-falls-silent',
   ['tree', 'environment', 'score'],
   ({ tree, environment, score }) => {
-    const pieces = score.pieces.map((piece) => ({ piece, places: placesIn(tree, piece) }));
     // The first source is the main text.
     return environment.sources.slice(1).flatMap(({ name }): PlacedProblem[] => {
-      const last = pieces.findLast(({ places }) => places.has(name));
-      const place = last && silenceAfter(last.places.get(name) ?? [], last.piece.bars.length);
-      if (last === undefined || place === undefined) return [];
-      return [
-        problemAt('witness-falls-silent', place, { witness: name, bar: last.piece.bars[place.bar]?.number ?? '' }),
-      ];
+      const last = lastCited(tree, score.pieces, name);
+      // Most are cited to the end: their places are not gathered.
+      if (last === undefined || isLate(last.firstBar, last.piece.bars.length)) return [];
+      const { piece } = last;
+      const place = silenceAfter(placesOf(tree, piece, name), piece.bars.length);
+      if (place === undefined) return [];
+      return [problemAt('witness-falls-silent', place, { witness: name, bar: piece.bars[place.bar]?.number ?? '' })];
     });
   },
 );
