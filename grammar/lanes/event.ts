@@ -113,8 +113,53 @@ const memberAt = (pos: number, text: string): Member => ({
   suffixes: noSuffixes,
 });
 
+/** Parts of an event that are kept for others written alike; a copy for each further part would take quadratic time. */
+const FEW = 24;
+
+const partsOf = ({ members, suffixes }: Written): number =>
+  members.length + suffixes.length + (members.at(-1)?.suffixes.length ?? 0);
+
+/** What is written of an event of many parts: its own, so that it can grow in place. */
+class Growing implements Written {
+  readonly what: EventWhat;
+  len: number;
+  readonly members: Member[];
+  readonly suffixes: Suffix[];
+  readonly tie: TieForm | undefined;
+  /** Of the last member. */
+  private tail: Suffix[];
+
+  constructor({ what, len, members, suffixes, tie }: Written) {
+    this.what = what;
+    this.len = len;
+    this.members = [...members];
+    this.suffixes = [...suffixes];
+    this.tie = tie;
+    this.tail = [...(members.at(-1)?.suffixes ?? [])];
+  }
+
+  grow(text: string, at: number): this {
+    this.len = at + text.length;
+    if (text.startsWith('-')) {
+      this.members.push(memberAt(at, text));
+      this.tail = [];
+      return this;
+    }
+    const suffix = suffixAt(text, at);
+    const last = this.members.pop();
+    if (last === undefined) this.suffixes.push(suffix);
+    else {
+      this.tail.push(suffix);
+      this.members.push({ ...last, len: this.len - last.pos, suffixes: this.tail });
+    }
+    return this;
+  }
+}
+
 /** The event with one sign more (a mark, an annotation, a further member) that stands at a place counted from its beginning. */
 export function goingOn(written: Written, text: string, at: number): Written {
+  if (written instanceof Growing) return written.grow(text, at);
+  if (partsOf(written) >= FEW) return new Growing(written).grow(text, at);
   // With white space between, which is reported, the text alone does not tell what is written where.
   if (at !== written.len || !('next' in written)) return extended(written, text, at);
   const { next } = written as Known;

@@ -58,13 +58,22 @@ const elsewhereOf = ({ tree }: NamedTree, { related }: PlacedProblem): Made['els
 const areEqual = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((one, index) => one === b[index]);
 
+/** Where equal contents stand: in a file of copies at very many places. */
+interface Places {
+  readonly byOffset: Map<number, MadeHere>;
+  /** Beyond these it is worth looking for what is unused. */
+  most: number;
+}
+
+const FEW = 16;
+
 const NO_HOLDER = -1;
 const holderOf = ({ lane, statement }: Unplaced): number =>
   statement === undefined ? (lane ?? NO_HOLDER) : NO_HOLDER - 1 - statement;
 
 /** Makes findings of problems; those of a block that neither changed nor moved are kept. */
 export class Findings {
-  private readonly made = new WeakMap<BlockContents, MadeHere[]>();
+  private readonly made = new WeakMap<BlockContents, Places>();
 
   constructor(private readonly generation: Generation) {}
 
@@ -99,14 +108,24 @@ export class Findings {
   }
 
   private madeAt({ contents, offset, line }: Block): MadeHere {
-    const all = this.made.get(contents) ?? [];
-    let here = all.find((one) => one.offset === offset && one.line === line);
-    if (here === undefined) {
+    const places = this.made.get(contents) ?? { byOffset: new Map<number, MadeHere>(), most: FEW };
+    this.made.set(contents, places);
+    let here = places.byOffset.get(offset);
+    if (here === undefined || here.line !== line) {
       here = { offset, line, byHolder: new Map(), used: 0 };
-      this.made.set(contents, [...all.filter(({ used }) => !isStale(used, this.generation)), here]);
+      places.byOffset.set(offset, here);
     }
     here.used = this.generation.now;
+    if (places.byOffset.size > places.most) this.forget(places);
     return here;
+  }
+
+  /** Drops what has long been unused, when there is so much that it pays to look. */
+  private forget(places: Places): void {
+    for (const [offset, { used }] of places.byOffset) {
+      if (isStale(used, this.generation)) places.byOffset.delete(offset);
+    }
+    places.most = Math.max(FEW, 2 * places.byOffset.size);
   }
 
   private finding(named: NamedTree, here: MadeHere | undefined, placed: PlacedProblem): Finding {
