@@ -34,8 +34,10 @@ const floorOf = (t: Time): number => Math.floor(Number(t.n) / Number(t.d));
 class Beamer {
   /** The beam that is being made. */
   private first: LaneEvent | undefined;
-  private others: LaneEvent[] = [];
   private last: LaneEvent | undefined;
+  /** The time under one beam where the last note stands, and how many such have passed in its bar. */
+  private span: Time = QUAVER;
+  private count = 0;
 
   constructor(
     private readonly bars: readonly Pick<LaidBar, 'onset' | 'elapsed' | 'meter'>[],
@@ -50,32 +52,31 @@ class Beamer {
     }
     const before = this.last;
     const sign = event.beamSign;
-    const goesOn = before !== undefined && (sign === 'join' || (sign !== 'part' && this.sameGroup(before, event)));
-    if (!goesOn) this.finish();
-    if (this.first === undefined) this.first = event;
-    else this.others.push(event);
+    const inSpan = this.goesOnInSpan(before, event);
+    if (before === undefined || sign === 'part' || (sign !== 'join' && !inSpan)) this.finish();
+    this.first ??= event;
+    event.beam = this.next;
     this.last = event;
   }
 
+  /** A note alone has no beam. */
   finish(): void {
-    if (this.first !== undefined && this.others.length > 0) {
-      this.first.beam = this.next;
-      for (const event of this.others) event.beam = this.next;
-      this.next++;
-      this.others = [];
-    }
+    if (this.first === undefined) return;
+    if (this.first === this.last) this.first.beam = undefined;
+    else this.next++;
     this.first = undefined;
     this.last = undefined;
   }
 
-  private sameGroup(before: LaneEvent, event: LaneEvent): boolean {
-    if (before.small?.group !== event.small?.group) return false;
-    if (event.small !== undefined) return true;
-    if (before.bar !== event.bar) return false;
-    const meter = this.bars[event.bar]?.meter;
-    const span = spanOf(event, meter, this.rules);
-    if (before.value !== event.value && compare(span, spanOf(before, meter, this.rules)) !== 0) return false;
-    return this.countIn(before, span) === this.countIn(event, span);
+  private goesOnInSpan(before: LaneEvent | undefined, event: LaneEvent): boolean {
+    if (event.small !== undefined) return before?.small?.group === event.small.group;
+    const { span, count } = this;
+    const sameBar = before !== undefined && before.small === undefined && before.bar === event.bar;
+    if (!sameBar || before.value !== event.value) {
+      this.span = spanOf(event, this.bars[event.bar]?.meter, this.rules);
+    }
+    this.count = this.countIn(event, this.span);
+    return sameBar && count === this.count && compare(span, this.span) === 0;
   }
 
   /** How many times of one beam have passed in its bar. */

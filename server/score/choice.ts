@@ -47,24 +47,30 @@ export const labelText = (label: Label): string =>
  * Index of the option that the choice takes: what the reading says of the named place, then its labels in order, then
  * `sic` or `corr`, then the first.
  */
-export function chooseOption(
-  choice: Choice,
-  place: string | undefined,
-  options: readonly { readonly labels: readonly Label[] }[],
-): number {
-  // K itself goes before a layer K.2, which stands for K only where K has no option of its own.
-  const labelled = (name: string): number => {
-    const own = options.findIndex((o) => o.labels.some((l) => labelText(l) === name));
-    return own >= 0 ? own : options.findIndex((o) => o.labels.some((l) => l.name === name));
-  };
-  const wanted = [
-    ...((place === undefined ? undefined : choice.at.get(place)) ?? []),
-    ...choice.labels,
-    choice.name === 'written' ? 'sic' : 'corr',
-  ];
-  for (const name of wanted) {
-    const index = labelled(name);
+export function chooseOption(choice: Choice, place: string | undefined, options: Options): number {
+  const atPlace = place === undefined ? undefined : choice.at.get(place);
+  const index = firstOf(options, atPlace) ?? firstOf(options, choice.labels);
+  return index ?? Math.max(labelled(options, choice.name === 'written' ? 'sic' : 'corr'), 0);
+}
+
+type Options = readonly { readonly labels: readonly Label[] }[];
+
+function firstOf(options: Options, names: readonly string[] = []): number | undefined {
+  for (const name of names) {
+    const index = labelled(options, name);
     if (index >= 0) return index;
   }
-  return 0;
+  return undefined;
+}
+
+/** K itself goes before a layer K.2, which stands for K only where K has no option of its own; -1 where neither has one. */
+function labelled(options: Options, name: string): number {
+  let ofLayer = -1;
+  for (let index = 0; index < options.length; index++) {
+    for (const label of options[index]?.labels ?? []) {
+      if (labelText(label) === name) return index;
+      if (ofLayer < 0 && label.name === name) ofLayer = index;
+    }
+  }
+  return ofLayer;
 }

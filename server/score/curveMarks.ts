@@ -45,13 +45,21 @@ export function marksInOrder(
 }
 
 const isCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
-const bearsCurve = (marks: readonly AppliedMark[]): boolean => marks.some(({ form }) => isCurve(form));
+const bearsCurve = (marks: readonly AppliedMark[]): boolean => {
+  for (const { form } of marks) if (isCurve(form)) return true;
+  return false;
+};
+const isOnCurve = ({ marks, members }: LaneEvent): boolean => {
+  if (bearsCurve(marks)) return true;
+  for (const member of members) if (bearsCurve(member.marks)) return true;
+  return false;
+};
 
 function onEvents({ voice, events }: MarkedVoice): PlacedMark[] {
   const found: PlacedMark[] = [];
-  for (const [index, event] of events.entries()) {
+  events.forEach((event, index) => {
     // Most events bear none.
-    if (!bearsCurve(event.marks) && !event.members.some(({ marks }) => bearsCurve(marks))) continue;
+    if (!isOnCurve(event)) return;
     const pitches = event.members.map(({ spelling, octave, alteration }) => ({
       letter: spelling.letter,
       octave,
@@ -67,7 +75,7 @@ function onEvents({ voice, events }: MarkedVoice): PlacedMark[] {
           return { mark: { form, end, pitches: on }, bar, onset, event: index, rank: 'event' };
         });
     found.push(...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m)));
-  }
+  });
   return found;
 }
 

@@ -49,6 +49,16 @@ export const nothingAround: Around = {
   numbering: undefined,
 };
 
+/** The same inside something more. */
+export const inside = ({ spans, tuplets, scale, chosen, small, numbering }: Around, more: Partial<Around>): Around => ({
+  spans: more.spans ?? spans,
+  tuplets: more.tuplets ?? tuplets,
+  scale: more.scale ?? scale,
+  chosen: more.chosen ?? chosen,
+  small: more.small ?? small,
+  numbering: more.numbering ?? numbering,
+});
+
 /** What few events have. */
 export interface Extras {
   readonly stems: VoiceEvent['stems'];

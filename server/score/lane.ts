@@ -27,10 +27,12 @@ import type {
   ChangeItem,
   EventItem,
   Item,
+  Label,
   LostItem,
   Mark,
   MarkForm,
   Member,
+  Option,
   OptionsItem,
   PlacedLane,
   Readings,
@@ -49,6 +51,7 @@ import {
   type EventLane,
   type Extras,
   HOLDS,
+  inside,
   LaneEvent,
   LaneMark,
   LaneNote,
@@ -178,6 +181,14 @@ const isThrough = (marks: readonly AppliedMark[]): boolean => {
   return false;
 };
 
+const anyThrough = (notes: readonly LaneNote[]): boolean => {
+  for (const { marks } of notes) if (isThrough(marks)) return true;
+  return false;
+};
+
+/** A list with one more at its end, and no room for others. */
+const andOne = <T>(list: readonly T[], one: T): readonly T[] => (list.length === 0 ? [one] : list.concat([one]));
+
 class LaneReader {
   private readonly bars: RawBar[] = [];
   private bar: RawBar;
@@ -240,7 +251,8 @@ class LaneReader {
   private opening(): DrawnBarline | undefined {
     const { open, tree } = this.task.lane;
     const { again } = tree.opening;
-    const { marks, annotations } = this.applied([...tree.opening.suffixes, ...(again?.suffixes ?? [])]);
+    const { suffixes } = tree.opening;
+    const { marks, annotations } = this.applied(again === undefined ? suffixes : [...suffixes, ...again.suffixes]);
     const shape = open.shape === '|' ? (again?.shape ?? '|') : open.shape;
     const editors = open.editors || again?.editors === true;
     const bare = shape === '|' && !editors && marks.length === 0 && annotations.length === 0;
@@ -335,7 +347,7 @@ class LaneReader {
       const event = events[i];
       if (event?.small === undefined) break;
       const { around } = event;
-      const own = settled.get(around) ?? { ...around, small: { to: 'previous', group: event.small.group } };
+      const own = settled.get(around) ?? inside(around, { small: { to: 'previous', group: event.small.group } });
       settled.set(around, own);
       event.around = own;
     }
@@ -430,7 +442,7 @@ class LaneReader {
     if (what === 'note') {
       const notes = this.notes(members, item.pos);
       if (around.small !== undefined) this.smallTies(notes);
-      const holds = notes.some((note) => isThrough(note.marks)) ? HOLDS.through : 0;
+      const holds = anyThrough(notes) ? HOLDS.through : 0;
       this.push('note', notes[0]?.stave ?? this.stave, duration, value, notes, item, around, holds, this.extras);
     } else {
       if (what === 'repeat' && this.first) this.report('repeat-first', item);
@@ -637,8 +649,9 @@ class LaneReader {
       this.tuplet(item, head.proportion, applied, around, scale);
       return;
     }
-    const span: AppliedSpan = { head, ...applied, source: this.source(item) };
-    const within = { ...around, scale: multiply(around.scale, scale), spans: [...around.spans, span] };
+    const { marks, annotations } = applied;
+    const span: AppliedSpan = { head, marks, annotations, source: this.source(item) };
+    const within = inside(around, { scale: multiply(around.scale, scale), spans: andOne(around.spans, span) });
     if (head.word === 'small') this.smallNotes(item, within);
     else this.items(item.items, within);
   }
@@ -648,7 +661,7 @@ class LaneReader {
     this.value = undefined;
     this.typed = undefined;
     this.valueTypedInBar = undefined;
-    this.items(item.items, { ...around, small: { to: 'next', group: ++this.groups } });
+    this.items(item.items, inside(around, { small: { to: 'next', group: ++this.groups } }));
     this.value = value;
     this.octave = octave;
     this.setStems(stems);
@@ -663,14 +676,15 @@ class LaneReader {
     around: Around,
     scale: Time,
   ): void {
-    const tuplet = { n, m, drawn: true, unit: ZERO, complete: true, ...applied };
+    const { marks, annotations } = applied;
+    const tuplet = { n, m, drawn: true, unit: ZERO, complete: true, marks, annotations };
     const from = this.offset;
     const { bar } = this;
     const omitted = bar.omissions.length;
     this.value = undefined;
     this.typed = undefined;
     const whole = multiply(around.scale, scale);
-    this.items(item.items, { ...around, tuplets: [...around.tuplets, tuplet], scale: whole });
+    this.items(item.items, inside(around, { tuplets: andOne(around.tuplets, tuplet), scale: whole }));
     // What it fills, in written values; a tuplet over a barline is not summed.
     if (bar !== this.bar || isZero(whole)) return;
     // Small notes take no time: theirs is what is written.
@@ -697,7 +711,9 @@ class LaneReader {
     const source = this.source(item);
     if (option.omit) this.omit(item, numbering.prefix, source, around.scale);
     else {
-      const { marks, annotations } = this.applied([...item.reasons, ...item.suffixes]);
+      const { marks, annotations } = this.applied(
+        item.reasons.length === 0 ? item.suffixes : [...item.reasons, ...item.suffixes],
+      );
       const chosen: ChosenOption = {
         place: item.place?.text,
         labels: option.labels.map(labelText),
@@ -706,7 +722,7 @@ class LaneReader {
         annotations,
         source,
       };
-      this.items(option.items, { ...around, chosen: [...around.chosen, chosen], numbering });
+      this.items(option.items, inside(around, { chosen: andOne(around.chosen, chosen), numbering }));
     }
     // After options value and octave are typed again; stave and stems are as before them.
     this.value = this.task.kind === 'free' ? halfOpen : undefined;
@@ -747,24 +763,36 @@ class LaneReader {
   }
 
   /** Options take equal time and have equal barlines, `omit` apart. */
-  private compareOptions(item: OptionsItem): void {
-    const labels = item.options.flatMap((option) => option.labels);
-    for (const [index, label] of labels.entries()) {
-      const isSecond = labels.findIndex((other) => labelText(other) === labelText(label)) < index;
-      if (isSecond) this.report('label-twice', label, { label: labelText(label) });
+  private compareOptions({ options }: OptionsItem): void {
+    this.findLabelsTwice(options);
+    let first: BarTimes | undefined;
+    for (const option of options) {
+      if (option.omit) continue;
+      const times = timesOf(option.items, this.value);
+      if (first === undefined) first = times;
+      else this.compareTimes(option, times, first);
     }
-    const measured = item.options
-      .filter((option) => !option.omit)
-      .map((option) => ({ option, times: timesOf(option.items, this.value) }));
-    const first = measured[0]?.times;
-    if (first === undefined) return;
-    for (const { option, times } of measured.slice(1)) {
-      if (times === undefined || times.length === 0) continue;
-      const label = option.labels.map(labelText).join(',');
-      if (times.length !== first.length) this.report('options-barlines', option, { label });
-      else if (times.some((t, i) => t !== undefined && first[i] !== undefined && !equal(t, first[i]))) {
-        this.bar.broken = true;
-        this.report('options-unequal', option, { label });
+  }
+
+  private compareTimes(option: Option, times: BarTimes, first: BarTimes): void {
+    const isOther = (time: Time | undefined, index: number): boolean => {
+      const wanted = first[index];
+      return time !== undefined && wanted !== undefined && !equal(time, wanted);
+    };
+    const unequal = times.length === first.length && times.some(isOther);
+    if (unequal) this.bar.broken = true;
+    else if (times.length === first.length) return;
+    const label = option.labels.map(labelText).join(',');
+    this.report(unequal ? 'options-unequal' : 'options-barlines', option, { label });
+  }
+
+  private findLabelsTwice(options: readonly Option[]): void {
+    const before: Label[] = [];
+    for (const { labels } of options) {
+      for (const label of labels) {
+        const isSecond = before.some((other) => other.name === label.name && other.layer === label.layer);
+        if (isSecond) this.report('label-twice', label, { label: labelText(label) });
+        before.push(label);
       }
     }
   }
@@ -813,43 +841,76 @@ class LaneReader {
   }
 }
 
-/** The time of each bar that items take; undefined where it cannot be known. */
-function timesOf(items: readonly Item[], before?: ValueForm): (Time | undefined)[] {
-  const times: (Time | undefined)[] = [];
-  let current: Time | undefined = ZERO;
-  let value = before;
-  // A doubtful value does not stick: it holds for one event.
-  let once: ValueForm | undefined;
-  const walk = (list: readonly Item[], scale: Time): void => {
-    for (const item of list) {
-      if (item.kind === 'value') {
-        once = item.form;
-        if (!item.form.doubtful) value = item.form;
-      } else if (item.kind === 'barline') {
-        times.push(current);
-        current = ZERO;
-      } else if (item.kind === 'event') {
-        const own = item.what === 'barRest' || item.what === 'barGap' ? undefined : (once ?? value)?.duration;
-        once = undefined;
-        current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
-      } else if (item.kind === 'lost') {
-        const own = item.form?.duration;
-        once = undefined;
-        current = current === undefined || own === undefined ? undefined : add(current, multiply(own, scale));
-      } else if (item.kind === 'span' && item.head.word !== 'small') {
-        const p = item.head.proportion;
-        walk(item.items, p === undefined ? scale : multiply(scale, divide(time(p.m), time(p.n || 1))));
-      } else if (item.kind === 'options') {
+/** The time of each bar; undefined where it cannot be known. */
+type BarTimes = readonly (Time | undefined)[];
+
+/** Sums up the time that items take, bar by bar. */
+class TimesOfItems {
+  readonly bars: (Time | undefined)[] = [];
+  private current: Time | undefined = ZERO;
+  /** A doubtful value does not stick: it holds for one event. */
+  private once: ValueForm | undefined;
+
+  constructor(private value: ValueForm | undefined) {}
+
+  items(items: readonly Item[], scale: Time): void {
+    for (const item of items) this.item(item, scale);
+  }
+
+  private item(item: Item, scale: Time): void {
+    switch (item.kind) {
+      case 'value':
+        this.once = item.form;
+        if (!item.form.doubtful) this.value = item.form;
+        break;
+      case 'barline':
+        this.endBar();
+        break;
+      case 'event': {
+        const { what } = item.written;
+        this.pass(what === 'barRest' || what === 'barGap' ? undefined : (this.once ?? this.value)?.duration, scale);
+        break;
+      }
+      case 'lost':
+        this.pass(item.form?.duration, scale);
+        break;
+      case 'span': {
+        const { word, proportion } = item.head;
+        if (word === 'small') break;
+        const own = proportion && divide(time(proportion.m), time(proportion.n || 1));
+        this.items(item.items, own === undefined ? scale : multiply(scale, own));
+        break;
+      }
+      case 'options': {
         const inner = item.options.find((option) => !option.omit);
-        if (inner !== undefined) walk(inner.items, scale);
-        value = undefined;
-        once = undefined;
-      } else if (item.kind === 'junk') current = undefined;
+        if (inner !== undefined) this.items(inner.items, scale);
+        this.value = undefined;
+        this.once = undefined;
+        break;
+      }
+      case 'junk':
+        this.current = undefined;
+        break;
     }
-  };
-  walk(items, SEMIBREVE);
-  times.push(current);
-  return times;
+  }
+
+  endBar(): void {
+    this.bars.push(this.current);
+    this.current = ZERO;
+  }
+
+  private pass(own: Time | undefined, scale: Time): void {
+    this.once = undefined;
+    if (this.current === undefined || own === undefined) this.current = undefined;
+    else this.current = add(this.current, scale === SEMIBREVE ? own : multiply(own, scale));
+  }
+}
+
+function timesOf(items: readonly Item[], before?: ValueForm): BarTimes {
+  const times = new TimesOfItems(before);
+  times.items(items, SEMIBREVE);
+  times.endBar();
+  return times.bars;
 }
 
 /**
@@ -872,7 +933,7 @@ function groupProportions(
     const within = new Map<Around, Around>();
     for (const event of group) {
       const { around } = event;
-      const own = within.get(around) ?? { ...around, tuplets: [...around.tuplets, tuplet] };
+      const own = within.get(around) ?? inside(around, { tuplets: andOne(around.tuplets, tuplet) });
       within.set(around, own);
       event.around = own;
     }

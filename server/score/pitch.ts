@@ -65,7 +65,7 @@ interface Pending extends PitchState {
 }
 
 interface VoiceState {
-  pending: Pending[];
+  pending: readonly Pending[];
   last: readonly PitchState[];
   /** Members of the last event that a lone `=` repeats. */
   lastMembers: LaneNote[] | undefined;
@@ -80,13 +80,16 @@ interface VoiceState {
 /** The first or last state of a pitch in a list. */
 function stateIn<State extends PitchState>(
   list: readonly State[],
-  member: LaneNote,
+  { spelling: { letter }, octave }: LaneNote,
   from: 'first' | 'last',
 ): State | undefined {
-  if (list.length === 0) return undefined;
-  const { letter } = member.spelling;
-  const same = (p: State): boolean => p.letter === letter && p.octave === member.octave;
-  return from === 'first' ? list.find(same) : list.findLast(same);
+  let found: State | undefined;
+  for (const state of list) {
+    if (state.letter !== letter || state.octave !== octave) continue;
+    found = state;
+    if (from === 'first') break;
+  }
+  return found;
 }
 
 function stateOf(member: LaneNote, before?: PitchState): PitchState {
@@ -96,9 +99,24 @@ function stateOf(member: LaneNote, before?: PitchState): PitchState {
   return sign === undefined ? { letter, octave, alteration } : { letter, octave, alteration, sign };
 }
 
+const noStates: readonly PitchState[] = [];
+const noTies: readonly Pending[] = [];
+
 /** What ties of an event lead on to. */
-const tiedOn = (members: readonly LaneNote[]): Pending[] =>
-  members.filter((member) => member.tie !== undefined).map((member) => ({ ...stateOf(member), source: member.source }));
+function tiedOn(members: readonly LaneNote[]): readonly Pending[] {
+  let ties: Pending[] | undefined;
+  for (const member of members) {
+    if (member.tie === undefined) continue;
+    ties ??= [];
+    ties.push({ ...stateOf(member), source: member.source });
+  }
+  return ties ?? noTies;
+}
+
+function accidentalIn(key: readonly KeySign[], letter: Spelling['letter']): AccidentalSign | undefined {
+  for (const sign of key) if (sign.letter === letter) return sign.accidental;
+  return undefined;
+}
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
 
@@ -131,13 +149,23 @@ class PitchPass {
   }
 
   run(): PitchResult {
-    for (const { voice, event, barline } of inOrder(this.task.voices)) {
-      const state = this.voices.get(voice);
-      if (state === undefined) continue;
+    const heads = this.task.voices.map(({ voice, events, barlines }) => ({
+      events,
+      barlines,
+      state: this.voices.get(voice) as VoiceState,
+      next: 0,
+    }));
+    for (;;) {
+      const head = first(heads);
+      const event = head?.events[head.next];
+      if (head === undefined || event === undefined) break;
+      const { state } = head;
       this.enterBar(event.bar, state);
+      const barline = head.barlines?.[head.next];
       if (barline !== undefined) this.enterOwnBar(event.stave, barline);
       if (event.kind === 'note') this.note(event, state);
       else this.silence(event, state);
+      head.next++;
     }
     const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
       new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
@@ -157,7 +185,7 @@ class PitchPass {
     if (bar === state.bar && !(bar === 0 && state.lastKind === undefined)) return;
     for (let b = state.bar + (state.lastKind === undefined ? 0 : 1); b <= bar; b++) {
       const { afterSpecial, ending } = this.task.barOf(b);
-      if (afterSpecial) state.last = [];
+      if (afterSpecial) state.last = noStates;
       if (ending === 1) {
         state.atEnding = {
           ties: state.pending.map(({ source: _, ...tie }) => tie),
@@ -189,8 +217,8 @@ class PitchPass {
 
   private silence(event: LaneEvent, state: VoiceState): void {
     if (event.kind !== 'lost') this.leadNowhere(state, event.source);
-    state.pending = [];
-    state.last = [];
+    state.pending = noTies;
+    state.last = noStates;
     state.lastMembers = undefined;
     state.lastKind = event.kind;
   }
@@ -198,17 +226,19 @@ class PitchPass {
   private note(event: LaneEvent, state: VoiceState): void {
     if (event.repeats !== undefined && !this.repeat(event, state)) return;
     const small = event.small !== undefined;
-    const bound: PitchState[] = [];
+    let bound: PitchState[] | undefined;
     for (const member of event.members) {
       const held = this.member(event, member, state, small);
-      if (held !== undefined) bound.push(held);
+      if (held === undefined) continue;
+      if (bound === undefined) bound = [held];
+      else bound.push(held);
     }
     if (!small) {
       this.unmatched(event, state);
       state.pending = tiedOn(event.members);
       state.lastMembers = event.members;
     }
-    state.last = bound;
+    state.last = bound ?? noStates;
     state.lastKind = 'note';
   }
 
@@ -218,7 +248,7 @@ class PitchPass {
     if (before === undefined) {
       if (state.lastKind !== undefined) this.task.report('repeat-of-nothing', event.source, {});
       event.kind = state.lastKind === 'rest' ? 'rest' : 'gap';
-      state.pending = [];
+      state.pending = noTies;
       this.silence(event, state);
       return false;
     }
@@ -247,7 +277,7 @@ class PitchPass {
   /** Gives the member its pitch; tells it where a written accidental, its own or one before it, made it. */
   private member(event: LaneEvent, member: LaneNote, state: VoiceState, small: boolean): PitchState | undefined {
     const { letter } = member.spelling;
-    const signature = this.task.keyAt(member.stave, event.onset).find((sign) => sign.letter === letter)?.accidental;
+    const signature = accidentalIn(this.task.keyAt(member.stave, event.onset), letter);
     const bySignature = signature === undefined ? 0 : alterations[signature];
     const tie = small ? undefined : stateIn(state.pending, member, 'first');
     const chained = this.inForce(event, member, state);
@@ -326,28 +356,19 @@ function plainSpelling(spelling: Spelling): Spelling {
   return { text: letter, letter, ...(octave === undefined ? {} : { octave }), doubtful: false };
 }
 
-/** All events by onset, then by voice, each voice in its own order. */
-function* inOrder(voices: PitchTask['voices']): Generator<{
-  readonly voice: number;
-  readonly event: LaneEvent;
-  /** Of a loose system. */
-  readonly barline: Time | undefined;
-}> {
-  const heads = voices.map((voice) => ({ ...voice, next: 0 }));
-  for (;;) {
-    let first: (typeof heads)[number] | undefined;
-    let event: LaneEvent | undefined;
-    for (const head of heads) {
-      const one = head.events[head.next];
-      if (one === undefined || (event !== undefined && !isBefore(one, event))) continue;
-      first = head;
-      event = one;
-    }
-    if (first === undefined || event === undefined) return;
-    const barline = first.barlines?.[first.next];
-    first.next++;
-    yield { voice: first.voice, event, barline };
+/** Where the next event stands: events go by onset, then by voice, each voice in its own order. */
+function first<Head extends { readonly events: readonly LaneEvent[]; readonly next: number }>(
+  heads: readonly Head[],
+): Head | undefined {
+  let found: Head | undefined;
+  let event: LaneEvent | undefined;
+  for (const head of heads) {
+    const one = head.events[head.next];
+    if (one === undefined || (event !== undefined && !isBefore(one, event))) continue;
+    found = head;
+    event = one;
   }
+  return found;
 }
 
 const isBefore = (a: LaneEvent, b: LaneEvent): boolean => (a.bar - b.bar || compare(a.onset, b.onset)) < 0;

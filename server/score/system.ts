@@ -432,6 +432,7 @@ class SystemBuilder {
     const preferred = (rivals: VoiceLanes['witnesses']): VoiceLanes['witnesses'][number] | undefined =>
       rivals[chooseOption(choice, undefined, [{ labels: [] }, ...rivals.map((one) => label(one.name))]) - 1];
     const bars = lanes.bars.map((bar, index) => {
+      if (lanes.witnesses.length === 0) return { lane: lanes.lane, bar };
       const rival = preferred(lanes.witnesses.filter((one) => saysSomething(one.bars[index])));
       const other = rival?.bars[index];
       if (rival === undefined || other === undefined) return { lane: lanes.lane, bar };
