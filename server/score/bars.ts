@@ -74,8 +74,13 @@ export type ReportIn = (
 ) => void;
 
 /** Events of small notes take no time, so the last event of a bar is the last that does. */
-const lastTimed = (events: readonly LaneEvent[]): LaneEvent | undefined =>
-  events.findLast((event) => event.small === undefined);
+function lastTimed(events: readonly LaneEvent[]): LaneEvent | undefined {
+  for (let index = events.length - 1; index >= 0; index--) {
+    const event = events[index];
+    if (event !== undefined && event.small === undefined) return event;
+  }
+  return undefined;
+}
 
 const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
 
@@ -123,6 +128,17 @@ function keepingValue(text: string, lane: number, after: VoiceBars['bars']): Fix
 
 const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] => bar.events.at(-1)?.source ?? { lane, ...bar.at };
 
+/** A barline with what stands on it in two lanes. */
+const withAllOn = (barline: DrawnBarline, a: DrawnBarline, b: DrawnBarline): DrawnBarline =>
+  a === b
+    ? barline
+    : {
+        shape: barline.shape,
+        editors: barline.editors,
+        marks: [...a.marks, ...b.marks],
+        annotations: [...a.annotations, ...b.annotations],
+      };
+
 /** The barline that the lanes agree on; a plain one agrees with any. */
 function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn): DrawnBarline | undefined {
   let found: DrawnBarline | undefined;
@@ -131,11 +147,7 @@ function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn
     const closing = entry?.bar.closing;
     if (entry === undefined || closing === undefined) continue;
     if (found === undefined || (found.shape === '|' && closing.shape !== '|')) {
-      found = {
-        ...closing,
-        marks: [...(found?.marks ?? []), ...closing.marks],
-        annotations: [...(found?.annotations ?? []), ...closing.annotations],
-      };
+      found = found === undefined ? closing : withAllOn(closing, found, closing);
     } else {
       if (closing.shape !== '|' && closing.shape !== found.shape) {
         const { pos, len } = entry.bar.at;
@@ -149,11 +161,7 @@ function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn
           },
         );
       }
-      found = {
-        ...found,
-        marks: [...found.marks, ...closing.marks],
-        annotations: [...found.annotations, ...closing.annotations],
-      };
+      found = withAllOn(found, found, closing);
     }
   }
   return found;

@@ -175,11 +175,21 @@ interface Applied {
 
 const nothingApplied: Applied = { marks: noMarks, annotations: noAnnotations };
 const noShapes: readonly string[] = [];
+/** Most barlines are like it. */
+const plainBarline: DrawnBarline = { shape: '|', editors: false, marks: noMarks, annotations: noAnnotations };
 
 const isThrough = (marks: readonly AppliedMark[]): boolean => {
   for (const { form } of marks) if (form.name === 'through') return true;
   return false;
 };
+
+/** The first label of the options that says the same. */
+function firstLike({ name, layer }: Label, options: readonly Option[]): Label | undefined {
+  for (const { labels } of options) {
+    for (const label of labels) if (label.name === name && label.layer === layer) return label;
+  }
+  return undefined;
+}
 
 const anyThrough = (notes: readonly LaneNote[]): boolean => {
   for (const { marks } of notes) if (isThrough(marks)) return true;
@@ -308,8 +318,9 @@ class LaneReader {
   }
 
   private close(bar: Barline): void {
-    const { marks, annotations } = this.applied(bar.suffixes);
-    this.endBar({ shape: bar.shape, editors: bar.editors, marks, annotations });
+    const { shape, editors, suffixes } = bar;
+    if (shape === '|' && !editors && suffixes.length === 0) this.endBar(plainBarline);
+    else this.endBar({ shape, editors, ...this.applied(suffixes) });
   }
 
   private endBar(closing: DrawnBarline | undefined): void {
@@ -787,12 +798,10 @@ class LaneReader {
   }
 
   private findLabelsTwice(options: readonly Option[]): void {
-    const before: Label[] = [];
     for (const { labels } of options) {
       for (const label of labels) {
-        const isSecond = before.some((other) => other.name === label.name && other.layer === label.layer);
-        if (isSecond) this.report('label-twice', label, { label: labelText(label) });
-        before.push(label);
+        if (firstLike(label, options) === label) continue;
+        this.report('label-twice', label, { label: labelText(label) });
       }
     }
   }
@@ -846,7 +855,7 @@ type BarTimes = readonly (Time | undefined)[];
 
 /** Sums up the time that items take, bar by bar. */
 class TimesOfItems {
-  readonly bars: (Time | undefined)[] = [];
+  private bars: BarTimes = [];
   private current: Time | undefined = ZERO;
   /** A doubtful value does not stick: it holds for one event. */
   private once: ValueForm | undefined;
@@ -894,9 +903,13 @@ class TimesOfItems {
     }
   }
 
-  endBar(): void {
-    this.bars.push(this.current);
+  private endBar(): void {
+    this.bars = this.result();
     this.current = ZERO;
+  }
+
+  result(): BarTimes {
+    return andOne(this.bars, this.current);
   }
 
   private pass(own: Time | undefined, scale: Time): void {
@@ -909,8 +922,7 @@ class TimesOfItems {
 function timesOf(items: readonly Item[], before?: ValueForm): BarTimes {
   const times = new TimesOfItems(before);
   times.items(items, SEMIBREVE);
-  times.endBar();
-  return times.bars;
+  return times.result();
 }
 
 /**

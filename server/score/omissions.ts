@@ -84,8 +84,11 @@ function kept(entries: readonly Entry[], gone: ReadonlySet<number>): Entry[] {
   return left;
 }
 
+const noGaps: readonly Time[] = [];
+
 /** How much empty time stands for each omission of a bar that the other lanes fill: its own time, the last what is left. */
 export function gapsOf(bar: RawBar, lacking: Time): readonly Time[] {
+  if (bar.omissions.length === 0) return noGaps;
   let left = compare(lacking, ZERO) > 0 ? lacking : ZERO;
   return bar.omissions.map((one, index) => {
     const isLast = index === bar.omissions.length - 1;
