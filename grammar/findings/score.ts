@@ -188,6 +188,12 @@ After:
     reading short
       order A B`,
   },
+  'tie-not-in-ending': {
+    level: 'info',
+    sentence: 'The tie on {note} that leads into the first ending finds no {note} in ending {ending}.',
+    help: `What is open where the first ending begins enters every ending alike: a tie, a curve, an accidental. Here a further
+ending begins with another note. The source may well have it so; then nothing needs mending.`,
+  },
   'tie-to-nothing': {
     level: 'error',
     sentence: 'The tie on {note} has no partner: no note follows it.',

@@ -146,8 +146,8 @@ export class Findings {
 function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
   const found = new Map<string, LaneFinding>();
   for (const one of all) {
-    const { code, range } = one.finding;
-    const key = `${code} ${range.start.offset} ${range.end.offset}`;
+    const { code, range, message } = one.finding;
+    const key = `${code} ${range.start.offset} ${range.end.offset} ${message}`;
     const known = found.get(key);
     if (known === undefined) found.set(key, one);
     else known.choices = united(known.choices, one.choices);

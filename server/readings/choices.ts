@@ -32,6 +32,8 @@ function readingChoice(environment: Environment, line: readonly ReadingDeclarati
   return {
     name,
     at: placesOf(line),
+    stated: line.flatMap(({ at }) => [...at].map(([place, label]) => ({ place, label }))),
+    otherwise: new Map(),
     labels: [...new Set([...line.map((reading) => reading.name), ...line.flatMap((reading) => reading.takes)])],
     accidentals: stated?.accidentals ?? environment.accidentals,
     order: ordered && orderOf(ordered),
@@ -45,7 +47,15 @@ const orderOf = ({ order, block, statement, file }: ReadingDeclaration): StatedO
 function witnessChoice(environment: Environment, name: string): Choice {
   const [source = name] = name.split('.');
   const labels = source === name ? [name] : [name, source];
-  return { name, at: new Map(), labels, accidentals: environment.accidentals, order: undefined };
+  return {
+    name,
+    at: new Map(),
+    stated: [],
+    otherwise: new Map(),
+    labels,
+    accidentals: environment.accidentals,
+    order: undefined,
+  };
 }
 
 /** The choice of a name: `written`, a reading, a witness or a layer (`K.2`); undefined if the file declares no such one. */

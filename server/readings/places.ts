@@ -4,7 +4,7 @@
  */
 import { allOf } from '../../grammar/statements/read';
 import type { BlockContents, FileTree, Item, Option } from '../../grammar/tree';
-import { type Choice, chooseOption, labelText } from '../score/choice';
+import { type Choice, labelText, matchingOption } from '../score/choice';
 import type { Environment } from '../score/environment';
 
 /** A named place of the text. */
@@ -86,17 +86,22 @@ export class PlaceDecisions {
 
   private decided(all: readonly Together[], choice: Choice): Choice {
     const at = new Map(choice.at);
+    const otherwise = new Map(choice.otherwise);
     for (const { names, first } of all) {
-      const stated = [first.name, ...names].flatMap((name) => choice.at.get(name) ?? []);
-      const asked = stated.length === 0 ? choice : { ...choice, at: new Map([[first.name, stated]]) };
-      const option = first.options[chooseOption(asked, first.name, first.options)];
-      const labels = [...stated, ...(option?.labels ?? []).map(labelText)];
-      for (const name of names) at.set(name, labels);
+      const stated = choice.stated.flatMap(({ place, label }) => (names.has(place) ? [label] : []));
+      const asked = { ...choice, at: new Map([[first.name, stated]]) };
+      const matching = matchingOption(asked, first.name, first.options);
+      const labels = (first.options[matching ?? 0]?.labels ?? []).map(labelText);
+      // What nobody wished for at the first place is taken elsewhere only where nothing is wished for either.
+      for (const name of names) {
+        at.set(name, matching === undefined ? stated : [...stated, ...labels]);
+        otherwise.set(name, labels);
+      }
     }
-    const text = JSON.stringify([...at]);
+    const text = JSON.stringify([[...at], [...otherwise]]);
     const before = this.before.get(choice);
     if (before?.text === text) return before.choice;
-    const made = { ...choice, at };
+    const made = { ...choice, at, otherwise };
     this.before.set(choice, { text, choice: made });
     return made;
   }

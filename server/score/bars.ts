@@ -7,6 +7,7 @@ import {
   divide,
   earliest,
   equal,
+  format,
   isNegative,
   isZero,
   latest,
@@ -223,7 +224,9 @@ export function layMeasured(
     );
     // What a witness leaves out is measured by the lanes that have it all, if there are any.
     const complete = known.filter(({ bar }) => bar.omissions.length === 0);
-    const sure = complete.length > 0 ? complete : known;
+    // Beside a filler what is omitted leaves the bar as long as its meter says.
+    const filled = present.some(({ bar }) => bar.fills);
+    const sure = complete.length > 0 ? complete : filled ? [] : known;
     const totals = sure.map(({ total, bar }) =>
       length !== undefined && (isThrough(bar) || bar.blank !== undefined) && compare(total, length) > 0
         ? length
@@ -339,8 +342,8 @@ export function layLoose(
     if (omits(voice) || isSuspended(voice)) return;
     report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
       voice: voice.name,
-      have: `${end.n}/${end.d}`,
-      need: `${duration.n}/${duration.d}`,
+      have: format(end),
+      need: format(duration),
     });
   });
   const keyOf = (t: Time): string => `${t.n}/${t.d}`;
@@ -413,13 +416,15 @@ function layAlone(
       report(lane, 'empty-bar', bar.blank.at, { voice: voice.name }, { bar: index, fixes: bar.blank.fixes });
     }
     const gaps = timed ? bar.omissions.map(({ time: omitted }) => omitted ?? ZERO) : [];
+    // Where all omit the bar, nothing is left of it, not even its barline.
+    const isGone = !timed && bar.events.length === 0 && bar.omissions.length > 0;
     const rest = bar.fills && meter !== undefined ? subtract(meter.length, bar.time) : ZERO;
     const filler = isNegative(rest) ? ZERO : rest;
     starts.push({ onset, filler, gaps });
     onset = add(onset, add(gaps.reduce(add, bar.time), filler));
     const full = meter === undefined ? onset : add(barline, meter.length);
     barline = isThrough(bar) ? earliest(full, onset) : onset;
-    if (bar.closing !== undefined) closings.push({ onset: barline, closing: bar.closing });
+    if (bar.closing !== undefined && !isGone) closings.push({ onset: barline, closing: bar.closing });
   }
   return { starts, closings, end: onset };
 }

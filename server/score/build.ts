@@ -228,6 +228,8 @@ class PieceBuilder {
     const sections = this.sections();
     this.judgeLengths(new Set(sections.map((one) => one.firstBar)));
     this.reportOfSystems();
+    const last = this.bars.at(-1);
+    if (last !== undefined && this.carry.voices.some(({ runningOn }) => !isZero(runningOn))) last.broken = true;
     const piece: Piece = {
       name: this.name ?? '',
       systems: this.systems,
@@ -430,7 +432,7 @@ class PieceBuilder {
   private reportOfSystems(): void {
     for (const system of this.systems) {
       for (const placed of system.score.problems) {
-        const bar = placed.bar === undefined ? undefined : this.bars[system.firstBar + placed.bar]?.number;
+        const bar = placed.bar === undefined ? undefined : this.barAt(system, placed.bar)?.number;
         const { problem } = placed;
         const make = (): PlacedProblem => ({
           ...placed,
@@ -452,6 +454,11 @@ class PieceBuilder {
         ),
       )
     );
+  }
+
+  /** The bar of a system; of a lane that has more bars than the others, the last. */
+  private barAt(system: ScoreSystem, bar: number): DraftBar | undefined {
+    return this.bars[system.firstBar + bar] ?? this.bars.at(-1);
   }
 
   private reportOpenEnds(piece: Piece): void {

@@ -13,6 +13,10 @@ export interface Choice {
   readonly name: string;
   /** Place names to the labels taken there, the first that it has. */
   readonly at: ReadonlyMap<string, readonly string[]>;
+  /** What the reading and those it is built on say of places, the nearest first. */
+  readonly stated: readonly { readonly place: string; readonly label: string }[];
+  /** Place names to the labels taken there if no other that is wished for is found. */
+  readonly otherwise: ReadonlyMap<string, readonly string[]>;
   /** Labels in order of preference: the reading's own, its ancestors' nearest first, then what it takes. */
   readonly labels: readonly string[];
   /** The practice of accidentals of this choice. */
@@ -34,6 +38,8 @@ export interface StatedOrder {
 export const written = (accidentals: AccidentalPractice): Choice => ({
   name: 'written',
   at: new Map(),
+  stated: [],
+  otherwise: new Map(),
   labels: [],
   accidentals,
   order: undefined,
@@ -45,12 +51,20 @@ export const labelText = (label: Label): string =>
 
 /**
  * Index of the option that the choice takes: what the reading says of the named place, then its labels in order, then
- * `sic` or `corr`, then the first.
+ * `sic` or `corr`, then what is taken at the places decided together, then the first.
  */
 export function chooseOption(choice: Choice, place: string | undefined, options: Options): number {
+  const otherwise = place === undefined ? undefined : choice.otherwise.get(place);
+  return matchingOption(choice, place, options) ?? firstOf(options, otherwise) ?? 0;
+}
+
+/** The same where something that the choice wishes for is found; undefined else. */
+export function matchingOption(choice: Choice, place: string | undefined, options: Options): number | undefined {
   const atPlace = place === undefined ? undefined : choice.at.get(place);
   const index = firstOf(options, atPlace) ?? firstOf(options, choice.labels);
-  return index ?? Math.max(labelled(options, choice.name === 'written' ? 'sic' : 'corr'), 0);
+  if (index !== undefined) return index;
+  const mended = labelled(options, choice.name === 'written' ? 'sic' : 'corr');
+  return mended < 0 ? undefined : mended;
 }
 
 type Options = readonly { readonly labels: readonly Label[] }[];

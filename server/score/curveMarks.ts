@@ -101,9 +101,13 @@ function onBarline(
     .filter(({ form }) => isCurve(form))
     .map(({ form, source }) => {
       const end: CurveEnd = { voice, event, member: undefined, onBarline: true, form, source };
-      return { mark: { form, end, pitches: [] }, bar: before?.bar ?? 0, onset, event, rank: 'barline' };
+      return { mark: { form, end, pitches: [] }, bar: barOf(form, before), onset, event, rank: 'barline' };
     });
 }
+
+/** What begins on a barline belongs to the bar after it, so that it may lead into a further ending. */
+const barOf = ({ type }: MarkForm, before: LaneEvent | undefined): number =>
+  before === undefined ? 0 : before.bar + (type === 'curveStart' ? 1 : 0);
 
 /** An ending begins before all else of its bar. */
 const comesFirst = (a: PlacedMark, b: PlacedMark): number =>

@@ -10,8 +10,9 @@ type Entry = VoiceBars['bars'][number];
 /**
  * The bars without those that every voice omits: a barline that all omit parts nothing, and a bar of which nothing is
  * left has no barline.
+ * @param continues the first bar has begun in the system before, so that something of it is left
  */
-export function withoutOmitted(voices: readonly VoiceBars[]): readonly VoiceBars[] {
+export function withoutOmitted(voices: readonly VoiceBars[], continues: boolean): readonly VoiceBars[] {
   if (!voices.some(({ bars }) => bars.some(({ bar }) => bar.omissions.length > 0))) return voices;
   const groups = groupsOf(voices);
   const joined = voices.map((voice) => ({
@@ -20,7 +21,9 @@ export function withoutOmitted(voices: readonly VoiceBars[]): readonly VoiceBars
   }));
   const count = Math.max(0, ...joined.map(({ bars }) => bars.length));
   const gone = new Set(
-    Array.from({ length: count }, (_, index) => index).filter((index) => isGone(joined.map(({ bars }) => bars[index]))),
+    Array.from({ length: count }, (_, index) => index).filter(
+      (index) => !(continues && index === 0) && isGone(joined.map(({ bars }) => bars[index])),
+    ),
   );
   return gone.size === 0 ? joined : joined.map((voice) => ({ ...voice, bars: kept(voice.bars, gone) }));
 }
@@ -74,7 +77,8 @@ function kept(entries: readonly Entry[], gone: ReadonlySet<number>): Entry[] {
   const left: Entry[] = [];
   let waiting: RawChange[] = [];
   entries.forEach((entry, index) => {
-    if (gone.has(index)) waiting.push(...entry.bar.changes);
+    // An ending goes with its bar.
+    if (gone.has(index)) waiting.push(...entry.bar.changes.filter(({ change }) => change.change.word !== 'ending'));
     else {
       const changes = [...waiting.map((one) => ({ ...one, offset: ZERO, first: true })), ...entry.bar.changes];
       left.push(waiting.length === 0 ? entry : { ...entry, bar: { ...entry.bar, changes } });

@@ -62,6 +62,8 @@ export interface PitchResult {
 
 interface Pending extends PitchState {
   readonly source: Source | undefined;
+  /** It entered the first ending already, and now this one. */
+  readonly ending?: number;
 }
 
 interface VoiceState {
@@ -124,6 +126,9 @@ const signs: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b',
 const exactName = ({ letter, alteration, octave }: PitchState): string =>
   `${letter}${signs[alteration] ?? ''}${octave}`;
 
+/** As it crosses a system end: where it was typed stays behind. */
+const carried = ({ source: _, ending: __, ...tie }: Pending): PitchState => tie;
+
 class PitchPass {
   private readonly voices = new Map<number, VoiceState>();
   private readonly onStave: PitchState[][];
@@ -170,7 +175,7 @@ class PitchPass {
     const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
       new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
     return {
-      ties: by((state) => state.pending.map(({ source: _, ...tie }) => tie)),
+      ties: by((state) => state.pending.map(carried)),
       last: by((state) => state.last),
       atEnding: by((state) => state.atEnding),
       accidentals: this.onStave,
@@ -188,13 +193,13 @@ class PitchPass {
       if (afterSpecial) state.last = noStates;
       if (ending === 1) {
         state.atEnding = {
-          ties: state.pending.map(({ source: _, ...tie }) => tie),
+          ties: state.pending.map(carried),
           last: state.last,
         };
       } else if (ending !== undefined && state.atEnding !== undefined) {
         // The barline after an ending leads back, so a tie out of it finds nothing.
         this.leadNowhere(state);
-        state.pending = state.atEnding.ties.map((tie) => ({ ...tie, source: undefined }));
+        state.pending = state.atEnding.ties.map((tie) => ({ ...tie, source: undefined, ending }));
         state.last = state.atEnding.last;
       }
     }
@@ -211,7 +216,8 @@ class PitchPass {
   private leadNowhere(state: VoiceState, at?: Source): void {
     for (const tie of state.pending) {
       const source = tie.source ?? at;
-      if (source !== undefined) this.task.report('tie-to-nothing', source, { note: noteName(tie) });
+      if (tie.ending !== undefined) this.notEntered(tie, source);
+      else if (source !== undefined) this.task.report('tie-to-nothing', source, { note: noteName(tie) });
     }
   }
 
@@ -330,9 +336,19 @@ class PitchPass {
   /** Ties that this event did not take up. */
   private unmatched(event: LaneEvent, state: VoiceState): void {
     for (const tie of state.pending) {
+      if (tie.ending !== undefined) {
+        this.notEntered(tie, event.source);
+        continue;
+      }
       const first = event.members[0];
       this.report('tie-other-pitch', tie, event, first && stateOf(first));
     }
+  }
+
+  /** The one tie that is drawn has its note in the first ending; a further one may go elsewhere. */
+  private notEntered(tie: Pending, at: Source | undefined): void {
+    const slots = { note: noteName(tie), ending: `${tie.ending}` };
+    if (at !== undefined) this.task.report('tie-not-in-ending', at, slots);
   }
 
   private report(

@@ -94,7 +94,8 @@ class SystemBuilder {
     const lanes = this.readLanes();
     const chosen = lanes.map((one) => this.chosenBars(one));
     const sungOn = this.subLanes(lanes, chosen);
-    const typed = withoutOmitted(chosen);
+    // In a loose system the bars of the lanes are not the same.
+    const typed = this.kind === 'loose' ? chosen : withoutOmitted(chosen, carry.open !== undefined);
     this.checkFree(lanes);
     const elapsed = carry.open?.elapsed ?? ZERO;
     const barMeters = this.metersByBar(typed);
@@ -148,7 +149,7 @@ class SystemBuilder {
       changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
       sections: this.sections,
       carryOut: this.carryOut(laid, placed, pitch, curves.open, sungOn),
-      problems: this.problems,
+      problems: this.kind === 'loose' ? this.problems.map((one) => inCommonBar(one, voices, laid)) : this.problems,
     };
   }
 
@@ -734,6 +735,19 @@ interface LaneFacts {
 
 /** Clauses that may stand several times, each for another stave; the reader of statements has told of the others. */
 const REPEATABLE: ReadonlySet<string> = new Set(['clef', 'key']);
+
+/** A lane of a loose system counts its own bars; the sentence names the common bar in which that begins. */
+function inCommonBar(
+  placed: PlacedProblem,
+  voices: readonly VoiceBars[],
+  laid: Laid & { barOf?: (onset: Time) => number },
+): PlacedProblem {
+  const { bar, lane } = placed;
+  if (bar === undefined || lane === undefined) return placed;
+  const v = voices.findIndex(({ bars }) => bars[bar]?.lane === lane);
+  const start = laid.voices[v]?.starts[bar]?.onset;
+  return start === undefined || laid.barOf === undefined ? placed : { ...placed, bar: laid.barOf(start) };
+}
 
 /** When the barline before each event stands. */
 const barlinesOf = (voice: VoiceBars | undefined, laid: Laid, v: number): Time[] =>

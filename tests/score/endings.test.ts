@@ -1,7 +1,7 @@
 /** Strains with endings: what enters one ending enters every other alike (common practice; the reference says so). */
 import { describe, expect, it } from 'vitest';
 import { curvesOf } from '../../server/score/walk';
-import { errors, eventsIn, passage, scoreOf, sound } from '../helpers/music';
+import { errors, eventsIn, findingOf, passage, scoreOf, sound } from '../helpers/music';
 
 const strain = (music: string, meter = '3 = 3/4'): ReturnType<typeof passage> =>
   passage(`system upper C1 lower F4 meter ${meter}\n dessus | ${music} |||\n`);
@@ -47,6 +47,23 @@ system
   });
   it('is an accidental that holds for the repeated note of each ending', () => {
     expect(sound(strain('2. c5 | c#5 | (ending 1) c :|| (ending 2) c'))).toBe('c5 c#5 c#5 c#5');
+  });
+});
+
+describe('a tie into the first ending', () => {
+  it('may find nothing in a further one, which is but remarked', () => {
+    const elsewhere = strain('1 f#5= | (ending 1) 2 f5 g :|| (ending 2) 2 g5 a', 'C');
+    expect(errors(elsewhere)).toEqual([]);
+    expect(findingOf(elsewhere, 'tie-not-in-ending')).toMatchObject({
+      level: 'info',
+      message: 'The tie on f5 that leads into the first ending finds no f5 in ending 2.',
+    });
+  });
+});
+
+describe('a curve that begins on the barline before a further ending', () => {
+  it('leads into it', () => {
+    expect(errors(strain("2. c5 | (ending 1) d :||'u (ending 2) e'."))).toEqual([]);
   });
 });
 

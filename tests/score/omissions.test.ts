@@ -51,6 +51,16 @@ describe('a place that a witness omits', () => {
     expect(errors(loose)).toEqual([]);
     expect(eventsIn(loose, 'dessus', 'L').map(({ onset }) => format(onset))).toEqual(['0', '1/2', '1']);
   });
+  it('is empty time at the end of a lane of a loose system, and nothing where all omit it', () => {
+    const LOOSE = 'system loose upper C1 lower F4 meter C\n';
+    const one = passage(`${LOOSE} dessus | 1 c5 d |||\n basse | 1 c3 | <K: 1 d3 ; L: omit> |||\n`);
+    expect(errors(one)).toEqual([]);
+    expect(sound(one, 'basse', 'L')).toBe('c3 _');
+    const all = passage(
+      `${LOOSE} dessus | 1 c5 | <K: 1 d5 ; L: omit> | 1 e5 |||\n basse | 1 c3 <K: 1 d3 ; L: omit> | 1 e3 |||\n`,
+    );
+    expect(barsOf(all, 'L')).toBe('1 1');
+  });
   it('is measured within a tuplet by the tuplet', () => {
     const three = passage(
       `${C} dessus | {3in2 8 c5 d <K: 8 d5 ; L: omit>} 4 f5 <K: 4 d5 ; L: omit> 4 g5 |||\n basse | 1 c3 |||\n`,
@@ -64,6 +74,28 @@ describe('a place that a witness omits', () => {
       '1/2',
       '3/4',
     ]);
+  });
+  it('keeps its bar where another voice rests or has a gap', () => {
+    for (const filler of ['__', 'rbar', '2 a4 __']) {
+      const beside = passage(
+        `${C} dessus | 1 c5 | <K: 1 d5 ; L: omit> | 1 e5 |||\n taille | 1 a4 | ${filler} | 1 g4 |||\n basse | 1 c3 | <K: 1 d3 ; L: omit> | 1 e3 |||\n`,
+      );
+      expect(errors(beside)).toEqual([]);
+      expect(barsOf(beside, 'L')).toBe('1 1 1');
+    }
+  });
+  it('leaves the first half of a bar that the system end parts', () => {
+    const parted = passage(
+      `${C} dessus | 1 c5 | 2 d\n basse | 1 c3 | 2 d\nsystem\n dessus | <v1 K: 2 d5 ; L: omit> | 1 e5 |||\n basse | <v1 K: 2 d3 ; L: omit> | 1 e3 |||\n`,
+    );
+    expect(errors(parted)).toEqual([]);
+    expect(barsOf(parted, 'L')).toBe('1 1/2 1');
+  });
+  it('takes its ending with it', () => {
+    const ending = passage(
+      `${C} dessus | 1 c5 | (ending 1) <K: 1 d5 ; L: omit> :|| (ending 2) 1 e5 |||\n basse | 1 c3 | <K: 1 d3 ; L: omit> :|| 1 e3 |||\n`,
+    );
+    expect(errors(ending)).toEqual([]);
   });
   it('is told where the bar is too long even so', () => {
     expect(errors(passage(`${C} dessus | 1 c5 <K: 2 d5 ; L: omit> 2 e5 |||\n basse | 1 c3 |||\n`))).toContain(
@@ -93,6 +125,22 @@ describe('a place that stands at several places', () => {
     const twice = passage(`${C} dessus | <v1 K: 1 c5 ; L: 1 d5> |||\n basse | <v1 L: 1 c3 ; K: 1 d3> |||\n`);
     expect([sound(twice, 'dessus'), sound(twice, 'basse')]).toEqual(['c5', 'd3']);
     expect([sound(twice, 'dessus', 'L'), sound(twice, 'basse', 'L')]).toEqual(['d5', 'c3']);
+  });
+  it('gives a source its own option where it has one, though it has none where the place first stands', () => {
+    const missing = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L: 1 d5> | <v1 K: 1 e5 ; M: 1 f5> |||\n`,
+      'source M "a third copy"\n',
+    );
+    expect(sound(missing, 'dessus', 'M')).toBe('c5 f5');
+    expect(sound(missing)).toBe('c5 e5');
+  });
+  it('follows the nearest reading that says something of it or of a place linked to it', () => {
+    const nearer = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L: 1 d5> | <v2 K: 1 e5 ; L: 1 f5> |||\n`,
+      'link v1 v2\nreading r1 "the leaf"\n  at v1 takes L\nreading r2 "the book after all"\n  from r1\n  at v2 takes K\n',
+    );
+    expect(sound(nearer, 'dessus', 'r1')).toBe('d5 f5');
+    expect(sound(nearer, 'dessus', 'r2')).toBe('c5 e5');
   });
   it('goes with the places linked to it', () => {
     const linked = passage(

@@ -116,3 +116,20 @@ describe('lost ?', () => {
     expect(errors(lost)).toEqual([]);
   });
 });
+
+describe('a bar of a loose lane', () => {
+  it('is named by the bar that all lanes share', () => {
+    const loose = passage(
+      'system loose upper C1 lower F4 meter C\n dessus | 1 c5 d |||\n basse | 1 c3 | 2 e3 2 f3 |||\n',
+    );
+    expect(findingOf(loose, 'restated-value').message).toBe('Bar 1, basse: the value 2 holds already.');
+  });
+});
+
+describe('totals of a loose system', () => {
+  it('are told in semibreves', () => {
+    const loose = passage('system loose upper C1 lower F4 meter C\n dessus | 1 c5 d |||\n basse | 1 c3 |||\n');
+    expect(findingOf(loose, 'loose-totals').message).toMatch(/\b1 .*\b2\b/);
+    expect(findingOf(loose, 'loose-totals').message).not.toMatch(/\//);
+  });
+});
