@@ -5,7 +5,7 @@
  */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
-import { valueFormOf } from '../../grammar/lanes/forms';
+import { isPossibleProportion, valueFormOf } from '../../grammar/lanes/forms';
 import { afterWord, firstOf } from '../../grammar/statements/read';
 import {
   add,
@@ -653,16 +653,20 @@ class LaneReader {
 
   private span(item: SpanItem, around: Around): void {
     const { head } = item;
-    const scale =
-      head.proportion === undefined ? SEMIBREVE : divide(time(head.proportion.m), time(head.proportion.n || 1));
+    const scale = scaleOf(head.proportion);
     const applied = this.applied(item.suffixes);
-    if (head.word === undefined && head.proportion !== undefined) {
+    // A proportion that cannot be is told by the parser; nobody knows what time its notes take.
+    if (scale === undefined) this.bar.broken = true;
+    else if (head.word === undefined && head.proportion !== undefined) {
       this.tuplet(item, head.proportion, applied, around, scale);
       return;
     }
     const { marks, annotations } = applied;
     const span: AppliedSpan = { head, marks, annotations, source: this.source(item) };
-    const within = inside(around, { scale: multiply(around.scale, scale), spans: andOne(around.spans, span) });
+    const within = inside(around, {
+      scale: multiply(around.scale, scale ?? SEMIBREVE),
+      spans: andOne(around.spans, span),
+    });
     if (head.word === 'small') this.smallNotes(item, within);
     else this.items(item.items, within);
   }
@@ -701,7 +705,7 @@ class LaneReader {
     // Small notes take no time: theirs is what is written.
     const written = around.small === undefined ? divide(subtract(this.offset, from), whole) : timesOf(item.items)[0];
     const filled = written ?? ZERO;
-    tuplet.unit = divide(filled, time(n || 1));
+    tuplet.unit = divide(filled, time(n));
     tuplet.complete = isBinary(tuplet.unit) || bar.omissions.length > omitted;
     if (!tuplet.complete && !this.bar.broken && !this.bar.fills) {
       this.report('tuplet-incomplete', item, { head: `${n} in ${m}`, n });
@@ -886,8 +890,7 @@ class TimesOfItems {
       case 'span': {
         const { word, proportion } = item.head;
         if (word === 'small') break;
-        const own = proportion && divide(time(proportion.m), time(proportion.n || 1));
-        this.items(item.items, own === undefined ? scale : multiply(scale, own));
+        this.items(item.items, multiply(scale, scaleOf(proportion) ?? SEMIBREVE));
         break;
       }
       case 'options': {
@@ -924,6 +927,12 @@ function timesOf(items: readonly Item[], before?: ValueForm): BarTimes {
   times.items(items, SEMIBREVE);
   return times.result();
 }
+
+/** By how much a proportion changes time; undefined if it cannot be. */
+const scaleOf = (proportion: SpanItem['head']['proportion']): Time | undefined => {
+  if (proportion === undefined) return SEMIBREVE;
+  return isPossibleProportion(proportion) ? divide(time(proportion.m), time(proportion.n)) : undefined;
+};
 
 /**
  * Values with `x` gathered into tuplets: a group is complete when its written values fill N units of a binary value that

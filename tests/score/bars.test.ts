@@ -287,8 +287,15 @@ describe('lanes', () => {
 });
 
 describe('tuplets', () => {
-  it('of no notes are told, not stumbled over', () => {
+  it('that cannot be are told, not stumbled over', () => {
     expect(errors(lane('{0in2 8 c5 d e} 2 f'))).toContain('impossible-proportion');
+    expect(errors(lane('{3in400000000000000000000000000000000000000 8 c5 d e} 2 f'))).toContain(
+      'impossible-proportion',
+    );
+    expect(errors(lane('{black 0in400000000000000000000000000000000000000 8 c5 d e} 2 f'))).toContain(
+      'impossible-proportion',
+    );
+    expect(errors(lane('8x400000000000000000000000000000000000000in1 c5 d'))).toContain('impossible-value');
   });
   it('fill their units', () => {
     expect(errors(lane('{3in2 8 c5 d} 2. f'))).toContain('tuplet-incomplete');
