@@ -33,6 +33,9 @@ export interface VoiceBars {
   readonly runningOn: Time;
 }
 
+/** Most bars have nothing of the kind, and share that. */
+const none: readonly never[] = [];
+
 export interface LaidBar {
   readonly onset: Time;
   readonly duration: Time;
@@ -280,8 +283,8 @@ export function layMeasured(
       meter,
       closing,
       broken: disagree || present.some(({ bar }) => bar.broken),
-      sums,
-      inner: [],
+      sums: sums.length === 0 ? none : sums.slice(),
+      inner: none,
     };
   }
 
@@ -376,7 +379,7 @@ export function layLoose(
       meter,
       closing: closings.length === voices.length ? special?.closing : undefined,
       broken: broken.includes(index),
-      sums: [],
+      sums: none,
       inner: inner
         .filter((one) => barOf(one.onset) === index)
         .map(({ voice, onset: at, closing }) => ({ voice, onset: at, shape: closing.shape })),

@@ -145,11 +145,13 @@ class SystemBuilder {
         lane: lanes[v]?.lane ?? 0,
         events,
       })),
-      curves: curves.curves,
-      changes: [...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))],
-      sections: this.sections,
+      curves: kept(curves.curves),
+      changes: kept([...this.statedBefore(), ...this.changes.sort((a, b) => compare(a.onset, b.onset))]),
+      sections: kept(this.sections),
       carryOut: this.carryOut(laid, placed, pitch, curves.open, sungOn),
-      problems: this.kind === 'loose' ? this.problems.map((one) => inCommonBar(one, voices, laid)) : this.problems,
+      problems: kept(
+        this.kind === 'loose' ? this.problems.map((one) => inCommonBar(one, voices, laid)) : this.problems,
+      ),
     };
   }
 
@@ -735,6 +737,11 @@ interface LaneFacts {
 
 /** Clauses that may stand several times, each for another stave; the reader of statements has told of the others. */
 const REPEATABLE: ReadonlySet<string> = new Set(['clef', 'key']);
+
+const nothing: readonly never[] = [];
+
+/** A list that stays for long, without room to grow. */
+const kept = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? nothing : list.slice());
 
 /** A lane of a loose system counts its own bars; the sentence names the common bar in which that begins. */
 function inCommonBar(

@@ -9,7 +9,7 @@ import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { generateScore } from './generateScore';
 import { layouts, typedIn } from './keystrokes';
-import { kept, medians, ms, print } from './measure';
+import { kept, keptLater, medians, ms, print } from './measure';
 import { startTimes } from './start';
 import { generateStylesheet, openStylesheet, parseStylesheet, proofStylesheet } from './stylesheet';
 
@@ -20,16 +20,24 @@ const FILE = 'measure.bent';
 const proof = (text: string): unknown => projectOf(noFiles, FILE, text).analysis.findings();
 
 /** Tree and score of a megabyte; before all else, when nothing is kept yet. */
-function memory(): void {
+async function memory(): Promise<void> {
   const text = generateScore(1000 * KB);
   let tree = parseFile(generateScore(10 * KB, 2));
   const ofTree = kept(() => (tree = parseFile(text)));
   const environment = buildEnvironment(FILE, tree, []);
   const ofScore = kept(() => buildScore(FILE, tree, environment, written('note')));
+  const document = new Document(FILE);
+  const ofDocument = await keptLater(() => document.update(text));
   const each = (bytes: number): string => `${(bytes / text.length).toFixed(1)} B`;
   print('Memory a character, of 1 MB; limit 45 B', [
     { what: 'tree', measured: each(ofTree), ratio: ofTree / text.length / 45, wished: 1 },
-    { what: 'score as written', measured: each(ofScore), ratio: ofScore / text.length / 45, wished: 1 },
+    { what: 'score as written, with its events', measured: each(ofScore) },
+    {
+      what: `open document: tree and ${document.current?.choices.length} scores, events let go`,
+      measured: each(ofDocument),
+      ratio: ofDocument / text.length / 45,
+      wished: 1,
+    },
   ]);
 }
 
@@ -156,6 +164,20 @@ function keystrokes(): void {
   }
 }
 
-const parts: Readonly<Record<string, () => void>> = { memory, stages, growth, edits, start, keystrokes };
+const parts: Readonly<Record<string, () => void | Promise<void>>> = {
+  memory,
+  stages,
+  growth,
+  edits,
+  start,
+  keystrokes,
+};
 const [wanted = Object.keys(parts)] = process.argv.slice(2).map((words) => words.split(','));
-for (const part of wanted) parts[part]?.();
+async function run(): Promise<void> {
+  for (const part of wanted) await parts[part]?.();
+}
+
+run().catch((error: unknown) => {
+  console.error(error);
+  process.exitCode = 1;
+});

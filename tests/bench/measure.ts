@@ -47,6 +47,15 @@ export function kept(task: Task): number {
   return made === undefined ? Number.NaN : after - before;
 }
 
+/** The same after the event loop has had a turn: what is held loosely is let go only then. */
+export async function keptLater(task: Task): Promise<number> {
+  const before = heap();
+  const made = task();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  const after = heap();
+  return made === undefined ? Number.NaN : after - before;
+}
+
 function collect(type: 'minor' | 'major'): void {
   if (gc === undefined) throw new Error('run node with --expose-gc');
   gc({ type });
