@@ -143,7 +143,8 @@ function told({ voices }: Facts, { from, to }: Move): SystemProblem {
     related: {
       message: `${noteName(to.lower.member)} in ${name(to.lower)}`,
       source: to.lower.member.source,
-      system: 0,
+      // In a bar that is too long the lower note may sound on from the system before.
+      system: to.lower.bar.system,
     },
   });
 }

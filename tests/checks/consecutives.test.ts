@@ -123,3 +123,15 @@ describe('a strain with two endings', () => {
     expect(told(tied)).toEqual(['fifths dessus/basse, bars 1-2b (c5-d5 over f3-g3)']);
   });
 });
+
+describe('fifths over a system end whose last bar is too long', () => {
+  it('point at the note of the system before', () => {
+    const over = passage(
+      `system upper C1 lower F4 meter C\n dessus | 2 d5 4 c5 b4 |\n basse | 2 b2 f3 4 g3-e3 |\nsystem\n dessus | 1 b4 |||\n basse | 1 r |||\n`,
+    );
+    const end = over.tree.text.length;
+    for (const { related } of over.findings()) {
+      for (const { range } of related) expect(range.end.offset).toBeLessThanOrEqual(end);
+    }
+  });
+});
