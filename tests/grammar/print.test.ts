@@ -18,11 +18,13 @@ const samples = readdirSync(SAMPLES)
 const between = (text: string, leaves: readonly Leaf[]): string[] =>
   leaves.slice(1).map((leaf, i) => text.slice(leaves[i]?.end ?? 0, leaf.start));
 
+const STRANGE: ReadonlySet<string> = new Set(['lane-without-barline', 'continues-nothing']);
+
 /** The text with blanks for the lines that belong to nothing, which the cut has reported. */
 function withoutStrangeLines(text: string, { offset, problems }: Block): string {
   let rest = text;
   for (const { code, pos, len } of problems) {
-    if (code !== 'lane-without-barline') continue;
+    if (!STRANGE.has(code)) continue;
     rest = `${rest.slice(0, offset + pos)}${' '.repeat(len)}${rest.slice(offset + pos + len)}`;
   }
   return rest;
@@ -98,6 +100,10 @@ describe('printing what was read gives it back', () => {
 
   test('of every example of the reference', () => {
     for (const example of examplesOf(referenceText())) check(example.file);
+  });
+
+  test('of lines that belong to nothing between lines of a lane', () => {
+    check('o   | 2 e4 |\n         | 2 f4 |\n  tenore  2 a3 r |\n         |');
   });
 
   test('of a sample cut anywhere', () => {
