@@ -6,7 +6,7 @@ import type { Fix } from '../../grammar/findings/finding';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { countTo, isMixed } from './lines';
-import { eventNumber, inWords } from './pitches';
+import { editorsSign, eventNumber, inWords } from './pitches';
 import { isSounding, type Line, type Sounding, type Struck, surveyOf } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
@@ -16,11 +16,9 @@ const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
 const SIGNS: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
 
 /** Says a note's sounding form by an editor's sign, or another form. */
-function signed({ spelling, source }: NoteMember, alteration: number): readonly Fix[] {
+function signed(member: NoteMember, alteration: number): readonly Fix[] {
   const sign = SIGNS[alteration];
-  if (sign === undefined || spelling.accidental !== undefined) return [];
-  const title = `add the editor's ${sign}`;
-  return [{ title, edits: [{ pos: source.pos + spelling.letter.length, len: 0, text: `[${sign}]` }] }];
+  return sign === undefined || member.spelling.accidental !== undefined ? [] : [editorsSign(member, sign)];
 }
 
 // ─── later in the voice ──────────────────────────────────────────────────────────────────────────────────────────

@@ -8,7 +8,7 @@
  */
 import type { Fix } from '../../grammar/findings/finding';
 import { beatIn, countTo, lastTo, type Passage } from './lines';
-import { inWords } from './pitches';
+import { editorsSign, inWords } from './pitches';
 import type { Line, Sounding } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
@@ -67,13 +67,11 @@ const raised = ({ member, ...note }: Sounding): Sounding => ({
 
 const RAISING: Readonly<Record<number, string>> = { [-1]: 'n', 0: '#' };
 
-/** Adds the editor's sign after letter and accidental. */
 function fixesOf({ member }: Sounding): readonly Fix[] {
   const sign = RAISING[member.alteration];
-  const { text, accidental, editors, cautionary } = member.spelling;
-  if (sign === undefined || editors !== undefined || cautionary !== undefined || text === '') return [];
-  const pos = member.source.pos + 1 + (accidental?.length ?? 0);
-  return [{ title: `add the editor's ${sign}`, edits: [{ pos, len: 0, text: `[${sign}]` }] }];
+  const { text, editors, cautionary } = member.spelling;
+  const isOpen = editors === undefined && cautionary === undefined && text !== '';
+  return sign === undefined || !isOpen ? [] : [editorsSign(member, sign)];
 }
 
 /** The unsigned note before the one that arrives at the final with the bass. */

@@ -1,4 +1,5 @@
 /** Heights of notes and what they are called. */
+import type { Fix } from '../../grammar/findings/finding';
 import type { Spelling } from '../../grammar/tree';
 import type { NoteMember, VoiceEvent } from '../score/score';
 
@@ -19,6 +20,12 @@ const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, 
 /** White keys above c0. */
 export const positionOf = ({ spelling, octave }: Pick<Pitch, 'spelling' | 'octave'>): number =>
   octave * 7 + STEPS[spelling.letter];
+
+/** Adds an editor's sign after letter and accidental. */
+export const editorsSign = ({ spelling, source }: NoteMember, sign: string): Fix => {
+  const pos = source.pos + spelling.letter.length + (spelling.accidental?.length ?? 0);
+  return { title: `add the editor's ${sign}`, edits: [{ pos, len: 0, text: `[${sign}]` }] };
+};
 
 /** The number of an event in its bar, as its address has it. */
 export const eventNumber = ({ address }: VoiceEvent): string => address.slice(address.indexOf('.') + 1);

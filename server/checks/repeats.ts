@@ -3,6 +3,7 @@
  *
  * Each system keeps the prints of its bars; the search goes over prints alone.
  */
+import { keeping } from '../../grammar/keeping';
 import { subtract } from '../../grammar/time';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
@@ -60,21 +61,12 @@ function sumOf(values: readonly (number | bigint)[]): number {
 const isAlike = <Value>(a: readonly Value[], b: readonly Value[]): boolean =>
   a.length === b.length && a.every((value, index) => value === b[index]);
 
-const kept = new WeakMap<SystemScore, readonly (Print | undefined)[]>();
-
-function printsOf(score: SystemScore): readonly (Print | undefined)[] {
-  const known = kept.get(score);
-  if (known !== undefined) return known;
-  const prints = score.kind === 'measured' ? newPrints(score) : [];
-  kept.set(score, prints);
-  return prints;
-}
-
-function newPrints({ bars, voices }: SystemScore): readonly (Print | undefined)[] {
+const printsOf = keeping(({ kind, bars, voices }: SystemScore): readonly (Print | undefined)[] => {
+  if (kind !== 'measured') return [];
   const events = bars.map((): VoiceEvent[] => []);
   for (const voice of voices) for (const event of voice.events) events[event.bar]?.push(event);
   return bars.map((bar, index) => printOf(bar, events[index] ?? []));
-}
+});
 
 interface PlacedPrint {
   readonly print: Print;

@@ -1,4 +1,5 @@
 /** Names that lanes and statements cite, each with its place, and those that they give to places and sections. */
+import { keeping } from '../../grammar/keeping';
 import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type {
   Argument,
@@ -232,18 +233,6 @@ export interface Uses {
   readonly places: ReadonlySet<string>;
   readonly sections: ReadonlySet<string>;
   readonly moves: boolean;
-}
-
-/** Keeps what was made for an object as long as it lives; trees and contents of unchanged text are shared by all versions. */
-export function keeping<Of extends object, Made extends object>(make: (of: Of) => Made): (of: Of) => Made {
-  const kept = new WeakMap<Of, Made>();
-  return (of) => {
-    const known = kept.get(of);
-    if (known !== undefined) return known;
-    const made = make(of);
-    kept.set(of, made);
-    return made;
-  };
 }
 
 const laneSaid = keeping(saidInLane);

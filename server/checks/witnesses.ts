@@ -1,8 +1,9 @@
 /** Witnesses that fall silent: a leaf may be missing, or a place forgotten in collating. */
+import { keeping } from '../../grammar/keeping';
 import type { BlockContents, FileTree, LaneTree, Span } from '../../grammar/tree';
 import type { Piece, PlacedProblem } from '../score/score';
 import { checkOfWritten, problemAt, type Spot } from './check';
-import { citedInLane, keeping } from './uses';
+import { citedInLane } from './uses';
 
 /** A bar of a lane in which a witness is cited. */
 interface Cited extends Span {

@@ -88,7 +88,7 @@ const sarif: Form = {
 const formOf = (flags: ReadonlySet<string>): Form => (flags.has('sarif') ? sarif : flags.has('json') ? json : lines);
 
 /** Findings as data; lines and columns from 1, columns and offsets in UTF-16 units. */
-export const proofJson = (one: Proofed): object =>
+const proofJson = (one: Proofed): object =>
   'failure' in one
     ? { schema: 'bentside.proof/1', file: one.file, failure: one.failure, findings: [] }
     : { schema: 'bentside.proof/1', file: one.file, findings: one.findings };

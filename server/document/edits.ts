@@ -37,17 +37,13 @@ export function together(fixes: readonly AbsoluteFix[]): readonly AbsoluteFix[] 
   const taken: AbsoluteFix[] = [];
   const changes: TextChange[] = [];
   for (const fix of fixes) {
-    const clashes = fix.edits.some((edit) =>
-      changes.some((other) => overlap(...inOrder(edit, other)) || same(edit, other)),
-    );
-    if (clashes) continue;
+    if (fix.edits.some((edit) => changes.some((other) => clash(edit, other)))) continue;
     taken.push(fix);
     changes.push(...fix.edits);
   }
   return taken;
 }
 
-const inOrder = (a: TextChange, b: TextChange): [TextChange, TextChange] => (byPlace(a, b) <= 0 ? [a, b] : [b, a]);
-
 /** Two insertions at one place would each be meant to stand first. */
-const same = (a: TextChange, b: TextChange): boolean => a.offset === b.offset;
+const clash = (a: TextChange, b: TextChange): boolean =>
+  a.offset === b.offset || (a.offset < b.offset ? overlap(a, b) : overlap(b, a));

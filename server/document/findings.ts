@@ -1,5 +1,6 @@
 /** All findings of a version: made absolute, each once, at the levels wished for, and not too many. */
 import type { Finding, Problem } from '../../grammar/findings/finding';
+import { keeping } from '../../grammar/keeping';
 import type { Block, BlockContents } from '../../grammar/tree';
 import type { Checked } from '../checks';
 import type { PlacedProblem } from '../score/score';
@@ -19,22 +20,14 @@ interface LaneFinding {
 /** A problem in contents, wherever those stand. */
 type Unplaced = Omit<PlacedProblem, 'block'>;
 
-const toldBy = new WeakMap<BlockContents, readonly Unplaced[]>();
-
 /** What the parser met: in the cut of a block, in its statements, in its lanes. */
-function problemsOf(contents: BlockContents): readonly Unplaced[] {
-  const known = toldBy.get(contents);
-  if (known !== undefined) return known;
-  const found = [
-    ...contents.problems.map((problem): Unplaced => ({ problem, lane: undefined })),
-    ...contents.statements.flatMap(({ tree }, statement) =>
-      tree.problems.map((problem): Unplaced => ({ problem, lane: undefined, statement })),
-    ),
-    ...contents.lanes.flatMap(({ tree }, lane) => tree.problems.map((problem): Unplaced => ({ problem, lane }))),
-  ];
-  toldBy.set(contents, found);
-  return found;
-}
+const problemsOf = keeping((contents: BlockContents): readonly Unplaced[] => [
+  ...contents.problems.map((problem): Unplaced => ({ problem, lane: undefined })),
+  ...contents.statements.flatMap(({ tree }, statement) =>
+    tree.problems.map((problem): Unplaced => ({ problem, lane: undefined, statement })),
+  ),
+  ...contents.lanes.flatMap(({ tree }, lane) => tree.problems.map((problem): Unplaced => ({ problem, lane }))),
+]);
 
 /** Findings of contents at one place: by lane or statement, then by problem. */
 interface MadeHere {
@@ -95,8 +88,7 @@ export class Findings {
       const known = found.get(finding);
       if (known === undefined) {
         found.set(finding, { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) });
-      } else if (choice === undefined) known.choices = undefined;
-      else known.choices?.add(choice);
+      } else arises(known, choice);
     };
     named.tree.blocks.forEach(({ contents }, block) => {
       for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);
@@ -150,13 +142,16 @@ function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
     const key = `${code} ${range.start.offset} ${range.end.offset} ${message}`;
     const known = found.get(key);
     if (known === undefined) found.set(key, one);
-    else known.choices = united(known.choices, one.choices);
+    else for (const choice of one.choices ?? [undefined]) arises(known, choice);
   }
   return [...found.values()];
 }
 
-const united = (a: Set<string> | undefined, b: Set<string> | undefined): Set<string> | undefined =>
-  a === undefined || b === undefined ? undefined : new Set([...a, ...b]);
+/** It was met once more: in the score of a choice or, without one, in the text that all share. */
+function arises(one: LaneFinding, choice: string | undefined): void {
+  if (choice === undefined) one.choices = undefined;
+  else one.choices?.add(choice);
+}
 
 /** Findings of some readings only, by the finding of all and the readings in which it arises. */
 const limited = new WeakMap<Finding, Map<string, Finding>>();

@@ -1,4 +1,5 @@
 /** What a choice comes to in one system: readings that take the same there share its score. */
+import { keeping } from '../../grammar/keeping';
 import type {
   Barline,
   BlockContents,
@@ -9,7 +10,7 @@ import type {
   Readings,
   Suffix,
 } from '../../grammar/tree';
-import { type Choice, chooseOption } from '../score/choice';
+import { type Choice, chooseOption, preferredWitness } from '../score/choice';
 import { holdsIn } from '../score/lane';
 
 /** A place in a system where choices part. */
@@ -79,11 +80,7 @@ class Points {
   }
 }
 
-const ofTrees = new WeakMap<LaneTree, readonly Point[]>();
-
-function pointsOfTree(tree: LaneTree): readonly Point[] {
-  const known = ofTrees.get(tree);
-  if (known !== undefined) return known;
+const pointsOfTree = keeping((tree: LaneTree): readonly Point[] => {
   const points = new Points(tree.text);
   points.suffixes(tree.opening.suffixes);
   points.barline(tree.opening.again);
@@ -91,9 +88,8 @@ function pointsOfTree(tree: LaneTree): readonly Point[] {
     points.items(items);
     points.barline(bar);
   }
-  ofTrees.set(tree, points.found);
   return points.found;
-}
+});
 
 const answer = (point: Point, choice: Choice): string => {
   switch (point.kind) {
@@ -106,16 +102,18 @@ const answer = (point: Point, choice: Choice): string => {
   }
 };
 
-/** Witness lanes in the order in which the choice prefers them; those that it never takes are left out. */
-function preference(names: readonly string[], choice: Choice): number[] {
-  const order: number[] = [];
+/**
+ * Witnesses in the order in which the choice prefers their lanes; those that it never takes are left out. Which lanes have
+ * something to say differs from bar to bar: of any of them the choice takes the first in this order.
+ */
+function preference(names: readonly string[], choice: Choice): string[] {
+  const order: string[] = [];
+  let rivals = names.map((name) => ({ name }));
   for (;;) {
-    const rivals = names.flatMap((name, index) => (order.includes(index) ? [] : [{ name, index }]));
-    const labels = rivals.map(({ name }) => ({ labels: [{ name, doubtful: false, pos: 0, len: 0 }] }));
-    const taken = chooseOption(choice, undefined, [{ labels: [] }, ...labels]);
-    const rival = rivals[taken - 1];
-    if (rival === undefined) return order;
-    order.push(rival.index);
+    const taken = preferredWitness(choice, rivals);
+    if (taken === undefined) return order;
+    order.push(taken.name);
+    rivals = rivals.filter(({ name }) => name !== taken.name);
   }
 }
 

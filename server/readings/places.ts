@@ -2,6 +2,7 @@
  * Places that are decided once: a name that stands at several places, and names that a `link` joins. Where they first stand
  * decides for all; a source that has nothing of its own elsewhere is asked there as anywhere.
  */
+import { keeping } from '../../grammar/keeping';
 import { allOf } from '../../grammar/statements/read';
 import type { BlockContents, FileTree, Item, Option } from '../../grammar/tree';
 import { type Choice, labelText, matchingOption } from '../score/choice';
@@ -13,18 +14,12 @@ interface Place {
   readonly options: readonly Option[];
 }
 
-const known = new WeakMap<BlockContents, readonly Place[]>();
-
-function placesIn(contents: BlockContents): readonly Place[] {
-  const before = known.get(contents);
-  if (before !== undefined) return before;
-  const found = contents.lanes.flatMap(({ tree }) =>
+const placesIn = keeping((contents: BlockContents): readonly Place[] =>
+  contents.lanes.flatMap(({ tree }) =>
     // Places stand in angle brackets; most lanes have none.
     tree.text.includes('<') ? tree.segments.flatMap(({ items }) => items.flatMap(namedIn)) : [],
-  );
-  known.set(contents, found);
-  return found;
-}
+  ),
+);
 
 function namedIn(item: Item): Place[] {
   if (item.kind === 'span') return item.items.flatMap(namedIn);

@@ -67,6 +67,15 @@ export function matchingOption(choice: Choice, place: string | undefined, option
   return mended < 0 ? undefined : mended;
 }
 
+/** Of lanes of witnesses the one that the choice prefers; undefined where it takes none of them. */
+export function preferredWitness<Rival extends { readonly name: string }>(
+  choice: Choice,
+  rivals: readonly Rival[],
+): Rival | undefined {
+  const options = rivals.map(({ name }) => ({ labels: [{ name, doubtful: false, pos: 0, len: 0 }] }));
+  return rivals[matchingOption(choice, undefined, options) ?? -1];
+}
+
 type Options = readonly { readonly labels: readonly Label[] }[];
 
 function firstOf(options: Options, names: readonly string[] = []): number | undefined {

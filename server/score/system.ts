@@ -10,7 +10,7 @@ import { meterOf } from '../../grammar/vocabulary/meters';
 import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
 import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
-import { type Choice, chooseOption, written } from './choice';
+import { type Choice, preferredWitness, written } from './choice';
 import { marksInOrder } from './curveMarks';
 import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
@@ -429,14 +429,10 @@ class SystemBuilder {
   /** Bar by bar the lane, or the witness lane of a witness that the choice prefers; its empty bars are as in the lane. */
   private chosenBars(lanes: VoiceLanes): VoiceBars {
     const { choice, carry } = this.task;
-    const label = (name: string): { labels: { name: string; doubtful: boolean; pos: number; len: number }[] } => ({
-      labels: [{ name, doubtful: false, pos: 0, len: 0 }],
-    });
-    const preferred = (rivals: VoiceLanes['witnesses']): VoiceLanes['witnesses'][number] | undefined =>
-      rivals[chooseOption(choice, undefined, [{ labels: [] }, ...rivals.map((one) => label(one.name))]) - 1];
     const bars = lanes.bars.map((bar, index) => {
       if (lanes.witnesses.length === 0) return { lane: lanes.lane, bar };
-      const rival = preferred(lanes.witnesses.filter((one) => saysSomething(one.bars[index])));
+      const speaking = lanes.witnesses.filter((one) => saysSomething(one.bars[index]));
+      const rival = preferredWitness(choice, speaking);
       const other = rival?.bars[index];
       if (rival === undefined || other === undefined) return { lane: lanes.lane, bar };
       const closing = strongerBarline(other.closing, bar.closing);
@@ -446,7 +442,8 @@ class SystemBuilder {
         bar: { ...other, closing, changes: [...sharedChanges(bar, other), ...other.changes] },
       };
     });
-    const opening = preferred(lanes.witnesses.filter((one) => one.opening !== undefined))?.opening ?? lanes.opening;
+    const opened = lanes.witnesses.filter((one) => one.opening !== undefined);
+    const opening = preferredWitness(choice, opened)?.opening ?? lanes.opening;
     const runningOn = carry.voices[lanes.voice]?.runningOn ?? ZERO;
     return { voice: lanes.voice, name: lanes.name, bars, opening, runningOn };
   }

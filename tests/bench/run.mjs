@@ -8,27 +8,20 @@ import { build } from 'esbuild';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'bentside-bench-'));
+const common = { outdir: folder, bundle: true, platform: 'node', target: 'node20', logLevel: 'error' };
 await build({
+  ...common,
   entryPoints: { main: join(here, 'main.ts') },
-  outdir: folder,
   outExtension: { '.js': '.cjs' },
-  bundle: true,
-  platform: 'node',
-  target: 'node20',
   format: 'cjs',
   mainFields: ['module', 'main'],
-  logLevel: 'error',
 });
 await build({
+  ...common,
   entryPoints: { parse: join(here, '../../grammar/parse.ts') },
-  outdir: folder,
   outExtension: { '.js': '.mjs' },
-  bundle: true,
-  platform: 'node',
-  target: 'node20',
   format: 'esm',
   minify: true,
-  logLevel: 'error',
 });
 const { status } = spawnSync(
   process.execPath,

@@ -8,9 +8,7 @@ import { choiceNames, choiceOf } from '../../server/readings/choices';
 import { PlaceDecisions } from '../../server/readings/places';
 import { buildScore } from '../../server/score/build';
 import { buildEnvironment } from '../../server/score/environment';
-import { edited, oneOf, type Random, randomFrom } from '../fuzz/edits';
-
-const SYSTEM = /^(?=system(?![\w-]))/m;
+import { edited, oneOf, type Random, randomFrom, SYSTEM_START } from '../fuzz/edits';
 
 const DECLARATIONS: readonly string[] = [
   'title "Another title"',
@@ -43,7 +41,7 @@ function declared(text: string, random: Random): string {
 
 /** Takes a system away, writes one twice, or lets two change places. */
 function withSystems(text: string, random: Random): string {
-  const [head = '', ...systems] = text.split(SYSTEM);
+  const [head = '', ...systems] = text.split(SYSTEM_START);
   const [at, other] = [random(systems.length + 1), random(systems.length + 1)];
   const [one = '', two = ''] = [systems[at], systems[other]];
   const does = random(3);

@@ -171,9 +171,11 @@ export function edited(text: string, random: Random): string {
   return now;
 }
 
+export const SYSTEM_START = /^(?=system(?![\w-]))/m;
+
 /** The head of a text and some of its systems, so that a text is small and an edit quickly judged. */
-export function cutOut(text: string, random: Random): string {
-  const [head = '', ...systems] = text.split(/^(?=system(?![\w-]))/m);
+function cutOut(text: string, random: Random): string {
+  const [head = '', ...systems] = text.split(SYSTEM_START);
   if (systems.length < 3) return text;
   const from = random(systems.length);
   return [head, ...systems.slice(from, from + 1 + random(2))].join('');
