@@ -1,3 +1,5 @@
+/** What is kept as long as that is the same from which it was made. */
+
 /** Keeps what was made for an object as long as it lives; trees and contents of unchanged text are shared by all versions. */
 export function keeping<Of extends object, Made extends object>(make: (of: Of) => Made): (of: Of) => Made {
   const kept = new WeakMap<Of, Made>();
@@ -9,3 +11,7 @@ export function keeping<Of extends object, Made extends object>(make: (of: Of) =
     return made;
   };
 }
+
+/** Whether two lists hold the very same things: what was made from one is good for the other. */
+export const areSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, index) => one === b[index]);

@@ -3,7 +3,7 @@
  *
  * Each system keeps the prints of its bars; the search goes over prints alone.
  */
-import { keeping } from '../../grammar/keeping';
+import { areSame, keeping } from '../../grammar/keeping';
 import { subtract } from '../../grammar/time';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
@@ -58,9 +58,6 @@ function sumOf(values: readonly (number | bigint)[]): number {
   return sum;
 }
 
-const isAlike = <Value>(a: readonly Value[], b: readonly Value[]): boolean =>
-  a.length === b.length && a.every((value, index) => value === b[index]);
-
 const printsOf = keeping(({ kind, bars, voices }: SystemScore): readonly (Print | undefined)[] => {
   if (kind !== 'measured') return [];
   const events = bars.map((): VoiceEvent[] => []);
@@ -105,7 +102,7 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
   let found: Likeness | undefined;
   for (let index = earlier.length - 1; index >= Math.max(0, earlier.length - FARTHEST); index--) {
     const other = earlier[index];
-    if (other === undefined || !isAlike(print.values, other.print.values)) continue;
+    if (other === undefined || !areSame(print.values, other.print.values)) continue;
     const note = onlyDifference(print, other.print);
     if (note === -1) return undefined;
     // A figure that moves on from bar to bar changes one note at a time.

@@ -7,6 +7,7 @@
  */
 import type { Finding } from '../../grammar/findings/finding';
 import { finished } from '../../grammar/finished';
+import { areSame } from '../../grammar/keeping';
 import { parsing } from '../../grammar/parse';
 import type { FileTree } from '../../grammar/tree';
 import { type Checked, checkFile } from '../checks';
@@ -195,7 +196,7 @@ export class Document {
       ...included.flatMap(({ file, tree: other }) => [file, other]),
     ];
     const before = this.declared;
-    if (before?.from.length === from.length && before.from.every((one, index) => one === from[index])) return before;
+    if (before !== undefined && areSame(before.from, from)) return before;
     const environment = buildEnvironment(this.file, tree, included);
     const choices = new Map<string, Choice>();
     for (const name of choiceNames(environment)) {

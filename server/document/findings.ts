@@ -1,6 +1,6 @@
 /** All findings of a version: made absolute, each once, at the levels wished for, and not too many. */
 import type { Finding, Problem } from '../../grammar/findings/finding';
-import { keeping } from '../../grammar/keeping';
+import { areSame, keeping } from '../../grammar/keeping';
 import type { Block, BlockContents } from '../../grammar/tree';
 import type { Checked } from '../checks';
 import type { PlacedProblem } from '../score/score';
@@ -47,9 +47,6 @@ const nowhere: Made['elsewhere'] = [];
 
 const elsewhereOf = ({ tree }: NamedTree, { related }: PlacedProblem): Made['elsewhere'] =>
   related?.flatMap(({ source }) => [tree.blocks[source.block]?.contents, tree.blocks[source.block]?.offset]) ?? nowhere;
-
-const areEqual = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((one, index) => one === b[index]);
 
 /** Where equal contents stand: in a file of copies at very many places. */
 interface Places {
@@ -127,7 +124,7 @@ export class Findings {
     here.byHolder.set(holder, made);
     const elsewhere = elsewhereOf(named, placed);
     const known = made.get(placed.problem);
-    if (known !== undefined && areEqual(known.elsewhere, elsewhere)) return known.finding;
+    if (known !== undefined && areSame(known.elsewhere, elsewhere)) return known.finding;
     const finding = findingOfScore(named, placed);
     made.set(placed.problem, { finding, elsewhere });
     return finding;

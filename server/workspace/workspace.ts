@@ -5,6 +5,7 @@
  * they have; as long as it still brings the same tables, people and sources, none of their systems is built.
  */
 import { finished } from '../../grammar/finished';
+import { areSame } from '../../grammar/keeping';
 import type { FileTree } from '../../grammar/tree';
 import { findingInFile, type NamedTree } from '../document/absolute';
 import type { Analysis, AnalysisOptions } from '../document/analysis';
@@ -120,9 +121,7 @@ export class Workspace {
   private errorsOf({ file, tree }: NamedTree, included: readonly NamedTree[]): number {
     const trees = included.map((one) => one.tree);
     const known = this.errors.get(tree);
-    if (known?.included.length === trees.length && known.included.every((one, index) => one === trees[index])) {
-      return known.count;
-    }
+    if (known !== undefined && areSame(known.included, trees)) return known.count;
     const findings = new Document(file).read(tree, { included, counsel: false }).findings();
     const count = findings.filter(({ level }) => level === 'error').length;
     this.errors.set(tree, { included: trees, count });

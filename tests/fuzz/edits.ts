@@ -171,6 +171,7 @@ export function edited(text: string, random: Random): string {
   return now;
 }
 
+/** Before each line that begins a system. */
 export const SYSTEM_START = /^(?=system(?![\w-]))/m;
 
 /** The head of a text and some of its systems, so that a text is small and an edit quickly judged. */
