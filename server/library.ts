@@ -152,8 +152,8 @@ export type * from '../grammar/tree';
 /** Changes of a text that leave the rest as it is. */
 export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
+export type { BarRange } from './export/measures';
 export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
-export type { BarRange } from './export/musicxml/measures';
 export type {
   Timeline,
   TimelineBar,

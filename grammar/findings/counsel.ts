@@ -10,8 +10,8 @@ export const counselFindings = entries({
     counsel: true,
     sentence: 'Consecutive {kind} {upper}/{lower}, {bars} ({above} over {below}): copyist’s or yours?',
     help: `Two voices go the same way from one perfect fifth, octave or unison to another, at once or from beat to beat with other notes
-between. Counterpoint avoids it, so that it often betrays a wrong note. A passage wholly in octaves is doubling and is not
-told, nor are octaves and fifths over a rest or a double bar.
+between. Counterpoint avoids it, so that it often betrays a wrong note. Four octaves or more in a row are a doubling and are
+not told, nor are octaves and fifths over a rest or a double bar. If the source is so and you keep it, nothing needs mending.
 
 Before:
 
@@ -66,8 +66,8 @@ After:
     sentence:
       'Bar {bar}, {voice}: the {note} of event {event} ends by the rule `{rule}`; the next (event {there}) is {next}. A player will ask.',
     help: `By this practice a written accidental holds for its note and what repeats it (\`note\`), or for the notes under its beam
-(\`group\`). Soon after, the same note comes again in the bar without a sign and sounds otherwise: players of today will carry the accidental
-on to it. A sign of the editor's answers them.
+(\`group\`). Soon after, the same note comes again in the bar without a sign and sounds otherwise: players of today will carry
+the accidental on to it. A sign of the editor's answers them.
 
 Before:
 

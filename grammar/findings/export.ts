@@ -21,7 +21,7 @@ system dessus C1 meter C
     help: `Bars are named by the trade's numbers: the upbeat is 0, the first whole bar 1, and the halves of a bar that a
 repeat parts share a number (8a and 8b). Both numbers must stand in one piece, the first before the last.
 
-The numbers are shown beside the bars in the editor and in \`bentside proof\`.`,
+The findings of \`bentside proof\` name bars by these numbers.`,
   },
   'export-piece-without-bars': {
     level: 'info',
@@ -115,8 +115,8 @@ with the next one.`,
     level: 'info',
     sentence: 'The order {order} stands in the export as words alone; programs play the repeats as they are drawn.',
     help: `MusicXML knows repeats, endings and jumps, but no list of sections in their playing order. An order is written for
-programs too where the drawn repeats play it, perhaps a strain once or three times, and at most one section is played once
-more after the last bar, without its repeats:
+programs too where it plays the strains one after another as they stand, those with a repeat any number of times, and then at
+most one section once more, without repeats:
 \`\`\`
 order A A B B petite
 \`\`\`
@@ -266,8 +266,8 @@ whose beginning is not shown begins at the first.`,
     level: 'info',
     sentence: 'A curve of {voice} that leads into a further ending begins with that ending in the export ({bars}).',
     help: `A curve open where the first ending begins leads into each ending. A slur of MusicXML joins two notes that are
-played after one another as they are written, so in a second or third ending it is drawn from the first note there; where
-it would end on that very note it stands before and in the first ending alone.`,
+played after one another as they are written, so in a second or third ending it is drawn from the first note there. A curve
+that ends on that very note is drawn into the first ending alone.`,
   },
   'musicxml-curve-moved': {
     level: 'info',

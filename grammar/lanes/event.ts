@@ -5,8 +5,9 @@
  * alike, with places that count from the event's beginning; the node itself knows only where it stands, and gives its parts
  * their places when it is asked for them. That makes trees less than half as large.
  */
+import { detached } from '../detached';
 import type { Annotation, EventItem, EventWhat, Mark, Member, Suffix, TieForm } from '../tree';
-import { detached, LONGEST, markOf, memberOf, tieOf } from './forms';
+import { LONGEST, markOf, memberOf, tieOf } from './forms';
 
 /** What is written of an event; its places count from the event's beginning. */
 export interface Written {

@@ -1,6 +1,7 @@
 /**
  * Readers of single signs: a value, a written note, a mark, a tie, a span's head. Equal texts give one shared object.
  */
+import { detached } from '../detached';
 import { divide, multiply, subtract, type Time, time } from '../time';
 import type {
   AccidentalSign,
@@ -21,9 +22,6 @@ const KEPT = 20_000;
 
 /** Signs longer than this are not kept. */
 export const LONGEST = 200;
-
-/** The same text by itself: a piece cut from a file would keep the whole file in memory. */
-export const detached = (text: string): string => text.split('').join('');
 
 /** A reader that gives equal texts the same object. */
 function interned<Form extends object | undefined>(read: (text: string) => Form): (text: string) => Form {

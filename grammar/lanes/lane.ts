@@ -1,12 +1,13 @@
 /** From the text of a lane to its tree: tokens, brackets in balance, bars cut at the barlines outside brackets. */
 import type { IToken } from 'chevrotain';
-import type { Barline, Item, LaneKind, LaneTree, Segment, Span } from '../tree';
+import type { Barline, Item, LaneKind, LaneTree, Segment } from '../tree';
 import { balance } from './balance';
 import { barlineOf, joinedBarline } from './barline';
 import { LaneParser, type ParsedBar } from './parser';
 import { ProblemList } from './problems';
 import { subItem } from './sublane';
 import * as T from './tokens';
+import { endOf, spanOf } from './tokens';
 
 /** One parser for all lanes; it keeps nothing between two bars. */
 const parser = new LaneParser();
@@ -14,8 +15,6 @@ const parser = new LaneParser();
 const isBar = (token: IToken): boolean => T.roleOf(token) === 'bar';
 /** What is glued to an event or a barline. */
 const isAttached = (token: IToken): boolean => T.roleOf(token) === 'attached';
-
-const endOf = (token: IToken): number => token.startOffset + token.image.length;
 
 /** The tokens of each bar, its barline with what belongs to it the last of them. */
 function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
@@ -61,8 +60,6 @@ function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): voi
     else barEnd = -1;
   }
 }
-
-const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
 
 /** Bars of a sub-lane: items, then a barline, perhaps one with the barline that begins the next line. */
 function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: ProblemList): ParsedBar {

@@ -30,6 +30,7 @@ import { isPossibleProportion, type LabelForm, optionHeadOf, spanHeadOf, spanWor
 import { ProblemList } from './problems';
 import { slipProblem } from './slips';
 import * as T from './tokens';
+import { endOf, spanOf } from './tokens';
 
 /** One bar as parsed. */
 export interface ParsedBar {
@@ -40,9 +41,6 @@ export interface ParsedBar {
 
 const noSuffixes: readonly Suffix[] = [];
 const noReasons: readonly Annotation[] = [];
-
-const endOf = (token: IToken): number => token.startOffset + token.image.length;
-const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });
 
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
 const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;

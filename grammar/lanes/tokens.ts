@@ -1,5 +1,6 @@
 /** The tokens of a lane: one compound token each for value, note, mark, span head, option head, change and barline. */
 import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import type { Span } from '../tree';
 import { source } from './patterns';
 
 const token = (name: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
@@ -134,3 +135,6 @@ play('bar', [Bar, BadBar]);
 play('attached', [MarkToken, Annotated]);
 
 export const roleOf = (token: IToken): Role | undefined => roles[token.tokenTypeIdx];
+
+export const endOf = (token: IToken): number => token.startOffset + token.image.length;
+export const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });

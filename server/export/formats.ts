@@ -1,8 +1,8 @@
 /** The formats that a score can be exported to: one row each, for the command line and the editor alike. */
 import { perform } from '../readings/perform';
 import type { PlacedProblem, Score } from '../score/score';
+import type { BarRange } from './measures';
 import { exportMusicXml, exportMxl } from './musicxml';
-import type { BarRange } from './musicxml/measures';
 import { exportTimeline } from './timeline';
 
 export interface ExportOptions {

@@ -7,6 +7,8 @@
 import { subtract, type Time } from '../../grammar/time';
 import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
+import { Losses, NOWHERE } from './losses';
+import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { zipMusicXml } from './musicxml/archive';
 import { Attributes, type ClefChoice } from './musicxml/attributes';
 import { barlinesOf, innerBarlines } from './musicxml/barlines';
@@ -17,9 +19,7 @@ import { slursOf } from './musicxml/curves';
 import { directionsOf, type PieceDirections } from './musicxml/directions';
 import { figuresOf, figureTime } from './musicxml/figures';
 import { headerElements } from './musicxml/header';
-import { Losses, whereBar } from './musicxml/losses';
 import { lyricsOf } from './musicxml/lyrics';
-import { type BarRange, type Measure, planMeasures, tellPiecesWithout } from './musicxml/measures';
 import type { VoiceLinks } from './musicxml/notes';
 import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
@@ -28,13 +28,9 @@ import { divisionsFor } from './musicxml/values';
 import { type Written, writtenOf } from './musicxml/written';
 import { printXml, type XmlElement, xml } from './musicxml/xml';
 
-export interface MusicXmlOptions {
+export interface MusicXmlOptions extends BarsWanted {
   /** The source's clefs, or a treble or bass clef for each stave. */
   readonly clefs: ClefChoice;
-  /** Bars whose time is wrong become empty time; otherwise such a score is refused. */
-  readonly leaveGaps: boolean;
-  /** The trade's numbers of the first and last bar wanted; all bars without. */
-  readonly bars?: BarRange;
 }
 
 export interface MusicXmlExport {
@@ -49,13 +45,9 @@ const MOST_DIVISIONS = 16_383n;
 /** The score as MusicXML. Equal scores give equal text. */
 export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXmlExport {
   const losses = new Losses();
-  const measures = planMeasures(score, options.bars);
-  if (measures === undefined || measures.length === 0) {
-    losses.add(measures === undefined ? 'export-no-such-bar' : 'export-no-music', { ...options.bars }, NOWHERE);
-    return { text: '', problems: losses.problems() };
-  }
-  if (options.bars !== undefined) tellPiecesWithout(score, measures, losses, options.bars);
-  if (!tellBroken(measures, options.leaveGaps, losses)) return { text: '', problems: losses.problems() };
+  const measures = measuresFor(score, options, losses);
+  if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
+  if (measures === undefined || measures.length === 0) return { text: '', problems: losses.problems() };
   const root = xml('score-partwise', { version: '4.0' }, [
     ...headerElements(score, measures, options.clefs),
     xml('part', { id: 'P1' }, measureElements(score, measures, options.clefs, losses)),
@@ -72,16 +64,6 @@ export function exportMxl(
 ): { readonly bytes: Uint8Array; readonly problems: readonly PlacedProblem[] } {
   const { text, problems } = exportMusicXml(score, options);
   return { bytes: text === '' ? new Uint8Array() : zipMusicXml(text), problems };
-}
-
-const NOWHERE = { source: undefined, system: undefined, bar: undefined };
-
-/** Names the bars whose time is wrong; false if they may not be left empty. */
-function tellBroken(measures: readonly Measure[], leaveGaps: boolean, losses: Losses): boolean {
-  const broken = measures.filter((measure) => measure.broken);
-  const code = leaveGaps ? 'export-gap-left' : 'export-broken-bar';
-  for (const { system, bar } of broken) losses.add(code, {}, whereBar(system, bar));
-  return leaveGaps || broken.length === 0;
 }
 
 function measureElements(

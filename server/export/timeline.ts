@@ -7,8 +7,8 @@ import { add, compare, format, ZERO } from '../../grammar/time';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
 import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
-import { Losses } from './musicxml/losses';
-import { type BarRange, type Measure, planMeasures, tellPiecesWithout } from './musicxml/measures';
+import { Losses } from './losses';
+import { type BarsWanted, type Measure, measuresFor } from './measures';
 
 export interface Timeline {
   readonly schema: 'bentside.timeline/1';
@@ -59,12 +59,8 @@ export interface TimelineMark {
   readonly address: string;
 }
 
-export interface TimelineOptions {
-  /** Bars whose time is wrong lose their events; otherwise such a score is refused. */
-  readonly leaveGaps: boolean;
-  /** The trade's numbers of the first and last bar wanted; all bars without. */
-  readonly bars?: BarRange;
-}
+/** A bar left empty has no events. */
+export type TimelineOptions = BarsWanted;
 
 /**
  * The timeline of a performance, or of the bars named: as data and as text. Both are empty where it is refused, which a
@@ -76,18 +72,10 @@ export function exportTimeline(
 ): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } {
   const { score } = performance;
   const losses = new Losses();
-  const measures = planMeasures(score, options.bars);
-  if (measures === undefined) losses.add('export-no-such-bar', { ...options.bars }, NOWHERE);
-  else if (options.bars !== undefined) tellPiecesWithout(score, measures, losses, options.bars);
-  const broken = measures?.filter((measure) => measure.broken) ?? [];
-  const code = options.leaveGaps ? 'export-gap-left' : 'export-broken-bar';
-  for (const { system, bar } of broken) losses.add(code, {}, { source: undefined, system, bar });
-  const refused = measures === undefined || (broken.length > 0 && !options.leaveGaps);
-  const timeline = refused ? undefined : timelineOf(performance, measures, options.bars !== undefined);
+  const measures = measuresFor(score, options, losses);
+  const timeline = measures === undefined ? undefined : timelineOf(performance, measures, options.bars !== undefined);
   return { timeline, text: timeline === undefined ? '' : timelineText(timeline), problems: losses.problems() };
 }
-
-const NOWHERE = { source: undefined, system: undefined, bar: undefined };
 
 function timelineOf(performance: Performance, measures: readonly Measure[], inPart: boolean): Timeline {
   const { score } = performance;

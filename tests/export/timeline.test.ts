@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Score, score, type Timeline, timeline } from '../../server/library';
+import { findingOf, type Score, score, type Timeline, timeline } from '../../server/library';
 
 const HEAD = `bentside 1
 
@@ -190,10 +190,13 @@ describe('the timeline', () => {
     timeline(of, options).problems.map(({ problem }) => problem.code);
 
   it('is refused where a bar is wrong, unless gaps may be left', () => {
-    const wrong = score(inBFlat('1 c5 | 2. d | 1 e |'));
+    const text = inBFlat('1 c5 | 2. d | 1 e |');
+    const wrong = score(text);
     expect(timeline(wrong)).toMatchObject({ timeline: undefined, text: '' });
     expect(codesOf(wrong, { leaveGaps: false })).toEqual(['export-broken-bar']);
     expect(codesOf(wrong, { leaveGaps: true })).toEqual(['export-gap-left']);
+    const [told] = timeline(wrong).problems;
+    expect(told && findingOf(wrong, told).range.start.offset).toBe(text.indexOf('d | 1 e'));
     const pitches = timeline(wrong, { leaveGaps: true }).timeline?.pieces[0]?.events.map(({ pitch }) => pitch);
     expect(pitches).toEqual(['c5', 'e5']);
   });

@@ -5,8 +5,8 @@ import type { Clef } from '../../../grammar/tree';
 import { clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
 import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
 import { changesOf } from '../../score/walk';
-import type { Losses, Where } from './losses';
-import type { Measure } from './measures';
+import type { Losses, Where } from '../losses';
+import type { Measure } from '../measures';
 import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
 

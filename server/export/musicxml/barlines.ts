@@ -2,9 +2,9 @@
 import { format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
 import type { DrawnBarline, Source } from '../../score/score';
+import { type Losses, whereBar } from '../losses';
+import type { Measure } from '../measures';
 import { editorialElements, footnoteOf } from './editorial';
-import { type Losses, whereBar } from './losses';
-import type { Measure } from './measures';
 import { fermataElement } from './notations';
 import { playedOrder } from './order';
 import { BARLINES, isSpecial } from './tables';
@@ -70,14 +70,14 @@ function draw(
   if (right === undefined) return;
   const { closing } = measure.bar;
   const look = closing === undefined ? undefined : BARLINES[closing.shape];
+  const endsPiece = measure.bar.index === measure.piece.bars.length - 1;
   right.style = closing === undefined ? 'none' : look?.right;
   right.editors = closing?.editors ?? false;
   if (look?.backward === true) right.repeat = 'backward';
   if (look?.forward === true) {
     if (next !== undefined && nextLeft !== undefined && next.piece === measure.piece) begin(nextLeft, right.editors);
-    else if (measure.bar.index === measure.piece.bars.length - 1) tellForward(measure, losses);
+    else if (endsPiece) losses.add('musicxml-repeat-open', {}, whereBar(measure.system, measure.bar));
   }
-  const endsPiece = measure.bar.index === measure.piece.bars.length - 1;
   if (endsPiece && next !== undefined && !isSpecial(closing?.shape)) right.style = 'light-heavy';
 }
 
@@ -113,10 +113,6 @@ function begin(left: Side, editors: boolean): void {
   left.style = BARLINES['||:'].left;
   left.repeat = 'forward';
   left.editors ||= editors;
-}
-
-function tellForward(measure: Measure, losses: Losses): void {
-  losses.add('musicxml-repeat-open', {}, whereBar(measure.system, measure.bar));
 }
 
 /** A special barline at the start of a system or lane; what it says of the bar before goes there. */

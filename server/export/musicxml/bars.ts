@@ -1,11 +1,11 @@
 /** Writing a measure: voices one after another, with the cursor moved between them. */
 import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
-import type { Score } from '../../score/score';
+import type { Bar, Score } from '../../score/score';
+import type { Measure } from '../measures';
 import { attributesElement, type PlacedAttributes } from './attributes';
 import type { Barlines, PlacedBarline } from './barlines';
 import type { Chunk } from './chunks';
 import { custosElements, eventDirections, type PlacedDirection } from './directions';
-import { isImplicit, type Measure } from './measures';
 import { chunkElements, type VoiceLinks } from './notes';
 import { inDivisions } from './values';
 import { leaf, type XmlElement, xml } from './xml';
@@ -70,6 +70,12 @@ function numbersOf({ piece, bar }: Measure, { pieces }: Score): { readonly numbe
   const before = pieces.indexOf(piece);
   return before <= 0 ? { number: bar.number } : { number: `${before + 1}-${bar.number}`, text: bar.number };
 }
+
+const isShort = (bar: Bar): boolean => bar.expected !== undefined && compare(bar.duration, bar.expected) < 0;
+
+/** Whether the bar is none of the count: an upbeat, an irregular bar, the second half of a pair, all of free music. */
+const isImplicit = ({ bar, system }: Measure): boolean =>
+  system.score.kind === 'free' || bar.number === '0' || bar.irregular || (isShort(bar) && /[b-z]$/.test(bar.number));
 
 /** Everything that takes effect at the very start. */
 const headElements = ({ opening, changes, divisions, statesDivisions }: MeasureParts): readonly XmlElement[] => [

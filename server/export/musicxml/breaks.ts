@@ -1,7 +1,7 @@
 /** Where systems and pages of the source begin. */
 import type { Bar, ScoreSystem } from '../../score/score';
-import { type Losses, whereBar } from './losses';
-import type { Measure } from './measures';
+import { type Losses, whereBar } from '../losses';
+import type { Measure } from '../measures';
 import { type XmlElement, xml } from './xml';
 
 /** The `print` of each measure. A system that begins inside a bar breaks at the next one, and is told. */

@@ -12,7 +12,7 @@ import {
   ZERO,
 } from '../../../grammar/time';
 import type { Bar, Piece, ScoreSystem, SystemVoice, VoiceEvent } from '../../score/score';
-import type { Measure } from './measures';
+import type { Measure } from '../measures';
 import { decompose, inRatio, type NoteValue, nominal, type Ratio, ratioOf, writtenValue } from './values';
 
 /** An event, or the part of one that one drawn value fills. */

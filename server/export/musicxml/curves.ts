@@ -3,9 +3,9 @@ import { add, compare, type Time } from '../../../grammar/time';
 import type { MarkForm } from '../../../grammar/tree';
 import type { Bar, Piece, VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
+import type { Losses, Where } from '../losses';
 import { absolute, type Chunk } from './chunks';
-import type { Losses, Where } from './losses';
-import { isSpecial } from './tables';
+import { isSpecial, NUMBER_LEVELS } from './tables';
 import type { Written } from './written';
 import { type XmlElement, xml } from './xml';
 
@@ -16,9 +16,6 @@ export interface SlurEnd {
 }
 
 export type SlurEnds = ReadonlyMap<Chunk, readonly SlurEnd[]>;
-
-/** MusicXML 4.0, simple type `number-level`. */
-const NUMBERS = 16;
 
 interface Stop {
   readonly chunk: Chunk;
@@ -167,7 +164,7 @@ const overlap = (a: Taken, b: Taken): boolean =>
   (a.from < b.to && b.from < a.to) ||
   (a.piece === b.piece && compare(a.onset, b.end) < 0 && compare(b.onset, a.end) < 0);
 
-const unused = (): Taken[][] => Array.from({ length: NUMBERS }, () => []);
+const unused = (): Taken[][] => Array.from({ length: NUMBER_LEVELS }, () => []);
 
 function numbered(slurs: readonly Slur[], written: Written, losses: Losses): SlurEnds {
   const ends = new Map<Chunk, SlurEnd[]>();

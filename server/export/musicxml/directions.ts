@@ -14,10 +14,11 @@ import {
 import { statedTempo } from '../../readings/choices';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
+import type { Measure } from '../measures';
 import type { Chunk } from './chunks';
 import { editorialElements } from './editorial';
-import type { Measure } from './measures';
 import { hiddenForwards, type Jump, orderOf, playedOrder } from './order';
+import { NUMBER_LEVELS } from './tables';
 import { decimal, writtenValue } from './values';
 import { leaf, type XmlAttributes, type XmlElement, xml } from './xml';
 
@@ -74,14 +75,11 @@ const MARKS: Readonly<Record<string, (place: DirectionPlace) => readonly XmlElem
 
 /** Ends of the bracket over a ligature, as editions draw it; the voice numbers it. */
 export const bracketElement = (type: 'start' | 'stop', { voice, stave }: VoiceEvent): XmlElement =>
-  direction(xml('bracket', { type, number: 1 + (voice % MOST_BRACKETS), 'line-end': 'down' }), {
+  direction(xml('bracket', { type, number: 1 + (voice % NUMBER_LEVELS), 'line-end': 'down' }), {
     ...ABOVE,
     voice,
     stave,
   });
-
-/** MusicXML 4.0, simple type `number-level`. */
-const MOST_BRACKETS = 16;
 
 /**
  * A custos after the last note of its line. Programs that draw glyphs by their names in SMuFL show one; no program takes it

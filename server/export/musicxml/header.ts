@@ -4,8 +4,8 @@ import { clefText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
 import { changesOf } from '../../score/walk';
+import type { Measure } from '../measures';
 import type { ClefChoice } from './attributes';
-import type { Measure } from './measures';
 import { leaf, type XmlElement, xml } from './xml';
 
 /** Everything before the part, in the order of the group `score-header`. */

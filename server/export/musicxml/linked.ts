@@ -2,7 +2,7 @@
 import { format } from '../../../grammar/time';
 import type { AppliedMark } from '../../score/score';
 import { absolute, type Chunk } from './chunks';
-import { coversChord } from './signs';
+import { coversChord, marksOf } from './signs';
 
 /** The marks of linked signs that stand in the export at another lane; arpeggios stand at every note. */
 export function drawnElsewhere(byVoice: ReadonlyMap<number, readonly Chunk[]>): ReadonlySet<AppliedMark> {
@@ -12,7 +12,7 @@ export function drawnElsewhere(byVoice: ReadonlyMap<number, readonly Chunk[]>): 
     for (const chunk of chunks.filter(({ first }) => first)) {
       const drawn = pieces.get(chunk.measure.piece) ?? new Map<string, number>();
       pieces.set(chunk.measure.piece, drawn);
-      for (const mark of marksOf(chunk)) {
+      for (const mark of marksOf(chunk.event)) {
         if (!mark.form.linked || coversChord(mark)) continue;
         const key = `${mark.form.name} ${format(absolute(chunk))}`;
         const at = drawn.get(key) ?? voice;
@@ -23,8 +23,3 @@ export function drawnElsewhere(byVoice: ReadonlyMap<number, readonly Chunk[]>): 
   }
   return elsewhere;
 }
-
-const marksOf = ({ event }: Chunk): readonly AppliedMark[] => [
-  ...event.marks,
-  ...event.members.flatMap(({ marks }) => marks),
-];

@@ -17,7 +17,7 @@ import {
   plainNotation,
 } from './notations';
 import type { Passages } from './passages';
-import { coversChord } from './signs';
+import { coversChord, marksOf } from './signs';
 import { type MemberTies, NO_TIES, type Ties, tiedElements, tieElements } from './ties';
 import { type TupletEnds, timeModification } from './tuplets';
 import { hasStem, inDivisions } from './values';
@@ -139,6 +139,6 @@ function markNotations({ chunk, member, m, links, score }: Head): readonly Notat
 /** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */
 function marksAt({ event }: Chunk, member: NoteMember | undefined, m: number): readonly AppliedMark[] {
   const own = [...(member?.marks ?? []), ...(m === 0 ? event.marks : [])];
-  const covering = [...event.marks, ...event.members.flatMap(({ marks }) => marks)].find(coversChord);
+  const covering = marksOf(event).find(coversChord);
   return [...own.filter((mark) => !coversChord(mark)), ...(covering === undefined ? [] : [covering])];
 }

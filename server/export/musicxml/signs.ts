@@ -1,6 +1,6 @@
 /** Signs as MusicXML draws them: its own element where it has one, else the glyph by its name in SMuFL. */
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
-import type { AppliedMark } from '../../score/score';
+import type { AppliedMark, VoiceEvent } from '../../score/score';
 import { type XmlElement, xml } from './xml';
 
 export interface Sign {
@@ -8,6 +8,12 @@ export interface Sign {
   readonly home: 'ornaments' | 'articulations' | undefined;
   readonly elements: readonly XmlElement[];
 }
+
+/** All marks of an event: those of the whole, then those of its notes. */
+export const marksOf = (event: VoiceEvent): readonly AppliedMark[] => [
+  ...event.marks,
+  ...event.members.flatMap(({ marks }) => marks),
+];
 
 export const placementOf = ({ form }: AppliedMark): 'above' | 'below' | undefined =>
   form.parameters.find((parameter) => parameter === 'above' || parameter === 'below');

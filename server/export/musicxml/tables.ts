@@ -32,6 +32,9 @@ export const BARLINES: Readonly<Record<BarlineShape, BarlineLook>> = {
   ':||:': { right: 'light-heavy', left: 'heavy-light', backward: true, forward: true },
 };
 
+/** So many things of one kind that overlap can be told apart (MusicXML 4.0, simple type `number-level`). */
+export const NUMBER_LEVELS = 16;
+
 /** Any barline but the plain one ends strains and endings. */
 export const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 

@@ -1,8 +1,8 @@
 /** What is lost in a measure as a whole. */
 import type { Score } from '../../score/score';
 import { changesOf } from '../../score/walk';
-import type { Losses } from './losses';
-import type { Measure } from './measures';
+import type { Losses } from '../losses';
+import type { Measure } from '../measures';
 import { orderOf, playedOrder } from './order';
 import { tellEvent } from './untold';
 import type { Written } from './written';
@@ -30,7 +30,7 @@ function tellPiece({ piece, bar, system, index }: Measure, { measures }: Written
   }
 }
 
-/** A barline that only some voices draw stands in no measure of MusicXML's. */
+/** A barline that only some voices draw stands within a measure of MusicXML's, and crosses all staves. */
 function tellInnerBarlines(measure: Measure, written: Written, score: Score, losses: Losses): void {
   for (const { voice } of measure.bar.inner) {
     const name = score.environment.voices[voice]?.name ?? '';

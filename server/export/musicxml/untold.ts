@@ -2,10 +2,10 @@
 import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { SpanWord } from '../../../grammar/tree';
 import type { AppliedMark, NoteMember, Score, Source, VoiceEvent } from '../../score/score';
+import type { Losses } from '../losses';
 import type { Chunk } from './chunks';
-import type { Losses } from './losses';
 import { notationsOf } from './notations';
-import { coversChord } from './signs';
+import { coversChord, marksOf } from './signs';
 import { HINTS, LEVELS } from './tables';
 import type { Written } from './written';
 
@@ -85,11 +85,6 @@ const ofPlace = (event: VoiceEvent): readonly Untold[] =>
 const ofMember = ({ spelling, tie, source }: NoteMember): readonly Untold[] => [
   ...when(spelling.doubtful || tie?.doubtful === true, 'musicxml-doubtful', undefined, source),
   ...when(tie?.readings !== undefined, 'musicxml-readings', undefined, source),
-];
-
-const marksOf = (event: VoiceEvent): readonly AppliedMark[] => [
-  ...event.marks,
-  ...event.members.flatMap(({ marks }) => marks),
 ];
 
 /** Parameters that the export says. */

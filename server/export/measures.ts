@@ -1,7 +1,7 @@
 /** The bars that an export holds, in their order, each a measure of the one part. */
-import { compare, isZero, type Time, ZERO } from '../../../grammar/time';
-import type { Bar, Piece, Score, ScoreSystem } from '../../score/score';
-import type { Losses } from './losses';
+import { isZero, type Time, ZERO } from '../../grammar/time';
+import type { Bar, Piece, Score, ScoreSystem } from '../score/score';
+import { type Losses, NOWHERE, whereBar } from './losses';
 
 export interface Measure {
   readonly piece: Piece;
@@ -24,24 +24,46 @@ export interface BarRange {
   readonly to: string;
 }
 
+/** What every export is asked about bars. */
+export interface BarsWanted {
+  /** Bars whose time is wrong are left empty; otherwise such a score is refused. */
+  readonly leaveGaps: boolean;
+  /** The trade's numbers of the first and last bar wanted; all bars without. */
+  readonly bars?: BarRange;
+}
+
+/** The measures of an export; undefined where it is refused. Says why, and what of the score is left out or left empty. */
+export function measuresFor(
+  score: Score,
+  { leaveGaps, bars }: BarsWanted,
+  losses: Losses,
+): readonly Measure[] | undefined {
+  const measures = planMeasures(score, bars);
+  if (measures === undefined) {
+    losses.add('export-no-such-bar', { ...bars }, NOWHERE);
+    return undefined;
+  }
+  if (bars !== undefined) tellPiecesWithout(score, measures, losses, bars);
+  const broken = measures.filter((measure) => measure.broken);
+  const code = leaveGaps ? 'export-gap-left' : 'export-broken-bar';
+  for (const { system, bar } of broken) losses.add(code, {}, whereBar(system, bar));
+  return leaveGaps || broken.length === 0 ? measures : undefined;
+}
+
 /** The measures in order, of every piece that has the bars named; undefined where none has. */
-export function planMeasures(score: Score, range: BarRange | undefined): readonly Measure[] | undefined {
+function planMeasures(score: Score, range: BarRange | undefined): readonly Measure[] | undefined {
   if (range === undefined) return numbered(score.pieces.map((piece) => ({ piece, bars: piece.bars })));
   const chosen = score.pieces.map((piece) => ({ piece, bars: barsWithin(piece, range) }));
   return chosen.some(({ bars }) => bars.length > 0) ? numbered(chosen) : undefined;
 }
 
 /** Names the pieces that have none of the bars wanted, where another has them. */
-export function tellPiecesWithout(score: Score, measures: readonly Measure[], losses: Losses, range: BarRange): void {
+function tellPiecesWithout(score: Score, measures: readonly Measure[], losses: Losses, range: BarRange): void {
   const shown = new Set(measures.map(({ piece }) => piece));
   score.pieces.forEach((piece, index) => {
     if (shown.has(piece)) return;
     const name = piece.name === '' ? `${index + 1}` : `“${piece.name}”`;
-    losses.add(
-      'export-piece-without-bars',
-      { ...range, name },
-      { source: undefined, system: piece.systems[0], bar: undefined },
-    );
+    losses.add('export-piece-without-bars', { ...range, name }, { ...NOWHERE, system: piece.systems[0] });
   });
 }
 
@@ -75,9 +97,3 @@ function numbered(chosen: readonly { readonly piece: Piece; readonly bars: reado
   }
   return measures;
 }
-
-const isShort = (bar: Bar): boolean => bar.expected !== undefined && compare(bar.duration, bar.expected) < 0;
-
-/** Whether the bar is none of the count: an upbeat, an irregular bar, the second half of a pair, all of free music. */
-export const isImplicit = ({ bar, system }: Measure): boolean =>
-  system.score.kind === 'free' || bar.number === '0' || bar.irregular || (isShort(bar) && /[b-z]$/.test(bar.number));

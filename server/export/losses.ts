@@ -1,7 +1,7 @@
 /** What the exported format cannot say, gathered so that each kind is told once a voice and names its bars. */
-import type { FindingCode } from '../../../grammar/findings/catalogue';
-import type { Slots } from '../../../grammar/findings/finding';
-import type { Bar, PlacedProblem, ScoreSystem, Source } from '../../score/score';
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Slots } from '../../grammar/findings/finding';
+import type { Bar, PlacedProblem, ScoreSystem, Source } from '../score/score';
 
 /** Where something stands: its stretch of a lane, the system and the bar. */
 export interface Where {
@@ -9,6 +9,9 @@ export interface Where {
   readonly system: ScoreSystem | undefined;
   readonly bar: Bar | undefined;
 }
+
+/** Of what concerns the whole score. */
+export const NOWHERE: Where = { source: undefined, system: undefined, bar: undefined };
 
 interface Loss {
   readonly code: FindingCode;
