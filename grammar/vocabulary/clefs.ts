@@ -65,6 +65,9 @@ export function clefOf(text: string): Clef | undefined {
 /** `C1`. */
 export const clefText = (clef: Clef): string => `${clef.letter}${clef.line}`;
 
+/** Clefs that stand together: `F4+C6`. */
+export const clefsText = (clefs: readonly Clef[]): string => clefs.map(clefText).join('+');
+
 /** The clef that a misspelt one may mean: `g2`, `H1` has none. */
 export function clefMeant(text: string): string | undefined {
   const upper = text.toUpperCase();

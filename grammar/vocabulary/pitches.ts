@@ -1,11 +1,28 @@
-/** Keys of written pitches. */
-import type { Spelling } from '../tree';
+/** Pitches by letter, alteration and octave. */
+import type { AccidentalSign, Spelling } from '../tree';
 
-const semitones: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };
-const alterations = { '#': 1, '##': 2, b: -1, bb: -2, n: 0 } as const;
+type ByLetter = Readonly<Record<Spelling['letter'], number>>;
+
+/** White keys above c. */
+export const STEPS: ByLetter = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
+export const SEMITONES: ByLetter = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };
+/** In semitones. */
+export const ALTERATIONS: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
+
+const SIGNS: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
+
+/** The sign that says an alteration; undefined beyond double sharp and double flat. */
+export const signOf = (alteration: number): AccidentalSign | undefined => SIGNS[alteration];
+
+/** What sounds, as it is typed: `f#4`; without a sign where nothing is altered. */
+export const pitchText = (pitch: {
+  readonly letter: Spelling['letter'];
+  readonly alteration: number;
+  readonly octave: number;
+}): string => `${pitch.letter}${pitch.alteration === 0 ? '' : (signOf(pitch.alteration) ?? '')}${pitch.octave}`;
 
 /** Semitones of a pitch above the c of octave 0; an octave left out counts as 0. */
 export const semitonesOf = (pitch: Spelling): number =>
   12 * (pitch.octave ?? 0) +
-  semitones[pitch.letter] +
-  (pitch.accidental === undefined ? 0 : alterations[pitch.accidental]);
+  SEMITONES[pitch.letter] +
+  (pitch.accidental === undefined ? 0 : ALTERATIONS[pitch.accidental]);

@@ -3,6 +3,7 @@
  * no other voice.
  */
 import type { Fix } from '../../grammar/findings/finding';
+import { signOf } from '../../grammar/vocabulary/pitches';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { countTo, isMixed } from './lines';
@@ -13,11 +14,9 @@ import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } f
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave;
 
-const SIGNS: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
-
 /** Says a note's sounding form by an editor's sign, or another form. */
 function signed(member: NoteMember, alteration: number): readonly Fix[] {
-  const sign = SIGNS[alteration];
+  const sign = signOf(alteration);
   return sign === undefined || member.spelling.accidental !== undefined ? [] : [editorsSign(member, sign)];
 }
 

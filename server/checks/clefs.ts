@@ -3,12 +3,10 @@
  */
 import { clausesOf, firstOf } from '../../grammar/statements/read';
 import { equal } from '../../grammar/time';
-import type { Clef, Span, StatementTree } from '../../grammar/tree';
-import { clefText } from '../../grammar/vocabulary/clefs';
+import type { Span, StatementTree } from '../../grammar/tree';
+import { clefsText } from '../../grammar/vocabulary/clefs';
 import type { StateChange, SystemScore } from '../score/score';
 import { type Look, problemIn, type SystemProblem } from './systems';
-
-const drawn = (clefs: readonly Clef[]): string => clefs.map(clefText).join('+');
 
 /** A clef as the head of a system states it. */
 interface HeadClef extends Span {
@@ -20,7 +18,7 @@ const headClefs = (head: StatementTree | undefined): HeadClef[] =>
   clausesOf(head?.statement ?? { clauses: [] }, 'clef').flatMap(({ args }): HeadClef[] => {
     const [stave, clef] = [firstOf(args, 'name'), firstOf(args, 'clef')];
     if (stave === undefined || clef === undefined) return [];
-    return [{ stave: stave.text, text: drawn(clef.clefs), pos: clef.pos, len: clef.len }];
+    return [{ stave: stave.text, text: clefsText(clef.clefs), pos: clef.pos, len: clef.len }];
   });
 
 /** Clefs that a lane draws at the very end of a system. */
@@ -35,7 +33,7 @@ export const clefsAtHeads: Look = ({ before, head, facts }) => {
   const heads = headClefs(head);
   return promised.flatMap(({ stave, clefs, source }): SystemProblem[] => {
     const name = facts.staves[stave ?? -1]?.name;
-    const text = drawn(clefs ?? []);
+    const text = clefsText(clefs ?? []);
     const here = heads.find((one) => one.stave === name);
     if (here === undefined || here.text === text || source === undefined) return [];
     return [
@@ -53,6 +51,6 @@ export const clefsAtHeads: Look = ({ before, head, facts }) => {
 export const clefsRestated: Look = ({ score, facts }) =>
   score.changes.flatMap(({ restated, clefs, stave, source, bar }) => {
     if (!restated || clefs === undefined || source === undefined) return [];
-    const slots = { clef: drawn(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' };
+    const slots = { clef: clefsText(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' };
     return [problemIn({ code: 'clef-restated', at: source, slots, bar })];
   });

@@ -1,22 +1,20 @@
 /** Heights of notes and what they are called. */
 import type { Fix } from '../../grammar/findings/finding';
-import type { Spelling } from '../../grammar/tree';
+import { pitchText, STEPS } from '../../grammar/vocabulary/pitches';
 import type { NoteMember, VoiceEvent } from '../score/score';
 
 type Pitch = Pick<NoteMember, 'spelling' | 'octave' | 'alteration'>;
 
-const SIGNS = ['bb', 'b', '', '#', '##'];
 const SIGNS_IN_WORDS = [' double flat', ' flat', ' natural', ' sharp', ' double sharp'];
 
 /** The sounding note as it is typed: `f#4`. */
 export const noteName = ({ spelling, alteration, octave }: Pitch): string =>
-  `${spelling.letter}${SIGNS[alteration + 2] ?? ''}${octave}`;
+  pitchText({ letter: spelling.letter, alteration, octave });
 
 /** Without its octave: "f sharp". */
 export const inWords = ({ spelling, alteration }: Pick<Pitch, 'spelling' | 'alteration'>): string =>
   `${spelling.letter}${SIGNS_IN_WORDS[alteration + 2] ?? ''}`;
 
-const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
 /** White keys above c0. */
 export const positionOf = ({ spelling, octave }: Pick<Pitch, 'spelling' | 'octave'>): number =>
   octave * 7 + STEPS[spelling.letter];

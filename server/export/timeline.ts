@@ -4,7 +4,8 @@
  * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
  */
 import { add, compare, format, ZERO } from '../../grammar/time';
-import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
+import { pitchText } from '../../grammar/vocabulary/pitches';
+import type { Performance, PerformedEvent, PerformedPiece, WrittenEvent } from '../score/performance';
 import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './losses';
@@ -171,11 +172,6 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
 /** The editor's own accidental is not in the source; a cautionary one is. */
 const writtenPitch = ({ spelling, octave }: NoteMember): string =>
   `${spelling.letter}${spelling.accidental ?? spelling.cautionary ?? ''}${octave}`;
-
-const SIGNS: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
-
-const pitchText = ({ letter, alteration, octave }: SoundingPitch): string =>
-  `${letter}${SIGNS[alteration] ?? ''}${octave}`;
 
 /** Curves have two ends and weights are the editor's: neither is a mark on one note. */
 const LISTED: ReadonlySet<AppliedMark['form']['type']> = new Set(['sign', 'finger', 'accidental', 'other']);

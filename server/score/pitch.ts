@@ -7,17 +7,15 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { AccidentalSign, Spelling } from '../../grammar/tree';
+import { ALTERATIONS, SEMITONES, signOf } from '../../grammar/vocabulary/pitches';
 import type { OpenBar, PitchState, VoiceCarry } from './carry';
 import type { AccidentalPractice } from './choice';
 import { type LaneEvent, type LaneNote, noAnnotations, noMarks } from './event';
 import type { KeySign, NoteMember, Source, VoiceEvent } from './score';
 
-const semitones: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };
-const alterations: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
-
 /** MIDI key of a note: c4 is 60. */
 export const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
-  12 * (octave + 1) + semitones[letter] + alteration;
+  12 * (octave + 1) + SEMITONES[letter] + alteration;
 
 /** What a note's signs say: drawn, the editor's, cautionary, or an accidental mark above it. */
 export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): AccidentalSign | undefined {
@@ -31,7 +29,7 @@ export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): Ac
 function altered(sign: AccidentalSign, before: number, practice: AccidentalPractice): number {
   if (practice !== 'bar' && sign === 'b' && before > 0) return 0;
   if (practice !== 'bar' && sign === '#' && before < 0) return 0;
-  return alterations[sign];
+  return ALTERATIONS[sign];
 }
 
 export interface PitchTask {
@@ -122,9 +120,8 @@ function accidentalIn(key: readonly KeySign[], letter: Spelling['letter']): Acci
 
 const noteName = (p: PitchState): string => `${p.letter}${p.octave}`;
 
-const signs: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
 const exactName = ({ letter, alteration, octave }: PitchState): string =>
-  `${letter}${signs[alteration] ?? ''}${octave}`;
+  `${letter}${signOf(alteration) ?? ''}${octave}`;
 
 /** As it crosses a system end: where it was typed stays behind. */
 const carried = ({ source: _, ending: __, ...tie }: Pending): PitchState => tie;
@@ -284,7 +281,7 @@ class PitchPass {
   private member(event: LaneEvent, member: LaneNote, state: VoiceState, small: boolean): PitchState | undefined {
     const { letter } = member.spelling;
     const signature = accidentalIn(this.task.keyAt(member.stave, event.onset), letter);
-    const bySignature = signature === undefined ? 0 : alterations[signature];
+    const bySignature = signature === undefined ? 0 : ALTERATIONS[signature];
     const tie = small ? undefined : stateIn(state.pending, member, 'first');
     const chained = this.inForce(event, member, state);
     const inForce = tie ?? chained;

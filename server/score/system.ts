@@ -5,7 +5,7 @@ import { nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, type Time, time, ZERO } from '../../grammar/time';
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
-import { clefText } from '../../grammar/vocabulary/clefs';
+import { clefsText, clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
 import { setBeams } from './beams';
@@ -57,8 +57,7 @@ interface VoiceLanes {
 
 type Place = Pick<PlacedProblem, 'lane' | 'statement'>;
 
-const clefLine = (clefs: readonly Clef[]): string => clefs.map(clefText).join('+');
-const sameClefs = (a: readonly Clef[], b: readonly Clef[]): boolean => clefLine(a) === clefLine(b);
+const sameClefs = (a: readonly Clef[], b: readonly Clef[]): boolean => clefsText(a) === clefsText(b);
 const keyText = (key: readonly KeySign[]): string =>
   key.map((sign) => `${sign.letter}${sign.accidental}${sign.octave ?? ''}`).join(' ');
 
@@ -782,7 +781,7 @@ const kindOfChange = (change: StateChange): string =>
           : 'manual';
 
 const saidBy = (change: StateChange): string => {
-  if (change.clefs !== undefined) return clefLine(change.clefs);
+  if (change.clefs !== undefined) return clefsText(change.clefs);
   if (change.key !== undefined) return change.key.length === 0 ? 'key none' : `key ${keyText(change.key)}`;
   if (change.meter !== undefined) return `meter ${change.meter.sign}`;
   if (change.tempo !== undefined) return `tempo ${change.tempo.value.text} at ${change.tempo.perMinute}`;

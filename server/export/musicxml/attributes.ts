@@ -2,7 +2,7 @@
 
 import { compare, format, isZero, multiply, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
-import { clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
+import { clefsText, clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
 import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Losses, Where } from '../losses';
@@ -108,7 +108,7 @@ export class Attributes {
     const [clef, ...others] = change.clefs ?? [];
     if (clef === undefined || others.length === 0 || change.stave === undefined) return;
     const stave = this.score.environment.staves[change.stave]?.name ?? '';
-    const clefs = [clef, ...others].map(clefText).join('+');
+    const clefs = clefsText([clef, ...others]);
     const where = { source: change.source, system, bar: this.piece.bars[bar] };
     this.losses.add('musicxml-two-clefs', { stave, clefs, clef: clefText(clef) }, where);
   }

@@ -1,6 +1,6 @@
 /** Title, sources and the list of parts. */
 
-import { clefText } from '../../../grammar/vocabulary/clefs';
+import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
 import { changesOf } from '../../score/walk';
@@ -62,7 +62,7 @@ function sourceClefs({ staves }: Environment, measures: readonly Measure[]): str
   return staves
     .flatMap(({ name }, stave) => {
       const first = changes.find(({ change }) => change.stave === stave && (change.clefs ?? []).length > 0);
-      return first === undefined ? [] : [`${name} ${(first.change.clefs ?? []).map(clefText).join('+')}`];
+      return first === undefined ? [] : [`${name} ${clefsText(first.change.clefs ?? [])}`];
     })
     .join(', ');
 }

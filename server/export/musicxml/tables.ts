@@ -41,9 +41,6 @@ export const isSpecial = (shape: BarlineShape | undefined): boolean => shape !==
 /** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
 export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 
-/** Steps of the letters above c. */
-export const STEPS: Readonly<Record<Spelling['letter'], number>> = { c: 0, d: 1, e: 2, f: 3, g: 4, a: 5, b: 6 };
-
 /** How the state of a passage is called in the `level` of its notes; `by` where a source or hand is named. */
 export const LEVELS: Readonly<Partial<Record<SpanWord, { readonly plain: string; readonly by: string }>>> = {
   unclear: { plain: 'unclear in the source', by: 'unclear in' },
