@@ -1,11 +1,11 @@
 /** From a score to a performance. */
 import { add, compare, equal, type Time } from '../../grammar/time';
+import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
 import type { NoteMember, Piece, Score } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
 
 /** Letters of the scale from c, for the order of two spellings of one key. */
-const SCALE = 'cdefgab';
 
 /** Plays the score as written: every event at its written time, tied notes joined. Never fails. */
 export const perform = (score: Score): Performance => ({
@@ -119,4 +119,4 @@ function inOrder(a: PerformedEvent, b: PerformedEvent): number {
 
 /** Orders pitches by key and then, for two spellings of one key, by the higher degree. */
 const height = (pitch: SoundingPitch | undefined): number =>
-  pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + SCALE.indexOf(pitch.letter);
+  pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + STEPS[pitch.letter];
