@@ -5,8 +5,6 @@ import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, Writte
 import type { NoteMember, Piece, Score } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
 
-/** Letters of the scale from c, for the order of two spellings of one key. */
-
 /** Plays the score as written: every event at its written time, tied notes joined. Never fails. */
 export const perform = (score: Score): Performance => ({
   score,
