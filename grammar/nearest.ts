@@ -1,4 +1,6 @@
 /** The known word nearest to a misspelt one. */
+import type { Fix } from './findings/finding';
+import type { Span } from './tree';
 
 /** Longer words are no slip of the finger, and comparing them would cost time. */
 const LONGEST = 32;
@@ -47,4 +49,10 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     fewest = count;
   }
   return best;
+}
+
+/** Writes the nearest known name in the place of one that nothing gives. */
+export function nameInstead(name: string, at: Span, known: Iterable<string>): readonly Fix[] {
+  const meant = nearest(name, known);
+  return meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ pos: at.pos, len: at.len, text: meant }] }];
 }

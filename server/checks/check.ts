@@ -1,7 +1,6 @@
 /** What a check is. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
-import { nearest } from '../../grammar/nearest';
 import type { BlockContents, FileTree, Span } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
@@ -75,9 +74,3 @@ export const problemAt = (
   lane,
   ...(statement === undefined ? {} : { statement }),
 });
-
-/** Writes the nearest known name in the place of one that nothing gives. */
-export function nameInstead(name: string, at: Span, known: Iterable<string>): readonly Fix[] {
-  const meant = nearest(name, known);
-  return meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ pos: at.pos, len: at.len, text: meant }] }];
-}

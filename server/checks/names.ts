@@ -1,9 +1,11 @@
 /** Names that a file cites but nothing gives. */
+
 import type { FindingCode } from '../../grammar/findings/catalogue';
+import { nameInstead } from '../../grammar/nearest';
 import { firstOf } from '../../grammar/statements/read';
 import { declaredNames, type Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
-import { check, nameInstead, problemAt } from './check';
+import { check, problemAt } from './check';
 import { type BlockUses, type UseKind, type Uses, usesIn } from './uses';
 
 /** The finding for an unknown name of each kind; those left out are told with the declarations and the score. */

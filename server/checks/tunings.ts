@@ -1,4 +1,5 @@
 /** Tunings and temperaments: names that are known, ways that end, fifths named once. */
+import { nameInstead } from '../../grammar/nearest';
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type { Argument, NamePart, Row, Span, Spelling, Statement } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
@@ -6,7 +7,7 @@ import { temperamentNames } from '../../grammar/vocabulary/temperaments';
 import type { Declared, Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
 import { wayBack } from '../score/ways';
-import { check, nameInstead, problemAt } from './check';
+import { check, problemAt } from './check';
 
 interface Found {
   readonly statement: Statement;

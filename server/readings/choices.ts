@@ -17,25 +17,17 @@ export function lineage(environment: Environment, name: string): ReadingDeclarat
   return line;
 }
 
-/** What a reading takes at named places: its own word first, then its nearest ancestor's. */
-function placesOf(line: readonly ReadingDeclaration[]): Map<string, readonly string[]> {
-  const places = new Map<string, readonly string[]>();
-  for (const reading of line) {
-    for (const [place, label] of reading.at) if (!places.has(place)) places.set(place, [label]);
-  }
-  return places;
-}
-
 function readingChoice(environment: Environment, line: readonly ReadingDeclaration[], name: string): Choice {
   const stated = line.find((reading) => reading.accidentals !== undefined);
   const ordered = line.find((reading) => reading.order !== undefined);
+  const atPlaces = line.flatMap(({ at }) => [...at].map(([place, label]) => ({ place, label })));
   return {
+    ...written(stated?.accidentals ?? environment.accidentals),
     name,
-    at: placesOf(line),
-    stated: line.flatMap(({ at }) => [...at].map(([place, label]) => ({ place, label }))),
-    otherwise: new Map(),
+    // The nearest reading that says something of a place has the last word.
+    at: new Map([...atPlaces].reverse().map(({ place, label }) => [place, [label]])),
+    stated: atPlaces,
     labels: [...new Set([...line.map((reading) => reading.name), ...line.flatMap((reading) => reading.takes)])],
-    accidentals: stated?.accidentals ?? environment.accidentals,
     order: ordered && orderOf(ordered),
   };
 }
@@ -47,15 +39,7 @@ const orderOf = ({ order, block, statement, file }: ReadingDeclaration): StatedO
 function witnessChoice(environment: Environment, name: string): Choice {
   const [source = name] = name.split('.');
   const labels = source === name ? [name] : [name, source];
-  return {
-    name,
-    at: new Map(),
-    stated: [],
-    otherwise: new Map(),
-    labels,
-    accidentals: environment.accidentals,
-    order: undefined,
-  };
+  return { ...written(environment.accidentals), name, labels };
 }
 
 /** The choice of a name: `written`, a reading, a witness or a layer (`K.2`); undefined if the file declares no such one. */

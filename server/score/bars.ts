@@ -20,7 +20,7 @@ import type { BarlineShape, Span } from '../../grammar/tree';
 import type { LaneEvent } from './event';
 import type { RawBar } from './lane';
 import { gapsOf } from './omissions';
-import type { DrawnBarline, LaneSum, Meter } from './score';
+import { type DrawnBarline, isSpecial, type LaneSum, type Meter } from './score';
 
 /** A voice's bars as chosen among its lane and witness lanes. */
 export interface VoiceBars {
@@ -67,6 +67,8 @@ export interface Laid {
   readonly bars: readonly LaidBar[];
   readonly voices: readonly LaidVoice[];
   readonly duration: Time;
+  /** Of a loose system, whose lanes have bars of their own: the common bar at a moment. */
+  readonly barOf?: (onset: Time) => number;
 }
 
 export type ReportIn = (
@@ -150,10 +152,10 @@ function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn
     const entry = bars[index];
     const closing = entry?.bar.closing;
     if (entry === undefined || closing === undefined) continue;
-    if (found === undefined || (found.shape === '|' && closing.shape !== '|')) {
+    if (found === undefined || (!isSpecial(found) && isSpecial(closing))) {
       found = found === undefined ? closing : withAllOn(closing, found, closing);
     } else {
-      if (closing.shape !== '|' && closing.shape !== found.shape) {
+      if (isSpecial(closing) && closing.shape !== found.shape) {
         const { pos, len } = entry.bar.at;
         report(
           entry.lane,
@@ -235,7 +237,7 @@ export function layMeasured(
         ? length
         : total,
     );
-    const whole = consensus(totals, length, open ? undefined : meter?.length, before, present);
+    const whole = consensus(totals, length, before, present);
     const duration = isNegative(subtract(whole, before)) ? ZERO : subtract(whole, before);
     const sums: LaneSum[] = [];
     let disagree = false;
@@ -257,7 +259,8 @@ export function layMeasured(
       const runsOn = !bar.broken && (covered || runsThrough(bar, add(before, run), whole));
       if (runsOn && compare(over, ZERO) > 0) {
         running[v] = over;
-        for (const event of bar.events) if (event !== lastTimed(bar.events)) reportThrough(event, lane, name, index);
+        const last = lastTimed(bar.events);
+        for (const event of bar.events) if (event !== last) reportThrough(event, lane, name, index);
         continue;
       }
       if (compare(over, ZERO) <= 0) for (const event of bar.events) reportThrough(event, lane, name, index);
@@ -318,11 +321,10 @@ export function layMeasured(
 function consensus(
   totals: readonly Time[],
   length: Time | undefined,
-  meter: Time | undefined,
   before: Time,
   present: readonly { readonly total: Time }[],
 ): Time {
-  if (totals.length === 0) return meter ?? present.reduce((whole, one) => latest(whole, one.total), before);
+  if (totals.length === 0) return length ?? present.reduce((whole, one) => latest(whole, one.total), before);
   if (length !== undefined && totals.some((total) => equal(total, length))) return length;
   return totals.reduce(latest, before);
 }
@@ -333,7 +335,7 @@ export function layLoose(
   elapsed: Time,
   meter: Meter | undefined,
   report: ReportIn,
-): Laid & { readonly barOf: (onset: Time) => number } {
+): Laid {
   // Where all voices omit something, it takes no time; else it is empty time beside the others.
   const timed = !voices.every(omits);
   const perVoice = voices.map((voice) => layAlone(voice, meter, timed, report));
@@ -371,7 +373,7 @@ export function layLoose(
   const bars = ends.map((end, index): LaidBar => {
     const onset = index === 0 ? ZERO : (ends[index - 1] ?? ZERO);
     const closings = perVoice.flatMap((one) => one.closings.filter((closing) => equal(closing.onset, end)));
-    const special = closings.find(({ closing }) => closing.shape !== '|') ?? closings[0];
+    const special = closings.find(({ closing }) => isSpecial(closing)) ?? closings[0];
     return {
       onset,
       duration: subtract(end, onset),

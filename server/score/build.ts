@@ -1,25 +1,27 @@
 /** Strings the systems of a file together to pieces: bars joined and numbered, lengths judged, sections found. */
-
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Slots } from '../../grammar/findings/finding';
 import { finished } from '../../grammar/finished';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import type { BarlineShape, Block, BlockContents, FileTree, Statement } from '../../grammar/tree';
+import type { Block, BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
 import { counted } from './amounts';
 import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
 import type { Environment } from './environment';
-import { checkJoins } from './order';
-import type {
-  Bar,
-  LaneSum,
-  Piece,
-  PlacedProblem,
-  Score,
-  ScoreSystem,
-  Section,
-  Source,
-  SystemBar,
-  SystemScore,
+import { halvesApart } from './order';
+import {
+  type Bar,
+  isSpecial,
+  type LaneSum,
+  type Piece,
+  type PlacedProblem,
+  type Score,
+  type ScoreSystem,
+  type Section,
+  type Source,
+  type SystemBar,
+  type SystemScore,
 } from './score';
 import { buildSystem, tempoOfArgs } from './system';
 import { curvesOf } from './walk';
@@ -49,11 +51,14 @@ function madeOnce(of: object, block: number, key: string | undefined, make: () =
   return placed;
 }
 
-const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
-
 /** Of an order that an included file states, the beginning of this one. */
-const placeOf = ({ block, statement, file }: StatedOrder): Pick<PlacedProblem, 'block' | 'lane' | 'statement'> =>
-  file === undefined ? { block, lane: undefined, statement } : { block: 0, lane: undefined };
+const placeOf = ({ block, statement, file }: StatedOrder): { readonly block: number; readonly statement?: number } =>
+  file === undefined ? { block, statement } : { block: 0 };
+
+/** The first words of statements, as places in them. */
+const SECTION: Span = { pos: 0, len: 'section'.length };
+const ORDER: Span = { pos: 0, len: 'order'.length };
+const SYSTEM: Span = { pos: 0, len: 'system'.length };
 
 const throughToNothing = ({ lane, pos, len }: Source, block: number): PlacedProblem => ({
   problem: { code: 'through-to-nothing', pos, len, slots: {} },
@@ -103,13 +108,7 @@ class PieceBuilder {
       this.order = { names: allOf(statement.args, 'name'), block, statement: index };
       return;
     }
-    const at = { pos: statement.pos, len: 'order'.length };
-    this.problems.push({
-      problem: { code: 'order-twice', ...at, slots: {} },
-      block,
-      lane: undefined,
-      statement: index,
-    });
+    this.tell('order-twice', { pos: statement.pos, len: 'order'.length }, { block, statement: index });
   }
 
   beginSection(statement: Statement, block: number, index: number): void {
@@ -128,7 +127,7 @@ class PieceBuilder {
     const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
     if (this.section !== undefined) {
       const { name, within, ...at } = this.section;
-      if (continues) this.sectionInBar(name, at);
+      if (continues) this.tell('section-not-at-barline', SECTION, at, { name });
       this.found.push({ name, within, bar: firstBar, onset: this.onset, at: { ...at, lane: undefined } });
       this.section = undefined;
     }
@@ -181,14 +180,6 @@ class PieceBuilder {
     });
   }
 
-  private sectionInBar(name: string, at: { readonly block: number; readonly statement: number }): void {
-    this.problems.push({
-      problem: { code: 'section-not-at-barline', pos: 0, len: 'section'.length, slots: { name } },
-      lane: undefined,
-      ...at,
-    });
-  }
-
   private addSums(bar: number, sums: readonly LaneSum[], block: number): void {
     const all = this.sums.get(bar) ?? [];
     for (const sum of sums) all.push({ sum, block });
@@ -201,26 +192,26 @@ class PieceBuilder {
     next.section = this.section;
   }
 
-  /** A section that begins where no system follows in its piece. */
+  /** A section that begins where no system follows in its piece, or an order where there is none at all. */
   reportIdle(): void {
-    if (this.section !== undefined) {
-      const { name, block, statement } = this.section;
-      this.problems.push({
-        problem: { code: 'section-without-music', pos: 0, len: 'section'.length, slots: { name } },
-        block,
-        lane: undefined,
-        statement,
-      });
-    }
-    if (this.order !== undefined && this.systems.length === 0) {
-      const { block, statement } = this.order;
-      this.problems.push({
-        problem: { code: 'order-without-music', pos: 0, len: 'order'.length, slots: {} },
-        block,
-        lane: undefined,
-        statement,
-      });
-    }
+    const { section, order } = this;
+    if (section !== undefined) this.tell('section-without-music', SECTION, section, { name: section.name });
+    if (order !== undefined && this.systems.length === 0) this.tell('order-without-music', ORDER, order);
+  }
+
+  /** Tells of something at its place in a statement. */
+  private tell(
+    code: FindingCode,
+    { pos, len }: Span,
+    { block, statement }: { readonly block: number; readonly statement?: number | undefined },
+    slots: Slots = {},
+  ): void {
+    this.problems.push({
+      problem: { code, pos, len, slots },
+      block,
+      lane: undefined,
+      ...(statement === undefined ? {} : { statement }),
+    });
   }
 
   finish(): Piece {
@@ -257,10 +248,7 @@ class PieceBuilder {
     };
     return this.found.map((one, index) => {
       if (one.within !== undefined && !this.found.some((other) => other.name === one.within)) {
-        this.problems.push({
-          problem: { code: 'unknown-section', pos: 0, len: 6, slots: { name: one.within, known: this.sectionNames() } },
-          ...one.at,
-        });
+        this.tell('unknown-section', SYSTEM, one.at, { name: one.within, known: this.sectionNames() });
       }
       const until = end(index);
       return {
@@ -280,29 +268,19 @@ class PieceBuilder {
 
   private orderOf(sections: readonly Section[]): readonly string[] | undefined {
     const own = this.order;
-    const ownPlace = { block: own?.block ?? 0, lane: undefined, ...(own && { statement: own.statement }) };
     const isKnown = (name: string): boolean => sections.some((one) => one.name === name);
     for (const name of own?.names ?? []) {
-      if (!isKnown(name.text)) this.reportUnknown(name, ownPlace);
+      if (own === undefined || isKnown(name.text)) continue;
+      this.tell('unknown-section', name, own, { name: name.text, known: this.sectionNames() });
     }
     // The order of a reading is that of the pieces which have its sections.
     const { order: stated } = this.choice;
     const ofReading = stated?.names.some(isKnown) === true ? stated : undefined;
     const names = ofReading?.names ?? own?.names.map((one) => one.text);
-    if (names === undefined) return names;
-    const place = ofReading === undefined ? ownPlace : placeOf(ofReading);
-    this.problems.push(...checkJoins(names, sections, this.bars, place));
+    const at = ofReading === undefined ? own : placeOf(ofReading);
+    if (names === undefined || at === undefined) return names;
+    for (const slots of halvesApart(names, sections, this.bars)) this.tell('order-halves', ORDER, at, slots);
     return names;
-  }
-
-  private reportUnknown(
-    { text, pos, len }: { readonly text: string; readonly pos: number; readonly len: number },
-    place: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>,
-  ): void {
-    this.problems.push({
-      problem: { code: 'unknown-section', pos, len, slots: { name: text, known: this.sectionNames() } },
-      ...place,
-    });
   }
 
   // ─── numbers and lengths ─────────────────────────────────────────────────────────────────────────────────────────
@@ -324,7 +302,7 @@ class PieceBuilder {
     if (first?.expected === undefined || second === undefined || index < 1) return false;
     // A further ending does not follow the one before it.
     if ((second.ending ?? 1) > 1) return false;
-    if (!isSpecial(first.closing?.shape) && !isSpecial(second.opening?.shape)) return false;
+    if (!isSpecial(first.closing) && !isSpecial(second.opening)) return false;
     return (
       this.isShort(index - 1) && this.isShort(index) && equal(add(first.duration, second.duration), first.expected)
     );
@@ -341,7 +319,7 @@ class PieceBuilder {
       if (bar.ending !== undefined) {
         number = beforeEndings;
         letter = String.fromCharCode(96 + Math.min(bar.ending, 26));
-      } else if (isSpecial(before?.closing?.shape) || sections.has(index)) letter = '';
+      } else if (isSpecial(before?.closing) || sections.has(index)) letter = '';
       if (index === 0 && this.isShort(0) && this.bars.length > 1) bar.number = '0';
       else if (letter === '' && this.isPair(index) && before !== undefined) {
         const shared = /[a-z]$/.exec(before.number)?.[0] ?? '';
@@ -374,7 +352,7 @@ class PieceBuilder {
     if (bar === undefined || bar.irregular) return true;
     if (!this.isShort(index)) return false;
     if (index === 0 || sectionStarts.has(index) || this.isPair(index) || this.isPair(index + 1)) return true;
-    if (isSpecial(bar.closing?.shape) || index === this.bars.length - 1) {
+    if (isSpecial(bar.closing) || index === this.bars.length - 1) {
       // The strain's upbeat makes it whole when it is played again; so does the piece's.
       return [this.strainStart(index), 0].some((first) => {
         const upbeat = this.bars[first];
@@ -384,15 +362,15 @@ class PieceBuilder {
       });
     }
     const before = this.bars[index - 1];
-    if (!isSpecial(before?.closing?.shape)) return false;
-    const end = this.bars.findIndex((one, i) => i > index && isSpecial(one.closing?.shape));
+    if (!isSpecial(before?.closing)) return false;
+    const end = this.bars.findIndex((one, i) => i > index && isSpecial(one.closing));
     return end > 0 && equal(this.missing(end), bar.duration);
   }
 
   /** First bar of the strain; its endings part nothing. */
   private strainStart(index: number): number {
     for (let i = index; i > 0; i--) {
-      if (isSpecial(this.bars[i - 1]?.closing?.shape) && (this.bars[i]?.ending ?? 1) === 1) return i;
+      if (isSpecial(this.bars[i - 1]?.closing) && (this.bars[i]?.ending ?? 1) === 1) return i;
     }
     return 0;
   }
@@ -496,23 +474,13 @@ class PieceBuilder {
     }
     const bar = this.bars.at(-1);
     if (bar !== undefined && bar.closing === undefined) {
-      this.problems.push({
-        problem: { code: 'piece-ends-open', pos: 0, len: 'system'.length, slots: {} },
-        block: last.block,
-        lane: undefined,
-        statement: 0,
-      });
+      this.tell('piece-ends-open', SYSTEM, { block: last.block, statement: 0 });
     }
     const missingMeter = this.systems.find(
       (one) => one.score.kind === 'measured' && one.score.bars.some((b) => b.meter === undefined),
     );
     if (missingMeter !== undefined) {
-      this.problems.push({
-        problem: { code: 'meter-missing', pos: 0, len: 'system'.length, slots: {} },
-        block: missingMeter.block,
-        lane: undefined,
-        statement: 0,
-      });
+      this.tell('meter-missing', SYSTEM, { block: missingMeter.block, statement: 0 });
     }
   }
 }

@@ -1,6 +1,6 @@
 /** From statements to the environment: what is declared, and what the declarations say of one another. */
 import type { Fix, Problem } from '../../grammar/findings/finding';
-import { nearest } from '../../grammar/nearest';
+import { nameInstead, nearest } from '../../grammar/nearest';
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type { Argument, Clause, FileTree, NamePart, Span, Statement } from '../../grammar/tree';
 import { typableName } from '../../grammar/vocabulary/names';
@@ -138,9 +138,7 @@ class Declarations {
   /** Reports a name that nothing bears; the nearest known one mends it. */
   unknown(found: Found, at: NameLike, code: Problem['code'], known: readonly string[]): string | undefined {
     const meant = nearest(at.text, known);
-    const fixes =
-      meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ pos: at.pos, len: at.len, text: meant }] }];
-    this.report(found, at, code, { name: at.text }, { fixes });
+    this.report(found, at, code, { name: at.text }, { fixes: nameInstead(at.text, at, known) });
     return meant;
   }
 }

@@ -260,8 +260,7 @@ class LaneReader {
 
   private opening(): DrawnBarline | undefined {
     const { open, tree } = this.task.lane;
-    const { again } = tree.opening;
-    const { suffixes } = tree.opening;
+    const { again, suffixes } = tree.opening;
     const { marks, annotations } = this.applied(again === undefined ? suffixes : [...suffixes, ...again.suffixes]);
     const shape = open.shape === '|' ? (again?.shape ?? '|') : open.shape;
     const editors = open.editors || again?.editors === true;
@@ -515,8 +514,6 @@ class LaneReader {
     const sign = this.beam === undefined ? 0 : HOLDS[this.beam];
     const { numbering } = around;
     const number = numbering === undefined ? numberOf(this.bars.length + 1, ++this.eventsInBar) : ++numbering.count;
-    // A single note stands where its event does.
-    const { pos, len } = item;
     const event = new LaneEvent(
       this.lane,
       kind,
@@ -527,8 +524,8 @@ class LaneReader {
       notes,
       around,
       number,
-      pos,
-      len,
+      item.pos,
+      item.len,
       holds | sign,
       extras,
       this.typed,

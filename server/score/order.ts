@@ -1,22 +1,15 @@
 /** The order in which sections are played, and whether one joins the next. */
+import type { Slots } from '../../grammar/findings/finding';
 import { add, compare, equal, type Time } from '../../grammar/time';
-import type { BarlineShape } from '../../grammar/tree';
 import { counted } from './amounts';
-import type { Bar, PlacedProblem, Section } from './score';
-
-type Place = Pick<PlacedProblem, 'block' | 'lane' | 'statement'>;
+import { type Bar, isSpecial, type Section } from './score';
 
 /**
  * Where one section follows another in playing, a short last bar and a short first bar must make one. The nth playing of a
  * section takes its ending n, or the last.
- * @param at where the order is stated
+ * @returns the sections and bars that do not, as the words of their finding
  */
-export function checkJoins(
-  names: readonly string[],
-  sections: readonly Section[],
-  bars: readonly Bar[],
-  at: Place,
-): PlacedProblem[] {
+export function halvesApart(names: readonly string[], sections: readonly Section[], bars: readonly Bar[]): Slots[] {
   const played = new Map<string, number>();
   const told = new Set<string>();
   return names.flatMap((name, index) => {
@@ -31,8 +24,7 @@ export function checkJoins(
     if (last === undefined || first === undefined || told.has(key) || joins(last, first)) return [];
     told.add(key);
     const { have, need } = counted(add(last.duration, first.duration), last.expected as Time);
-    const slots = { before: before.name, after: after.name, last: last.number, first: first.number, have, need };
-    return [{ problem: { code: 'order-halves' as const, pos: 0, len: 'order'.length, slots }, ...at }];
+    return [{ before: before.name, after: after.name, last: last.number, first: first.number, have, need }];
   });
 }
 
@@ -40,14 +32,12 @@ export function checkJoins(
 function lastBar({ firstBar, endBar }: Section, bars: readonly Bar[], time: number): Bar | undefined {
   const all = bars.slice(firstBar, endBar).filter((bar) => bar.ending !== undefined);
   // Endings within the section, with other music after them, do not end it.
-  const within = bars.slice(all.at(-1)?.index ?? endBar, endBar - 1).some(({ closing }) => isSpecial(closing?.shape));
+  const within = bars.slice(all.at(-1)?.index ?? endBar, endBar - 1).some(({ closing }) => isSpecial(closing));
   const endings = within ? [] : all;
   const taken = endings[Math.min(time, endings.length) - 1];
   const next = taken === undefined ? undefined : endings[endings.indexOf(taken) + 1];
   return bars[(next?.index ?? endBar) - 1];
 }
-
-const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
 
 const isShort = ({ duration, expected }: Bar): boolean => expected !== undefined && compare(duration, expected) < 0;
 

@@ -34,7 +34,7 @@ function altered(sign: AccidentalSign, before: number, practice: AccidentalPract
 
 export interface PitchTask {
   readonly practice: AccidentalPractice;
-  /** Drafts of each voice in the order of the source; `onset` counts from the system's start. */
+  /** Events of each voice in the order of the source; `onset` counts from the system's start. */
   readonly voices: readonly {
     readonly voice: number;
     readonly events: readonly LaneEvent[];
@@ -124,7 +124,7 @@ const exactName = ({ letter, alteration, octave }: PitchState): string =>
   `${letter}${signOf(alteration) ?? ''}${octave}`;
 
 /** As it crosses a system end: where it was typed stays behind. */
-const carried = ({ source: _, ending: __, ...tie }: Pending): PitchState => tie;
+const crossing = ({ source: _, ending: __, ...tie }: Pending): PitchState => tie;
 
 class PitchPass {
   private readonly voices = new Map<number, VoiceState>();
@@ -172,7 +172,7 @@ class PitchPass {
     const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
       new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
     return {
-      ties: by((state) => state.pending.map(carried)),
+      ties: by((state) => state.pending.map(crossing)),
       last: by((state) => state.last),
       atEnding: by((state) => state.atEnding),
       accidentals: this.onStave,
@@ -190,7 +190,7 @@ class PitchPass {
       if (afterSpecial) state.last = noStates;
       if (ending === 1) {
         state.atEnding = {
-          ties: state.pending.map(carried),
+          ties: state.pending.map(crossing),
           last: state.last,
         };
       } else if (ending !== undefined && state.atEnding !== undefined) {
@@ -296,11 +296,11 @@ class PitchPass {
       // The same degree under another sign: without their signs the two would look alike.
       if (!member.tiedFrom) this.report('tie-other-pitch', tie, event, stateOf(member), exactName);
     }
-    // An accidental on a small note binds nothing else.
-    if (!small && sign !== undefined) this.bind(event, member, state);
+    // An accidental on a small note binds nothing else; a small note without one repeats what is in force.
+    if (small && sign !== undefined) return undefined;
+    if (sign !== undefined) this.bind(event, member, state);
     const bound = sign !== undefined || chained !== undefined || (tie !== undefined && tie.alteration !== bySignature);
-    // A sign of its own on a small note binds nothing else; without one it repeats what is in force.
-    return bound && !(small && sign !== undefined) ? stateOf(member, inForce) : undefined;
+    return bound ? stateOf(member, inForce) : undefined;
   }
 
   private inForce(event: LaneEvent, member: LaneNote, state: VoiceState): PitchState | undefined {

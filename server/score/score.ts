@@ -94,6 +94,10 @@ export interface DrawnBarline {
   readonly annotations: readonly AppliedAnnotation[];
 }
 
+/** A double bar or a repeat sign, that is, any but a plain barline. */
+export const isSpecial = (barline: Pick<DrawnBarline, 'shape'> | undefined): boolean =>
+  barline !== undefined && barline.shape !== '|';
+
 export interface Section {
   readonly name: string;
   /** `(section petite in B)`: the section of which it is a part. */

@@ -76,7 +76,7 @@ const bearsFigures = (event: LaneEvent): boolean =>
 export const figured = (bars: readonly RawBar[]): LaneEvent[][] =>
   bars.map(({ events }) => events.filter(bearsFigures));
 
-/** Whether a lane without ties that comes after these leaves none either, however its options are taken. */
+/** Whether no tie leads into a lane and none out of it, however its options are taken. */
 export const isUntied = ({ tree }: PlacedLane, { ties, atEnding }: Sung): boolean =>
   ties.length === 0 && atEnding.length === 0 && !tree.text.includes('=');
 

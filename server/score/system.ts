@@ -1,7 +1,7 @@
 /** Builds the score of one system from its lanes, the declarations and the carry. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
-import { nearest } from '../../grammar/nearest';
+import { nameInstead, nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, type Time, time, ZERO } from '../../grammar/time';
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
@@ -15,19 +15,20 @@ import { marksInOrder } from './curveMarks';
 import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
 import type { LaneEvent } from './event';
-import { type RawBar, type RawChange, readLane, sectionOf } from './lane';
+import { type RawBar, type RawChange, type ReadLane, type Report, readLane, sectionOf } from './lane';
 import { withGaps, withoutOmitted } from './omissions';
 import { soundingPitch } from './pitch';
-import type {
-  DrawnBarline,
-  KeySign,
-  Meter,
-  PlacedProblem,
-  Source,
-  StateChange,
-  SystemBar,
-  SystemScore,
-  Tempo,
+import {
+  type DrawnBarline,
+  isSpecial,
+  type KeySign,
+  type Meter,
+  type PlacedProblem,
+  type Source,
+  type StateChange,
+  type SystemBar,
+  type SystemScore,
+  type Tempo,
 } from './score';
 import { attach, figured, isUntied, mayDiffer, type SubLane, sung } from './subLanes';
 
@@ -43,7 +44,6 @@ export interface SystemTask {
 interface VoiceLanes {
   readonly voice: number;
   readonly name: string;
-  readonly stave: number;
   readonly lane: number;
   readonly bars: readonly RawBar[];
   readonly opening: DrawnBarline | undefined;
@@ -99,7 +99,7 @@ class SystemBuilder {
     const elapsed = carry.open?.elapsed ?? ZERO;
     const barMeters = this.metersByBar(typed);
     const report = this.reportInLane;
-    const laid: Laid & { barOf?: (onset: Time) => number } =
+    const laid: Laid =
       this.kind === 'loose'
         ? layLoose(typed, elapsed, this.meter, report)
         : layMeasured(typed, elapsed, (bar) => (this.kind === 'free' ? undefined : barMeters[bar]), report);
@@ -111,10 +111,7 @@ class SystemBuilder {
     const placed = voices.map((voice, v) => ({ voice: voice.voice, events: eventsIn(voice, laid, v) }));
     this.beam(placed, laid);
     const opening = openingOf(chosen);
-    const special = (bar: number): boolean => {
-      const before = bar === 0 ? opening : laid.bars[bar - 1]?.closing;
-      return before !== undefined && before.shape !== '|';
-    };
+    const special = (bar: number): boolean => isSpecial(bar === 0 ? opening : laid.bars[bar - 1]?.closing);
     const pitch = soundingPitch({
       practice: choice.accidentals,
       voices:
@@ -165,7 +162,13 @@ class SystemBuilder {
   ): void {
     const { fixes, ...rest } = more;
     this.problems.push({
-      problem: { code, pos: at.pos, len: at.len, slots, ...(fixes === undefined ? {} : { fixes }) },
+      problem: {
+        code,
+        pos: at.pos,
+        len: at.len,
+        slots,
+        ...(fixes === undefined || fixes.length === 0 ? {} : { fixes }),
+      },
       block: 0,
       ...place,
       ...rest,
@@ -298,22 +301,10 @@ class SystemBuilder {
     const { staves } = this.task.environment;
     const index = staves.findIndex((stave) => stave.name === name.text);
     if (index >= 0) return index;
-    const meant = nearest(
-      name.text,
-      staves.map((stave) => stave.name),
-    );
-    const pos = place.pos - clause.pos + name.pos;
-    this.add(
-      at,
-      'unknown-stave',
-      { pos, len: name.len },
-      { name: name.text, stave: name.text, expected: meant ?? '' },
-      {
-        ...(meant === undefined
-          ? {}
-          : { fixes: [{ title: `write ${meant}`, edits: [{ pos, len: name.len, text: meant }] }] }),
-      },
-    );
+    const known = staves.map((stave) => stave.name);
+    const span = { pos: place.pos - clause.pos + name.pos, len: name.len };
+    const slots = { name: name.text, stave: name.text, expected: nearest(name.text, known) ?? '' };
+    this.add(at, 'unknown-stave', span, slots, { fixes: nameInstead(name.text, span, known) });
     return undefined;
   }
 
@@ -348,31 +339,36 @@ class SystemBuilder {
         this.atName(placed, 'lane-twice', { voice: placed.name.text });
         return;
       }
-      current = { ...this.readOne(placed, index, voice, false), witnesses: [], subs: [] };
+      current = { ...this.readOne(placed, index, voice), witnesses: [], subs: [] };
       found.push(current);
     });
     return found;
   }
 
-  private readOne(placed: PlacedLane, index: number, voice: number, witness: boolean): Omit<VoiceLanes, 'witnesses'> {
-    const { environment, choice } = this.task;
+  private readOne(placed: PlacedLane, index: number, voice: number): Omit<VoiceLanes, 'witnesses'> {
+    const { bars, opening } = this.read(placed, index, voice, this.task.choice, (code, at, slots = {}, more = {}) =>
+      this.reportInLane(index, code, at, slots, more),
+    );
+    return { voice, name: placed.name.text, lane: index, bars, opening };
+  }
+
+  private read(placed: PlacedLane, index: number, voice: number, choice: Choice, report: Report): ReadLane {
+    const { environment, carry } = this.task;
     const declared = environment.voices[voice];
-    const name = placed.witness === undefined ? placed.name.text : `${placed.name.text}.${placed.witness.text}`;
-    const { bars, opening } = readLane({
+    return readLane({
       lane: placed,
       index,
       voice,
-      name,
+      name: placed.witness === undefined ? placed.name.text : `${placed.name.text}.${placed.witness.text}`,
       stave: declared?.stave ?? 0,
       stems: declared?.stems,
       kind: this.kind,
-      witness,
-      continues: this.task.carry.open !== undefined,
+      witness: placed.witness !== undefined,
+      continues: carry.open !== undefined,
       environment,
       choice,
-      report: (code, at, slots = {}, more = {}) => this.reportInLane(index, code, at, slots, more),
+      report,
     });
-    return { voice, name: placed.name.text, stave: declared?.stave ?? 0, lane: index, bars, opening };
   }
 
   private witnessLane(placed: PlacedLane, index: number, voice: number, above: VoiceLanes | undefined): void {
@@ -380,16 +376,15 @@ class SystemBuilder {
     const name = placed.witness?.text ?? '';
     if (!environment.sources.some((one) => one.name === name)) {
       const known = environment.sources.map((one) => one.name);
-      const meant = nearest(name, known);
       const at = { pos: placed.witness?.pos ?? placed.name.pos, len: name.length };
-      const fixes = meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ ...at, text: meant }] }];
-      this.add({ lane: undefined }, 'unknown-witness', at, { name, known: known.join(', ') || 'none' }, { fixes });
+      const slots = { name, known: known.join(', ') || 'none' };
+      this.add({ lane: undefined }, 'unknown-witness', at, slots, { fixes: nameInstead(name, at, known) });
     }
     if (above === undefined) this.atName(placed, 'witness-lane-alone', { voice: placed.name.text, witness: name });
     else if (above.witnesses.some((one) => one.name === name)) {
       this.atName(placed, 'lane-twice', { voice: `${placed.name.text} ${name}` });
     } else {
-      const { bars, opening } = this.readOne(placed, index, voice, true);
+      const { bars, opening } = this.readOne(placed, index, voice);
       above.witnesses.push({ name, lane: index, bars, opening });
       if (bars.length !== above.bars.length) this.otherBarCount(placed, index, bars, above.bars.length);
     }
@@ -407,22 +402,11 @@ class SystemBuilder {
   }
 
   private unknownVoice(placed: PlacedLane): void {
-    const { voices } = this.task.environment;
+    const known = this.task.environment.voices.map((one) => one.name);
     const name = placed.name.text;
-    const meant = nearest(
-      name,
-      voices.map((one) => one.name),
-    );
     const at = { pos: placed.name.pos, len: name.length };
-    this.add(
-      { lane: undefined },
-      'unknown-voice',
-      at,
-      { name, voice: name, expected: meant ?? voices.map((one) => one.name).join(', ') },
-      {
-        ...(meant === undefined ? {} : { fixes: [{ title: `write ${meant}`, edits: [{ ...at, text: meant }] }] }),
-      },
-    );
+    const slots = { name, voice: name, expected: nearest(name, known) ?? known.join(', ') };
+    this.add({ lane: undefined }, 'unknown-voice', at, slots, { fixes: nameInstead(name, at, known) });
   }
 
   /** Bar by bar the lane, or the witness lane of a witness that the choice prefers; its empty bars are as in the lane. */
@@ -477,7 +461,7 @@ class SystemBuilder {
     });
   }
 
-  private changesInLanes(voices: readonly VoiceBars[], laid: Laid & { barOf?: (onset: Time) => number }): LaneFacts {
+  private changesInLanes(voices: readonly VoiceBars[], laid: Laid): LaneFacts {
     const facts: LaneFacts = { endings: new Map(), irregular: new Set() };
     const all = voices.flatMap((voice, v) =>
       voice.bars.flatMap(({ bar }, index) => bar.changes.map((change) => ({ change, index, v, voice: voice.voice }))),
@@ -586,23 +570,8 @@ class SystemBuilder {
     voice: number,
   ): readonly RawBar[] {
     const placed = this.task.block.lanes[owner.lane];
-    const declared = this.task.environment.voices[voice];
     if (placed === undefined || !mayDiffer(placed)) return owner.bars;
-    const { bars } = readLane({
-      lane: placed,
-      index: owner.lane,
-      voice,
-      name: placed.name.text,
-      stave: declared?.stave ?? 0,
-      stems: declared?.stems,
-      kind: this.kind,
-      witness: placed.witness !== undefined,
-      continues: this.task.carry.open !== undefined,
-      environment: this.task.environment,
-      choice: FIRST,
-      report: () => undefined,
-    });
-    return bars;
+    return this.read(placed, owner.lane, voice, FIRST, () => undefined).bars;
   }
 
   private checkSubLaneBars(sub: SubLane, need: number): void {
@@ -614,9 +583,9 @@ class SystemBuilder {
 
   // ─── what comes out ──────────────────────────────────────────────────────────────────────────────────────────────
 
-  private counselClefs(drafts: readonly { readonly events: readonly LaneEvent[] }[]): void {
+  private counselClefs(voices: readonly { readonly events: readonly LaneEvent[] }[]): void {
     const missing = new Set<number>();
-    for (const { events } of drafts) {
+    for (const { events } of voices) {
       for (const event of events) {
         if (event.kind === 'note' && (this.clefs[event.stave]?.length ?? 0) === 0) missing.add(event.stave);
       }
@@ -650,21 +619,21 @@ class SystemBuilder {
 
   private carryOut(
     laid: Laid,
-    drafts: readonly { readonly voice: number; readonly events: readonly LaneEvent[] }[],
+    voices: readonly { readonly voice: number; readonly events: readonly LaneEvent[] }[],
     pitch: ReturnType<typeof soundingPitch>,
     open: ReadonlyMap<number, VoiceCarry['curves']>,
     sungOn: ReadonlyMap<number, Sung>,
   ): Carry {
     const { carry, environment } = this.task;
     const last = laid.bars.at(-1);
-    const present = new Set(drafts.map(({ voice }) => voice));
+    const present = new Set(voices.map(({ voice }) => voice));
     const stillOpen: OpenBar | undefined =
       last === undefined
         ? carry.open
         : last.closing === undefined
           ? { elapsed: add(last.elapsed, last.duration), accidentals: pitch.accidentals }
           : undefined;
-    const ends = last?.closing !== undefined && last.closing.shape !== '|';
+    const ends = isSpecial(last?.closing);
     return {
       clefs: this.clefs,
       keys: this.keys,
@@ -711,8 +680,6 @@ type WithSubLanes = VoiceLanes & { readonly subs: SubLane[] };
 
 const saysSomething = (bar: RawBar | undefined): boolean => bar !== undefined && (!bar.empty || isSpecial(bar.closing));
 
-const isSpecial = (barline: DrawnBarline | undefined): boolean => barline !== undefined && barline.shape !== '|';
-
 /** A special barline is typed in one lane; a plain one elsewhere agrees. */
 const strongerBarline = (own: DrawnBarline | undefined, other: DrawnBarline | undefined): DrawnBarline | undefined =>
   isSpecial(own) || !isSpecial(other) ? (own ?? other) : other;
@@ -740,11 +707,7 @@ const nothing: readonly never[] = [];
 const kept = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? nothing : list.slice());
 
 /** A lane of a loose system counts its own bars; the sentence names the common bar in which that begins. */
-function inCommonBar(
-  placed: PlacedProblem,
-  voices: readonly VoiceBars[],
-  laid: Laid & { barOf?: (onset: Time) => number },
-): PlacedProblem {
+function inCommonBar(placed: PlacedProblem, voices: readonly VoiceBars[], laid: Laid): PlacedProblem {
   const { bar, lane } = placed;
   if (bar === undefined || lane === undefined) return placed;
   const v = voices.findIndex(({ bars }) => bars[bar]?.lane === lane);
@@ -759,7 +722,7 @@ const barlinesOf = (voice: VoiceBars | undefined, laid: Laid, v: number): Time[]
 /** The barline that the lanes open with: a special one if any has it, with all that is glued to them. */
 function openingOf(lanes: readonly VoiceBars[]): DrawnBarline | undefined {
   const all = lanes.flatMap(({ opening }) => opening ?? []);
-  const shown = all.find(({ shape }) => shape !== '|') ?? all[0];
+  const shown = all.find(isSpecial) ?? all[0];
   return (
     shown && {
       ...shown,
@@ -791,7 +754,7 @@ const saidBy = (change: StateChange): string => {
 const FIRST = written('note');
 
 /** The events of a voice, each put in its bar and time of the system. */
-function eventsIn(voice: VoiceBars, laid: Laid & { barOf?: (onset: Time) => number }, v: number): LaneEvent[] {
+function eventsIn(voice: VoiceBars, laid: Laid, v: number): LaneEvent[] {
   const { barOf } = laid;
   const starts = laid.voices[v]?.starts;
   let count = 0;
