@@ -83,7 +83,7 @@ export function add(a: Time, b: Time): Time {
 }
 
 /** −a. */
-export const negate = (a: Time): Time => (a.n === 0 ? ZERO : { n: -a.n, d: a.d });
+const negate = (a: Time): Time => (a.n === 0 ? ZERO : { n: -a.n, d: a.d });
 
 /** a − b. */
 export function subtract(a: Time, b: Time): Time {

@@ -40,9 +40,6 @@ export const clefNames: Readonly<Record<string, string>> = {
 export const lineUnder = (clef: Clef, line: number): number =>
   clefLetters[clef.letter].position + 2 * (line - clef.line);
 
-/** The diatonic position of the space above a line; of space 0 the one below the stave. */
-export const spaceUnder = (clef: Clef, line: number): number => lineUnder(clef, line) + 1;
-
 /** The line on which `clef` would have to stand to agree with `other`: C two above F, G two above C. */
 export const agreeingLine = (clef: Clef, other: Clef): number =>
   other.line + (clefLetters[clef.letter].position - clefLetters[other.letter].position) / 2;

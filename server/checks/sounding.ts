@@ -5,7 +5,15 @@
  */
 import type { Time } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
-import type { DrawnBarline, Meter, NoteMember, SystemBar, SystemScore, SystemVoice, VoiceEvent } from '../score/score';
+import {
+  isSpecial,
+  type Meter,
+  type NoteMember,
+  type SystemBar,
+  type SystemScore,
+  type SystemVoice,
+  type VoiceEvent,
+} from '../score/score';
 import { positionOf } from './pitches';
 
 /** A note from its stroke to its end, tied notes joined. Times count from the start of the system looked at. */
@@ -136,8 +144,6 @@ function unitOf({ voices, bars, duration, carryOut }: SystemScore): number {
 /** In fractions of the beat value: a beat of 6/4, 6/8, 9/8, 12/8 is dotted. */
 const beatOf = ({ beats, beatValue }: Meter, unit: number): number =>
   (beats > 3 && beats % 3 === 0 ? 3 : 1) * (unit / beatValue);
-
-const isSpecial = (line: DrawnBarline | undefined): boolean => line !== undefined && line.shape !== '|';
 
 /** Whether a double bar or a repeat stands between two bars. */
 export const isDivided = (before: SystemBar | undefined, after: SystemBar | undefined): boolean =>

@@ -158,7 +158,7 @@ function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Omit<
   if (choices === undefined || choices.size === all.length) return one;
   const readings = all.filter((choice) => choices.has(choice));
   const known = limited.get(one.finding) ?? new Map<string, Finding>();
-  const names = readings.join(', ');
+  const names = readings.map((name) => (name === 'written' ? 'the main text' : name)).join(', ');
   const message = `In ${names}: ${one.finding.message}`;
   const finding = known.get(names) ?? { ...one.finding, message, readings };
   limited.set(one.finding, known.set(names, finding));

@@ -14,7 +14,7 @@ import { type LaneEvent, type LaneNote, noAnnotations, noMarks } from './event';
 import type { KeySign, NoteMember, Source, VoiceEvent } from './score';
 
 /** MIDI key of a note: c4 is 60. */
-export const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
+const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
   12 * (octave + 1) + SEMITONES[letter] + alteration;
 
 /** What a note's signs say: drawn, the editor's, cautionary, or an accidental mark above it. */

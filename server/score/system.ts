@@ -773,7 +773,7 @@ function eventsIn(voice: VoiceBars, laid: Laid, v: number): LaneEvent[] {
   return all;
 }
 
-export function meterOfClause(clause: Clause): Meter | undefined {
+function meterOfClause(clause: Clause): Meter | undefined {
   const sign = firstOf(clause.args, 'word')?.text;
   if (sign === undefined) return undefined;
   const ratio = firstOf(clause.args, 'ratio');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Clef } from '../../grammar/tree';
-import { agreeingLine, clefOf, clefsAgree, lineUnder, spaceUnder } from '../../grammar/vocabulary/clefs';
+import { agreeingLine, clefOf, clefsAgree, lineUnder } from '../../grammar/vocabulary/clefs';
 
 const MIDDLE_C = 28;
 const name = (position: number): string => `${'CDEFGAB'[position % 7]}${Math.floor(position / 7)}`;
@@ -14,7 +14,7 @@ function clef(text: string): Clef {
 const lines = (text: string, count = 5): string =>
   Array.from({ length: count }, (_, i) => name(lineUnder(clef(text), i + 1))).join(' ');
 const spaces = (text: string): string =>
-  Array.from({ length: 4 }, (_, i) => name(spaceUnder(clef(text), i + 1))).join(' ');
+  Array.from({ length: 4 }, (_, i) => name(lineUnder(clef(text), i + 1) + 1)).join(' ');
 
 // The classes G, C and F, nine clefs in all, and the French clef on the lowest line: Quantz, Versuch, 1752, chapter V,
 // section 1. The notes of lines and spaces follow from the meaning of the clef letters, which is common practice.

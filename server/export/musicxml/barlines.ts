@@ -1,13 +1,13 @@
 /** Barlines, repeats and endings at both sides of each measure. */
 import { format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
-import type { DrawnBarline, Source } from '../../score/score';
+import { type DrawnBarline, isSpecial, type Source } from '../../score/score';
 import { type Losses, whereBar } from '../losses';
 import type { Measure } from '../measures';
 import { editorialElements, footnoteOf } from './editorial';
 import { fermataElement } from './notations';
 import { playedOrder } from './order';
-import { BARLINES, isSpecial } from './tables';
+import { BARLINES } from './tables';
 import { leaf, type XmlElement, xml } from './xml';
 
 export interface Barlines {
@@ -78,7 +78,7 @@ function draw(
     if (next !== undefined && nextLeft !== undefined && next.piece === measure.piece) begin(nextLeft, right.editors);
     else if (endsPiece) losses.add('musicxml-repeat-open', {}, whereBar(measure.system, measure.bar));
   }
-  if (endsPiece && next !== undefined && !isSpecial(closing?.shape)) right.style = 'light-heavy';
+  if (endsPiece && next !== undefined && !isSpecial(closing)) right.style = 'light-heavy';
 }
 
 /** A segno or fermatas on a barline; `fin` is a direction, and a curve is drawn to the nearest note. */
@@ -144,7 +144,7 @@ function drawEndings(measures: readonly Measure[], lefts: readonly Side[], right
     const right = rights[i];
     if (number === undefined || left === undefined || right === undefined) continue;
     if (ending !== undefined || i === 0) left.ending = { number, type: 'start' };
-    const closed = isSpecial(measure.bar.closing?.shape);
+    const closed = isSpecial(measure.bar.closing);
     if (closed || endsWith(measure, measures[i + 1])) {
       right.ending = { number, type: closed ? 'stop' : 'discontinue' };
       number = undefined;
@@ -163,7 +163,7 @@ function endingBefore(measure: Measure): number | undefined {
   const { bars, sections } = measure.piece;
   for (let i = measure.bar.index; i > 0; i--) {
     const before = bars[i - 1];
-    if (bars[i]?.ending !== undefined || isSpecial(before?.closing?.shape)) return undefined;
+    if (bars[i]?.ending !== undefined || isSpecial(before?.closing)) return undefined;
     if (sections.some((section) => section.firstBar === i)) return undefined;
     if (before?.ending !== undefined) return before.ending;
   }
@@ -206,7 +206,7 @@ export function innerBarlines({ bar }: Measure, environment: Environment): reado
   return [...moments.values()].flatMap((drawn) => {
     const [first] = drawn;
     if (first === undefined) return [];
-    const special = drawn.find(({ shape }) => isSpecial(shape))?.shape;
+    const special = drawn.find(isSpecial)?.shape;
     const style = (special === undefined ? undefined : BARLINES[special].right) ?? 'short';
     const names = drawn.map(({ voice }) => environment.voices[voice]?.name ?? '').join(', ');
     const footnote = xml('footnote', {}, `drawn in ${names} only`);

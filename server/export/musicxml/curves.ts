@@ -1,11 +1,11 @@
 /** Curves as slurs and lines as notations of their own: each from a note to a note, numbered so that no two of one number overlap. */
 import { add, compare, type Time } from '../../../grammar/time';
 import type { MarkForm } from '../../../grammar/tree';
-import type { Bar, Piece, VoiceEvent } from '../../score/score';
+import { type Bar, isSpecial, type Piece, type VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
 import type { Losses, Where } from '../losses';
 import { absolute, type Chunk } from './chunks';
-import { isSpecial, NUMBER_LEVELS } from './tables';
+import { NUMBER_LEVELS } from './tables';
 import type { Written } from './written';
 import { type XmlElement, xml } from './xml';
 
@@ -78,7 +78,7 @@ function endingEntered(piece: Piece, { start, end }: PlacedCurve): Bar | undefin
   if (from === undefined || to === undefined) return undefined;
   const ending = piece.bars.slice(from.index + 1, to.index + 1).findLast((bar) => bar.ending !== undefined);
   if (ending === undefined || ending.ending === 1) return undefined;
-  const within = piece.bars.slice(ending.index, to.index).every(({ closing }) => !isSpecial(closing?.shape));
+  const within = piece.bars.slice(ending.index, to.index).every(({ closing }) => !isSpecial(closing));
   return within ? ending : undefined;
 }
 

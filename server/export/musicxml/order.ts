@@ -1,6 +1,6 @@
 /** The order in which a piece is played: repeats that the source draws, and an order of sections stated beside it. */
-import type { Bar, Piece, Section } from '../../score/score';
-import { BARLINES, isSpecial } from './tables';
+import { type Bar, isSpecial, type Piece, type Section } from '../../score/score';
+import { BARLINES } from './tables';
 
 /** What makes a program play the order; bars are indices in `Piece.bars`. */
 export interface PlayedOrder {
@@ -96,7 +96,7 @@ export function hiddenForwards({ bars }: Piece): ReadonlySet<number> {
       shown = true;
     }
     if (isBackward(bar) && !shown && bars[start]?.ending === undefined) hidden.add(start);
-    if (!isSpecial(bar.closing?.shape)) continue;
+    if (!isSpecial(bar.closing)) continue;
     start = i + 1;
     shown = isForward(bar);
   }

@@ -35,9 +35,6 @@ export const BARLINES: Readonly<Record<BarlineShape, BarlineLook>> = {
 /** So many things of one kind that overlap can be told apart (MusicXML 4.0, simple type `number-level`). */
 export const NUMBER_LEVELS = 16;
 
-/** Any barline but the plain one ends strains and endings. */
-export const isSpecial = (shape: BarlineShape | undefined): boolean => shape !== undefined && shape !== '|';
-
 /** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
 export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 
