@@ -1,5 +1,5 @@
 // `npm run generate`: makes the generated files anew. Bundles run.ts, which holds the list of them and no I/O.
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -18,7 +18,7 @@ const { generatedFiles } = await import(`data:text/javascript;base64,${code}`);
 
 for (const { path, made } of generatedFiles) {
   const file = join(root, path);
-  const was = readFileSync(file, 'utf8');
+  const was = existsSync(file) ? readFileSync(file, 'utf8') : '';
   const is = made(was);
   if (is !== was) writeFileSync(file, is);
   console.log(`${path}: ${is === was ? 'unchanged' : 'made anew'}`);

@@ -1,5 +1,6 @@
 /** Every file that is generated, in whole or in part: its path from the root and how its text is made anew. */
 import { withLists } from './reference';
+import { textMateGrammar } from './textmate';
 
 export interface GeneratedFile {
   readonly path: string;
@@ -7,4 +8,7 @@ export interface GeneratedFile {
   readonly made: (was: string) => string;
 }
 
-export const generatedFiles: readonly GeneratedFile[] = [{ path: 'grammar/REFERENCE.md', made: withLists }];
+export const generatedFiles: readonly GeneratedFile[] = [
+  { path: 'grammar/REFERENCE.md', made: withLists },
+  { path: 'syntaxes/bentside.tmLanguage.json', made: textMateGrammar },
+];
