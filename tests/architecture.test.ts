@@ -17,12 +17,13 @@ const ORDER: readonly (readonly string[])[] = [
   ['server/engraving/'],
   ['server/pages/'],
   ['server/features/'],
+  ['server/session/', 'server/disk.ts'],
   ['server/cli/', 'server/library.ts', 'server/node.ts', 'server/browser.ts'],
   ['client/'],
 ];
 
 /** The edge: only these may ask the operating system for anything. */
-const EDGE = ['server/cli/', 'server/node.ts', 'client/node.ts'];
+const EDGE = ['server/cli/', 'server/disk.ts', 'server/node.ts', 'server/browser.ts', 'client/node.ts'];
 
 /** What would make the same input give other bytes another day. */
 const UNSTEADY = /\bDate\b|\bMath\.random\b|\bperformance\.now\b|\bprocess\.|\bcrypto\./;

@@ -3,6 +3,7 @@ import * as fs from 'node:fs';
 import * as path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { globSync } from 'tinyglobby';
+import { decoded, isPlainFile, realPath } from '../disk';
 import type { Host } from '../workspace/host';
 import type { CliHost, Reading } from './command';
 
@@ -26,8 +27,7 @@ const slashes = (file: string): string => (path.sep === '/' ? file : file.replac
 
 function reading(bytes: () => Uint8Array): Reading {
   try {
-    // The byte order mark is kept for whoever looks at the encoding.
-    return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes()) };
+    return { text: decoded(bytes()) };
   } catch (error) {
     return { failure: inWords(error, READING) };
   }
@@ -85,20 +85,6 @@ function includes(score: string): Host {
       return roots.some((root) => isBelow(root, real)) ? slashes(file) : undefined;
     },
   };
-}
-
-/** A pipe or a device would never end. */
-const isPlainFile = (file: string): boolean => fs.statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
-
-/** With links followed as far as the path exists. */
-function realPath(file: string): string {
-  const full = path.resolve(file);
-  try {
-    return fs.realpathSync(full);
-  } catch {
-    const above = path.dirname(full);
-    return above === full ? full : path.join(realPath(above), path.basename(full));
-  }
 }
 
 function isBelow(root: string, file: string): boolean {

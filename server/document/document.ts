@@ -24,25 +24,15 @@ import { Findings } from './findings';
 import type { Generation } from './kept';
 import { Systems } from './systems';
 import { Trees } from './trees';
+import { inTurns, type Turns } from './turns';
 
 /** A whole new text, or changes of the current one; their offsets count in it as it is, and they do not overlap. */
 export type Change = string | readonly TextChange[];
-
-/** How a host shares its thread. */
-export interface Turns {
-  /** Milliseconds from any beginning. */
-  now(): number;
-  /** Lets others have a turn. */
-  pause(): Promise<void>;
-}
 
 /** The language server's token will do. */
 export interface CancellationToken {
   readonly isCancellationRequested: boolean;
 }
-
-/** Longest time in milliseconds that an update keeps the thread for itself. */
-const LONGEST_TURN = 10;
 
 /** What is stale may be this share of what is kept. */
 const MOST_UNSWEPT = 1 / 16;
@@ -128,25 +118,15 @@ export class Document {
    * The same with turns for others, at least every ten milliseconds.
    * @returns undefined if it was cancelled, or another update has begun meanwhile
    */
-  async updateInTurns(
+  updateInTurns(
     change: Change,
     turns: Turns,
     token: CancellationToken,
     given: Given = {},
   ): Promise<Analysis | undefined> {
     const work = this.updating(change, given);
-    let begun = turns.now();
-    let step = work.next();
-    const update = this.updates;
-    while (step.done !== true) {
-      if (turns.now() - begun >= LONGEST_TURN) {
-        await turns.pause();
-        begun = turns.now();
-      }
-      if (token.isCancellationRequested || update !== this.updates) return undefined;
-      step = work.next();
-    }
-    return step.value;
+    const update = this.updates + 1;
+    return inTurns(work, turns, () => token.isCancellationRequested || update !== this.updates);
   }
 
   /** Ends a generation. To look for what is stale takes as long as to look over the file: not for the sake of a few things. */

@@ -10,6 +10,7 @@ import type { FileTree } from '../../grammar/tree';
 import { findingInFile, type NamedTree } from '../document/absolute';
 import type { Analysis, AnalysisOptions } from '../document/analysis';
 import { Document, type UpdateOptions } from '../document/document';
+import { inTurns, type Turns } from '../document/turns';
 import { type SourceText, sourceText } from './encoding';
 import type { Host } from './host';
 import { Includes } from './includes';
@@ -77,6 +78,21 @@ export class Workspace {
     opened.project = projectWith(analysis, found.includes?.files ?? []);
     opened.wanted = found.includes?.wanted ?? new Set();
     return opened.project;
+  }
+
+  /**
+   * The same with turns for others.
+   * @param isOver whether nobody wants this version any more
+   * @returns undefined if it was over before the version was made
+   */
+  updateInTurns(
+    file: string,
+    raw: string,
+    turns: Turns,
+    isOver: () => boolean,
+    options: AnalysisOptions = {},
+  ): Promise<Project | undefined> {
+    return inTurns(this.updating(file, raw, options), turns, isOver);
   }
 
   /** The open files, other than this one, that what has become of this one reaches. */

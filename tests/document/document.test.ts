@@ -5,7 +5,8 @@ import { runInNewContext } from 'node:vm';
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../grammar/findings/finding';
 import type { Analysis } from '../../server/document/analysis';
-import { Document, type Turns } from '../../server/document/document';
+import { Document } from '../../server/document/document';
+import type { Turns } from '../../server/document/turns';
 import type { SystemScore } from '../../server/score/score';
 import { HEAD, scoreOf, sound } from '../helpers/music';
 

@@ -1,0 +1,134 @@
+/** The open files, each brought up to date when somebody asks for it, in turns with the others. */
+import type { AnalysisOptions } from '../document/analysis';
+import type { Turns } from '../document/turns';
+import type { Settings } from '../features/protocol';
+import type { Project } from '../workspace/project';
+import { Workspace } from '../workspace/workspace';
+import { type Files, folderOf } from './files';
+
+/** An open file: its last text, and how far it has been read. */
+interface Open {
+  text: string;
+  /** Of the text, as the client counts. */
+  version: number;
+  /** Grows with every change of the text, of what it includes or of its settings. */
+  revision: number;
+  /** The revision that the workspace has read. */
+  read: number;
+  reading: Promise<void> | undefined;
+}
+
+/** Its text has changed, or something elsewhere on which it depends: a file that it includes, its settings. */
+export type Because = 'text' | 'elsewhere';
+
+/** A version of a file and what belongs to it. */
+export interface Current {
+  readonly project: Project;
+  readonly version: number;
+  readonly settings: Settings;
+}
+
+export class Documents {
+  private readonly open = new Map<string, Open>();
+  private readonly workspace: Workspace;
+
+  constructor(
+    files: Files,
+    private readonly turns: Turns,
+    private readonly settingsOf: (uri: string) => Promise<Settings>,
+    /** Called for each file whose findings may now be others. */
+    private readonly onChange: (uri: string, because: Because) => void,
+  ) {
+    this.workspace = new Workspace(files);
+  }
+
+  /** Addresses of the open files. */
+  get uris(): string[] {
+    return [...this.open.keys()];
+  }
+
+  /** Folders of the open files. */
+  get folders(): string[] {
+    return this.uris.map(folderOf);
+  }
+
+  /** A file is opened or has its next text. */
+  update(uri: string, text: string, version: number): void {
+    const known = this.open.get(uri);
+    if (known === undefined) this.open.set(uri, { text, version, revision: 1, read: 0, reading: undefined });
+    else Object.assign(known, { text, version, revision: known.revision + 1 });
+    this.onChange(uri, 'text');
+    this.refreshIncluding(uri);
+  }
+
+  close(uri: string): void {
+    this.open.delete(uri);
+    this.workspace.close(uri);
+    this.refreshIncluding(uri);
+  }
+
+  /** A file that is not open may have changed, come or gone. */
+  changedOutside(uri: string): void {
+    if (this.open.has(uri)) return;
+    this.workspace.changed(uri);
+    this.refreshIncluding(uri);
+  }
+
+  /** Files whose settings have changed. */
+  refreshAll(): void {
+    for (const uri of this.open.keys()) this.refresh(uri);
+  }
+
+  private refreshIncluding(uri: string): void {
+    for (const other of this.workspace.including(uri)) this.refresh(other);
+  }
+
+  private refresh(uri: string): void {
+    const open = this.open.get(uri);
+    if (open === undefined) return;
+    open.revision++;
+    this.onChange(uri, 'elsewhere');
+  }
+
+  /** How often the file has changed; undefined if it is not open. */
+  revision(uri: string): number | undefined {
+    return this.open.get(uri)?.revision;
+  }
+
+  /** The file as it now stands; undefined if it is not open, or closed before it was read. */
+  async current(uri: string): Promise<Current | undefined> {
+    for (;;) {
+      const open = this.open.get(uri);
+      if (open === undefined) return undefined;
+      const project = this.workspace.project(uri);
+      if (open.read === open.revision && project !== undefined) {
+        const settings = await this.settingsOf(uri);
+        if (open.read === open.revision && this.open.get(uri) === open)
+          return { project, version: open.version, settings };
+        continue;
+      }
+      open.reading ??= this.readNow(uri, open).finally(() => {
+        open.reading = undefined;
+      });
+      await open.reading;
+    }
+  }
+
+  /** All open files as they now stand. */
+  async all(): Promise<Project[]> {
+    const current = await Promise.all(this.uris.map((uri) => this.current(uri)));
+    return current.flatMap((one) => one?.project ?? []);
+  }
+
+  /** Reads a file; a change meanwhile ends it, and what was made until then is there for the next reading. */
+  private async readNow(uri: string, open: Open): Promise<void> {
+    const { revision, text } = open;
+    const isOver = (): boolean => open.revision !== revision || this.open.get(uri) !== open;
+    const options = analysisOptions(await this.settingsOf(uri));
+    if (isOver()) return;
+    const project = await this.workspace.updateInTurns(uri, text, this.turns, isOver, options);
+    if (project !== undefined && !isOver()) open.read = revision;
+  }
+}
+
+const analysisOptions = ({ counsel, levels }: Settings): AnalysisOptions => ({ counsel, levels });

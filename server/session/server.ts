@@ -1,0 +1,176 @@
+/** The language server: requests in, features asked, answers out. Where it runs is the platform's matter. */
+import {
+  type CancellationToken,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  LSPErrorCodes,
+  ResponseError,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Turns } from '../document/turns';
+import { type ClientOptions, READ, type ReadParams, type ReadResult } from '../features/protocol';
+import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
+import { type Current, Documents } from './documents';
+import { type Disk, Files } from './files';
+import { featureCapabilities, registerFeatures } from './requests';
+import { SettingsOfFiles } from './settings';
+
+/** What the platform gives. */
+export interface Platform {
+  readonly turns: Turns;
+  readonly later: Later;
+  readonly disk: Disk;
+}
+
+/** Answers a connection until it ends. */
+export function startServer(connection: Connection, platform: Platform): void {
+  connection.onInitialize((params) => new Session(connection, platform, params).result());
+}
+
+/** Lets the client say what has become of scores that are not open. */
+const WATCHED = { watchers: [{ globPattern: '**/*.bent' }] };
+
+/** One client from its first word on. */
+class Session {
+  private readonly settings: SettingsOfFiles;
+  private readonly files: Files;
+  private readonly documents: Documents;
+  private readonly diagnostics: Diagnostics;
+  private readonly client: ClientOptions;
+
+  constructor(
+    private readonly connection: Connection,
+    { turns, later, disk }: Platform,
+    private readonly params: InitializeParams,
+  ) {
+    this.client = (params.initializationOptions ?? {}) as ClientOptions;
+    this.settings = new SettingsOfFiles(connection, () => params.capabilities.workspace?.configuration === true);
+    this.files = new Files(
+      disk,
+      () => this.documents.folders,
+      (uri) => void this.fetch(uri),
+    );
+    this.files.folders = (params.workspaceFolders ?? []).map(({ uri }) => `${uri}/`);
+    this.documents = new Documents(
+      this.files,
+      turns,
+      (uri) => this.settings.of(uri),
+      (uri, because) => this.diagnostics.changed(uri, because),
+    );
+    const { helpAddress } = this.client;
+    if (this.pulls) {
+      const pulled = new PulledDiagnostics(this.documents, helpAddress, () => this.refreshDiagnostics());
+      connection.languages.diagnostics.on(({ textDocument, previousResultId }) =>
+        pulled.report(textDocument.uri, previousResultId),
+      );
+      this.diagnostics = pulled;
+    } else this.diagnostics = new PushedDiagnostics(connection, this.documents, turns, later, helpAddress);
+    this.listen();
+    registerFeatures(connection, {
+      documents: this.documents,
+      answer: (fallback, feature) => this.answer(fallback, feature),
+    });
+  }
+
+  result(): InitializeResult {
+    return {
+      serverInfo: { name: 'bentside' },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...(this.pulls
+          ? { diagnosticProvider: { identifier: 'bentside', interFileDependencies: true, workspaceDiagnostics: false } }
+          : {}),
+        ...featureCapabilities,
+      },
+    };
+  }
+
+  /** The client asks for findings. */
+  private get pulls(): boolean {
+    return this.params.capabilities.textDocument?.diagnostic !== undefined;
+  }
+
+  private refreshDiagnostics(): void {
+    if (this.params.capabilities.workspace?.diagnostics?.refreshSupport) {
+      void this.connection.languages.diagnostics.refresh();
+    }
+  }
+
+  private listen(): void {
+    const { connection, documents } = this;
+    const texts = new TextDocuments(TextDocument);
+    texts.onDidChangeContent(({ document }) => documents.update(document.uri, document.getText(), document.version));
+    texts.onDidClose(({ document }) => {
+      documents.close(document.uri);
+      this.settings.forget(document.uri);
+      this.diagnostics.closed(document.uri);
+    });
+    texts.listen(connection);
+    connection.onInitialized(() => void this.subscribe());
+    connection.onDidChangeConfiguration(() => {
+      this.settings.forgetAll();
+      documents.refreshAll();
+    });
+    connection.onDidChangeWatchedFiles(({ changes }) => {
+      for (const { uri } of changes) {
+        this.files.forget(uri);
+        documents.changedOutside(uri);
+      }
+    });
+  }
+
+  private async subscribe(): Promise<void> {
+    const { connection } = this;
+    const { workspace } = this.params.capabilities;
+    if (workspace?.didChangeConfiguration?.dynamicRegistration) {
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: 'bentside' });
+    }
+    if (workspace?.didChangeWatchedFiles?.dynamicRegistration) {
+      await connection.client.register(DidChangeWatchedFilesNotification.type, WATCHED);
+    }
+    if (workspace?.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map(({ uri }) => `${uri}/`));
+        const left = this.files.folders.filter((folder) => !gone.has(folder));
+        this.files.folders = [...left, ...added.map(({ uri }) => `${uri}/`)];
+        this.documents.refreshAll();
+      });
+    }
+  }
+
+  /** Asks the client for a file; whoever includes it is read again when it comes. */
+  private async fetch(uri: string): Promise<void> {
+    if (this.client.canRead !== true) return;
+    const text = await this.connection.sendRequest<ReadResult>(READ, { uri } satisfies ReadParams).catch(() => null);
+    if (text === null) return;
+    this.files.tell(uri, text);
+    this.documents.changedOutside(uri);
+  }
+
+  /**
+   * Answers a request about a file with what a feature says of it as it now stands; with the fallback if the file is not
+   * open or the feature fails, for one that fails must not take the server with it.
+   */
+  private answer<Params extends { readonly textDocument: { readonly uri: string } }, Result>(
+    fallback: Result,
+    feature: (current: Current, params: Params) => Result | Promise<Result>,
+  ) {
+    return async (params: Params, token: CancellationToken): Promise<Result | ResponseError<void>> => {
+      const { uri } = params.textDocument;
+      try {
+        const current = await this.documents.current(uri);
+        if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+        return current === undefined ? fallback : await feature(current, params);
+      } catch (error) {
+        this.connection.console.error(`${uri}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);
+        return fallback;
+      }
+    };
+  }
+}

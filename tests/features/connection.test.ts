@@ -1,0 +1,181 @@
+/** The server as a client meets it: messages of the Language Server Protocol 3.17 over a real connection. */
+import { afterEach, describe, expect, it } from 'vitest';
+import { CodeActionRequest, DocumentDiagnosticRequest } from 'vscode-languageserver/node';
+import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
+import { HEAD } from '../helpers/music';
+
+const clients: Client[] = [];
+
+async function meet(wishes: Wishes = {}): Promise<Client> {
+  const one = await client(wishes);
+  clients.push(one);
+  return one;
+}
+
+afterEach(async () => {
+  for (const one of clients.splice(0)) await one.end();
+});
+
+/** Accents, an emoji of two code units and a clef beyond the first plane stand before the music. */
+const AIR = `${HEAD}title "Ærenprjis 🎼 für Claviere"
+system upper C1 lower F4 meter C
+  dessus | "Très lent 𝄞" 4 c5 d e f | 1 g5'zz |||
+  taille | 1 e4 | c |||
+  basse  | 1 c3 | c |||
+`;
+
+const line = (text: string, sign: string): number => text.slice(0, text.indexOf(sign)).split('\n').length - 1;
+const column = (text: string, sign: string): number =>
+  text.indexOf(sign) - text.lastIndexOf('\n', text.indexOf(sign)) - 1;
+const rangeOf = (text: string, sign: string) => ({
+  start: { line: line(text, sign), character: column(text, sign) },
+  end: { line: line(text, sign), character: column(text, sign) + sign.length },
+});
+
+const none = (codes: readonly string[]): boolean => codes.length === 0;
+const has =
+  (code: string) =>
+  (codes: readonly string[]): boolean =>
+    codes.includes(code);
+
+describe('findings sent to a client that does not ask', () => {
+  it('come after a note is typed away, and go when it is back', async () => {
+    const one = await meet();
+    const uri = await one.open('air.bent', AIR);
+    await one.findings(uri, (codes) => !codes.includes('bar-too-short'));
+    await one.type(uri, rangeOf(AIR, 'e f |'), 'e |');
+    expect(await one.findings(uri, has('bar-too-short'))).toContain('bar-too-short');
+    const short = AIR.replace('e f |', 'e |');
+    await one.type(uri, rangeOf(short, 'e |'), 'e f |');
+    expect(await one.findings(uri, (codes) => !codes.includes('bar-too-short'))).not.toContain('bar-too-short');
+  });
+
+  it('stand where the sign stands, counted in UTF-16 units behind signs of two units', async () => {
+    const one = await meet();
+    const text = AIR.replace("g5'zz", "g5'zzzz9");
+    const uri = await one.open('air.bent', text);
+    await one.findings(uri, has('unknown-sign'));
+    const found = one.shown.get(uri)?.find(({ code }) => code === 'unknown-sign');
+    expect(found?.range).toEqual(rangeOf(text, "'zzzz9"));
+  });
+
+  it('leave nothing behind when the file is closed, or renamed, which is closing and opening', async () => {
+    const one = await meet();
+    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+    await one.findings(uri, has('bar-too-short'));
+    await one.close(uri);
+    await one.findings(uri, none);
+    const renamed = await one.open('aria.bent', AIR.replace('e f |', 'e |'));
+    await one.findings(renamed, has('bar-too-short'));
+    expect(one.shown.get(uri)).toEqual([]);
+  });
+
+  it('have the levels that the settings of the file say, and keep silent about what is ignored', async () => {
+    const one = await meet({
+      capabilities: { workspace: { configuration: true } },
+      settings: { levels: { 'bar-too-short': 'hint', 'unused-declaration': 'ignore' }, counsel: false },
+    });
+    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+    await one.findings(uri, has('bar-too-short'));
+    expect(one.shown.get(uri)?.find(({ code }) => code === 'bar-too-short')?.severity).toBe(4);
+    expect(one.shown.get(uri)?.map(({ code }) => code)).not.toContain('unused-declaration');
+  });
+
+  it('lead to the help page, where the client says how it is opened', async () => {
+    const one = await meet({ options: { helpAddress: 'command:help?{code}' } });
+    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+    await one.findings(uri, has('bar-too-short'));
+    const short = one.shown.get(uri)?.find(({ code }) => code === 'bar-too-short');
+    expect(short?.codeDescription?.href).toBe('command:help?bar-too-short');
+  });
+
+  it('of one file do not wait for a large one', async () => {
+    const one = await meet();
+    const bars = Array.from({ length: 4000 }, () => 'system\n  dessus | 4 c5 d e f |\n  basse | 1 c3 |\n').join('');
+    const large = await one.open('large.bent', `${HEAD}system upper G2 lower F4 meter C\n  dessus | 1 c5 |\n${bars}`);
+    const small = await one.open('small.bent', AIR.replace('e f |', 'e |'));
+    await one.findings(small, has('bar-too-short'));
+    expect(one.shown.has(large)).toBe(false);
+  });
+});
+
+describe('findings that a client asks for', () => {
+  const asks: Wishes = { capabilities: { textDocument: { diagnostic: {} } } };
+  const ask = (one: Client, uri: string, previousResultId?: string) =>
+    one.connection.sendRequest(DocumentDiagnosticRequest.type, {
+      textDocument: { uri },
+      ...(previousResultId === undefined ? {} : { previousResultId }),
+    });
+
+  it('are told once and are then unchanged, until something changes', async () => {
+    const one = await meet(asks);
+    expect(one.capabilities.diagnosticProvider).toMatchObject({ interFileDependencies: true });
+    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+    const first = await ask(one, uri);
+    if (first.kind !== 'full') throw new Error(first.kind);
+    expect(first.items.map(({ code }) => code)).toContain('bar-too-short');
+    expect(await ask(one, uri, first.resultId)).toEqual({ kind: 'unchanged', resultId: first.resultId });
+    await one.type(uri, { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, '\n');
+    const moved = await ask(one, uri, first.resultId);
+    if (moved.kind !== 'full') throw new Error(moved.kind);
+    expect(moved.items[0]?.range.start.line).toBe((first.items[0]?.range.start.line ?? 0) + 1);
+    expect(one.shown.size).toBe(0);
+  });
+
+  it('of a file closed and opened again are told in full', async () => {
+    const one = await meet(asks);
+    const uri = await one.open('air.bent', AIR);
+    const first = await ask(one, uri);
+    await one.close(uri);
+    expect(await ask(one, uri, first.kind === 'full' ? first.resultId : undefined)).toEqual({
+      kind: 'full',
+      items: [],
+    });
+    await one.open('air.bent', AIR);
+    expect((await ask(one, uri, first.kind === 'full' ? first.resultId : undefined)).kind).toBe('full');
+  });
+});
+
+describe('a score that includes another', () => {
+  const HOUSE = 'bentside 1\neditor TK "The editor of Thornmere"\n';
+  const SCORE = `${AIR}include "shared/house.bent"\nnote n1 by TK : "a sharp is wanting"\n`;
+
+  it('is read again when the other is typed in', async () => {
+    const one = await meet({ files: { 'shared/house.bent': HOUSE } });
+    const uri = await one.open('air.bent', SCORE);
+    await one.findings(uri, (codes) => !codes.includes('unknown-editor'));
+    const house = await one.open('shared/house.bent', HOUSE);
+    await one.type(house, rangeOf(HOUSE, 'editor TK'), 'editor XY');
+    expect(await one.findings(uri, has('unknown-editor'))).toContain('unknown-editor');
+    await one.close(house);
+    await one.findings(uri, (codes) => !codes.includes('unknown-editor'));
+  });
+
+  it('cannot reach beyond the folder of the work', async () => {
+    const one = await meet({ files: { '../secret.bent': HOUSE } });
+    const uri = await one.open('air.bent', AIR.replace('title', 'include "../../secret.bent"\ntitle'));
+    expect(await one.findings(uri, has('include-refused'))).toContain('include-refused');
+  });
+});
+
+it('quick fixes answer to the finding that they mend', async () => {
+  const one = await meet();
+  const text = AIR.replace("g5'zz", "g5'zigzagg");
+  const uri = await one.open('air.bent', text);
+  await one.findings(uri, has('unknown-sign'));
+  const actions = await one.connection.sendRequest(CodeActionRequest.type, {
+    textDocument: { uri },
+    range: rangeOf(text, "'zigzagg"),
+    context: { diagnostics: [...(one.shown.get(uri) ?? [])].filter(({ code }) => code === 'unknown-sign') },
+  });
+  const [fix] = actions ?? [];
+  expect(fix).toMatchObject({ kind: 'quickfix', isPreferred: true, diagnostics: [{ code: 'unknown-sign' }] });
+});
+
+it('the bundled server speaks over the channel of its process', async () => {
+  const one = await processClient();
+  const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+  expect(uri.startsWith(FOLDER)).toBe(true);
+  expect(await one.findings(uri, has('bar-too-short'))).toContain('bar-too-short');
+  await one.end();
+});
