@@ -142,11 +142,15 @@ export interface Recipe extends Span {
 }
 
 export interface RecipePhrase extends Span {
-  readonly kind: 'steps' | 'hold' | 'rest';
+  readonly kind: 'steps' | 'hold' | 'rest' | 'spread';
   /** Of `steps`: the steps from the written note in their order. */
   readonly steps: readonly RecipeStep[];
   /** `(+1 0) repeated`. */
   readonly repeated: boolean;
+  /** Of `spread`: from the lowest note up or from the highest down; with the notes between those of a third, if `filled`. */
+  readonly spread?: { readonly direction: 'up' | 'down'; readonly filled: boolean };
+  /** `-1 leaned`: as long as an appoggiatura or the lean of a trill in this place. */
+  readonly leaned?: true;
   /** `for 1/2` or `hold 1/4`: a share of the value. */
   readonly share?: { readonly n: number; readonly d: number };
   /** `at 11 a second`, `at 8 a pulse`, `at 32` (a note value). */

@@ -418,8 +418,9 @@ ss "two strokes" : unresolved "its meaning is disputed"
   },
   'recipe-ended': {
     level: 'error',
-    sentence: 'Nothing can follow `{word}` unless it says for which share of the value.',
-    help: `\`hold\` and \`rest\` alone last to the end of the note.
+    sentence: '`{word}` alone takes all the time that is left; say here for which share of the value it lasts.',
+    help: `\`rest\` alone lasts to the end of the note, so nothing follows it. \`hold\` alone stands as long as the rest of the recipe
+leaves, so it stands once.
 
 Before:
 \`\`\`

@@ -5,13 +5,14 @@
  * Pure functions from data to text. Each list stands in `grammar/REFERENCE.md` between `<!-- name:begin -->` and
  * `<!-- name:end -->`; what stands between is replaced, all else is left as it is.
  */
+import { namesOf, signTables, tableNames } from '../../server/signs/tables';
+import { certainties, type SignRow, type SignTable } from '../../server/signs/tables/table';
 import { catalogue } from '../findings/catalogue';
 import { clefLetters, clefNames } from '../vocabulary/clefs';
 import { meterSigns } from '../vocabulary/meters';
 import { type NameRole, reservedNames } from '../vocabulary/names';
 import type { ClauseEntry, FreePart, Part, RowEntry, StatementEntry, WordsPart } from '../vocabulary/parts';
 import { type Shape, shapes } from '../vocabulary/shapes';
-import { namesOf, type SignTableNames, signTables } from '../vocabulary/signTables';
 import { changes, recipeForms, statements } from '../vocabulary/statements';
 import { temperaments } from '../vocabulary/temperaments';
 
@@ -137,38 +138,43 @@ const shapeLines = (): string[] =>
     ]),
   );
 
-const certainty = {
-  confirmed: 'confirmed by a text',
-  memory: 'from memory',
-  likely: 'likely',
-  doubtful: 'doubtful',
-} as const;
-
 const marks = (names: readonly string[]): string => code(names.map((name) => `'${name}`).join(''));
 
-const nameRows = (each: SignTableNames): string[][] =>
-  each.rows.map(({ name, shapes: drawn, label, status, note }) => [
-    code(`'${name}`),
-    marks(drawn),
-    label,
-    note === undefined ? certainty[status] : `${certainty[status]}. ${note}`,
+/** The recipe as a table in a score would have it, with the notes where it fits, and names that choose other readings. */
+function playedAs({ when = [], recipe, rivals = [] }: SignRow): string {
+  const where = when.length === 0 ? '' : `, when ${when.join(' and ')}`;
+  const others = rivals.map((rival) => `${code(`(${rival.name})`)} ${code(rival.recipe)}`);
+  return `${code(recipe)}${where}${others.length === 0 ? '' : `; or ${others.join(', ')}`}`;
+}
+
+const signRows = ({ rows }: SignTable): string[][] =>
+  rows.map((row) => [
+    row.names.map((name) => code(`'${name}`)).join(', '),
+    marks(row.shapes),
+    row.note === undefined ? row.label : `${row.label}. ${row.note}`,
+    playedAs(row),
+    `${certainties[row.drawn]}; ${certainties[row.played]}`,
+    row.citation,
   ]);
+
+const signHeads = ['typed', 'shape', 'name in the table', 'played', 'how sure of sign; of notes', 'from'];
 
 const signNameLines = (): string[] =>
   signTables.flatMap((each) => [
     `#### ${code(each.table)}`,
     '',
-    `${each.title}.${each.from === undefined ? '' : ` Takes over the names of ${code(each.from)}.`}`,
+    [
+      `${each.title}.`,
+      ...(each.from === undefined ? [] : [`Takes over the rows of ${code(each.from)}.`]),
+      ...(each.missing === undefined ? [] : [each.missing]),
+    ].join(' '),
     '',
-    ...(each.rows.length === 0
-      ? []
-      : [...table(['typed', 'shape', 'name in the table', 'how sure'], nameRows(each)), '']),
+    ...(each.rows.length === 0 ? [] : [...table(signHeads, signRows(each)), '']),
   ]);
 
 /** Names that built-in tables give to different shapes. */
 function ambiguousLines(): string[] {
-  const names = [...new Set(signTables.flatMap(({ rows }) => rows.map(({ name }) => name)))].sort();
-  const rows = names.flatMap((name) => {
+  const rows = [...tableNames].sort().flatMap((name) => {
     const uses = namesOf(name);
     const drawn = [...new Set(uses.map((use) => marks(use.shapes)))];
     if (drawn.length < 2) return [];
@@ -254,8 +260,8 @@ export const lists: Readonly<Record<string, List>> = {
   changes: { from: 'grammar/vocabulary/statements.ts', lines: changeLines },
   recipes: { from: 'grammar/vocabulary/statements.ts', lines: recipeLines },
   shapes: { from: 'grammar/vocabulary/shapes.ts', lines: shapeLines },
-  'sign-names': { from: 'grammar/vocabulary/signTables.ts', lines: signNameLines },
-  'ambiguous-names': { from: 'grammar/vocabulary/signTables.ts', lines: ambiguousLines },
+  'sign-names': { from: 'server/signs/tables/', lines: signNameLines },
+  'ambiguous-names': { from: 'server/signs/tables/', lines: ambiguousLines },
   meters: { from: 'grammar/vocabulary/meters.ts', lines: meterLines },
   clefs: { from: 'grammar/vocabulary/clefs.ts', lines: clefLines },
   temperaments: { from: 'grammar/vocabulary/temperaments.ts', lines: temperamentLines },

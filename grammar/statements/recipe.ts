@@ -17,6 +17,9 @@ const SMALLEST_SHARE = 99;
 /** Notes a second or a pulse: more are not played. */
 const MOST_NOTES = 64;
 
+/** Words inside a phrase. */
+const FOLLOWING = ['repeated', 'for', 'at', 'leaned', 'beat', 'second', 'pulse', 'up', 'down', 'filled'];
+
 type Share = { readonly n: number; readonly d: number };
 type Speed = NonNullable<RecipePhrase['speed']>;
 
@@ -118,6 +121,7 @@ class RecipeReader {
     unresolved: () => this.reason(),
     hold: () => this.lasting('hold'),
     rest: () => this.lasting('rest'),
+    spread: () => this.spreading(),
   };
 
   private beginsPhrase(token: Token | undefined): boolean {
@@ -156,7 +160,7 @@ class RecipeReader {
   }
 
   private strange(token: Token): void {
-    const meant = nearest(token.text, [...Object.keys(this.heads), 'repeated', 'for', 'at', 'beat', 'second', 'pulse']);
+    const meant = nearest(token.text, [...Object.keys(this.heads), ...FOLLOWING]);
     const fixes = meant === undefined ? [] : [replacing(token, meant)];
     this.report(
       'recipe-word',
@@ -214,6 +218,21 @@ class RecipeReader {
     if (!limited) this.endless.add(this.phrases.length - 1);
   }
 
+  private spreading(): void {
+    const head = this.acceptWord();
+    if (head === undefined) return;
+    const direction = (['up', 'down'] as const).find((word) => this.accept(word));
+    if (direction === undefined) {
+      this.missing('`up` or `down`');
+      return;
+    }
+    this.taken('spread');
+    this.taken(direction);
+    const filled = this.accept('filled');
+    if (filled) this.taken('filled');
+    this.push(head, { kind: 'spread', steps: [], repeated: false, spread: { direction, filled } });
+  }
+
   private push(first: Span, phrase: Omit<RecipePhrase, 'pos' | 'len'>): void {
     this.phrases.push({ ...phrase, ...stretch(first, this.last) });
   }
@@ -229,6 +248,8 @@ class RecipeReader {
     const repeated = bracketed ? this.closeRepeated(first) : this.unbracketed(first);
     if (repeated) this.taken('repeated');
     let [share, speed]: [Share | undefined, Speed | undefined] = [undefined, undefined];
+    const leaned = this.accept('leaned');
+    if (leaned) this.taken('leaned');
     for (;;) {
       if (share === undefined && this.accept('for')) share = this.shareAfterFor();
       else if (speed === undefined && this.accept('at')) speed = this.speed();
@@ -239,6 +260,7 @@ class RecipeReader {
         kind: 'steps',
         steps,
         repeated,
+        ...(leaned ? { leaned } : {}),
         ...(share === undefined ? {} : { share }),
         ...(speed === undefined ? {} : { speed }),
       });
@@ -362,9 +384,12 @@ class RecipeReader {
     if (this.start === undefined && this.extended === undefined) {
       this.report('recipe-start-missing', first, {}, [inserting('begin on the beat', first.pos, 'on beat, ')]);
     }
-    this.phrases.slice(0, -1).forEach((phrase, i) => {
-      if (this.endless.has(i)) this.report('recipe-ended', phrase, { word: phrase.kind });
-    });
+    const open = [...this.endless].map((index) => this.phrases[index]);
+    for (const phrase of open) {
+      // A silence lasts to the end; a note may stand until what comes after it must begin.
+      const ended = phrase?.kind === 'rest' ? phrase !== this.phrases.at(-1) : phrase !== open.at(-1);
+      if (phrase !== undefined && ended) this.report('recipe-ended', phrase, { word: phrase.kind });
+    }
   }
 }
 

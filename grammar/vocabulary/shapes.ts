@@ -5,7 +5,7 @@
  * (`{small …}`), curves over several notes (`'u` … `'.`), dots (`'dot`) and accidentals at a sign (`'zs'#`).
  *
  * Glyphs are those of the Standard Music Font Layout (SMuFL, W3C), chosen by their outline, whatever meaning their name
- * claims. Which early table draws what: the sources named in `signTables.ts`.
+ * claims. Which early table draws what: the tables in `server/signs/tables/`.
  */
 
 /** Where a shape usually stands on the page, seen from the head of its note. */

@@ -6,8 +6,8 @@ import type { Argument, Clause, FileTree, NamePart, Span, Statement } from '../.
 import { typableName } from '../../grammar/vocabulary/names';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import { shapes as allShapes, shapeByName } from '../../grammar/vocabulary/shapes';
-import { signTables } from '../../grammar/vocabulary/signTables';
 import { lookUp, statements as vocabulary } from '../../grammar/vocabulary/statements';
+import { signTables } from '../signs/tables';
 import type { AccidentalPractice } from './choice';
 import type {
   Declared,

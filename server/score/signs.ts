@@ -2,7 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { nearest } from '../../grammar/nearest';
 import { shapeByName, shapes } from '../../grammar/vocabulary/shapes';
-import { namesOf, rowsWithInherited, signTableByName, signTables } from '../../grammar/vocabulary/signTables';
+import { namesOf, rowsWithInherited, signTableByName, tableNames } from '../signs/tables';
 import type { SystemEnvironment } from './environment';
 
 /** The shapes a name stands for, or why they are not known. */
@@ -88,7 +88,7 @@ function inTable(
     const own: SystemEnvironment['tables'][number] | undefined = environment.tables.find((one) => one.name === here);
     if (own === undefined) {
       const builtIn = signTableByName(here);
-      return builtIn && rowsWithInherited(builtIn).find((row) => row.name === name)?.shapes;
+      return builtIn && rowsWithInherited(builtIn).find((row) => row.names.includes(name))?.shapes;
     }
     current = own.from;
   }
@@ -98,7 +98,7 @@ function inTable(
 function unknown(name: string, environment: SystemEnvironment): NonNullable<SignShapes['problem']> {
   const all = [
     ...shapes.flatMap((shape) => [shape.name, shape.short]),
-    ...signTables.flatMap((table) => table.rows.map((row) => row.name)),
+    ...tableNames,
     ...environment.tables.flatMap((table) => table.rows.map((row) => row.name)),
   ];
   const meant = nearest(name, all);

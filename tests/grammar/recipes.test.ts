@@ -58,6 +58,27 @@ describe('a recipe', () => {
     expect(recipe('on beat, rest 1/4, 0')?.phrases.map(({ kind }) => kind)).toEqual(['rest', 'steps']);
   });
 
+  it('of a trill may lean on its first note as long as the place asks', () => {
+    expect(recipe('on beat, +1 leaned, (0 +1) repeated, hold')?.phrases).toMatchObject([
+      { kind: 'steps', leaned: true },
+      { kind: 'steps', repeated: true },
+      { kind: 'hold' },
+    ]);
+  });
+
+  it('of an accent holds the note until what comes after it must begin', () => {
+    expect(recipe('on beat, hold, +1')?.phrases.map(({ kind }) => kind)).toEqual(['hold', 'steps']);
+    expect(codes('on beat, hold, +1')).toEqual([]);
+  });
+
+  it('of a chord spreads its notes up or down, with what lies between', () => {
+    expect(recipe('on beat, spread down filled, hold')?.phrases[0]?.spread).toEqual({
+      direction: 'down',
+      filled: true,
+    });
+    expect(recipe('on beat, spread up')?.phrases[0]?.spread).toEqual({ direction: 'up', filled: false });
+  });
+
   it('can force an accidental on a step', () => {
     expect(steps(recipe('on beat, +1# 0 -1n 0 -1bb')?.phrases[0])).toBe('+1# 0 -1n 0 -1bb');
   });
@@ -89,7 +110,7 @@ describe('a row', () => {
   });
 
   it('knows conditions of several words', () => {
-    for (const condition of ['before rest', 'slurred from above']) {
+    for (const condition of ['before rest', 'before higher', 'before lower', 'slurred from above']) {
       const { row: one, problems } = row(`cb when ${condition} : on beat, +1 0`);
       expect(problems).toEqual([]);
       expect(one?.clauses[0]?.args[0]).toMatchObject({ kind: 'word', text: condition });
@@ -133,7 +154,10 @@ describe('a slip in a recipe', () => {
     ['on beat, 0, before beat', 'recipe-start-first'],
     ['on beat, 0, extends zz', 'recipe-extends-first'],
     ['on beat, 0, unresolved "why"', 'recipe-unresolved-alone'],
-    ['on beat, hold, 0', 'recipe-ended'],
+    ['on beat, rest, 0', 'recipe-ended'],
+    ['on beat, hold, +1, hold', 'recipe-ended'],
+    ['on beat, spread', 'missing-argument'],
+    ['on beat, spread sideways', 'missing-argument'],
     ['on beat, 0 for 3/2', 'share-out-of-range'],
     ['on beat, 0 for 0/2', 'share-out-of-range'],
     ['on beat, hold 1/0', 'share-out-of-range'],

@@ -482,6 +482,9 @@ const opening = (name: string, clause: ClauseEntry): string =>
 
 const recipes = [
   'on beat, (+1 0) repeated at 11 a second, hold 1/4',
+  'on beat, +1 leaned, (0 +1) repeated, hold',
+  'on beat, spread up filled, hold',
+  'on beat, spread down, hold',
   'before beat, -1 for 1/2 at 8 a pulse, 0 at 32, rest',
   'extends zz, 0',
   'unresolved "why"',

@@ -16,8 +16,8 @@ import type {
 import { clefNames } from '../../grammar/vocabulary/clefs';
 import { meterSigns } from '../../grammar/vocabulary/meters';
 import { shapeByName } from '../../grammar/vocabulary/shapes';
-import { namesOf } from '../../grammar/vocabulary/signTables';
 import { changes } from '../../grammar/vocabulary/statements';
+import { namesOf } from '../../server/signs/tables';
 
 const of = (what: string, ...forms: readonly string[]): string[] => forms.map((form) => `${what} ${form}`);
 const signs = ['#', '##', 'b', 'bb', 'n'];

@@ -6,14 +6,12 @@ import { validateXML } from 'xmllint-wasm';
 import { markOf, spellingOf } from '../../grammar/lanes/forms';
 import { typableName } from '../../grammar/vocabulary/names';
 import { type Shape, shapeByName, shapes } from '../../grammar/vocabulary/shapes';
-import { namesOf, rowsWithInherited, signTableByName, signTables } from '../../grammar/vocabulary/signTables';
+import { namesOf, rowsWithInherited, signTableByName, signTables, tableNames } from '../../server/signs/tables';
 import { testWithSchema } from '../helpers/schemas';
 
 /** The shapes that a table's name means: `drawn('couperin-1713', 'pince')`. */
 const drawn = (table: string, name: string): readonly string[] | undefined =>
   namesOf(name).find((use) => use.table === table)?.shapes;
-
-const rowNames = signTables.flatMap((table) => table.rows.map((row) => row.name));
 
 describe('the glyphs, against SMuFL (W3C, metadata/glyphnames.json)', () => {
   const list = 'smufl/glyphnames.json';
@@ -111,7 +109,7 @@ describe('the elements, against the schema of MusicXML 4.0 (W3C, musicxml.xsd)',
 
 describe('names', () => {
   const shapeNames = shapes.flatMap((shape) => [shape.name, shape.short]);
-  const allNames = [...shapeNames, ...rowNames];
+  const allNames = [...shapeNames, ...tableNames];
 
   test('no two shapes share a name or short name', () => {
     expect(shapeNames.filter((name, index) => shapeNames.indexOf(name) !== index)).toEqual([]);
@@ -142,8 +140,8 @@ describe('names', () => {
 
   test("a table's name is no other shape's name", () => {
     const clashes = signTables.flatMap((table) =>
-      table.rows.filter(({ name, shapes: meant }) => {
-        const shape = shapeByName(name);
+      table.rows.filter(({ names, shapes: meant }) => {
+        const shape = names.map(shapeByName).find((one) => one !== undefined);
         return shape !== undefined && !(meant.length === 1 && meant[0] === shape.short);
       }),
     );
@@ -169,7 +167,8 @@ describe('the built-in tables', () => {
       expect(rows.length).toBeGreaterThan(0);
       expect(rows.flatMap((row) => row.shapes).filter((short) => shapeByName(short)?.short !== short)).toEqual([]);
       expect(rows.filter((row) => row.shapes.length === 0 || new Set(row.shapes).size < row.shapes.length)).toEqual([]);
-      expect(new Set(rows.map((row) => row.name)).size).toBe(rows.length);
+      const names = rows.flatMap((row) => row.names);
+      expect(new Set(names).size).toBe(names.length);
       if (table.from !== undefined) expect(signTableByName(table.from)).toBeDefined();
     },
   );

@@ -1,0 +1,35 @@
+import type { SignTable } from './table';
+
+const TRANSILVANO = 'Il Transilvano, 1593, from memory';
+const letterCameLater = 'The book draws no sign; the letter came into use later.';
+
+/** His groppo, clamation and accento are written out and have no sign. */
+export const diruta1593: SignTable = {
+  table: 'diruta-1593',
+  title: 'Diruta, Il Transilvano, 1593',
+  rows: [
+    {
+      names: ['tremolo'],
+      shapes: ['t'],
+      label: 'Tremolo',
+      drawn: 'memory',
+      note: letterCameLater,
+      recipe: 'on beat, (0 +1) repeated for 1/2, 0',
+      played: 'memory',
+      citation: `${TRANSILVANO}: from the written note, with the note above, for half of the value`,
+    },
+    {
+      names: ['tremoletto'],
+      shapes: ['t'],
+      label: 'Tremoletto',
+      drawn: 'memory',
+      note: letterCameLater,
+      recipe: 'on beat, 0 +1 0, hold',
+      played: 'memory',
+      citation: TRANSILVANO,
+      rivals: [
+        { name: 'twice', recipe: 'on beat, 0 +1 0 +1 0, hold', advocates: 'The same book: one or two alternations.' },
+      ],
+    },
+  ],
+};

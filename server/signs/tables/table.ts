@@ -1,0 +1,79 @@
+/**
+ * What a sign table is: a treatise's signs, what it calls them and how it plays them, each with where that is known from.
+ *
+ * A table is data. Its recipes are written as a user's table in a score writes them, and one machine plays both.
+ */
+
+/**
+ * How sure something is: `confirmed` by a text that states it; from `memory` and to be defended; `likely`, from memory
+ * too; `doubtful`, for lack of a facsimile.
+ */
+export type Confidence = 'confirmed' | 'memory' | 'likely' | 'doubtful';
+
+export const certainties: Readonly<Record<Confidence, string>> = {
+  confirmed: 'confirmed by a text',
+  memory: 'from memory',
+  likely: 'likely',
+  doubtful: 'doubtful',
+};
+
+/** Where a row fits, in the words of a table's `when`. */
+export type Condition =
+  | 'rising'
+  | 'falling'
+  | 'dotted'
+  | 'short'
+  | 'before rest'
+  | 'before higher'
+  | 'before lower'
+  | 'slurred from above';
+
+/** Another way to play a sign, and who speaks for it. */
+export interface Rival {
+  /** Typed in round brackets after the sign, it chooses this reading: `'ss(shake_upper)`. */
+  readonly name: string;
+  readonly recipe: string;
+  readonly advocates: string;
+}
+
+export interface SignRow {
+  /** What may be typed for the sign; the first is the row's own. */
+  readonly names: readonly [string, ...string[]];
+  /** Short names of the shapes: one, or a set typed together. */
+  readonly shapes: readonly string[];
+  /** The name as the table prints it, or the modern description. */
+  readonly label: string;
+  /** How sure it is that the table draws this sign under this name. */
+  readonly drawn: Confidence;
+  /** What must be known of a sign that the book itself does not show. */
+  readonly note?: string;
+  /** All of them must fit; none means everywhere. */
+  readonly when?: readonly Condition[];
+  /** What is typed after the colon of a table's row. */
+  readonly recipe: string;
+  /** How sure it is that the table plays it so. */
+  readonly played: Confidence;
+  readonly citation: string;
+  /** Other readings of the same sign, none of them chosen silently. */
+  readonly rivals?: readonly Rival[];
+}
+
+/** How a table plays small notes where it differs from what is common; the first row that fits wins. */
+export interface SmallNotes {
+  /** Between falling thirds they pass in the time of the note before. */
+  readonly passing: boolean;
+  readonly citation: string;
+}
+
+export interface SignTable {
+  /** Author and year: `anglebert-1689`. */
+  readonly table: string;
+  readonly title: string;
+  /** The table whose rows it takes over. */
+  readonly from?: string;
+  /** In the order of the source, as far as it is known. */
+  readonly rows: readonly SignRow[];
+  /** What is known to stand in the source and has no row. */
+  readonly missing?: string;
+  readonly smallNotes?: SmallNotes;
+}
