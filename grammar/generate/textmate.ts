@@ -4,9 +4,10 @@
  * Shallow on purpose: it looks at one line at a time and knows no names, for the server's tokens come over it. No
  * rule goes on to the next line, so a slip never colours what is below it. Spellings of signs are those of the lexer.
  */
+
+import { signTables } from '../../server/signs/tables';
 import { source } from '../lanes/patterns';
 import type { Clauses, Part } from '../vocabulary/parts';
-import { signTables } from '../vocabulary/signTables';
 import { changes, recipeForms, statements } from '../vocabulary/statements';
 import { temperaments } from '../vocabulary/temperaments';
 
