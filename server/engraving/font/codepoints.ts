@@ -1,0 +1,62 @@
+/**
+ * Code points of our own, for what the Standard Music Font Layout (SMuFL, W3C) has no glyph of or none in the size or
+ * height that is wanted. All lie between U+F400 and U+F8FF, the range that SMuFL leaves to each font.
+ */
+import type { Clef } from '../../../grammar/tree';
+import { agreeingLine } from '../../../grammar/vocabulary/clefs';
+import { type Shape, shapes } from '../../../grammar/vocabulary/shapes';
+import { composedShapes } from './composed';
+
+/** As MEI's `glyph.num` has it: `U+E56C`. */
+export const glyphNumber = (code: number): string => `U+${code.toString(16).toUpperCase()}`;
+
+// ─── signs ───────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const FIRST_SHAPE = 0xf500;
+
+/** Whether a shape stands over or under its note, where the engraving library places it; the others stand at its height. */
+export const standsOutside = ({ place }: Pick<Shape, 'place'>): boolean => place === 'above' || place === 'below';
+
+/**
+ * The code point that draws a shape: SMuFL's where its glyph can stand as it is, else one of ours. Undefined for a shape
+ * that is a line from note to note and so has no glyph.
+ */
+export function codeOfShape(shape: Shape): number | undefined {
+  const ours = composedShapes[shape.name] !== undefined;
+  if (shape.codepoint === undefined && !ours) return undefined;
+  return ours || !standsOutside(shape) ? FIRST_SHAPE + shapes.indexOf(shape) : shape.codepoint;
+}
+
+// ─── clefs that stand together ───────────────────────────────────────────────────────────────────────────────────────
+
+/** By the letters from the lowest: the upper clef stands two lines above the lower for each class between them. */
+export const clefPairs: Readonly<Record<string, { readonly code: number; readonly linesApart: number }>> = {
+  FC: { code: 0xf8a0, linesApart: 2 },
+  CG: { code: 0xf8a1, linesApart: 2 },
+  FG: { code: 0xf8a2, linesApart: 4 },
+};
+
+/** The glyph of two clefs that stand together, given from the lowest; undefined for one clef or for clefs that do not agree. */
+export function codeOfClefs([lower, upper]: readonly Clef[]): number | undefined {
+  if (lower === undefined || upper === undefined) return undefined;
+  return agreeingLine(upper, lower) === upper.line ? clefPairs[`${lower.letter}${upper.letter}`]?.code : undefined;
+}
+
+// ─── heads ───────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+export type HeadKind = 'black' | 'void' | 'semibreve' | 'semibreveBlack' | 'breve' | 'breveBlack';
+
+/** Heads that the engraving library does not draw by itself. */
+export const heads: Readonly<Record<HeadKind, { readonly plain: number; readonly bracketed: number }>> = {
+  black: { plain: 0xe0a4, bracketed: 0xf8b0 },
+  void: { plain: 0xe0a3, bracketed: 0xf8b1 },
+  semibreve: { plain: 0xe0a2, bracketed: 0xf8b2 },
+  semibreveBlack: { plain: 0xe0fa, bracketed: 0xf8b3 },
+  breve: { plain: 0xe0a0, bracketed: 0xf8b4 },
+  breveBlack: { plain: 0xf8b8, bracketed: 0xf8b5 },
+};
+
+// ─── space ───────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Draws nothing and is as wide as a sign beside a head, so that the note after such a sign keeps its distance. */
+export const BLANK = 0xf8c0;
