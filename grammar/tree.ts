@@ -10,6 +10,7 @@
  */
 import type { Problem } from './findings/finding';
 import type { Time } from './time';
+import type { NameRole } from './vocabulary/names';
 
 /** A stretch of the joined text. */
 export interface Span {
@@ -106,9 +107,11 @@ export interface Row extends Span {
 }
 
 export type Argument =
-  | ({ readonly kind: 'name' | 'word' | 'string'; readonly text: string } & Span)
+  /** What it stands for, and whether the statement gives it or cites it, is the vocabulary's word. */
+  | ({ readonly kind: 'name'; readonly text: string; readonly role: NameRole; readonly declares: boolean } & Span)
+  | ({ readonly kind: 'word' | 'string'; readonly text: string } & Span)
   | ({ readonly kind: 'number'; readonly value: number; readonly text: string } & Span)
-  | ({ readonly kind: 'names'; readonly names: readonly NamePart[] } & Span)
+  | ({ readonly kind: 'names'; readonly names: readonly NamePart[]; readonly role: NameRole } & Span)
   | ({ readonly kind: 'value'; readonly form: ValueForm } & Span)
   /** A pitch in a statement: `g1`, `bb`, `eb4`; without octave where a pitch class is meant. */
   | ({ readonly kind: 'pitch'; readonly spelling: Spelling } & Span)

@@ -270,7 +270,7 @@ class StatementReader {
     const [first] = args;
     if (args.length < 2 || first?.kind !== 'names') return args;
     const names = args.flatMap((arg) => (arg.kind === 'names' ? arg.names : []));
-    return [{ kind: 'names', names, ...this.spanFrom(first) }];
+    return [{ kind: 'names', names, role: first.role, ...this.spanFrom(first) }];
   }
 
   /** The token of a part; of a list that was typed with spaces, all its members. */

@@ -4,7 +4,7 @@ import { spellingOf, valueFormOf as valueForm } from '../lanes/forms';
 import type { Argument, NamePart, Span, Spelling } from '../tree';
 import { agreeingLine, clefMeant, clefOf, clefsAgree, clefText, looksLikeClef, MOST_LINES } from '../vocabulary/clefs';
 import { MOST_BEATS, meterOf, possibleMeter, SMALLEST_BEAT } from '../vocabulary/meters';
-import { isName, isReserved, readsAsNoteOrClef } from '../vocabulary/names';
+import { isName, isReserved, type NameRole, readsAsNoteOrClef } from '../vocabulary/names';
 import type { FreePart, Take } from '../vocabulary/parts';
 import { semitonesOf } from '../vocabulary/pitches';
 import type { Token } from './lexer';
@@ -39,8 +39,11 @@ const notThat = (token: Token, part: FreePart, report: Report, fixes: readonly F
 
 // ─── names and strings ───────────────────────────────────────────────────────────────────────────────────────────
 
+/** Names of shapes are the only ones of which the vocabulary does not say what they stand for. */
+const roleOf = (part: FreePart): NameRole => part.role ?? 'shape';
+
 function checkName(text: string, at: Span, part: FreePart, report: Report): void {
-  const role = part.role ?? 'place';
+  const role = roleOf(part);
   if (role === 'layer' && !isName(text, role)) report('wrong-argument', at, { word: text, expected: part.what });
   else if (!isName(text, role)) report('bad-name', at, { word: text, expected: part.what });
   else if (part.declares && isReserved(text, role)) report('reserved-name', at, { word: text, expected: part.what });
@@ -55,7 +58,7 @@ const nameReader: Reader = {
     startsAsName(token) && (part.declares === true || part.role !== 'stave' || !isNoStave(token.text)),
   read(token, part, report) {
     checkName(token.text, token, part, report);
-    return { kind: 'name', text: token.text, ...span(token) };
+    return { kind: 'name', text: token.text, role: roleOf(part), declares: part.declares ?? false, ...span(token) };
   },
 };
 
@@ -71,7 +74,7 @@ function listReader(separator: string): Reader {
         names.push(name);
         pos += text.length + separator.length;
       }
-      return { kind: 'names', names, ...span(token) };
+      return { kind: 'names', names, role: roleOf(part), ...span(token) };
     },
   };
 }

@@ -1,10 +1,10 @@
-/** Names that lanes and statements cite, each with its place, and those that they give to places and sections. */
+/** Names that lanes and statements cite and give, each with its place. */
 import { keeping } from '../../grammar/keeping';
-import { afterWord, allOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type {
   Argument,
   BlockContents,
   ChangeItem,
+  Clause,
   FileTree,
   Item,
   LaneTree,
@@ -14,13 +14,14 @@ import type {
   StatementTree,
   Suffix,
 } from '../../grammar/tree';
+import type { NameRole } from '../../grammar/vocabulary/names';
 import { labelText } from '../score/choice';
 import type { Spot } from './check';
 
 /**
  * - `option`: whose an option is; `limit`: a witness or reading after a colon, to which a mark, tie or span is limited;
  *   `taken`: what a reading takes; `witness`: of a witness lane;
- * - `lane`: the voice of a lane; `voice`, `section`, `note`, `manual`, `place`, `editor` as they are called.
+ * - `lane`: the voice of a lane; `played`: a section of the piece in whose order it stands; the others as statements call them.
  */
 export type UseKind =
   | 'option'
@@ -28,12 +29,16 @@ export type UseKind =
   | 'taken'
   | 'witness'
   | 'lane'
-  | 'voice'
-  | 'section'
-  | 'note'
-  | 'manual'
-  | 'place'
-  | 'editor';
+  | 'played'
+  | Exclude<NameRole, 'label' | 'layer' | 'instrument'>;
+
+/** What statements and lanes give a name to. */
+export type GivenKind = Exclude<NameRole, 'label' | 'shape'>;
+
+export interface Given extends Span {
+  readonly kind: GivenKind;
+  readonly name: string;
+}
 
 export interface Cited extends Span {
   readonly kind: UseKind;
@@ -45,14 +50,12 @@ export type Use = Cited & Spot;
 /** What one lane or statement says; places count in its text. */
 interface Said {
   readonly cited: Cited[];
-  /** Names that options bear. */
-  readonly places: string[];
-  readonly sections: string[];
+  readonly given: Given[];
   /** A note or lane moves to another stave. */
   moves: boolean;
 }
 
-const nothingSaid = (): Said => ({ cited: [], places: [], sections: [], moves: false });
+const nothingSaid = (): Said => ({ cited: [], given: [], moves: false });
 
 // ─── lanes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -68,6 +71,10 @@ class LaneNames {
 
   private cite(kind: UseKind, name: string, pos: number): void {
     this.said.cited.push({ kind, name, pos, len: name.length });
+  }
+
+  private give(kind: GivenKind, { text, pos, len }: NameLike, from = 0): void {
+    this.said.given.push({ kind, name: text, pos: from + pos, len });
   }
 
   /** The names after the colon with which a sign ends. */
@@ -134,7 +141,7 @@ class LaneNames {
   }
 
   private options(item: OptionsItem): void {
-    if (item.place !== undefined) this.said.places.push(item.place.text);
+    if (item.place !== undefined) this.give('place', item.place);
     this.suffixes(item.reasons);
     for (const option of item.options) {
       for (const label of option.labels) this.cite('option', labelText(label), label.pos);
@@ -144,11 +151,12 @@ class LaneNames {
   }
 
   private change({ change, pos }: ChangeItem): void {
-    const name = firstOf(change.args, 'name');
     if (change.word === 'up' || change.word === 'down') this.said.moves = true;
-    if (name === undefined) return;
-    if (change.word === 'manual') this.cite('manual', name.text, pos + name.pos);
-    if (change.word === 'section') this.said.sections.push(name.text);
+    for (const arg of argumentsOf(change)) {
+      if (arg.kind !== 'name') continue;
+      if (isGiven(arg)) this.give(arg.role, arg, pos);
+      else this.cite(kindOf(arg.role), arg.text, pos + arg.pos);
+    }
   }
 }
 
@@ -166,62 +174,49 @@ function saidInLane(tree: LaneTree): Said {
 // ─── statements ──────────────────────────────────────────────────────────────────────────────────────────────────
 
 type NameLike = Span & { readonly text: string };
+type NameArgument = Extract<Argument, { kind: 'name' }>;
 
-const cited = (kind: UseKind, names: readonly (NameLike | undefined)[]): Cited[] =>
-  names.flatMap((name) => (name === undefined ? [] : [{ kind, name: name.text, pos: name.pos, len: name.len }]));
+const isGiven = (arg: NameArgument): arg is NameArgument & { role: GivenKind } => arg.declares;
 
-const nameAfter = (args: readonly Argument[], word: string): NameLike | undefined => {
-  const arg = afterWord(args, word);
-  return arg?.kind === 'name' ? arg : undefined;
-};
+/** Labels are what a reading takes; nothing cites an instrument or a layer by a part of its own. */
+const kindOf = (role: NameRole): UseKind =>
+  role === 'label' || role === 'layer' || role === 'instrument' ? 'taken' : role;
 
-/** `… in SECTION`, `… voice V`. */
-const citedInPractice = (args: readonly Argument[]): Cited[] => [
-  ...cited('section', [nameAfter(args, 'in')]),
-  ...cited('voice', [nameAfter(args, 'voice')]),
-];
-
-function citedIn({ keyword, args, ...holder }: StatementTree['statement']): Cited[] {
-  const argsOf = (clause: string): (readonly Argument[])[] => clausesOf(holder, clause).map((one) => one.args);
-  switch (keyword) {
-    case 'link':
-      return cited('place', allOf(args, 'name'));
-    case 'practice':
-      return citedInPractice(args);
-    case 'note':
-      return argsOf('by').flatMap((by) => cited('editor', allOf(by, 'name')));
-    case 'reading':
-      return [
-        ...argsOf('practice').flatMap(citedInPractice),
-        ...argsOf('order').flatMap((order) => cited('section', allOf(order, 'name'))),
-        ...argsOf('takes').flatMap((takes) => allOf(takes, 'names').flatMap(({ names }) => cited('taken', names))),
-        ...argsOf('at').flatMap((at) => {
-          const [place, label] = allOf(at, 'name');
-          return [...cited('place', [place]), ...cited('taken', [label])];
-        }),
-      ];
-    default:
-      return [];
-  }
-}
+const argumentsOf = ({
+  args,
+  clauses,
+}: {
+  readonly args: readonly Argument[];
+  readonly clauses: readonly Clause[];
+}) => [...args, ...clauses.flatMap((clause) => clause.args)];
 
 function saidInStatement({ statement }: StatementTree): Said {
-  const section = statement.keyword === 'section' ? firstOf(statement.args, 'name')?.text : undefined;
-  return { ...nothingSaid(), cited: citedIn(statement), sections: section === undefined ? [] : [section] };
+  const { keyword, rows } = statement;
+  const said = nothingSaid();
+  const cite = (kind: UseKind, { text, pos, len }: NameLike): void => {
+    said.cited.push({ kind, name: text, pos, len });
+  };
+  for (const arg of [...argumentsOf(statement), ...rows.flatMap(argumentsOf)]) {
+    if (arg.kind === 'names') for (const name of arg.names) cite(kindOf(arg.role), name);
+    else if (arg.kind !== 'name') continue;
+    else if (isGiven(arg)) said.given.push({ kind: arg.role, name: arg.text, pos: arg.pos, len: arg.len });
+    else cite(keyword === 'order' ? 'played' : kindOf(arg.role), arg);
+  }
+  return said;
 }
 
 // ─── the file ────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** A name that a block cites; `block` is told by the block's place in the tree. */
+/** A name that a block cites or gives; `block` is told by the block's place in the tree. */
 export type BlockUse = Omit<Use, 'block'>;
+export type BlockGiven = Given & Omit<Spot, 'block'>;
 
 /** All that a block cites, and what it gives. */
 export interface BlockUses {
   readonly uses: readonly BlockUse[];
   /** The names cited, by what they are called. */
   readonly names: ReadonlyMap<UseKind, ReadonlySet<string>>;
-  readonly places: readonly string[];
-  readonly sections: readonly string[];
+  readonly given: readonly BlockGiven[];
   readonly moves: boolean;
 }
 
@@ -271,14 +266,13 @@ function* namesOf(blocks: readonly BlockUses[]): Generator<readonly [UseKind, st
   for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) yield [kind, name];
 }
 
+const placed = <Name extends Cited | Given>(names: readonly Name[], where: Omit<Spot, 'block' | keyof Span>) =>
+  names.map((name) => ({ ...name, ...where }));
+
 /** The uses themselves, which few ask for: most blocks cite nothing that is unknown. */
 const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => [
-  ...contents.statements.flatMap(({ tree }, statement) =>
-    statementSaid(tree).cited.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, statement })),
-  ),
-  ...contents.lanes.flatMap(({ tree }, lane) =>
-    laneSaid(tree).cited.map(({ kind, name, pos, len }) => ({ kind, name, pos, len, lane })),
-  ),
+  ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).cited, { statement })),
+  ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).cited, { lane })),
   ...citedBefore(contents),
 ]);
 
@@ -292,11 +286,16 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
       return placedUses(contents);
     },
     names: named(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
-    places: said.flatMap((one) => one.places),
-    sections: said.flatMap((one) => one.sections),
+    given: [
+      ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).given, { statement })),
+      ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).given, { lane })),
+    ],
     moves: said.some((one) => one.moves),
   };
 });
+
+const givenAs = (kind: GivenKind, blocks: readonly BlockUses[]): Set<string> =>
+  new Set(blocks.flatMap(({ given }) => given.flatMap((one) => (one.kind === kind ? [one.name] : []))));
 
 /** All names that a file cites. */
 export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses => {
@@ -304,8 +303,8 @@ export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses =
   return {
     blocks,
     names: named(namesOf(blocks)),
-    places: new Set(blocks.flatMap(({ places }) => places)),
-    sections: new Set(blocks.flatMap(({ sections }) => sections)),
+    places: givenAs('place', blocks),
+    sections: givenAs('section', blocks),
     moves: blocks.some(({ moves }) => moves),
   };
 });
