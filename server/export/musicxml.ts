@@ -24,9 +24,9 @@ import type { VoiceLinks } from './musicxml/notes';
 import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
 import { tupletsOf } from './musicxml/tuplets';
-import { divisionsFor } from './musicxml/values';
 import { type Written, writtenOf } from './musicxml/written';
-import { printXml, type XmlElement, xml } from './musicxml/xml';
+import { divisionsFor } from './values';
+import { printXml, type XmlElement, xml } from './xml';
 
 export interface MusicXmlOptions extends BarsWanted {
   /** The source's clefs, or a treble or bass clef for each stave. */

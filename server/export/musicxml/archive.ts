@@ -1,6 +1,6 @@
 /** The compressed form of MusicXML: a ZIP archive whose `META-INF/container.xml` names the document. */
 import { strToU8, type Zippable, zipSync } from 'fflate';
-import { printXml, xml } from './xml';
+import { printXml, xml } from '../xml';
 
 /** MusicXML 4.0, "Compressed .mxl files": the media types of the archive and of the document in it. */
 const ARCHIVE_TYPE = 'application/vnd.recordare.musicxml';

@@ -7,8 +7,8 @@ import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from
 import { changesOf } from '../../score/walk';
 import type { Losses, Where } from '../losses';
 import type { Measure } from '../measures';
+import { leaf, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
-import { leaf, type XmlElement, xml } from './xml';
 
 export type ClefChoice = 'source' | 'modern';
 

@@ -4,11 +4,11 @@ import type { Environment } from '../../score/environment';
 import { type DrawnBarline, isSpecial, type Source } from '../../score/score';
 import { type Losses, whereBar } from '../losses';
 import type { Measure } from '../measures';
+import { leaf, type XmlElement, xml } from '../xml';
 import { editorialElements, footnoteOf } from './editorial';
 import { fermataElement } from './notations';
 import { playedOrder } from './order';
 import { BARLINES } from './tables';
-import { leaf, type XmlElement, xml } from './xml';
 
 export interface Barlines {
   readonly left: XmlElement | undefined;

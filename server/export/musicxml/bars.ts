@@ -1,14 +1,14 @@
 /** Writing a measure: voices one after another, with the cursor moved between them. */
 import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { Bar, Score } from '../../score/score';
+import type { Chunk } from '../chunks';
 import type { Measure } from '../measures';
+import { inDivisions } from '../values';
+import { leaf, type XmlElement, xml } from '../xml';
 import { attributesElement, type PlacedAttributes } from './attributes';
 import type { Barlines, PlacedBarline } from './barlines';
-import type { Chunk } from './chunks';
 import { custosElements, eventDirections, type PlacedDirection } from './directions';
 import { chunkElements, type VoiceLinks } from './notes';
-import { inDivisions } from './values';
-import { leaf, type XmlElement, xml } from './xml';
 
 /** What one measure holds. */
 export interface MeasureParts {

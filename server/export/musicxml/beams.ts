@@ -1,8 +1,8 @@
 /** Beams of all levels, hooks included. */
 import { add, divide, type Time } from '../../../grammar/time';
-import { absolute, type Chunk } from './chunks';
-import { flags } from './values';
-import { type XmlElement, xml } from './xml';
+import { absolute, type Chunk } from '../chunks';
+import { flags } from '../values';
+import { type XmlElement, xml } from '../xml';
 
 /** MusicXML 4.0, simple type `beam-level`: eight at the most. */
 const LEVELS = 8;

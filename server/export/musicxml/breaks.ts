@@ -2,7 +2,7 @@
 import type { Bar, ScoreSystem } from '../../score/score';
 import { type Losses, whereBar } from '../losses';
 import type { Measure } from '../measures';
-import { type XmlElement, xml } from './xml';
+import { type XmlElement, xml } from '../xml';
 
 /** The `print` of each measure. A system that begins inside a bar breaks at the next one, and is told. */
 export function breaksOf(measures: readonly Measure[], losses: Losses): readonly (XmlElement | undefined)[] {

@@ -3,11 +3,11 @@ import { add, compare, type Time } from '../../../grammar/time';
 import type { MarkForm } from '../../../grammar/tree';
 import { type Bar, isSpecial, type Piece, type VoiceEvent } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
+import { absolute, type Chunk } from '../chunks';
 import type { Losses, Where } from '../losses';
-import { absolute, type Chunk } from './chunks';
+import { type XmlElement, xml } from '../xml';
 import { NUMBER_LEVELS } from './tables';
 import type { Written } from './written';
-import { type XmlElement, xml } from './xml';
 
 /** A slur's end at a member of a chord. */
 export interface SlurEnd {

@@ -14,13 +14,13 @@ import {
 import { statedTempo } from '../../readings/choices';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
+import type { Chunk } from '../chunks';
 import type { Measure } from '../measures';
-import type { Chunk } from './chunks';
+import { decimal, writtenValue } from '../values';
+import { leaf, type XmlAttributes, type XmlElement, xml } from '../xml';
 import { editorialElements } from './editorial';
 import { hiddenForwards, type Jump, orderOf, playedOrder } from './order';
 import { NUMBER_LEVELS } from './tables';
-import { decimal, writtenValue } from './values';
-import { leaf, type XmlAttributes, type XmlElement, xml } from './xml';
 
 export interface PlacedDirection {
   readonly offset: Time;

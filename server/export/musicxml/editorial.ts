@@ -3,8 +3,8 @@
 import type { MarkType, SpanHead } from '../../../grammar/tree';
 import type { Environment, NoteDeclaration } from '../../score/environment';
 import type { AppliedAnnotation, AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
+import { type XmlElement, xml } from '../xml';
 import { LEVELS } from './tables';
-import { type XmlElement, xml } from './xml';
 
 /** Order as the group `editorial` wants it. */
 export interface Editorial {

@@ -12,10 +12,10 @@ import {
   ZERO,
 } from '../../../grammar/time';
 import type { Figure } from '../../../grammar/tree';
-import { absolute, type Chunk } from './chunks';
+import { absolute, type Chunk } from '../chunks';
+import { inDivisions } from '../values';
+import { leaf, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS } from './tables';
-import { inDivisions } from './values';
-import { leaf, type XmlElement, xml } from './xml';
 
 /** The figures of one voice, by the chunk before which they stand. */
 export type Figures = ReadonlyMap<Chunk, (divisions: bigint) => readonly XmlElement[]>;

@@ -1,8 +1,8 @@
 /** Small notes. */
 import { isZero, toNumber } from '../../../grammar/time';
-import type { Chunk } from './chunks';
-import { decimal, nominal } from './values';
-import { type XmlElement, xml } from './xml';
+import type { Chunk } from '../chunks';
+import { decimal, nominal } from '../values';
+import { type XmlElement, xml } from '../xml';
 
 /** Small notes at the end of a bar take at most half of the note before them, shared out by their values. */
 const MOST = 50;

@@ -1,7 +1,7 @@
 /** Signs that the source draws once across several lanes. */
 import { format } from '../../../grammar/time';
 import type { AppliedMark } from '../../score/score';
-import { absolute, type Chunk } from './chunks';
+import { absolute, type Chunk } from '../chunks';
 import { coversChord, marksOf } from './signs';
 
 /** The marks of linked signs that stand in the export at another lane; arpeggios stand at every note. */

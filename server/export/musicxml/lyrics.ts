@@ -1,7 +1,7 @@
 /** Words sung under a voice. */
 import type { SyllableItem } from '../../../grammar/tree';
-import type { Chunk } from './chunks';
-import { leaf, type XmlElement, xml } from './xml';
+import type { Chunk } from '../chunks';
+import { leaf, type XmlElement, xml } from '../xml';
 
 export type Lyrics = ReadonlyMap<Chunk, XmlElement>;
 

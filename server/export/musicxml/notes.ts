@@ -1,8 +1,10 @@
 /** Notes, chords, rests and the time of gaps. */
 import { isZero } from '../../../grammar/time';
 import type { AppliedMark, NoteMember, Score } from '../../score/score';
+import type { Chunk } from '../chunks';
+import { hasStem, inDivisions } from '../values';
+import { leaf, type XmlElement, xml } from '../xml';
 import type { Beams } from './beams';
-import type { Chunk } from './chunks';
 import type { SlurEnds } from './curves';
 import { type Editorial, editorialElements, ofEvent } from './editorial';
 import type { Figures } from './figures';
@@ -20,8 +22,6 @@ import type { Passages } from './passages';
 import { coversChord, marksOf } from './signs';
 import { type MemberTies, NO_TIES, type Ties, tiedElements, tieElements } from './ties';
 import { type TupletEnds, timeModification } from './tuplets';
-import { hasStem, inDivisions } from './values';
-import { leaf, type XmlElement, xml } from './xml';
 
 /** All that the notes of one voice need beside their chunks. */
 export interface VoiceLinks {

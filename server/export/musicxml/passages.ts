@@ -1,8 +1,8 @@
 /** Spans, places of options and tuplets: where each begins and ends, and what is glued to it. */
 import type { AppliedAnnotation, AppliedMark, AppliedSpan, ChosenOption, Tuplet } from '../../score/score';
-import type { Chunk } from './chunks';
+import type { Chunk } from '../chunks';
+import type { XmlElement } from '../xml';
 import { bracketElement } from './directions';
-import type { XmlElement } from './xml';
 
 type Enclosing = AppliedSpan | ChosenOption | Tuplet;
 

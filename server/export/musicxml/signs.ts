@@ -1,7 +1,7 @@
 /** Signs as MusicXML draws them: its own element where it has one, else the glyph by its name in SMuFL. */
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import type { AppliedMark, VoiceEvent } from '../../score/score';
-import { type XmlElement, xml } from './xml';
+import { type XmlElement, xml } from '../xml';
 
 export interface Sign {
   /** The group of `notations` in which its elements stand; undefined: directly. */

@@ -2,8 +2,8 @@
 import { add, equal } from '../../../grammar/time';
 import type { TieForm } from '../../../grammar/tree';
 import type { NoteMember } from '../../score/score';
-import { absolute, type Chunk } from './chunks';
-import { type XmlElement, xml } from './xml';
+import { absolute, type Chunk } from '../chunks';
+import { type XmlElement, xml } from '../xml';
 
 /** The ties at a member of a chord. */
 export interface MemberTies {

@@ -1,9 +1,9 @@
 /** Where tuplets begin and end, and how a value in them is altered. */
 import { multiply, time } from '../../../grammar/time';
 import type { Tuplet } from '../../score/score';
-import type { Chunk } from './chunks';
-import { type NoteValue, noteValue } from './values';
-import { leaf, type XmlElement, xml } from './xml';
+import type { Chunk } from '../chunks';
+import { type NoteValue, noteValue } from '../values';
+import { leaf, type XmlElement, xml } from '../xml';
 
 export type TupletEnds = ReadonlyMap<Chunk, readonly XmlElement[]>;
 

@@ -2,8 +2,8 @@
 import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { SpanWord } from '../../../grammar/tree';
 import type { AppliedMark, NoteMember, Score, Source, VoiceEvent } from '../../score/score';
+import type { Chunk } from '../chunks';
 import type { Losses } from '../losses';
-import type { Chunk } from './chunks';
 import { notationsOf } from './notations';
 import { coversChord, marksOf } from './signs';
 import { HINTS, LEVELS } from './tables';

@@ -1,7 +1,7 @@
 /** All that is written of the chosen bars: the chunks of every voice, and where each stands. */
 import type { AppliedMark, Piece, Score, ScoreSystem, VoiceEvent } from '../../score/score';
+import { type Chunk, chunksOf } from '../chunks';
 import type { Measure } from '../measures';
-import { type Chunk, chunksOf } from './chunks';
 import { drawnElsewhere } from './linked';
 import { type Passages, passagesOf } from './passages';
 

@@ -11,8 +11,8 @@ import {
   type Time,
   time,
   ZERO,
-} from '../../../grammar/time';
-import type { ValueForm } from '../../../grammar/tree';
+} from '../../grammar/time';
+import type { ValueForm } from '../../grammar/tree';
 
 /** A value that can be drawn: a base and its dots. */
 export interface NoteValue {

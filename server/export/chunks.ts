@@ -10,9 +10,9 @@ import {
   type Time,
   time,
   ZERO,
-} from '../../../grammar/time';
-import type { Bar, Piece, ScoreSystem, SystemVoice, VoiceEvent } from '../../score/score';
-import type { Measure } from '../measures';
+} from '../../grammar/time';
+import type { Bar, Piece, ScoreSystem, SystemVoice, VoiceEvent } from '../score/score';
+import type { Measure } from './measures';
 import { decompose, inRatio, type NoteValue, nominal, type Ratio, ratioOf, writtenValue } from './values';
 
 /** An event, or the part of one that one drawn value fills. */
