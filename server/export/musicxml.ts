@@ -10,7 +10,7 @@ import { changesOf } from '../score/walk';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { zipMusicXml } from './musicxml/archive';
-import { Attributes, type ClefChoice } from './musicxml/attributes';
+import { Attributes } from './musicxml/attributes';
 import { barlinesOf, innerBarlines } from './musicxml/barlines';
 import { type MeasureParts, measureElement } from './musicxml/bars';
 import { beamsOf } from './musicxml/beams';
@@ -25,6 +25,7 @@ import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
 import { tupletsOf } from './musicxml/tuplets';
 import { type Written, writtenOf } from './musicxml/written';
+import type { ClefChoice } from './staves';
 import { divisionsFor } from './values';
 import { printXml, type XmlElement, xml } from './xml';
 

@@ -1,16 +1,14 @@
 /** Clefs, signatures and meters: what is in force at the first measure, and what changes later. */
 
-import { compare, format, isZero, multiply, subtract, type Time, time, ZERO } from '../../../grammar/time';
+import { compare, format, isZero, multiply, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
-import { clefsText, clefText, lineUnder } from '../../../grammar/vocabulary/clefs';
+import { clefsText, clefText } from '../../../grammar/vocabulary/clefs';
 import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
-import { changesOf } from '../../score/walk';
 import type { Losses, Where } from '../losses';
 import type { Measure } from '../measures';
+import { type ClefChoice, keyText, type Moment, type State, Staves } from '../staves';
 import { leaf, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
-
-export type ClefChoice = 'source' | 'modern';
 
 /** Attributes that take effect at a moment of a measure. */
 export interface PlacedAttributes {
@@ -21,48 +19,23 @@ export interface PlacedAttributes {
   readonly elements: readonly XmlElement[];
 }
 
-interface Moment {
-  readonly change: StateChange;
-  readonly system: ScoreSystem;
-  readonly bar: number;
-  readonly offset: Time;
-}
-
-/** What is in force in the whole score at a moment. */
-interface State {
-  /** By stave; empty where none is stated yet. */
-  readonly clefs: (readonly Clef[])[];
-  readonly keys: (readonly KeySign[])[];
-}
-
-const TREBLE: Clef = { letter: 'G', line: 2 };
-const BASS: Clef = { letter: 'F', line: 4 };
-/** Diatonic position of middle C: staves whose middle line lies there or above read the treble clef. */
-const MIDDLE_C = 28;
-
 /** The attributes of one piece's measures. */
 export class Attributes {
-  private readonly moments: readonly Moment[];
-  /** Bars in which the source draws a meter sign. */
-  private readonly drawnMeters: ReadonlySet<number>;
+  private readonly staves: Staves;
   /** The `time` in force: the sign with its beats. */
   private inForce = '';
 
   constructor(
     private readonly score: Score,
     private readonly piece: Piece,
-    private readonly clefs: ClefChoice,
+    clefs: ClefChoice,
     private readonly losses: Losses,
   ) {
-    this.moments = [...changesOf(piece)].map(({ change, onset, bar, system }) => ({
-      change,
-      system,
-      bar: bar.index,
-      offset: subtract(onset, bar.onset),
-    }));
-    this.drawnMeters = new Set(
-      this.moments.filter((m) => m.change.meter !== undefined).map((m) => m.bar + (isZero(m.offset) ? 0 : 1)),
-    );
+    this.staves = new Staves(score, piece, clefs);
+  }
+
+  private get drawsSource(): boolean {
+    return this.staves.clefs === 'source';
   }
 
   /** All that is in force at the start of a measure: for the first of an export and of each piece. */
@@ -83,7 +56,7 @@ export class Attributes {
 
   /** What changes within a measure; at its very start only if it is not restated whole. */
   changes(measure: Measure, restated: boolean): readonly PlacedAttributes[] {
-    const here = this.moments.filter((m) => m.bar === measure.bar.index && !m.change.restated);
+    const here = this.staves.moments.filter((m) => m.bar === measure.bar.index && !m.change.restated);
     const later = restated ? here.filter((m) => !isZero(m.offset)) : here;
     const placed = later.flatMap((moment) => this.placed(moment));
     const time = restated ? [] : this.time(measure, false);
@@ -94,10 +67,10 @@ export class Attributes {
     const { stave } = change;
     const elements: XmlElement[] = [];
     if (change.key !== undefined) {
-      const before = this.keyBefore(bar, offset, stave ?? 0);
-      elements.push(keyElement(change.key, before, stave, this.clefs === 'source'));
+      const before = this.staves.keyBefore(bar, offset, stave ?? 0);
+      elements.push(keyElement(change.key, before, stave, this.drawsSource));
     }
-    if (change.clefs !== undefined && this.clefs === 'source') {
+    if (change.clefs !== undefined && this.drawsSource) {
       if (stave !== undefined) elements.push(...clefElements(change.clefs, stave));
       this.tellClefs(change, system, bar);
     }
@@ -115,39 +88,20 @@ export class Attributes {
 
   // ─── state ───────────────────────────────────────────────────────────────────────────────────────────────────
 
-  private before(bar: number, offset: Time, alsoAt: boolean): readonly Moment[] {
-    return this.moments.filter((m) => {
-      if (m.bar !== bar) return m.bar < bar;
-      const order = compare(m.offset, offset);
-      return order < 0 || (alsoAt && order === 0);
-    });
-  }
-
-  private keyBefore(bar: number, offset: Time, stave: number): readonly KeySign[] {
-    const last = this.before(bar, offset, false).findLast(
-      ({ change }) => change.key !== undefined && (change.stave === undefined || change.stave === stave),
-    );
-    return last?.change.key ?? [];
-  }
-
   private stateAt(measure: Measure): State {
-    const { staves } = this.score.environment;
-    const state: State = { clefs: staves.map(() => []), keys: staves.map(() => []) };
-    for (const { change, system, bar } of this.before(measure.bar.index, ZERO, true)) {
-      for (const stave of change.stave === undefined ? staves.keys() : [change.stave]) {
-        if (change.clefs !== undefined) state.clefs[stave] = change.clefs;
-        if (change.key !== undefined) state.keys[stave] = change.key;
+    if (this.drawsSource) {
+      for (const { change, system, bar } of this.staves.before(measure.bar.index, ZERO, true)) {
+        this.tellClefs(change, system, bar);
       }
-      if (this.clefs === 'source') this.tellClefs(change, system, bar);
     }
-    return state;
+    return this.staves.stateAt(measure.bar.index);
   }
 
   /** One signature for all staves where they agree, else one a stave. */
   private openingKeys(state: State, measure: Measure): readonly XmlElement[] {
-    const octaves = this.clefs === 'source';
+    const octaves = this.drawsSource;
     const element = (stave: number, number: number | undefined): XmlElement => {
-      const before = this.keyBefore(measure.bar.index, ZERO, stave);
+      const before = this.staves.keyBefore(measure.bar.index, ZERO, stave);
       return keyElement(state.keys[stave] ?? [], before, number, octaves);
     };
     const texts = new Set(state.keys.map(keyText));
@@ -156,7 +110,7 @@ export class Attributes {
 
   private time(measure: Measure, opening: boolean): readonly XmlElement[] {
     const { meter } = measure.bar;
-    const drawn = meter !== undefined && (opening || this.drawnMeters.has(measure.bar.index));
+    const drawn = meter !== undefined && (opening || this.staves.drawnMeters.has(measure.bar.index));
     const counted = countedMeter(measure, drawn);
     const now = `${counted?.sign} ${counted?.beats}/${counted?.beatValue}`;
     if (!opening && !drawn && now === this.inForce) return [];
@@ -175,7 +129,7 @@ export class Attributes {
   }
 
   private whereMeter(measure: Measure): Where {
-    const change = this.moments.findLast((m) => m.change.meter !== undefined && m.bar <= measure.bar.index);
+    const change = this.staves.moments.findLast((m) => m.change.meter !== undefined && m.bar <= measure.bar.index);
     return { source: change?.change.source, system: change?.system ?? measure.system, bar: measure.bar };
   }
 
@@ -188,7 +142,7 @@ export class Attributes {
 
   /** Staves of another number of lines than five; a modern pair of clefs has five. */
   private staveDetails(): readonly XmlElement[] {
-    if (this.clefs === 'modern') return [];
+    if (!this.drawsSource) return [];
     return this.score.environment.staves.flatMap(({ lines }, stave) =>
       lines === 5 ? [] : [xml('staff-details', { number: stave + 1 }, [leaf('staff-lines', lines)])],
     );
@@ -196,31 +150,14 @@ export class Attributes {
 
   /** The clefs drawn in the export; where the source has stated none yet, its next ones, else a modern one. */
   private shown(clefs: readonly Clef[], stave: number, measure: Measure): readonly Clef[] {
-    if (this.clefs === 'modern') return [this.modern(stave)];
-    if (clefs.length > 0) return clefs;
-    const [next] = this.stated(stave);
-    if (next !== undefined) return next;
-    const given = this.modern(stave);
-    const name = this.score.environment.staves[stave]?.name ?? '';
-    const where = { source: undefined, system: measure.system, bar: measure.bar };
-    this.losses.add('musicxml-no-clef', { stave: name, clef: clefText(given) }, where);
-    return [given];
-  }
-
-  private stated(stave: number): readonly (readonly Clef[])[] {
-    return this.moments
-      .filter(({ change }) => change.stave === stave || change.stave === undefined)
-      .flatMap(({ change: { clefs } }) => (clefs === undefined || clefs.length === 0 ? [] : [clefs]));
-  }
-
-  /** Treble or bass, by the mean of what the stave's clefs make of its middle line; without clefs, by its place. */
-  private modern(stave: number): Clef {
-    const { staves } = this.score.environment;
-    const middle = ((staves[stave]?.lines ?? 5) + 1) / 2;
-    const positions = this.stated(stave).flatMap(([clef]) => (clef === undefined ? [] : [lineUnder(clef, middle)]));
-    if (positions.length === 0) return stave > 0 && stave === staves.length - 1 ? BASS : TREBLE;
-    const mean = positions.reduce((total, position) => total + position, 0) / positions.length;
-    return mean >= MIDDLE_C ? TREBLE : BASS;
+    const shown = this.staves.shown(clefs, stave);
+    const [given] = shown.clefs;
+    if (shown.isGiven && given !== undefined) {
+      const name = this.score.environment.staves[stave]?.name ?? '';
+      const where = { source: undefined, system: measure.system, bar: measure.bar };
+      this.losses.add('musicxml-no-clef', { stave: name, clef: clefText(given) }, where);
+    }
+    return shown.clefs;
   }
 }
 
@@ -234,9 +171,6 @@ const clefElements = (clefs: readonly Clef[], stave: number): readonly XmlElemen
   );
 
 // ─── signatures ──────────────────────────────────────────────────────────────────────────────────────────────────
-
-const keyText = (key: readonly KeySign[]): string =>
-  key.map(({ letter, accidental, octave }) => `${letter}${accidental}${octave ?? ''}`).join(' ');
 
 /** Fifths of a signature that holds the usual sharps or flats, each once; undefined of any other. */
 export function fifthsOf(key: readonly KeySign[]): number | undefined {

@@ -1,5 +1,6 @@
 /** Beams of all levels, hooks included. */
 import { add, divide, type Time } from '../../../grammar/time';
+import { beamRuns } from '../beams';
 import { absolute, type Chunk } from '../chunks';
 import { flags } from '../values';
 import { type XmlElement, xml } from '../xml';
@@ -12,25 +13,10 @@ export type Beams = ReadonlyMap<Chunk, readonly XmlElement[]>;
 /** The beams of one voice. */
 export function beamsOf(chunks: readonly Chunk[]): Beams {
   const beams = new Map<Chunk, readonly XmlElement[]>();
-  for (const run of runsOf(chunks)) {
+  for (const run of beamRuns(chunks)) {
     for (const [i, chunk] of run.entries()) beams.set(chunk, beamsAt(run, i));
   }
   return beams;
-}
-
-/** Notes under one beam, two at least. Small notes have beams of their own; a note cut at a barline has none. */
-function runsOf(chunks: readonly Chunk[]): readonly (readonly Chunk[])[] {
-  const runs = new Map<string, Chunk[]>();
-  for (const chunk of chunks) {
-    const { event, system } = chunk;
-    if (event.beam === undefined || event.kind !== 'note') continue;
-    if (!chunk.first || !chunk.last || flags(chunk.value) === 0) continue;
-    const key = `${system.block} ${event.beam} ${event.small?.group ?? ''}`;
-    const run = runs.get(key);
-    if (run === undefined) runs.set(key, [chunk]);
-    else run.push(chunk);
-  }
-  return [...runs.values()].filter((run) => run.length > 1);
 }
 
 function beamsAt(run: readonly Chunk[], i: number): readonly XmlElement[] {

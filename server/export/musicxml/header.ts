@@ -5,8 +5,8 @@ import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Measure } from '../measures';
+import type { ClefChoice } from '../staves';
 import { leaf, type XmlElement, xml } from '../xml';
-import type { ClefChoice } from './attributes';
 
 /** Everything before the part, in the order of the group `score-header`. */
 export function headerElements(score: Score, measures: readonly Measure[], clefs: ClefChoice): readonly XmlElement[] {

@@ -1,8 +1,7 @@
-/** Which notes are tied to which, among those that are exported. */
-import { add, equal } from '../../../grammar/time';
+/** The ties at each note: what sounds and what is drawn. */
 import type { TieForm } from '../../../grammar/tree';
-import type { NoteMember } from '../../score/score';
-import { absolute, type Chunk } from '../chunks';
+import type { Chunk } from '../chunks';
+import { type Head, tieLinks } from '../tieLinks';
 import { type XmlElement, xml } from '../xml';
 
 /** The ties at a member of a chord. */
@@ -27,42 +26,27 @@ export const NO_TIES: MemberTies = { stop: undefined, start: undefined, entered:
 
 const kindOf = (tie: TieForm): TieKind => (tie.editors ? 'editors' : tie.doubtful ? 'doubtful' : 'plain');
 
-/** Whether two members stand on the same line or space and sound the same. */
-const samePitch = (a: NoteMember, b: NoteMember): boolean =>
-  a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
-
 /** The ties of one voice, whose chunks come in the order of the source. */
 export function tiesOf(chunks: readonly Chunk[]): Ties {
   const notes = chunks.filter((chunk) => chunk.event.kind === 'note');
   const drafts = new Map<Chunk, Draft[]>(
     notes.map((chunk) => [chunk, chunk.event.members.map(() => ({ ...NO_TIES }))]),
   );
-  for (const [i, chunk] of notes.entries()) {
-    for (const [m, member] of chunk.event.members.entries()) {
-      const draft = drafts.get(chunk)?.[m];
-      if (draft === undefined) continue;
-      const kind = chunk.last ? (member.tie === undefined ? undefined : kindOf(member.tie)) : 'plain';
-      if (kind === undefined) continue;
-      const partner = chunk.last ? partnerOf(notes, i, member, drafts) : restOf(chunk, m, notes[i + 1], drafts);
-      if (partner === undefined) draft.open = kind;
-      else {
-        draft.start = kind;
-        partner.stop = kind;
-      }
+  const draftOf = ({ chunk, member }: Head): Draft | undefined => drafts.get(chunk)?.[member];
+  for (const { from, to, form } of tieLinks(chunks)) {
+    const kind = form === undefined ? 'plain' : kindOf(form);
+    const draft = draftOf(from);
+    const partner = to === undefined ? undefined : draftOf(to);
+    if (draft === undefined) continue;
+    if (partner === undefined) draft.open = kind;
+    else {
+      draft.start = kind;
+      partner.stop = kind;
     }
   }
   for (const chunk of notes) enter(chunk, drafts.get(chunk) ?? []);
   return drafts;
 }
-
-/** The same member in the next chunk of one event. */
-const restOf = (
-  chunk: Chunk,
-  member: number,
-  next: Chunk | undefined,
-  drafts: ReadonlyMap<Chunk, readonly Draft[]>,
-): Draft | undefined =>
-  next !== undefined && next.event === chunk.event && !next.first ? drafts.get(next)?.[member] : undefined;
 
 /** What is tied from a note that no exported one before it is tied to. */
 function enter(chunk: Chunk, drafts: readonly Draft[]): void {
@@ -71,25 +55,6 @@ function enter(chunk: Chunk, drafts: readonly Draft[]): void {
     if (chunk.event.members[m]?.tiedFrom !== true || draft.stop !== undefined) continue;
     draft.entered = (chunk.measure.bar.ending ?? 1) > 1 ? 'ending' : 'excerpt';
   }
-}
-
-/** The note of that pitch to which a tie leads: it begins where the tied one ends. */
-function partnerOf(
-  notes: readonly Chunk[],
-  from: number,
-  member: NoteMember,
-  drafts: ReadonlyMap<Chunk, readonly Draft[]>,
-): Draft | undefined {
-  const tied = notes[from];
-  if (tied === undefined) return undefined;
-  const end = add(absolute(tied), tied.duration);
-  for (const chunk of notes.slice(from + 1)) {
-    if (!chunk.first || chunk.event.small !== undefined) continue;
-    if (chunk.measure.piece !== tied.measure.piece || !equal(absolute(chunk), end)) return undefined;
-    const m = chunk.event.members.findIndex((other) => other.tiedFrom && samePitch(other, member));
-    return drafts.get(chunk)?.[m];
-  }
-  return undefined;
 }
 
 // ─── elements ────────────────────────────────────────────────────────────────────────────────────────────────────
