@@ -285,4 +285,14 @@ to the nearest one inside the curve.`,
     sentence: 'More than sixteen curves overlap in {bars}; the export has sixteen of them.',
     help: `MusicXML tells overlapping slurs apart by a number from 1 to 16.`,
   },
+
+  // ── MEI ──
+  'mei-no-clef': {
+    level: 'info',
+    sentence: 'The stave {stave} has no clef; the export gives it {clef}.',
+    help: `Without a clef a stave cannot be drawn. State the source's clef in the head of the first system:
+\`\`\`
+system upper C1 lower F4
+\`\`\``,
+  },
 });

@@ -1,6 +1,6 @@
 /** What stands on the staves of a piece, moment by moment: clefs, signatures, meters; and the clefs that an export shows. */
 import { compare, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import type { Clef } from '../../grammar/tree';
+import type { Clef, Spelling } from '../../grammar/tree';
 import { lineUnder } from '../../grammar/vocabulary/clefs';
 import type { KeySign, Piece, Score, ScoreSystem, StateChange } from '../score/score';
 import { changesOf } from '../score/walk';
@@ -110,3 +110,18 @@ export class Staves {
 /** One text for signatures that are drawn alike. */
 export const keyText = (key: readonly KeySign[]): string =>
   key.map(({ letter, accidental, octave }) => `${letter}${accidental}${octave ?? ''}`).join(' ');
+
+/** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
+const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
+
+/** Fifths of a signature that holds the usual sharps or flats, each once; undefined of any other. */
+export function fifthsOf(key: readonly KeySign[]): number | undefined {
+  const [first] = key;
+  if (first === undefined) return 0;
+  const { accidental } = first;
+  if (accidental !== '#' && accidental !== 'b') return undefined;
+  const usual = accidental === '#' ? SHARPS : [...SHARPS].reverse();
+  const wanted = new Set(usual.slice(0, key.length));
+  const fits = key.every((sign) => sign.accidental === accidental && wanted.delete(sign.letter));
+  return !fits ? undefined : accidental === '#' ? key.length : -key.length;
+}

@@ -40,3 +40,9 @@ export const BARLINES: Readonly<
   '||:': { right: 'single', left: 'rptstart', nextLeft: 'rptstart' },
   ':||:': { right: 'rptboth', left: 'rptboth' },
 };
+
+/** Signs of measure that are no letter C, with their glyphs in SMuFL ("Mensural prolations", U+E910 to U+E92F). */
+export const METER_GLYPHS: Readonly<Record<string, { readonly name: string; readonly number: string }>> = {
+  O: { name: 'mensuralProlation2', number: 'U+E911' },
+  'circle-dot': { name: 'mensuralProlation1', number: 'U+E910' },
+};

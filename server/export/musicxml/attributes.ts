@@ -6,9 +6,9 @@ import { clefsText, clefText } from '../../../grammar/vocabulary/clefs';
 import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
 import type { Losses, Where } from '../losses';
 import type { Measure } from '../measures';
-import { type ClefChoice, keyText, type Moment, type State, Staves } from '../staves';
+import { type ClefChoice, fifthsOf, keyText, type Moment, type State, Staves } from '../staves';
 import { leaf, type XmlElement, xml } from '../xml';
-import { ACCIDENTALS, ALTERS, SHARPS } from './tables';
+import { ACCIDENTALS, ALTERS } from './tables';
 
 /** Attributes that take effect at a moment of a measure. */
 export interface PlacedAttributes {
@@ -171,18 +171,6 @@ const clefElements = (clefs: readonly Clef[], stave: number): readonly XmlElemen
   );
 
 // ─── signatures ──────────────────────────────────────────────────────────────────────────────────────────────────
-
-/** Fifths of a signature that holds the usual sharps or flats, each once; undefined of any other. */
-export function fifthsOf(key: readonly KeySign[]): number | undefined {
-  const [first] = key;
-  if (first === undefined) return 0;
-  const { accidental } = first;
-  if (accidental !== '#' && accidental !== 'b') return undefined;
-  const usual = accidental === '#' ? SHARPS : [...SHARPS].reverse();
-  const wanted = new Set(usual.slice(0, key.length));
-  const fits = key.every((sign) => sign.accidental === accidental && wanted.delete(sign.letter));
-  return !fits ? undefined : accidental === '#' ? key.length : -key.length;
-}
 
 /** Whether these naturals take away the whole of a signature. */
 function cancels(naturals: readonly KeySign[], before: readonly KeySign[]): boolean {

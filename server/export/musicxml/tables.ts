@@ -1,5 +1,5 @@
 /** MusicXML's words for what the notation writes. */
-import type { AccidentalSign, BarlineShape, SpanWord, Spelling } from '../../../grammar/tree';
+import type { AccidentalSign, BarlineShape, SpanWord } from '../../../grammar/tree';
 
 /** MusicXML 4.0, simple type `accidental-value`. */
 export const ACCIDENTALS: Readonly<Record<AccidentalSign, string>> = {
@@ -34,9 +34,6 @@ export const BARLINES: Readonly<Record<BarlineShape, BarlineLook>> = {
 
 /** So many things of one kind that overlap can be told apart (MusicXML 4.0, simple type `number-level`). */
 export const NUMBER_LEVELS = 16;
-
-/** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
-export const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 
 /** How the state of a passage is called in the `level` of its notes; `by` where a source or hand is named. */
 export const LEVELS: Readonly<Partial<Record<SpanWord, { readonly plain: string; readonly by: string }>>> = {

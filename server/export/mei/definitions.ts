@@ -1,0 +1,136 @@
+/** `scoreDef`, `staffDef` and what changes in them: lines, clefs, signatures, meters. */
+import { isZero, type Time } from '../../../grammar/time';
+import type { Clef } from '../../../grammar/tree';
+import { clefsText } from '../../../grammar/vocabulary/clefs';
+import type { Environment } from '../../score/environment';
+import type { KeySign, Meter, Score, StateChange } from '../../score/score';
+import type { Losses } from '../losses';
+import type { Measure } from '../measures';
+import { fifthsOf, keyText, type Staves } from '../staves';
+import { type XmlElement, xml } from '../xml';
+import { ACCIDENTALS, METER_GLYPHS } from './tables';
+
+/** What stands between two notes of a stave. */
+export interface Between {
+  /** From the start of its bar. */
+  readonly offset: Time;
+  /** Undefined: all staves. */
+  readonly stave: number | undefined;
+  readonly element: XmlElement;
+}
+
+/** All that is in force at a measure that opens a piece or an export. */
+export function openingDefinition(score: Score, measure: Measure, staves: Staves, losses: Losses): XmlElement {
+  const { environment } = score;
+  const state = staves.stateAt(measure.bar.index);
+  const definitions = environment.staves.map(({ name, lines }, stave) => {
+    const { clefs, isGiven } = staves.shown(state.clefs[stave] ?? [], stave);
+    if (isGiven) {
+      const where = { source: undefined, system: measure.system, bar: measure.bar };
+      losses.add('mei-no-clef', { stave: name, clef: clefsText(clefs) }, where);
+    }
+    return xml('staffDef', { n: stave + 1, lines: staves.clefs === 'modern' ? 5 : lines }, [
+      xml('label', {}, name),
+      clefElement(clefs),
+      keyElement(state.keys[stave] ?? []),
+      ...layerDefinitions(environment, stave),
+    ]);
+  });
+  const { meter } = measure.bar;
+  return xml('scoreDef', {}, [
+    meter === undefined ? undefined : meterElement(meter),
+    xml('staffGrp', groupOf(environment), definitions),
+  ]);
+}
+
+/** The voices of a stave, each a layer, numbered in the order of their declaration. */
+const layerDefinitions = ({ voices }: Environment, stave: number): readonly XmlElement[] =>
+  voices.filter((voice) => voice.stave === stave).map(({ name }, i) => xml('layerDef', { n: i + 1, label: name }));
+
+/** The number of a voice's layer on its own stave, from 1. */
+export const layerOf = ({ voices }: Environment, voice: number): number =>
+  voices.slice(0, voice + 1).filter(({ stave }) => stave === voices[voice]?.stave).length;
+
+/** Open score, one voice a stave, has a bracket and barlines that do not cross; keyboard score a brace. */
+function groupOf({ staves, voices }: Environment): Readonly<Record<string, string | undefined>> {
+  const isOpen =
+    staves.length > 2 &&
+    staves.every(({ name }, stave) => voices.some((one) => one.stave === stave && one.name === name));
+  if (staves.length === 1) return {};
+  return isOpen ? { symbol: 'bracket', 'bar.thru': 'false' } : { symbol: 'brace', 'bar.thru': 'true' };
+}
+
+/** What takes effect at the very beginning of a measure; undefined where nothing does. */
+export function changedDefinition(score: Score, measure: Measure, staves: Staves): XmlElement | undefined {
+  const here = momentsIn(measure, staves).filter(({ offset }) => isZero(offset));
+  const own = score.environment.staves.map((_, stave) =>
+    here.filter(({ change }) => change.stave === stave).flatMap(({ change }) => changeElements(change)),
+  );
+  const common = here
+    .filter(({ change }) => change.stave === undefined)
+    .flatMap(({ change }) => changeElements(change))
+    .sort((a, b) => ORDER.indexOf(a.name) - ORDER.indexOf(b.name));
+  const definitions = own.flatMap((elements, stave) =>
+    elements.length === 0 ? [] : [xml('staffDef', { n: stave + 1 }, elements)],
+  );
+  if (common.length === 0 && definitions.length === 0) return undefined;
+  return xml('scoreDef', {}, [...common, definitions.length === 0 ? undefined : xml('staffGrp', {}, definitions)]);
+}
+
+/** The order that `scoreDef` wants. */
+const ORDER = ['keySig', 'meterSig'];
+
+/** What takes effect within a measure. */
+export const changesWithin = (measure: Measure, staves: Staves): readonly Between[] =>
+  momentsIn(measure, staves)
+    .filter(({ offset }) => !isZero(offset))
+    .flatMap(({ change, offset }) =>
+      changeElements(change).map((element) => ({ offset, stave: change.stave, element })),
+    );
+
+const momentsIn = ({ bar }: Measure, staves: Staves) =>
+  staves.moments
+    .filter((moment) => moment.bar === bar.index && !moment.change.restated)
+    .filter(({ change }) => change.clefs === undefined || staves.clefs === 'source');
+
+const changeElements = ({ clefs, key, meter }: StateChange): readonly XmlElement[] => [
+  ...(clefs === undefined ? [] : [clefElement(clefs)]),
+  ...(key === undefined ? [] : [keyElement(key)]),
+  ...(meter === undefined ? [] : [meterElement(meter)]),
+];
+
+export function clefElement(clefs: readonly Clef[]): XmlElement {
+  const [first, ...others] = clefs.map(({ letter, line }) => xml('clef', { shape: letter, line }));
+  return first !== undefined && others.length === 0
+    ? first
+    : xml('clefGrp', {}, clefs.length === 0 ? [] : [first, ...others]);
+}
+
+/** The usual signs by their number; others, and those whose octave the source says, one by one. */
+export function keyElement(key: readonly KeySign[]): XmlElement {
+  const fifths = fifthsOf(key);
+  const number = fifths === undefined ? 'mixed' : fifths === 0 ? '0' : `${Math.abs(fifths)}${fifths < 0 ? 'f' : 's'}`;
+  const isPlain = fifths !== undefined && key.every(({ octave }) => octave === undefined);
+  return xml(
+    'keySig',
+    { sig: number, label: isPlain ? undefined : keyText(key) },
+    isPlain ? [] : key.map(keyAccidental),
+  );
+}
+
+const keyAccidental = ({ letter, accidental, octave }: KeySign): XmlElement =>
+  xml('keyAccid', { pname: letter, accid: ACCIDENTALS[accidental], oct: octave });
+
+/** The sign as it is drawn, with the beats that it counts. */
+export function meterElement({ sign, beats, beatValue }: Meter): XmlElement {
+  return xml('meterSig', { count: beats, unit: beatValue, ...lookOf(sign, beats, beatValue) });
+}
+
+function lookOf(sign: string, beats: number, beatValue: number): Readonly<Record<string, string | undefined>> {
+  if (sign === `${beats}/${beatValue}`) return {};
+  if (sign === 'C') return { sym: 'common' };
+  if (sign === 'cut-C') return { sym: 'cut' };
+  if (sign === `${beats}`) return { form: 'num' };
+  const glyph = METER_GLYPHS[sign];
+  return { label: sign, ...(glyph && { 'glyph.auth': 'smufl', 'glyph.name': glyph.name, 'glyph.num': glyph.number }) };
+}

@@ -1,0 +1,101 @@
+/** One voice in one measure: its events in time, within the tuplets, beams and passages around them. */
+import { add, compare, isNegative, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import type { Chunk } from '../chunks';
+import type { Ratio } from '../values';
+import { xml } from '../xml';
+import type { Between } from './definitions';
+import type { Names } from './names';
+import { type Enclosure, type Item, type Nested, nested } from './nesting';
+import { chunkElements, hiddenTuplet, isColour, timeElements, tupletElement } from './notes';
+
+export interface LayerParts {
+  /** The stave of the layer. */
+  readonly home: number;
+  readonly chunks: readonly Chunk[];
+  /** What stands between the notes, in the order of time. */
+  readonly between: readonly Between[];
+  /** The beam under which a chunk stands. */
+  readonly beams: ReadonlyMap<Chunk, object>;
+  readonly duration: Time;
+}
+
+/** The content of a layer; `crossing`: beams that begin or end inside a tuplet or passage and stand beside the layer. */
+export function layerContent({ home, chunks, between, beams, duration }: LayerParts, names: Names): Nested {
+  const items: Item[] = [];
+  const waiting = [...between];
+  let now: Time = ZERO;
+  const passTo = (moment: Time): void => {
+    const missing = subtract(moment, now);
+    if (isZero(missing) || isNegative(missing)) return;
+    items.push({ elements: timeElements(missing, 'space'), within: [] });
+    now = moment;
+  };
+  const putWaiting = (until: Time): void => {
+    for (let one = waiting[0]; one !== undefined && compare(one.offset, until) <= 0; one = waiting[0]) {
+      passTo(one.offset);
+      items.push({ elements: [one.element], within: [] });
+      waiting.shift();
+    }
+  };
+  for (const chunk of chunks) {
+    putWaiting(chunk.offset);
+    passTo(chunk.offset);
+    items.push({ elements: chunkElements(chunk, home, names), within: enclosuresOf(chunk, beams.get(chunk)) });
+    now = add(chunk.offset, chunk.duration);
+  }
+  putWaiting(duration);
+  return nested(items, ({ rank }) => rank === RANKS.beam);
+}
+
+// ─── what encloses ───────────────────────────────────────────────────────────────────────────────────────────────
+
+/** From the outermost inwards, where two enclose the same. */
+const RANKS = { small: 0, tuplet: 1, colour: 2, beam: 3 } as const;
+
+function enclosuresOf(chunk: Chunk, beam: object | undefined): readonly Enclosure[] {
+  const { event, system } = chunk;
+  const { small } = event;
+  const enclosure = (of: object, rank: number, wrap: Enclosure['wrap']): Enclosure => ({ of, system, rank, wrap });
+  return [
+    ...(small === undefined
+      ? []
+      : [enclosure(small, RANKS.small, (children) => xml('graceGrp', { attach: ATTACHED[small.to] }, children))]),
+    ...event.tuplets.map((tuplet) => enclosure(tuplet, RANKS.tuplet, (children) => tupletElement(tuplet, children))),
+    ...proportionsOf(chunk).map(({ of, ratio }) =>
+      enclosure(of, RANKS.colour, (children) => hiddenTuplet(ratio, children)),
+    ),
+    ...(beam === undefined ? [] : [enclosure(beam, RANKS.beam, (children) => xml('beam', {}, children))]),
+  ];
+}
+
+/** MEI 5.1, `graceGrp`: attached to the following event or to the preceding one. */
+const ATTACHED = { next: 'post', previous: 'pre' } as const;
+
+interface Proportion {
+  readonly of: object;
+  readonly ratio: Ratio;
+}
+
+/** Proportions of coloration change time as tuplets do; what is left of a note cut at a barline may need one of its own. */
+function proportionsOf(chunk: Chunk): readonly Proportion[] {
+  const { event, ratio } = chunk;
+  if (ratio === undefined || event.small !== undefined) return [];
+  const coloured = event.spans.flatMap((span): Proportion[] => {
+    const { word, proportion } = span.head;
+    if (!isColour(word) || proportion === undefined) return [];
+    return [{ of: span, ratio: { actual: proportion.n, normal: proportion.m } }];
+  });
+  const drawn = event.tuplets.map(({ n, m }): Ratio => ({ actual: n, normal: m }));
+  const left = [...drawn, ...coloured.map((one) => one.ratio)].reduce(without, ratio);
+  return left.actual === left.normal ? coloured : [...coloured, { of: chunk, ratio: left }];
+}
+
+/** What remains of a ratio when another has been taken out. */
+function without(ratio: Ratio, other: Ratio): Ratio {
+  const actual = ratio.actual * other.normal;
+  const normal = ratio.normal * other.actual;
+  const common = gcd(actual, normal);
+  return { actual: actual / common, normal: normal / common };
+}
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
