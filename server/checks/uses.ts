@@ -21,7 +21,8 @@ import type { Spot } from './check';
 /**
  * - `option`: whose an option is; `limit`: a witness or reading after a colon, to which a mark, tie or span is limited;
  *   `taken`: what a reading takes; `witness`: of a witness lane;
- * - `lane`: the voice of a lane; `played`: a section of the piece in whose order it stands; the others as statements call them.
+ * - `lane`: the voice of a lane; `inPiece`: a section that must be in the piece where it is cited; the others as statements
+ *   call them.
  */
 export type UseKind =
   | 'option'
@@ -29,7 +30,7 @@ export type UseKind =
   | 'taken'
   | 'witness'
   | 'lane'
-  | 'played'
+  | 'inPiece'
   | Exclude<NameRole, 'label' | 'layer' | 'instrument'>;
 
 /** What statements and lanes give a name to. */
@@ -155,7 +156,7 @@ class LaneNames {
     for (const arg of argumentsOf(change)) {
       if (arg.kind !== 'name') continue;
       if (isGiven(arg)) this.give(arg.role, arg, pos);
-      else this.cite(kindOf(arg.role), arg.text, pos + arg.pos);
+      else this.cite(kindInMusic(arg.role), arg.text, pos + arg.pos);
     }
   }
 }
@@ -182,6 +183,11 @@ const isGiven = (arg: NameArgument): arg is NameArgument & { role: GivenKind } =
 const kindOf = (role: NameRole): UseKind =>
   role === 'label' || role === 'layer' || role === 'instrument' ? 'taken' : role;
 
+/** Statements that speak of the piece where they stand. */
+const ofMusic: ReadonlySet<string> = new Set(['order', 'section']);
+
+const kindInMusic = (role: NameRole): UseKind => (role === 'section' ? 'inPiece' : kindOf(role));
+
 const argumentsOf = ({
   args,
   clauses,
@@ -200,7 +206,7 @@ function saidInStatement({ statement }: StatementTree): Said {
     if (arg.kind === 'names') for (const name of arg.names) cite(kindOf(arg.role), name);
     else if (arg.kind !== 'name') continue;
     else if (isGiven(arg)) said.given.push({ kind: arg.role, name: arg.text, pos: arg.pos, len: arg.len });
-    else cite(keyword === 'order' ? 'played' : kindOf(arg.role), arg);
+    else cite(ofMusic.has(keyword) ? kindInMusic(arg.role) : kindOf(arg.role), arg);
   }
   return said;
 }
