@@ -2,7 +2,7 @@
 import { catalogue } from '../../grammar/findings/catalogue';
 import type { AbsoluteFix, Finding, Problem } from '../../grammar/findings/finding';
 import { sentence } from '../../grammar/findings/word';
-import { offsetIn, rangeAt } from '../../grammar/place';
+import { rangeAt, stretchIn } from '../../grammar/place';
 import type { Block, FileTree, Placed, Span } from '../../grammar/tree';
 import type { FileSource, PlacedProblem } from '../score/score';
 
@@ -26,13 +26,10 @@ const inBlock =
   (block: Block): Places =>
   ({ pos, len }) => ({ start: block.offset + pos, end: block.offset + pos + len });
 
-/** A stretch may run over joined lines: its last character is found by itself. */
 const inHolder =
   (block: Block, holder: Holder): Places =>
-  ({ pos, len }) => {
-    const start = offsetIn(block, holder, pos);
-    return { start, end: len === 0 ? start : offsetIn(block, holder, pos + len - 1) + 1 };
-  };
+  (span) =>
+    stretchIn(block, holder, span);
 
 function absolute({ file, tree }: NamedTree, problem: Problem, places: Places, related: Finding['related']): Finding {
   const { start, end } = places(problem);

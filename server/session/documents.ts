@@ -95,6 +95,11 @@ export class Documents {
     return this.open.get(uri)?.revision;
   }
 
+  /** The version of an open file, as the client counts; null if it is not open. */
+  version(uri: string): number | null {
+    return this.open.get(uri)?.version ?? null;
+  }
+
   /** The file as it now stands; undefined if it is not open, or closed before it was read. */
   async current(uri: string): Promise<Current | undefined> {
     for (;;) {

@@ -1,57 +1,136 @@
 /** Which feature answers which request. */
-import type {
-  CancellationToken,
-  CodeAction,
-  CodeActionParams,
-  Connection,
-  DocumentFormattingParams,
-  DocumentRangeFormattingParams,
-  FoldingRange,
-  FoldingRangeParams,
+import {
+  type CancellationToken,
+  CodeActionKind,
+  type CodeActionParams,
+  type Connection,
+  LSPErrorCodes,
+  type Position,
+  type ReferenceParams,
+  type RenameParams,
   ResponseError,
-  ServerCapabilities,
-  TextEdit,
+  type ServerCapabilities,
+  type TextDocumentPositionParams,
 } from 'vscode-languageserver';
-import { CodeActionKind } from 'vscode-languageserver-types';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
+import { documentLinks } from '../features/links';
+import { definition, highlights, references } from '../features/navigation';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
+import { CannotRename, prepareRename, rename } from '../features/rename';
+import { selectionRanges } from '../features/selection';
+import { documentSymbols, workspaceSymbols } from '../features/symbols';
 import type { Current, Documents } from './documents';
+import type { Files } from './files';
+
+interface OfFile {
+  readonly textDocument: { readonly uri: string };
+}
 
 /** Makes a handler of a feature: see `Session.answer`. */
-export type Answer = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
+export type Answer = <Params extends OfFile, Result>(
   fallback: Result,
   feature: (current: Current, params: Params) => Result | Promise<Result>,
 ) => (params: Params, token: CancellationToken) => Promise<Result | ResponseError<void>>;
 
+export interface Served {
+  readonly documents: Documents;
+  readonly files: Files;
+  readonly answer: Answer;
+}
+
 export const featureCapabilities: ServerCapabilities = {
   codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+  definitionProvider: true,
   documentFormattingProvider: true,
+  documentHighlightProvider: true,
+  documentLinkProvider: {},
   documentRangeFormattingProvider: true,
+  documentSymbolProvider: true,
   foldingRangeProvider: true,
+  referencesProvider: true,
+  renameProvider: { prepareProvider: true },
+  selectionRangeProvider: true,
+  workspaceSymbolProvider: true,
 };
 
-export function registerFeatures(
-  connection: Connection,
-  { answer }: { readonly documents: Documents; readonly answer: Answer },
-): void {
+export function registerFeatures(connection: Connection, served: Served): void {
+  edits(connection, served);
+  names(connection, served);
+  shape(connection, served);
+}
+
+/** What changes the text. */
+function edits(connection: Connection, { answer }: Served): void {
   connection.onCodeAction(
-    answer<CodeActionParams, CodeAction[]>([], ({ project }, { range, context }) => {
+    answer([], ({ project }, { range, context }: CodeActionParams) => {
       const wished = (kind: string): boolean =>
         context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
       return [
         ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
+        // Asked for by name alone: when a file is saved, or from the menu of the source.
         ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
       ];
     }),
   );
-  connection.onDocumentFormatting(
-    answer<DocumentFormattingParams, TextEdit[]>([], ({ project }) => formatting(project)),
+  connection.onDocumentFormatting(answer([], ({ project }) => formatting(project)));
+  connection.onDocumentRangeFormatting(answer([], ({ project }, { range }) => rangeFormatting(project, range)));
+}
+
+/** Names and where they lead. */
+function names(connection: Connection, { answer, documents, files }: Served): void {
+  const at =
+    <Result>(feature: (current: Current, position: Position) => Result) =>
+    (current: Current, { position }: TextDocumentPositionParams): Result =>
+      feature(current, position);
+  connection.onDefinition(
+    answer(
+      [],
+      at(({ project }, position) => definition(project, position)),
+    ),
   );
-  connection.onDocumentRangeFormatting(
-    answer<DocumentRangeFormattingParams, TextEdit[]>([], ({ project }, { range }) => rangeFormatting(project, range)),
+  connection.onDocumentHighlight(
+    answer(
+      [],
+      at(({ project }, position) => highlights(project, position)),
+    ),
   );
-  connection.onFoldingRanges(
-    answer<FoldingRangeParams, FoldingRange[]>([], ({ project }) => foldingRanges(project.tree)),
+  connection.onReferences(
+    answer([], async ({ project }, { position, context }: ReferenceParams) =>
+      references(project, position, await documents.all(), context.includeDeclaration),
+    ),
   );
+  connection.onPrepareRename(
+    answer(
+      null,
+      at(({ project }, position) => told(() => prepareRename(project, position))),
+    ),
+  );
+  connection.onRenameRequest(
+    answer(null, async ({ project }, { position, newName }: RenameParams) => {
+      const others = await documents.all();
+      return told(() => rename(project, position, newName, others, (uri) => documents.version(uri)));
+    }),
+  );
+  connection.onWorkspaceSymbol(async ({ query }) => workspaceSymbols(await documents.all(), query));
+  connection.onDocumentLinks(
+    answer([], ({ project }) => documentLinks(project, (path) => files.resolve(project.file, path))),
+  );
+}
+
+/** Why a name cannot be written anew is for the user to read. */
+function told<Result>(make: () => Result): Result {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof CannotRename) throw new ResponseError(LSPErrorCodes.RequestFailed, error.message);
+    throw error;
+  }
+}
+
+/** What the text is made of. */
+function shape(connection: Connection, { answer }: Served): void {
+  connection.onDocumentSymbol(answer([], ({ project }) => documentSymbols(project)));
+  connection.onFoldingRanges(answer([], ({ project }) => foldingRanges(project.tree)));
+  connection.onSelectionRanges(answer([], ({ project }, { positions }) => selectionRanges(project.tree, positions)));
 }

@@ -73,6 +73,7 @@ class Session {
     this.listen();
     registerFeatures(connection, {
       documents: this.documents,
+      files: this.files,
       answer: (fallback, feature) => this.answer(fallback, feature),
     });
   }
@@ -168,6 +169,7 @@ class Session {
         if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
         return current === undefined ? fallback : await feature(current, params);
       } catch (error) {
+        if (error instanceof ResponseError) return error;
         this.connection.console.error(`${uri}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);
         return fallback;
       }

@@ -1,0 +1,179 @@
+/** Outline, folding, selection, layout, links: what the text is made of. */
+
+import { describe, expect, it } from 'vitest';
+import type { DocumentSymbol, SelectionRange } from 'vscode-languageserver-types';
+import { foldingRanges } from '../../server/features/folding';
+import { formatting, rangeFormatting } from '../../server/features/formatting';
+import { documentLinks } from '../../server/features/links';
+import { fixAll, quickFixes } from '../../server/features/quickFixes';
+import { selectionRanges } from '../../server/features/selection';
+import { documentSymbols } from '../../server/features/symbols';
+import { aligned } from '../../server/workspace/aligned';
+import { atCaret, FILE, laneText, projectNamed, textIn, withEdits } from '../helpers/editor';
+import { sampleNames, sampleText } from '../helpers/samples';
+
+const SUITE = `bentside 1
+// sources of the suite
+// and who mended them
+source K "the Thornmere Keyboard Book"
+reading plain "at face value"
+  takes K
+voice dessus
+voice basse
+
+piece "Allemande"
+page "3v" image "scans/3v.jpg"
+section A
+system dessus G2 basse F4 meter C
+  dessus | 4 c5 | 1 d5 |
+  basse  | 4 c3 | 1 d3 |
+system
+  dessus | 1 e5 |||
+  basse  | 1 e3 |||
+
+piece "Gigue"
+page "4r"
+system dessus G2 basse F4 meter 6/4
+  dessus | 1. c5 |||
+  basse  | 1. c3 |||
+`;
+
+const outline = (symbols: readonly DocumentSymbol[] = [], depth = 0): string[] =>
+  symbols.flatMap(({ name, detail, children }) => [
+    `${'  '.repeat(depth)}${name}${detail === undefined ? '' : `, ${detail}`}`,
+    ...outline(children, depth + 1),
+  ]);
+
+describe('the outline of a suite', () => {
+  it('has what is declared, then movement, leaf, section, system and bar', () => {
+    expect(outline(documentSymbols(projectNamed(FILE, SUITE)))).toEqual([
+      'K, source',
+      'plain, reading',
+      'dessus, voice',
+      'basse, voice',
+      'Allemande',
+      '  page 3v',
+      '    section A',
+      '    system 1, bars 0–1',
+      '      bar 0',
+      '      bar 1',
+      '    system 2, bars 2–2',
+      '      bar 2',
+      'Gigue',
+      '  page 4r',
+      '    system 1, bars 1–1',
+      '      bar 1',
+    ]);
+  });
+
+  it('is there, whole, wherever a file breaks off', () => {
+    const text = sampleText('leaves.bent');
+    for (let end = 0; end < text.length; end += 97) {
+      expect(() => documentSymbols(projectNamed(FILE, text.slice(0, end)))).not.toThrow();
+    }
+  });
+});
+
+it('movements, leaves, systems, long statements and comments can be folded away', () => {
+  const lines = SUITE.split('\n');
+  const folds = foldingRanges(projectNamed(FILE, SUITE).tree).map(
+    ({ startLine, endLine }) => `${lines[startLine]?.trim()} … ${lines[endLine]?.trim()}`,
+  );
+  expect(folds.sort()).toEqual([
+    '// sources of the suite … // and who mended them',
+    'page "3v" image "scans/3v.jpg" … basse  | 1 e3 |||',
+    'page "4r" … basse  | 1. c3 |||',
+    'piece "Allemande" … basse  | 1 e3 |||',
+    'piece "Gigue" … basse  | 1. c3 |||',
+    'reading plain "at face value" … takes K',
+    'system dessus G2 basse F4 meter 6/4 … basse  | 1. c3 |||',
+    'system dessus G2 basse F4 meter C … basse  | 4 c3 | 1 d3 |',
+    'system … basse  | 1 e3 |||',
+  ]);
+});
+
+it('the selection grows from the mark over note, group, option, place, bar, lane and system to the file', () => {
+  const text = laneText("4 c5 <K: {3in2 4 d5'zz e f} ; L: 2 d5> 4 c |");
+  const caret = text.indexOf("'zz") + 1;
+  const { project, position } = atCaret(`${text.slice(0, caret)}‸${text.slice(caret)}`);
+  const [innermost] = selectionRanges(project.tree, [position]);
+  const texts: string[] = [];
+  for (let one: SelectionRange | undefined = innermost; one !== undefined; one = one.parent) {
+    texts.push(textIn(project.tree.text, one.range).trim());
+  }
+  expect(texts.slice(0, 7)).toEqual([
+    "'zz",
+    "d5'zz",
+    "{3in2 4 d5'zz e f}",
+    "K: {3in2 4 d5'zz e f}",
+    "<K: {3in2 4 d5'zz e f} ; L: 2 d5>",
+    "4 c5 <K: {3in2 4 d5'zz e f} ; L: 2 d5> 4 c |",
+    "4 c5 <K: {3in2 4 d5'zz e f} ; L: 2 d5> 4 c | |||",
+  ]);
+  expect(texts.at(-1)).toBe(project.tree.text.trim());
+});
+
+describe('laying out', () => {
+  const loose = SUITE.replace('  dessus | 4 c5 | 1 d5 |', ' dessus |   4 c5 |1 d5 |').replace(
+    '\n\npiece "Gigue"',
+    '\n\n\n\npiece "Gigue"',
+  );
+
+  it('a file says what the command line says', () => {
+    const project = projectNamed(FILE, loose);
+    expect(withEdits(loose, formatting(project))).toBe(aligned(FILE, loose).text);
+    expect(formatting(projectNamed(FILE, aligned(FILE, loose).text))).toEqual([]);
+  });
+
+  it.each(sampleNames)('%s says the same from any disorder of spaces', (name) => {
+    const disorder = sampleText(name).replace(/^( +)/gm, '$1   ').replace(/\n\n/g, '\n\n\n');
+    expect(withEdits(disorder, formatting(projectNamed(FILE, disorder)))).toBe(aligned(FILE, disorder).text);
+  });
+
+  it('a range leaves other systems alone', () => {
+    const both = loose.replace('  dessus | 1. c5', ' dessus |   1. c5');
+    const project = projectNamed(FILE, both);
+    const line = both.split('\n').findIndex((one) => one.includes('1. c5'));
+    const range = { start: { line, character: 0 }, end: { line, character: 5 } };
+    const laid = withEdits(both, rangeFormatting(project, range));
+    expect(laid).toContain('  dessus | 1. c5 |||');
+    expect(laid).toContain(' dessus |   4 c5 |1 d5 |');
+  });
+});
+
+it('included files and pictures of pages can be followed', () => {
+  const text = `${SUITE}include "shared/house.bent"\ninclude "/etc/passwd"\n`;
+  const project = projectNamed(FILE, text);
+  const links = documentLinks(project, (path) => (path.startsWith('/') ? undefined : `file:///music/${path}`));
+  expect(links.map(({ target, range }) => `${textIn(text, range)} ${target}`)).toEqual([
+    '"scans/3v.jpg" file:///music/scans/3v.jpg',
+    '"shared/house.bent" file:///music/shared/house.bent',
+  ]);
+});
+
+describe('fixes', () => {
+  it('are offered where the finding is, and mend it', () => {
+    const text = laneText("1 c5'zigzagg");
+    const project = projectNamed(FILE, text);
+    const line = text.split('\n').findIndex((one) => one.includes('zigzagg'));
+    const [fix] = quickFixes(project, { start: { line, character: 16 }, end: { line, character: 16 } }, []);
+    expect(fix?.title).toContain('zigzag');
+    expect(withEdits(text, fix?.edit?.changes?.[FILE] ?? [])).toContain("c5'zigzag |");
+  });
+
+  it('of all errors and warnings are made at once', () => {
+    const text = laneText("8c5 4/d5 á5 2 e5'zigzagg");
+    const [all] = fixAll(projectNamed(FILE, text));
+    const mended = withEdits(text, all?.edit?.changes?.[FILE] ?? []);
+    expect(mended).toContain('8 c5');
+    expect(mended).toContain("'zigzag |");
+  });
+
+  it('are offered for every finding that has one', () => {
+    const text = laneText("8c5 restx c5/8 é 4 f5'zzzzz9 {3in2 8 c5 d} '", 'stave upperr\n');
+    const project = projectNamed(FILE, text);
+    const whole = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const fixable = project.analysis.findings().flatMap(({ fixes }) => fixes);
+    expect(quickFixes(project, whole, [])).toHaveLength(fixable.length);
+  });
+});
