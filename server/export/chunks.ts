@@ -2,6 +2,7 @@
 import {
   add,
   compare,
+  divide,
   earliest,
   isNegative,
   isZero,
@@ -111,3 +112,9 @@ function drawnParts(part: Part, ratio: Ratio | undefined): readonly Omit<Cut, 'f
 
 /** Time of a chunk from the start of its piece. */
 export const absolute = (chunk: Chunk): Time => add(chunk.measure.bar.onset, chunk.offset);
+
+/** How long each of several figures within one note lasts: equal parts of it. */
+export function figureTime({ event }: Chunk): Time {
+  const columns = event.figures?.columns.length ?? 0;
+  return columns > 1 ? divide(event.duration, time(columns)) : event.duration;
+}

@@ -4,9 +4,9 @@
 import type { PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, measuresFor } from './measures';
-import { musicElement } from './mei/tree';
+import { documentElement } from './mei/tree';
 import type { ClefChoice } from './staves';
-import { printXml, type XmlElement, xml } from './xml';
+import { printXml, type XmlElement } from './xml';
 
 export interface MeiOptions extends BarsWanted {
   /** The source's clefs, or a treble or bass clef for each stave. */
@@ -19,21 +19,10 @@ export interface MeiTree {
   readonly problems: readonly PlacedProblem[];
 }
 
-/** The score as a tree of MEI. Equal scores give equal trees. */
+/** What one reading says, as a tree of MEI. Equal scores give equal trees. */
 export function meiTree(score: Score, options: MeiOptions): MeiTree {
   const losses = new Losses();
-  const measures = measuresFor(score, options, losses);
-  if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
-  if (measures === undefined || measures.length === 0) return { root: undefined, problems: losses.problems() };
-  const root = xml('mei', { xmlns: 'http://www.music-encoding.org/ns/mei', meiversion: '5.1' }, [
-    xml('meiHead', {}, [
-      xml('fileDesc', {}, [
-        xml('titleStmt', {}, [xml('title', {}, score.environment.title ?? '')]),
-        xml('pubStmt', {}, [xml('unpub')]),
-      ]),
-    ]),
-    musicElement(score, measures, options.clefs, losses),
-  ]);
+  const root = rootOf(score, options, losses);
   return { root, problems: losses.problems() };
 }
 
@@ -45,6 +34,17 @@ export interface MeiExport {
 
 /** The score as an MEI document. */
 export function exportMei(score: Score, options: MeiOptions): MeiExport {
-  const { root, problems } = meiTree(score, options);
-  return root === undefined ? { text: '', problems } : { text: printXml(root).text, problems };
+  const losses = new Losses();
+  const root = rootOf(score, options, losses);
+  if (root === undefined) return { text: '', problems: losses.problems() };
+  const { text, replaced } = printXml(root);
+  if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
+  return { text, problems: losses.problems() };
+}
+
+function rootOf(score: Score, options: MeiOptions, losses: Losses): XmlElement | undefined {
+  const measures = measuresFor(score, options, losses);
+  if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
+  if (measures === undefined || measures.length === 0) return undefined;
+  return documentElement(score, measures, options.clefs, losses);
 }

@@ -7,6 +7,7 @@
 import { subtract, type Time } from '../../grammar/time';
 import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
+import { figureTime } from './chunks';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { zipMusicXml } from './musicxml/archive';
@@ -17,7 +18,7 @@ import { beamsOf } from './musicxml/beams';
 import { breaksOf } from './musicxml/breaks';
 import { slursOf } from './musicxml/curves';
 import { directionsOf, type PieceDirections } from './musicxml/directions';
-import { figuresOf, figureTime } from './musicxml/figures';
+import { figuresOf } from './musicxml/figures';
 import { headerElements } from './musicxml/header';
 import { lyricsOf } from './musicxml/lyrics';
 import type { VoiceLinks } from './musicxml/notes';

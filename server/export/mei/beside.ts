@@ -1,20 +1,234 @@
-/** What stands beside the staves of a measure: ties, curves, signs, words, annotations. */
-import type { Score } from '../../score/score';
+/** What stands beside the staves of a measure: ties, curves, signs, words, figures, tempi, annotations. */
+import { format, subtract, type Time } from '../../../grammar/time';
+import type { Environment } from '../../score/environment';
+import {
+  type AppliedAnnotation,
+  type AppliedMark,
+  type DrawnBarline,
+  isSpecial,
+  type Score,
+  type Tempo,
+} from '../../score/score';
+import { changesOf } from '../../score/walk';
+import { absolute, type Chunk } from '../chunks';
 import type { Measure } from '../measures';
-import { tieLinks } from '../tieLinks';
+import { type Passage, passagesIn } from '../passages';
+import { tempiOf } from '../tempi';
+import { type TieLink, tieLinks } from '../tieLinks';
+import { decimal, writtenValue } from '../values';
 import type { Written } from '../written';
 import { type XmlElement, xml } from '../xml';
+import { annotationElement } from './annotations';
+import { curveElements } from './curves';
+import { layerOf } from './definitions';
+import { isState, limits, withDoubt } from './editorial';
+import { beatOf, figureElements } from './figures';
 import type { Names } from './names';
+import { isColour } from './notes';
+import { markElements, shapeOf, standsInNote } from './signs';
+import { durationOf } from './tables';
 
-export function besideMeasures(_: Score, written: Written, names: Names): ReadonlyMap<Measure, readonly XmlElement[]> {
-  const found = new Map<Measure, XmlElement[]>(written.measures.map((measure) => [measure, []]));
-  for (const chunks of written.byVoice.values()) {
-    for (const { from, to } of tieLinks(chunks)) {
-      if (to === undefined) continue;
-      found
-        .get(from.chunk.measure)
-        ?.push(xml('tie', { startid: `#${names.ofHead(from)}`, endid: `#${names.ofHead(to)}` }));
+export type Beside = ReadonlyMap<Measure, readonly XmlElement[]>;
+
+/** All of it, by measure. */
+export const besideMeasures = (score: Score, written: Written, names: Names): Beside =>
+  new Gatherer(score, written, names).gather();
+
+class Gatherer {
+  private readonly found: Map<Measure, XmlElement[]>;
+  private readonly environment: Environment;
+  /** Signs drawn across lanes, by shape and moment, with all that they stand at. */
+  private readonly linked = new Map<string, string[]>();
+
+  constructor(
+    private readonly score: Score,
+    private readonly written: Written,
+    private readonly names: Names,
+  ) {
+    this.environment = score.environment;
+    this.found = new Map(written.measures.map((measure) => [measure, []]));
+  }
+
+  gather(): Beside {
+    const voices = [...this.written.byVoice.values()];
+    for (const measure of this.written.measures) this.barlines(measure);
+    this.tempi();
+    for (const chunk of voices.flat()) this.link(chunk);
+    for (const chunks of voices) {
+      for (const link of tieLinks(chunks)) this.tie(link);
+      for (const chunk of chunks) if (chunk.first) this.event(chunk);
+      for (const passage of passagesIn(chunks)) this.passage(passage);
+      for (const { chunk, element } of figureElements(chunks, this.names)) this.put(chunk.measure, element);
+    }
+    for (const piece of new Set(this.written.measures.map((measure) => measure.piece))) {
+      for (const { measure, element } of curveElements(piece, this.written, this.names, this.environment))
+        this.put(measure, element);
+    }
+    return this.found;
+  }
+
+  private put(measure: Measure, ...elements: readonly XmlElement[]): void {
+    this.found.get(measure)?.push(...elements);
+  }
+
+  // ─── ties ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private tie({ from, to, form }: TieLink): void {
+    const { class: names, except } = limits(form?.readings, this.environment);
+    const tie = xml('tie', {
+      'xml:id': this.names.part(this.names.ofHead(from), 't', 1),
+      startid: `#${this.names.ofHead(from)}`,
+      endid: to && `#${this.names.ofHead(to)}`,
+      lform: form?.editors === true ? 'dashed' : form?.doubtful === true ? 'dotted' : undefined,
+      class: names,
+      type: form === undefined ? 'through' : except,
+    });
+    this.put(from.chunk.measure, withDoubt(tie, form ?? {}, this.environment));
+  }
+
+  // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private event(chunk: Chunk): void {
+    const { event, measure } = chunk;
+    const id = this.names.of(chunk);
+    for (const [i, { text, place }] of event.words.entries()) {
+      this.put(measure, xml('dir', { 'xml:id': this.names.part(id, 'w', i + 1), startid: `#${id}`, place }, text));
+    }
+    this.marksAt(chunk, event.marks, id);
+    this.annotate(measure, event.annotations, id);
+    for (const [m, { marks, annotations }] of event.members.entries()) {
+      const head = this.names.ofHead({ chunk, member: m });
+      this.marksAt(chunk, marks, head, id);
+      this.annotate(measure, annotations, head);
     }
   }
-  return found;
+
+  /** @param at the id of the note or event that bears them; `whole` that of the chord, at which some signs stand */
+  private marksAt(chunk: Chunk, marks: readonly AppliedMark[], at: string, whole = at): void {
+    const bears = chunk.event.kind === 'note';
+    for (const [i, mark] of marks.entries()) {
+      const id = this.names.part(at, 'm', i + 1);
+      const owner = shapeOf(mark)?.drawnFor === 'chord' ? whole : at;
+      const all = mark.form.linked ? this.linked.get(momentOf(chunk, mark)) : undefined;
+      const isDrawnHere = all === undefined || all[0] === owner;
+      if (isDrawnHere && !(bears && standsInNote(mark)))
+        this.put(chunk.measure, ...markElements({ mark, id, at: all ?? [owner] }, this.environment));
+      this.annotate(chunk.measure, mark.annotations, bears && standsInNote(mark) ? at : id);
+    }
+  }
+
+  private link(chunk: Chunk): void {
+    if (!chunk.first) return;
+    const { event } = chunk;
+    const heads = [
+      ...event.marks.map((mark) => ({ mark, at: this.names.of(chunk) })),
+      ...event.members.flatMap(({ marks }, member) =>
+        marks.map((mark) => ({ mark, at: this.names.ofHead({ chunk, member }) })),
+      ),
+    ];
+    for (const { mark, at } of heads) {
+      if (!mark.form.linked) continue;
+      const owner = shapeOf(mark)?.drawnFor === 'chord' ? this.names.of(chunk) : at;
+      const key = momentOf(chunk, mark);
+      this.linked.set(key, [...(this.linked.get(key) ?? []), owner]);
+    }
+  }
+
+  private annotate(measure: Measure, annotations: readonly AppliedAnnotation[], ...about: readonly string[]): void {
+    const [first = ''] = about;
+    for (const [i, annotation] of annotations.entries()) {
+      const id = this.names.part(first, 'a', i + 1);
+      this.put(measure, annotationElement(annotation, id, about, this.environment));
+    }
+  }
+
+  // ─── passages ────────────────────────────────────────────────────────────────────────────────────────────────
+
+  /** What is said of a passage, its hints, and the brackets of ligatures and coloration. */
+  private passage({ what, chunks, last }: Passage): void {
+    const [first] = chunks;
+    const ids = chunks.map((chunk) => this.names.of(chunk));
+    this.annotate(first.measure, what.annotations, ...ids);
+    this.marksAt(last, what.marks, this.names.of(last));
+    if (!('head' in what) || isState(what.head) || what.head.word === 'small') return;
+    const { word, text, readings } = what.head;
+    if (word === 'lig' || isColour(word)) {
+      const func = word === 'lig' ? 'ligature' : 'coloration';
+      const attributes = {
+        startid: `#${ids[0]}`,
+        endid: `#${ids.at(-1)}`,
+        func,
+        type: word === 'lig' ? undefined : word,
+      };
+      this.put(first.measure, xml('bracketSpan', attributes));
+      return;
+    }
+    const { class: names, except } = limits(readings, this.environment);
+    const plist = ids.map((id) => `#${id}`).join(' ');
+    const type = ['hint', word, except].filter((one) => one !== undefined).join(' ');
+    this.put(first.measure, xml('annot', { plist, class: names, type }, text));
+  }
+
+  // ─── barlines ────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private barlines(measure: Measure): void {
+    this.onBarline(measure, measure.bar.opening, 'left');
+    this.onBarline(measure, measure.bar.closing, 'right');
+  }
+
+  private onBarline(measure: Measure, drawn: DrawnBarline | undefined, side: 'left' | 'right'): void {
+    if (
+      drawn === undefined ||
+      (side === 'left' && !isSpecial(drawn) && drawn.marks.length + drawn.annotations.length === 0)
+    )
+      return;
+    const bar = this.names.ofBar(measure);
+    for (const [i, mark] of drawn.marks.entries()) {
+      const id = this.names.part(bar, 'm', i + 1);
+      const elements = markElements({ mark, id, at: [bar] }, this.environment);
+      this.put(measure, ...elements);
+      this.annotate(measure, mark.annotations, elements.length > 0 ? id : bar);
+    }
+    this.annotate(measure, drawn.annotations, bar);
+  }
+
+  // ─── tempi and manuals ───────────────────────────────────────────────────────────────────────────────────────
+
+  private tempi(): void {
+    const { measures } = this.written;
+    for (const first of measures.filter(({ opens }) => opens)) {
+      const measureOf = (bar: Measure['bar']) => measures.find((one) => one.bar === bar);
+      for (const { tempo, bar, onset } of tempiOf(first, this.score)) {
+        const measure = measureOf(bar);
+        if (measure !== undefined) this.put(measure, tempoElement(tempo, measure, subtract(onset, bar.onset)));
+      }
+      for (const { change, onset, bar } of changesOf(first.piece)) {
+        const measure = measureOf(bar);
+        if (change.manual === undefined || measure === undefined) continue;
+        const { voice, name } = change.manual;
+        const staff = (this.environment.voices[voice]?.stave ?? 0) + 1;
+        const tstamp = beatOf(subtract(onset, bar.onset), bar.meter?.beatValue);
+        this.put(
+          measure,
+          xml('annot', { type: 'manual', tstamp, staff, layer: layerOf(this.environment, voice) }, name),
+        );
+      }
+    }
+  }
+}
+
+/** One text for marks that are one sign across lanes. */
+const momentOf = (chunk: Chunk, { form }: AppliedMark): string =>
+  `${chunk.measure.piece.bars.length} ${chunk.measure.index} ${form.name} ${format(absolute(chunk))}`;
+
+/** The editor's measure of time: no source says it. */
+function tempoElement({ value, perMinute }: Tempo, { bar }: Measure, offset: Time): XmlElement {
+  const { dur, dots } = durationOf(writtenValue(value));
+  return xml('tempo', {
+    tstamp: beatOf(offset, bar.meter?.beatValue),
+    mm: decimal(perMinute),
+    'mm.unit': dur,
+    'mm.dots': dots,
+    type: 'editorial',
+  });
 }

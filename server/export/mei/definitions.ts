@@ -16,18 +16,20 @@ export interface Between {
   readonly offset: Time;
   /** Undefined: all staves. */
   readonly stave: number | undefined;
+  /** The voice whose layer it is in; undefined: any. */
+  readonly voice?: number;
   readonly element: XmlElement;
 }
 
 /** All that is in force at a measure that opens a piece or an export. */
-export function openingDefinition(score: Score, measure: Measure, staves: Staves, losses: Losses): XmlElement {
+export function openingDefinition(score: Score, measure: Measure, staves: Staves, losses?: Losses): XmlElement {
   const { environment } = score;
   const state = staves.stateAt(measure.bar.index);
   const definitions = environment.staves.map(({ name, lines }, stave) => {
     const { clefs, isGiven } = staves.shown(state.clefs[stave] ?? [], stave);
     if (isGiven) {
       const where = { source: undefined, system: measure.system, bar: measure.bar };
-      losses.add('mei-no-clef', { stave: name, clef: clefsText(clefs) }, where);
+      losses?.add('mei-no-clef', { stave: name, clef: clefsText(clefs) }, where);
     }
     return xml('staffDef', { n: stave + 1, lines: staves.clefs === 'modern' ? 5 : lines }, [
       xml('label', {}, name),

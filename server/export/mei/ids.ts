@@ -7,9 +7,9 @@
  * | `e-3v-2-dessus-4.3` | the event at the address `3v/2/dessus/4.3`: a note, chord, rest, gap or lacuna |
  * | `e-3v-2-dessus-4.3-n2` | the second note of that chord |
  * | `e-3v-2-dessus-4.3-k2` | the second of the notes into which it is cut at barlines |
- * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `t` a tie, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation |
+ * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation |
  * | `b-3v-2-dessus-4.1` | the bar that begins with that event |
- * | `s-3v-2`, `p-3v` | a system, a page |
+ * | `s-3v-2`, `z-3v-2`, `p-3v` | a system, its place on the picture of its page, that page |
  * | `source-K`, `hand-K.2`, `reading-french`, `editor-MK`, `note-n7` | what is declared |
  *
  * In a page's name whatever is no letter or digit of ASCII stands as its code between underscores: `_20_` a space. An id that
@@ -23,11 +23,18 @@ const encoded = (name: string): string =>
 const decoded = (text: string): string =>
   text.replace(/_([0-9a-f]+)_/g, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)));
 
+/** A name as an attribute holds it that allows no white space. */
+export const wordOf = (name: string): { readonly n: string | undefined; readonly label: string | undefined } =>
+  name === '' || /\s/.test(name) ? { n: undefined, label: name } : { n: name, label: undefined };
+
 type Place = Pick<ScoreSystem, 'page' | 'ordinal'>;
 
 export const pageId = (page: string): string => `p-${encoded(page)}`;
 
 export const systemId = ({ page, ordinal }: Place): string => `s-${encoded(page)}-${ordinal}`;
+
+/** Where a system lies on the picture of its page. */
+export const zoneId = ({ page, ordinal }: Place): string => `z-${encoded(page)}-${ordinal}`;
 
 export const eventId = (system: Place, { laneName, address }: Pick<VoiceEvent, 'laneName' | 'address'>): string =>
   `e-${encoded(system.page)}-${system.ordinal}-${laneName}-${address}`;
@@ -39,7 +46,7 @@ export function barId(system: Place, voice: string, address: string): string {
 }
 
 /** Parts of an event, by the letter that stands before their number. */
-export type Part = 'n' | 'k' | 'm' | 't' | 'w' | 'f' | 's' | 'c' | 'a';
+export type Part = 'n' | 'k' | 'm' | 't' | 'u' | 'w' | 'f' | 's' | 'c' | 'a';
 
 export const partId = (id: string, part: Part, number: number): string => `${id}-${part}${number}`;
 
@@ -71,7 +78,7 @@ export interface IdAddress {
   readonly member: number | undefined;
 }
 
-const PATTERN = /^[ebs]-([A-Za-z0-9_]+)-(\d+)(?:-([A-Za-z][\w.]*)-(\d[\w.]*)((?:-[a-z]\d+)*))?/;
+const PATTERN = /^[ebsz]-([A-Za-z0-9_]+)-(\d+)(?:-([A-Za-z][\w.]*)-(\d[\w.]*)((?:-[a-z]\d+)*))?/;
 
 /** The address from which an id was made; undefined of ids that no event, bar or system of the text has. */
 export function addressOfId(id: string): IdAddress | undefined {

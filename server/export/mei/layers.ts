@@ -1,12 +1,13 @@
 /** One voice in one measure: its events in time, within the tuplets, beams and passages around them. */
 import { add, compare, isNegative, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import type { Environment } from '../../score/environment';
 import type { Chunk } from '../chunks';
 import type { Ratio } from '../values';
 import { xml } from '../xml';
 import type { Between } from './definitions';
-import type { Names } from './names';
+import { isState, stateElement } from './editorial';
 import { type Enclosure, type Item, type Nested, nested } from './nesting';
-import { chunkElements, hiddenTuplet, isColour, timeElements, tupletElement } from './notes';
+import { chunkElements, hiddenTuplet, isColour, timeElements, tupletElement, type Writing } from './notes';
 
 export interface LayerParts {
   /** The stave of the layer. */
@@ -20,7 +21,7 @@ export interface LayerParts {
 }
 
 /** The content of a layer; `crossing`: beams that begin or end inside a tuplet or passage and stand beside the layer. */
-export function layerContent({ home, chunks, between, beams, duration }: LayerParts, names: Names): Nested {
+export function layerContent({ home, chunks, between, beams, duration }: LayerParts, writing: Writing): Nested {
   const items: Item[] = [];
   const waiting = [...between];
   let now: Time = ZERO;
@@ -40,7 +41,10 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
   for (const chunk of chunks) {
     putWaiting(chunk.offset);
     passTo(chunk.offset);
-    items.push({ elements: chunkElements(chunk, home, names), within: enclosuresOf(chunk, beams.get(chunk)) });
+    items.push({
+      elements: chunkElements(chunk, home, writing),
+      within: enclosuresOf(chunk, beams.get(chunk), writing.environment),
+    });
     now = add(chunk.offset, chunk.duration);
   }
   putWaiting(duration);
@@ -50,13 +54,16 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
 // ─── what encloses ───────────────────────────────────────────────────────────────────────────────────────────────
 
 /** From the outermost inwards, where two enclose the same. */
-const RANKS = { small: 0, tuplet: 1, colour: 2, beam: 3 } as const;
+const RANKS = { state: 0, small: 1, tuplet: 2, colour: 3, beam: 4 } as const;
 
-function enclosuresOf(chunk: Chunk, beam: object | undefined): readonly Enclosure[] {
+function enclosuresOf(chunk: Chunk, beam: object | undefined, environment: Environment): readonly Enclosure[] {
   const { event, system } = chunk;
   const { small } = event;
   const enclosure = (of: object, rank: number, wrap: Enclosure['wrap']): Enclosure => ({ of, system, rank, wrap });
   return [
+    ...event.spans
+      .filter(({ head }) => isState(head))
+      .map((span) => enclosure(span, RANKS.state, (children) => stateElement(span.head, children, environment))),
     ...(small === undefined
       ? []
       : [enclosure(small, RANKS.small, (children) => xml('graceGrp', { attach: ATTACHED[small.to] }, children))]),

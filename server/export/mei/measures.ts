@@ -8,6 +8,7 @@ import type { Written } from '../written';
 import { type XmlElement, xml } from '../xml';
 import { systemBreak } from './breaks';
 import { type Between, changesWithin, layerOf } from './definitions';
+import type { Pictures } from './facsimile';
 import { layerContent } from './layers';
 import type { Names } from './names';
 import { BARLINES } from './tables';
@@ -17,6 +18,9 @@ export interface Making {
   readonly score: Score;
   readonly written: Written;
   readonly names: Names;
+  readonly pictures: Pictures;
+  /** The syllables sung under the notes. */
+  readonly verses: ReadonlyMap<Chunk, XmlElement>;
   /** The notes under one beam share one object, their run. */
   readonly beams: ReadonlyMap<Chunk, readonly Chunk[]>;
   /** What stands beside the staves of a measure, in its order: ties, curves, signs … */
@@ -63,16 +67,17 @@ interface Layer {
   readonly crossing: readonly (readonly Chunk[])[];
 }
 
-function layersOf(measure: Measure, staves: Staves, { score, written, names, beams }: Making): readonly Layer[] {
+function layersOf(measure: Measure, staves: Staves, making: Making): readonly Layer[] {
   if (measure.broken) return [];
+  const { score, written, beams } = making;
   const { environment } = score;
   const voices = [...(written.byMeasure.get(measure) ?? new Map<number, readonly Chunk[]>())];
-  const between = betweenOf(measure, staves);
+  const between = betweenOf(measure, staves, making.pictures);
   return voices.map(([voice, chunks], index) => {
     const own = between.filter((one) => hostOf(one, voices) === index);
     const home = environment.voices[voice]?.stave ?? 0;
     const parts = { home, chunks, between: own, beams, duration: measure.duration };
-    const { elements, crossing } = layerContent(parts, names);
+    const { elements, crossing } = layerContent(parts, { ...making, environment });
     return {
       stave: home,
       element: xml('layer', { n: layerOf(environment, voice) }, elements),
@@ -82,19 +87,31 @@ function layersOf(measure: Measure, staves: Staves, { score, written, names, bea
 }
 
 /** Changes inside the measure, and where a system of the source ends inside it. */
-const betweenOf = (measure: Measure, staves: Staves): readonly Between[] =>
-  [...changesWithin(measure, staves), ...breaksWithin(measure)].sort((a, b) => compare(a.offset, b.offset));
+const betweenOf = (measure: Measure, staves: Staves, pictures: Pictures): readonly Between[] =>
+  [...changesWithin(measure, staves), ...breaksWithin(measure, pictures), ...innerBarlines(measure)].sort((a, b) =>
+    compare(a.offset, b.offset),
+  );
 
-function breaksWithin({ piece, bar }: Measure): readonly Between[] {
+function breaksWithin({ piece, bar }: Measure, pictures: Pictures): readonly Between[] {
   return piece.systems.flatMap((system) => {
     const begins = system.firstBar === bar.index && system.score.bars[0]?.continues === true;
     const offset = subtract(system.onset, bar.onset);
-    return begins && !isZero(offset) ? [{ offset, stave: undefined, element: systemBreak(system) }] : [];
+    return begins && !isZero(offset) ? [{ offset, stave: undefined, element: systemBreak(system, pictures) }] : [];
   });
 }
 
-/** The first voice that begins an event at that moment on that stave, else at that moment, else the first. */
-function hostOf({ offset, stave }: Between, voices: readonly (readonly [number, readonly Chunk[]])[]): number {
+/** Barlines that only one voice draws. */
+const innerBarlines = ({ bar }: Measure): readonly Between[] =>
+  bar.inner.map(({ voice, onset, shape }) => ({
+    offset: subtract(onset, bar.onset),
+    stave: undefined,
+    voice,
+    element: xml('barLine', { form: BARLINES[shape].right }),
+  }));
+
+/** Its own voice, else the first that begins an event at that moment on that stave, else at that moment, else the first. */
+function hostOf({ offset, stave, voice }: Between, voices: readonly (readonly [number, readonly Chunk[]])[]): number {
+  const own = voices.findIndex(([one]) => one === voice);
   const begins = (onStave: boolean): number =>
     voices.findIndex(([, chunks]) =>
       chunks.some(
@@ -102,7 +119,7 @@ function hostOf({ offset, stave }: Between, voices: readonly (readonly [number, 
           compare(chunk.offset, offset) === 0 && (!onStave || stave === undefined || chunk.event.stave === stave),
       ),
     );
-  return [begins(true), begins(false)].find((index) => index >= 0) ?? 0;
+  return [own, begins(true), begins(false)].find((index) => index >= 0) ?? 0;
 }
 
 function beamSpan(run: readonly Chunk[], names: Names): XmlElement {

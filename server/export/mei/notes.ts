@@ -1,28 +1,60 @@
 /** Notes, chords, rests and the time of gaps, as elements of a layer. */
 import { compare, equal, isZero, multiply, type Time, time } from '../../../grammar/time';
-import type { SpanWord } from '../../../grammar/tree';
-import type { NoteMember, Tuplet } from '../../score/score';
+import type { AccidentalSign, SpanWord, Spelling } from '../../../grammar/tree';
+import type { Environment } from '../../score/environment';
+import type { AppliedMark, NoteMember, Tuplet } from '../../score/score';
 import type { Chunk } from '../chunks';
 import { decompose, hasStem, type NoteValue, type Ratio } from '../values';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
+import { unclear } from './editorial';
 import type { Names } from './names';
+import { marksInNote } from './signs';
 import { ACCIDENTALS, durationOf, SOUNDING } from './tables';
 
+/** What a layer asks to write its events. */
+export interface Writing {
+  readonly environment: Environment;
+  readonly names: Names;
+  /** The syllables sung under the notes. */
+  readonly verses: ReadonlyMap<Chunk, XmlElement>;
+}
+
 /**
- * The elements of one chunk: one, but for time that no single value fills.
+ * The elements of one chunk: one, but for time that no single value fills and for a custos.
  * @param home the stave of its layer; what stands on another says so
  */
-export function chunkElements(chunk: Chunk, home: number, names: Names): readonly XmlElement[] {
+export function chunkElements(chunk: Chunk, home: number, writing: Writing): readonly XmlElement[] {
+  const { custos } = chunk.event;
+  const own = ownElements(chunk, home, writing);
+  return custos === undefined || !chunk.last
+    ? own
+    : [...own, custosElement(custos, writing.names.part(writing.names.of(chunk), 'c', 1))];
+}
+
+/** The sign at the end of a line, on the line or space of the note to come. */
+const custosElement = ({ letter, octave, accidental }: Spelling, id: string): XmlElement =>
+  xml('custos', { 'xml:id': id, pname: letter, oct: octave, accid: accidental && ACCIDENTALS[accidental] });
+
+function ownElements(chunk: Chunk, home: number, writing: Writing): readonly XmlElement[] {
+  const { names } = writing;
   const { event } = chunk;
   const id = names.of(chunk);
   const own = { 'xml:id': id, staff: staffOf(event.stave, home) };
-  if (event.kind === 'note') return [noteOrChord(chunk, home, names)];
+  if (event.kind === 'note') return [doubted(chunk, noteOrChord(chunk, home, writing))];
   if (fillsMeasure(chunk)) return [xml(event.kind === 'rest' ? 'mRest' : 'mSpace', own)];
   if (event.kind === 'rest' && !event.wholeBar) {
-    return [xml('rest', { ...own, ...durationOf(chunk.value), ...graceOf(chunk) })];
+    return [doubted(chunk, xml('rest', { ...own, ...durationOf(chunk.value), ...graceOf(chunk) }))];
   }
-  return timeElements(chunk.duration, event.kind === 'rest' ? 'rest' : 'space', own);
+  const time = timeElements(chunk.duration, event.kind === 'rest' ? 'rest' : 'space', own);
+  return event.kind === 'lost' ? [lacuna(chunk), ...time] : time;
 }
+
+/** What is lost, beside the time that it takes. */
+const lacuna = ({ event: { value } }: Chunk): XmlElement => xml('gap', { reason: 'lost', extent: value?.text });
+
+/** A value that is doubtful. */
+const doubted = ({ event }: Chunk, element: XmlElement): XmlElement =>
+  event.value?.doubtful === true ? unclear(element) : element;
 
 const fillsMeasure = ({ event, offset, duration, measure }: Chunk): boolean =>
   event.wholeBar && isZero(offset) && equal(duration, measure.duration) && event.tuplets.length === 0;
@@ -32,23 +64,35 @@ const staffOf = (stave: number, home: number): number | undefined => (stave === 
 const graceOf = ({ event, duration }: Chunk): { readonly grace?: string } =>
   event.small !== undefined || isZero(duration) ? { grace: 'unknown' } : {};
 
-function noteOrChord(chunk: Chunk, home: number, names: Names): XmlElement {
-  const { event } = chunk;
+function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }: Writing): XmlElement {
+  const { event, first } = chunk;
+  const alone = event.members.length === 1;
   const shared = {
     ...durationOf(chunk.value),
     ...graceOf(chunk),
     'stem.dir': hasStem(chunk.value) ? event.stems : undefined,
+    type: event.members.some(({ marks }) => marks.some(isThrough)) ? 'through' : undefined,
   };
-  const [only, ...others] = event.members.map((member, m) => {
-    const id = names.ofHead({ chunk, member: m });
-    const staff = staffOf(member.stave, home);
-    const alone = event.members.length === 1 ? shared : {};
-    const attributes = { 'xml:id': id, ...pitchOf(member), ...alone, ...colourOf(chunk), staff };
-    return xml('note', attributes, accidentalsOf(chunk, member));
+  const ofEvent = [...(first ? marksInNote(event.marks, environment) : []), verses.get(chunk)];
+  const notes = event.members.map((member, m) => {
+    const attributes = {
+      'xml:id': names.ofHead({ chunk, member: m }),
+      ...pitchOf(member),
+      ...(alone ? shared : {}),
+      ...colourOf(chunk),
+      staff: staffOf(member.stave, home),
+    };
+    const own = first ? [...accidentalsOf(member), ...marksInNote(member.marks, environment)] : [];
+    const note = xml('note', attributes, [...own, ...(alone ? ofEvent : [])]);
+    return member.spelling.doubtful ? unclear(note) : note;
   });
-  if (only !== undefined && others.length === 0) return only;
-  return xml('chord', { 'xml:id': names.of(chunk), ...shared }, [only, ...others]);
+  const [only] = notes;
+  return alone && only !== undefined
+    ? only
+    : xml('chord', { 'xml:id': names.of(chunk), ...shared }, [...notes, ...ofEvent]);
 }
+
+const isThrough = ({ form }: AppliedMark): boolean => form.name === 'through';
 
 /** What sounds is said where it is not the plain natural, or where a sign is drawn. */
 const pitchOf = (member: NoteMember): XmlAttributes => ({
@@ -60,27 +104,14 @@ const pitchOf = (member: NoteMember): XmlAttributes => ({
 const bearsSign = ({ spelling: { accidental, cautionary, editors }, marks }: NoteMember): boolean =>
   [accidental, cautionary, editors, ...marks.map(({ form }) => form.accidental)].some((sign) => sign !== undefined);
 
-/** What is drawn before or above the head: the source's sign, a cautionary one, the editor's. A tied note has them once. */
-function accidentalsOf({ first }: Chunk, { spelling, marks }: NoteMember): readonly XmlElement[] {
-  if (!first) return [];
-  const { accidental, cautionary, editors } = spelling;
+/** What is drawn before the head: the source's sign, a cautionary one, the editor's. */
+function accidentalsOf({ spelling: { accidental, cautionary, editors } }: NoteMember): readonly XmlElement[] {
+  const element = (sign: AccidentalSign | undefined, how: XmlAttributes = {}): readonly XmlElement[] =>
+    sign === undefined ? [] : [xml('accid', { accid: ACCIDENTALS[sign], ...how })];
   return [
-    ...(accidental === undefined ? [] : [xml('accid', { accid: ACCIDENTALS[accidental] })]),
-    ...(cautionary === undefined
-      ? []
-      : [xml('accid', { accid: ACCIDENTALS[cautionary], func: 'caution', enclose: 'paren' })]),
-    ...(editors === undefined ? [] : [xml('accid', { accid: ACCIDENTALS[editors], func: 'edit', enclose: 'brack' })]),
-    ...marks.flatMap(({ form }) =>
-      form.accidental === undefined
-        ? []
-        : [
-            xml('accid', {
-              accid: ACCIDENTALS[form.accidental],
-              place: form.parameters.includes('below') ? 'below' : 'above',
-              ...(form.editors ? { func: 'edit', enclose: 'brack' } : {}),
-            }),
-          ],
-    ),
+    ...element(accidental),
+    ...element(cautionary, { func: 'caution', enclose: 'paren' }),
+    ...element(editors, { func: 'edit', enclose: 'brack' }),
   ];
 }
 

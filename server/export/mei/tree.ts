@@ -1,5 +1,5 @@
-/** The body of an MEI document: each piece a movement. */
-import type { Score } from '../../score/score';
+/** The whole of a document: its head, and each piece as a movement. */
+import type { Piece, Score } from '../../score/score';
 import { beamRuns } from '../beams';
 import type { Chunk } from '../chunks';
 import type { Losses } from '../losses';
@@ -10,63 +10,110 @@ import { type XmlElement, xml } from '../xml';
 import { besideMeasures } from './beside';
 import { pageBreak, systemBreak } from './breaks';
 import { changedDefinition, openingDefinition } from './definitions';
+import { picturesOf } from './facsimile';
+import { headElement } from './header';
+import { incipitElement } from './incipit';
 import { type Making, measureElement } from './measures';
 import { Names } from './names';
-import { sectionElements } from './sections';
+import { pieceSection } from './sections';
+import { versesOf } from './verses';
 
-/** The music of the measures given: `music` with a movement a piece. */
-export function musicElement(
+const NAMESPACE = 'http://www.music-encoding.org/ns/mei';
+
+/** The score as it is read by one choice; `measures`: those that are exported, one at least. */
+export function documentElement(
   score: Score,
   measures: readonly Measure[],
   clefs: ClefChoice,
   losses: Losses,
 ): XmlElement {
-  const written = writtenOf(score, measures);
-  const names = new Names(score, written);
-  const beams = new Map<Chunk, readonly Chunk[]>();
-  for (const chunks of written.byVoice.values())
-    for (const run of beamRuns(chunks)) for (const chunk of run) beams.set(chunk, run);
-  const making: Making = { score, written, names, beams, beside: besideMeasures(score, written, names) };
+  const making = makingOf(score, measures);
   const pieces = [...new Set(measures.map(({ piece }) => piece))];
-  const movements = pieces.map((piece) =>
-    movement(
-      measures.filter((measure) => measure.piece === piece),
-      new Staves(score, piece, clefs),
-      making,
-      losses,
-    ),
-  );
-  return xml('music', {}, [xml('body', {}, movements)]);
-}
-
-function movement(measures: readonly Measure[], staves: Staves, making: Making, losses: Losses): XmlElement {
-  const { score, names } = making;
-  const [first] = measures;
-  const elements = new Map<Measure, readonly XmlElement[]>();
-  for (const [i, measure] of measures.entries()) {
-    const before = measures[i - 1];
-    elements.set(measure, [
-      ...breaksBefore(measure, before),
-      ...(i === 0 ? [] : [changedDefinition(score, measure, staves)].filter((element) => element !== undefined)),
-      measureElement(measure, before, staves, making),
-    ]);
-  }
-  const sections = sectionElements(measures, elements, {
-    of: ({ name }) => names.take(`section-${score.pieces.indexOf(first?.piece as never) + 1}-${name}`),
-  });
-  return xml('mdiv', { label: first?.piece.name === '' ? undefined : first?.piece.name }, [
-    xml('score', {}, [
-      first === undefined ? undefined : openingDefinition(score, first, staves, losses),
-      xml('section', {}, sections),
+  const movements = pieces.map((piece) => new Movement(piece, making, clefs, losses));
+  const incipits = new Map(movements.map((movement) => [movement.piece, movement.incipit()]));
+  const isWhole = measures.length === score.pieces.flatMap(({ bars }) => bars).length;
+  return xml('mei', { xmlns: NAMESPACE, meiversion: '5.1' }, [
+    headElement(score, incipits, isWhole),
+    xml('music', {}, [
+      making.pictures.element,
+      xml(
+        'body',
+        {},
+        movements.map((movement) => movement.element()),
+      ),
     ]),
   ]);
 }
 
-/** The system that begins with a measure, and its page where it is another than before. */
-function breaksBefore({ piece, bar, system }: Measure, before: Measure | undefined): readonly XmlElement[] {
-  const begins = piece.systems.filter(
-    ({ firstBar, score }) => firstBar === bar.index && score.bars[0]?.continues !== true,
-  );
-  const systems = begins.length === 0 && before === undefined ? [system] : begins;
-  return systems.flatMap((one) => [...(one.page === before?.system.page ? [] : [pageBreak(one)]), systemBreak(one)]);
+function makingOf(score: Score, measures: readonly Measure[]): Making {
+  const written = writtenOf(score, measures);
+  const names = new Names(score, written);
+  const voices = [...written.byVoice.values()];
+  const beams = new Map<Chunk, readonly Chunk[]>();
+  for (const run of voices.flatMap(beamRuns)) for (const chunk of run) beams.set(chunk, run);
+  const verses = new Map(voices.flatMap((chunks) => [...versesOf(chunks, names)]));
+  const beside = besideMeasures(score, written, names);
+  return { score, written, names, beams, verses, beside, pictures: picturesOf(score.tree, measures) };
+}
+
+class Movement {
+  private readonly measures: readonly Measure[];
+  private readonly staves: Staves;
+  private readonly elements = new Map<Measure, readonly XmlElement[]>();
+  private readonly definition: XmlElement | undefined;
+
+  constructor(
+    readonly piece: Piece,
+    private readonly making: Making,
+    clefs: ClefChoice,
+    losses: Losses,
+  ) {
+    this.measures = making.written.measures.filter((measure) => measure.piece === piece);
+    this.staves = new Staves(making.score, piece, clefs);
+    const [first] = this.measures;
+    this.definition = first && openingDefinition(making.score, first, this.staves, losses);
+    for (const [i, measure] of this.measures.entries()) {
+      this.elements.set(measure, this.measureElements(measure, this.measures[i - 1]));
+    }
+  }
+
+  element(): XmlElement {
+    const { piece, measures, elements, definition } = this;
+    const { score, names } = this.making;
+    return xml('mdiv', { label: piece.name === '' ? undefined : piece.name }, [
+      xml('score', {}, [definition, pieceSection({ piece, measures, elements }, score, names)]),
+    ]);
+  }
+
+  /** Shows the clefs of the source, whatever clefs the export has. */
+  incipit(): XmlElement {
+    const { piece, making } = this;
+    const [first] = this.measures;
+    const measure = first && this.elements.get(first)?.at(-1);
+    if (first === undefined || measure === undefined) return xml('score');
+    const definition = openingDefinition(making.score, first, new Staves(making.score, piece, 'source'));
+    return incipitElement(definition, measure);
+  }
+
+  private measureElements(measure: Measure, before: Measure | undefined): readonly XmlElement[] {
+    const changed = before === undefined ? undefined : changedDefinition(this.making.score, measure, this.staves);
+    return [
+      ...this.breaksBefore(measure, before),
+      ...(changed === undefined ? [] : [changed]),
+      measureElement(measure, before, this.staves, this.making),
+    ];
+  }
+
+  /** The system that begins with a measure, and its page where it is another than before. */
+  private breaksBefore({ piece, bar, system }: Measure, before: Measure | undefined): readonly XmlElement[] {
+    const { pictures } = this.making;
+    const begins = piece.systems.filter(
+      ({ firstBar, score }) => firstBar === bar.index && score.bars[0]?.continues !== true,
+    );
+    const systems = begins.length === 0 && before === undefined ? [system] : begins;
+    return systems.flatMap((one) => [
+      ...(one.page === before?.system.page ? [] : [pageBreak(one, pictures)]),
+      systemBreak(one, pictures),
+    ]);
+  }
 }

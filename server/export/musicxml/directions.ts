@@ -1,21 +1,10 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
-import {
-  add,
-  compare,
-  isZero,
-  latest,
-  multiply,
-  subtract,
-  type Time,
-  time,
-  toNumber,
-  ZERO,
-} from '../../../grammar/time';
-import { statedTempo } from '../../readings/choices';
+import { add, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import type { Chunk } from '../chunks';
 import type { Measure } from '../measures';
+import { tempiOf } from '../tempi';
 import { decimal, writtenValue } from '../values';
 import { leaf, type XmlAttributes, type XmlElement, xml } from '../xml';
 import { editorialElements } from './editorial';
@@ -119,20 +108,10 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
     const bar = piece.bars[section.firstBar];
     if (bar !== undefined) put(bar, section.onset, direction(leaf('rehearsal', section.name), ABOVE));
   }
-  const stated = statedTempo(score.environment, score.choice.name);
-  let inForce = stated ?? score.environment.tempo;
-  // A reading's tempo is that of the beginning, also where the head of the first system states another.
-  const isReplaced = (onset: Time): boolean => stated !== undefined && piece === score.pieces[0] && isZero(onset);
-  const later: (() => void)[] = [];
+  for (const { tempo, bar, onset } of tempiOf(first, score)) put(bar, onset, tempoElement(tempo));
   for (const { change, onset, bar } of changesOf(piece)) {
-    const { tempo, manual } = change;
-    if (manual !== undefined) later.push(() => put(bar, onset, manualElement(manual, score)));
-    if (tempo === undefined || isReplaced(onset)) continue;
-    if (compare(onset, first.bar.onset) <= 0) inForce = tempo;
-    else if (!change.restated) later.push(() => put(bar, onset, tempoElement(tempo)));
+    if (change.manual !== undefined) put(bar, onset, manualElement(change.manual, score));
   }
-  if (inForce !== undefined) put(first.bar, first.bar.onset, tempoElement(inForce));
-  for (const write of later) write();
   return directions;
 }
 

@@ -1,30 +1,13 @@
 /** Figures over a bass. */
-import {
-  add,
-  compare,
-  divide,
-  earliest,
-  latest,
-  multiply,
-  subtract,
-  type Time,
-  time,
-  ZERO,
-} from '../../../grammar/time';
+import { add, compare, earliest, latest, multiply, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { Figure } from '../../../grammar/tree';
-import { absolute, type Chunk } from '../chunks';
+import { absolute, type Chunk, figureTime } from '../chunks';
 import { inDivisions } from '../values';
 import { leaf, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS } from './tables';
 
 /** The figures of one voice, by the chunk before which they stand. */
 export type Figures = ReadonlyMap<Chunk, (divisions: bigint) => readonly XmlElement[]>;
-
-/** How long each of several figures within one note lasts: equal parts of it. */
-export function figureTime({ event }: Chunk): Time {
-  const columns = event.figures?.columns.length ?? 0;
-  return columns > 1 ? divide(event.duration, time(columns)) : event.duration;
-}
 
 /** A note with figures and all the chunks into which it was cut. */
 interface Figured {

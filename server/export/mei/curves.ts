@@ -1,0 +1,85 @@
+/** Curves and straight lines, from where they begin to where they end; what they mean is not said. */
+
+import type { Environment } from '../../score/environment';
+import type { Piece } from '../../score/score';
+import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
+import type { Measure } from '../measures';
+import type { Written } from '../written';
+import { type XmlElement, xml } from '../xml';
+import { withDoubt, words } from './editorial';
+import type { Names } from './names';
+
+/** An end as MEI tells it. */
+interface End {
+  readonly id: string;
+  readonly measure: Measure;
+  /** On the barline that ends the bar. */
+  readonly onBarline: boolean;
+}
+
+/** The curves of a piece, each with the measure where it stands; those of which no end is exported are left out. */
+export function curveElements(
+  piece: Piece,
+  written: Written,
+  names: Names,
+  environment: Environment,
+): readonly { readonly measure: Measure; readonly element: XmlElement }[] {
+  return curvesOf(piece).flatMap((curve) => {
+    const start = curve.start && endOf(curve.start, piece, written, names, 'start');
+    const end = curve.end && endOf(curve.end, piece, written, names, 'end');
+    const measure = start?.measure ?? end?.measure;
+    return measure === undefined ? [] : [{ measure, element: curveElement(curve, start, end, names, environment) }];
+  });
+}
+
+function endOf(
+  { end, system, voice }: PlacedEnd,
+  piece: Piece,
+  written: Written,
+  names: Names,
+  side: 'start' | 'end',
+): End | undefined {
+  const event = voice.events[end.event];
+  if (end.onBarline) {
+    const bar = event === undefined ? (voice.events.at(-1)?.bar ?? 0) : event.bar - 1;
+    const measure = written.measures.find((one) => one.piece === piece && one.bar.index === system.firstBar + bar);
+    if (measure !== undefined) return { id: names.ofBar(measure), measure, onBarline: true };
+  }
+  const chunks = event === undefined ? [] : written.chunksAt(system, event);
+  const chunk = side === 'start' ? chunks[0] : chunks.at(-1);
+  if (chunk === undefined) return undefined;
+  const id = end.member === undefined ? names.of(chunk) : names.ofHead({ chunk, member: end.member });
+  return { id, measure: chunk.measure, onBarline: false };
+}
+
+const ELEMENTS = { u: 'curve', line: 'line' } as const;
+
+function curveElement(
+  curve: PlacedCurve,
+  start: End | undefined,
+  end: End | undefined,
+  names: Names,
+  environment: Environment,
+): XmlElement {
+  const forms = [curve.form, ...[curve.start, curve.end].flatMap((one) => (one === undefined ? [] : [one.end.form]))];
+  const editors = forms.some((form) => form.editors);
+  const doubtful = forms.some((form) => form.doubtful);
+  const parameters = forms.flatMap((form) => form.parameters);
+  const placement = parameters.find((one) => one === 'above' || one === 'below');
+  const element = xml(ELEMENTS[curve.kind], {
+    'xml:id': names.part((start ?? end)?.id ?? '', 'u', 1),
+    startid: start && `#${start.id}`,
+    endid: end && `#${end.id}`,
+    ...(curve.kind === 'u'
+      ? { curvedir: placement, lform: editors ? 'dashed' : doubtful ? 'dotted' : undefined }
+      : { place: placement, form: editors ? 'dashed' : doubtful ? 'dotted' : undefined }),
+    label: parameters.find((one) => one !== 'above' && one !== 'below'),
+    type: words(
+      curve.start === undefined && 'start-not-shown',
+      curve.end === undefined && 'end-not-shown',
+      start?.onBarline === true && 'start-on-barline',
+      end?.onBarline === true && 'end-on-barline',
+    ),
+  });
+  return withDoubt(element, { editors, doubtful }, environment);
+}
