@@ -1,21 +1,11 @@
-/** One score made into the contents of files; what writes them is the host. */
-import type { Finding } from '../../grammar/findings/finding';
-import { findingOfScore } from '../document/absolute';
-import type { ExportFormat, ExportOptions } from '../export/formats';
-import type { Score } from '../score/score';
+/** What the command line says of the making of a score. */
+import { make as makeContents, type MadeReading, type Wish } from '../export/making';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { counted, findingLine, shown } from './print';
 
-export interface Wish {
-  readonly format: ExportFormat;
-  /** A reading or witness, `all`, or undefined for `written`. */
-  readonly reading: string | undefined;
-  readonly options: ExportOptions;
-}
-
 export interface Made {
-  readonly contents: readonly { readonly reading: string; readonly content: string | Uint8Array }[];
+  readonly contents: readonly Pick<MadeReading, 'reading' | 'content'>[];
   /** What the user is to be told, as lines. */
   readonly says: string;
   /** Whether all that was wished for was made. */
@@ -24,41 +14,28 @@ export interface Made {
 
 const nothing = (says: string): Made => ({ contents: [], says, whole: false });
 
-/** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
 export function make(project: Project, wish: Wish): Made {
-  const { analysis, file } = project;
-  const wished = wish.reading ?? 'written';
-  const readings = wished === 'all' ? analysis.choices : analysis.choices.filter((name) => name === wished);
-  if (readings.length === 0) return nothing(unknownReading(project, wished));
-  const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
-  if (errors.length > 0 && !wish.options.leaveGaps) {
-    const count = counted(errors.length, 'error', 'errors');
-    return nothing(
-      `${errors.map(findingLine).join('')}${shown(file)}: not exported, because of ${count}; --leave-gaps exports what is sound\n`,
-    );
+  const made = makeContents(project, wish);
+  const file = shown(project.file);
+  if (made.kind === 'unknown reading') {
+    const { wished, choices } = made;
+    const others = `${choices.join(', ')}.${didYouMean(wished, choices)}`;
+    return nothing(`${file}: it has no reading or witness “${shown(wished)}”, but ${others}\n`);
   }
-  const made = readings.flatMap((reading) => {
-    const score = analysis.score(reading);
-    return score === undefined ? [] : [makeReading(score, wish)];
-  });
+  if (made.kind === 'faulty') {
+    const count = counted(made.errors.length, 'error', 'errors');
+    const why = `not exported, because of ${count}; --leave-gaps exports what is sound`;
+    return nothing(`${made.errors.map(findingLine).join('')}${file}: ${why}\n`);
+  }
+  const contents = made.readings.filter(({ content }) => content.length > 0);
   return {
-    contents: made.flatMap(({ contents }) => contents),
-    says: made.map(({ says }) => says).join(''),
-    whole: made.every(({ whole }) => whole),
+    contents,
+    says: made.readings.map((reading) => saysOf(file, reading)).join(''),
+    whole: contents.length === made.readings.length,
   };
 }
 
-/** Whether a finding arises in one of these readings. */
-const concerns = (finding: Finding, readings: readonly string[]): boolean =>
-  finding.readings === undefined || finding.readings.some((reading) => readings.includes(reading));
-
-const unknownReading = ({ file, analysis: { choices } }: Project, wished: string): string =>
-  `${shown(file)}: it has no reading or witness “${shown(wished)}”, but ${choices.join(', ')}.${didYouMean(wished, choices)}\n`;
-
-function makeReading(score: Score, { format, options }: Wish): Made {
-  const reading = score.choice.name;
-  const { content, problems } = format.write(score, options);
-  const says = problems.map((problem) => findingLine(findingOfScore(score, problem))).join('');
-  if (content.length > 0) return { contents: [{ reading, content }], says, whole: true };
-  return nothing(`${says}${shown(score.file)}: the reading ${reading} was not exported\n`);
+function saysOf(file: string, { reading, content, findings }: MadeReading): string {
+  const refused = content.length > 0 ? '' : `${file}: the reading ${reading} was not exported\n`;
+  return findings.map(findingLine).join('') + refused;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { outputPath, sharedFolder } from '../../server/cli/outputPath';
+import { outputPath, sharedFolder } from '../../server/export/outputPath';
 
 const written = (input: string) => outputPath({ input, reading: 'written', extension: 'musicxml' });
 

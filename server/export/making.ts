@@ -1,0 +1,47 @@
+/** A score made into the contents of files, as the command line and the editor write them. */
+import type { Finding } from '../../grammar/findings/finding';
+import { findingOfScore } from '../document/absolute';
+import type { Score } from '../score/score';
+import type { Project } from '../workspace/project';
+import type { ExportFormat, ExportOptions } from './formats';
+
+export interface Wish {
+  readonly format: ExportFormat;
+  /** A reading or witness, `all`, or undefined for `written`. */
+  readonly reading: string | undefined;
+  readonly options: ExportOptions;
+}
+
+/** One reading; its content is empty where the format refuses it, which a finding of level `error` says. */
+export interface MadeReading {
+  readonly reading: string;
+  readonly content: string | Uint8Array;
+  /** What the format cannot say, the bars left empty, or why there is no content. */
+  readonly findings: readonly Finding[];
+}
+
+export type Made =
+  | { readonly kind: 'unknown reading'; readonly wished: string; readonly choices: readonly string[] }
+  /** Nothing is made, because of these. */
+  | { readonly kind: 'faulty'; readonly errors: readonly Finding[] }
+  | { readonly kind: 'made'; readonly readings: readonly MadeReading[] };
+
+/** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
+export function make({ analysis }: Project, { format, reading = 'written', options }: Wish): Made {
+  const { choices } = analysis;
+  const readings = reading === 'all' ? choices : choices.filter((name) => name === reading);
+  if (readings.length === 0) return { kind: 'unknown reading', wished: reading, choices };
+  const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
+  if (errors.length > 0 && !options.leaveGaps) return { kind: 'faulty', errors };
+  const scores = readings.flatMap((name) => analysis.score(name) ?? []);
+  return { kind: 'made', readings: scores.map((score) => makeReading(score, format, options)) };
+}
+
+/** Whether a finding arises in one of these readings. */
+const concerns = (finding: Finding, readings: readonly string[]): boolean =>
+  finding.readings === undefined || finding.readings.some((reading) => readings.includes(reading));
+
+function makeReading(score: Score, format: ExportFormat, options: ExportOptions): MadeReading {
+  const { content, problems } = format.write(score, options);
+  return { reading: score.choice.name, content, findings: problems.map((problem) => findingOfScore(score, problem)) };
+}
