@@ -1,12 +1,12 @@
 /** `bentside export`: scores in the formats of other programs. */
 import { barRange, formatNames, formats } from '../export/formats';
 import type { Wish } from '../export/making';
+import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
 import { type Made, make } from './making';
 import type { Given } from './options';
-import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import { counted, shown } from './print';
 
 export const exportCommand: Command = {

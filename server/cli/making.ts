@@ -1,5 +1,5 @@
 /** What the command line says of the making of a score. */
-import { make as makeContents, type MadeReading, type Wish } from '../export/making';
+import { type MadeReading, make as makeContents, type Wish } from '../export/making';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { counted, findingLine, shown } from './print';

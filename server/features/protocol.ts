@@ -2,6 +2,7 @@
  * What the client and the server say to one another beyond the protocol. Types alone: the client shares no other part of the
  * server.
  */
+import type { Position, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Level } from '../../grammar/findings/finding';
 
@@ -47,3 +48,75 @@ export interface ReadParams {
   readonly uri: string;
 }
 export type ReadResult = string | null;
+
+// ─── client to server ────────────────────────────────────────────────────────────────────────────────────────────
+
+export interface FileParams {
+  readonly textDocument: TextDocumentIdentifier;
+}
+
+/** What a score can be read as. */
+export interface ChoiceOffer {
+  readonly name: string;
+  readonly kind: 'written' | 'reading' | 'source';
+  /** As the file describes it; empty where it does not. */
+  readonly description: string;
+}
+
+export interface BarParams extends FileParams {
+  readonly position: Position;
+  /** The reading that is shown. */
+  readonly reading: string;
+}
+
+/** A sign was typed just before the position. */
+export type TypedParams = BarParams;
+export type TypedResult = { readonly kind: 'barline' | 'apostrophe'; readonly edits: readonly TextEdit[] } | null;
+
+export interface ExportParams extends FileParams {
+  /** As after `--as`. */
+  readonly format: string;
+  /** One, or `all`. */
+  readonly reading: string;
+  readonly leaveGaps: boolean;
+}
+
+/** A file to be written, at an address beside the score's. */
+export interface ExportedFile {
+  readonly uri: string;
+  /** Bytes go as base64. */
+  readonly content: { readonly text: string } | { readonly base64: string };
+}
+
+export interface ExportResult {
+  readonly files: readonly ExportedFile[];
+  /** Errors because of which nothing, or a reading less, was made. */
+  readonly refusals: readonly string[];
+  /** What the format cannot say. */
+  readonly losses: readonly string[];
+}
+
+/** Requests about an open file. */
+export interface FileRequests {
+  /** What the file can be read as, `written` first. */
+  'bentside/choices': { params: FileParams; result: readonly ChoiceOffer[] };
+  /** How full the bar at a place is: "bar 12: 5 of 8 quavers". */
+  'bentside/bar': { params: BarParams; result: string | null };
+  /** What a sign that was just typed brings with it. */
+  'bentside/typed': { params: TypedParams; result: TypedResult };
+  /** The contents and places of the files of an export. */
+  'bentside/export': { params: ExportParams; result: ExportResult | null };
+}
+
+/** Requests that no file is needed for. */
+export interface PlainRequests {
+  /** The help page of a finding, Markdown; null if there is no such code. */
+  'bentside/help': { params: { readonly code: string }; result: string | null };
+  /** The formats of an export. */
+  'bentside/formats': {
+    params: Record<string, never>;
+    result: readonly { readonly name: string; readonly title: string }[];
+  };
+}
+
+export type Requests = FileRequests & PlainRequests;

@@ -26,6 +26,14 @@ export function counted(have: Time, need: Time): { readonly have: string; readon
   return { have: `${format(count)} ${count.n === 1 ? one : many}`, need: format(multiply(need, time(d))) };
 }
 
+/** "5 of 8 quavers": how much of a bar there is. */
+export function portion(have: Time, whole: Time): string {
+  const unit = unitOf(have, whole);
+  const [d, one, many] = unit ?? [1, 'semibreve', 'semibreves'];
+  const [part, all] = [multiply(have, time(d)), multiply(whole, time(d))];
+  return `${format(part)} of ${format(all)} ${all.n === 1 ? one : many}`;
+}
+
 const intervals = [
   'a unison',
   'a second',

@@ -17,7 +17,8 @@ import { type ClientOptions, READ, type ReadParams, type ReadResult } from '../f
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
 import { type Disk, Files } from './files';
-import { featureCapabilities, registerFeatures } from './requests';
+import { registerOwnRequests } from './ownRequests';
+import { type Answer, featureCapabilities, registerFeatures } from './requests';
 import { SettingsOfFiles } from './settings';
 
 /** What the platform gives. */
@@ -71,11 +72,9 @@ class Session {
       this.diagnostics = pulled;
     } else this.diagnostics = new PushedDiagnostics(connection, this.documents, turns, later, helpAddress);
     this.listen();
-    registerFeatures(connection, {
-      documents: this.documents,
-      files: this.files,
-      answer: (fallback, feature) => this.answer(fallback, feature),
-    });
+    const answer: Answer = (fallback, feature) => this.answer(fallback, feature);
+    registerFeatures(connection, { documents: this.documents, files: this.files, answer });
+    registerOwnRequests(connection, answer);
   }
 
   result(): InitializeResult {

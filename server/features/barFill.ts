@@ -1,0 +1,78 @@
+/** How full the bar at the caret is. */
+import { compare, equal, isNegative, subtract, sum, type Time, ZERO } from '../../grammar/time';
+import type { Segment } from '../../grammar/tree';
+import { portion } from '../score/amounts';
+import type { Bar, Piece, ScoreSystem, VoiceEvent } from '../score/score';
+import type { Project } from '../workspace/project';
+import { type LanePlace, laneAt } from './laneAt';
+
+export interface BarFill {
+  /** "bar 12: 5 of 8 quavers". */
+  readonly words: string;
+  /** Its time is that which its meter asks for. */
+  readonly isFull: boolean;
+  /** The bar as typed: where it stands in its lane's joined text. */
+  readonly segment: Segment;
+  readonly place: LanePlace;
+}
+
+/**
+ * The fill of the bar of a lane in which an offset stands, in one reading; undefined outside a measured bar.
+ * @param reading a name that the file does not declare is taken for `written`
+ */
+export function barFill(project: Project, offset: number, reading: string): BarFill | undefined {
+  const place = laneAt(project.tree, offset);
+  if (place === undefined || place.placed.tree.kind !== 'lane') return undefined;
+  const segment = segmentAt(place);
+  if (segment === undefined) return undefined;
+  const found = systemOf(project, place.block, reading);
+  if (found === undefined || found.system.score.kind !== 'measured') return undefined;
+  const events = eventsIn(found.system, place, segment);
+  const bar = barOf(found.piece, found.system, events, place.placed.tree.segments.indexOf(segment));
+  if (bar?.expected === undefined) return undefined;
+  const time = events.some(({ wholeBar }) => wholeBar)
+    ? bar.expected
+    : sum([before(bar, found.system), ...events.map(({ duration }) => duration)]);
+  return {
+    words: `bar ${bar.number}: ${portion(time, bar.expected)}${compare(time, bar.expected) > 0 ? ', too many' : ''}`,
+    isFull: equal(time, bar.expected) && !segment.broken,
+    segment,
+    place,
+  };
+}
+
+/** The bar as typed: after a barline the next one. */
+const segmentAt = ({ placed: { tree }, pos }: LanePlace): Segment | undefined =>
+  tree.segments.find((segment) => pos < segment.pos + segment.len) ?? tree.segments.at(-1);
+
+interface FoundSystem {
+  readonly piece: Piece;
+  readonly system: ScoreSystem;
+}
+
+function systemOf({ analysis }: Project, block: number, reading: string): FoundSystem | undefined {
+  const score = analysis.score(reading) ?? analysis.score('written');
+  for (const piece of score?.pieces ?? []) {
+    const system = piece.systems.find((one) => one.block === block);
+    if (system !== undefined) return { piece, system };
+  }
+  return undefined;
+}
+
+/** The events of the lane that are typed in the bar, all of one bar of the score. */
+function eventsIn({ score }: ScoreSystem, { lane }: LanePlace, { pos, len }: Segment): VoiceEvent[] {
+  const typed = score.voices
+    .flatMap(({ events }) => events)
+    .filter(({ source }) => source.lane === lane && source.pos >= pos && source.pos < pos + len);
+  const last = typed.at(-1);
+  return typed.filter(({ bar }) => bar === last?.bar);
+}
+
+const barOf = (piece: Piece, system: ScoreSystem, events: readonly VoiceEvent[], segment: number): Bar | undefined =>
+  piece.bars[system.firstBar + (events[0]?.bar ?? segment)];
+
+/** The time of a bar that has passed before this system. */
+function before(bar: Bar, system: ScoreSystem): Time {
+  const gone = subtract(system.onset, bar.onset);
+  return isNegative(gone) ? ZERO : gone;
+}

@@ -1,0 +1,43 @@
+/** What the client asks beyond the protocol. */
+import type { Connection } from 'vscode-languageserver';
+import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
+import { formats } from '../export/formats';
+import { barFill } from '../features/barFill';
+import { choiceOffers } from '../features/choices';
+import { exporting } from '../features/exporting';
+import { offsetOfPosition } from '../features/place';
+import type { FileRequests, PlainRequests } from '../features/protocol';
+import { afterTyping } from '../features/typed';
+import type { Current } from './documents';
+import type { Answer } from './requests';
+
+export function registerOwnRequests(connection: Connection, answer: Answer): void {
+  const onFile = <Name extends keyof FileRequests>(
+    name: Name,
+    fallback: FileRequests[Name]['result'],
+    feature: (current: Current, params: FileRequests[Name]['params']) => FileRequests[Name]['result'],
+  ): void => {
+    connection.onRequest<unknown, void>(name, answer(fallback, feature));
+  };
+  const onPlain = <Name extends keyof PlainRequests>(
+    name: Name,
+    feature: (params: PlainRequests[Name]['params']) => PlainRequests[Name]['result'],
+  ): void => {
+    connection.onRequest<unknown, void>(name, feature);
+  };
+
+  onFile('bentside/choices', [], ({ project }) => choiceOffers(project));
+  onFile('bentside/bar', null, ({ project }, { position, reading }) => {
+    return barFill(project, offsetOfPosition(project.tree, position), reading)?.words ?? null;
+  });
+  onFile('bentside/typed', null, ({ project }, params) => afterTyping(project, params));
+  onFile('bentside/export', null, ({ project }, params) => exporting(project, params));
+  onPlain('bentside/help', ({ code }) => helpPage(code));
+  onPlain('bentside/formats', () => formats.map(({ name, title }) => ({ name, title })));
+}
+
+function helpPage(code: string): string | null {
+  if (!Object.hasOwn(catalogue, code)) return null;
+  const { level, sentence, help } = catalogue[code as FindingCode];
+  return `# ${code}\n\n*${level}* · ${sentence}\n\n${help.trim()}\n`;
+}

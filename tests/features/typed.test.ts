@@ -1,0 +1,63 @@
+/** What a sign that was just typed brings with it. */
+import { describe, expect, it } from 'vitest';
+import { edited } from '../../server/document/edits';
+import { offsetOfPosition, positionOfOffset } from '../../server/features/place';
+import { afterTyping } from '../../server/features/typed';
+import { noFiles } from '../../server/workspace/host';
+import { projectOf } from '../../server/workspace/project';
+import { HEAD } from '../helpers/music';
+
+/** The lane after the sign before `^` was typed; unchanged where it brings nothing. */
+function typed(lane: string, meter = 'C'): string {
+  const head = `${HEAD}system upper G2 meter ${meter}\n  dessus | `;
+  const marked = `${head}${lane}\n`;
+  const project = projectOf(noFiles, 'passage.bent', marked.replace('^', ''));
+  const position = positionOfOffset(project.tree, marked.indexOf('^'));
+  const edits = afterTyping(project, { position, reading: 'written' })?.edits ?? [];
+  const changes = edits.map(({ range, newText }) => {
+    const offset = offsetOfPosition(project.tree, range.start);
+    return { offset, length: offsetOfPosition(project.tree, range.end) - offset, text: newText };
+  });
+  return edited(project.tree.text, changes).slice(head.length, -1);
+}
+
+describe('a space after an event', () => {
+  it('closes a bar that is full', () => {
+    expect(typed('4 c5 d e f ^')).toBe('4 c5 d e f | ');
+    expect(typed('2. c5 | d ^', '3/2')).toBe('2. c5 | d ');
+    expect(typed('2. c5 d ^', '3/2')).toBe('2. c5 d | ');
+    expect(typed('{3in2 4 c5 d e} 2 f ^')).toBe('{3in2 4 c5 d e} 2 f | ');
+    expect(typed('rbar ^')).toBe('rbar | ');
+  });
+  it('leaves a bar open that is not full, or more than full', () => {
+    expect(typed('4 c5 d e ^')).toBe('4 c5 d e ');
+    expect(typed('2 c5 d e ^')).toBe('2 c5 d e ');
+  });
+  it('closes none before other music, or before a barline', () => {
+    expect(typed('4 c5 d ^e f')).toBe('4 c5 d e f');
+    expect(typed('4 c5 d e f ^| g')).toBe('4 c5 d e f | g');
+  });
+  it('closes none within options or a span that is still open', () => {
+    expect(typed('2 c5 <K: 2 d ^>')).toBe('2 c5 <K: 2 d >');
+    expect(typed('2 c5 {small 8 d5 ^}')).toBe('2 c5 {small 8 d5 }');
+    expect(typed('2 c5 {unclear 2 d ^')).toBe('2 c5 {unclear 2 d ');
+  });
+  it('closes a bar once, however many spaces follow', () => {
+    expect(typed('4 c5 d e f  ^')).toBe('4 c5 d e f  ');
+    expect(typed('4 c5 d e f | ^')).toBe('4 c5 d e f | ');
+  });
+});
+
+describe('a letter of a dead-key keyboard', () => {
+  it('gives its apostrophe back, so that a sign can be typed', () => {
+    expect(typed('4 c5á^')).toBe("4 c5'a");
+    expect(typed('4 c5ć^')).toBe("4 c5'c");
+  });
+  it('is a straight apostrophe where the keyboard makes a typographic one', () => {
+    expect(typed('4 c5’^')).toBe("4 c5'");
+    expect(typed('4 c5’z^')).toBe("4 c5'z");
+  });
+  it('stays in words', () => {
+    expect(typed('"á^" 4 c5')).toBe('"á" 4 c5');
+  });
+});
