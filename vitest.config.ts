@@ -1,5 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, pool: 'threads' },
+  // Tests in a real editor are run by themselves (vitest.editor.config.ts).
+  test: { include: ['tests/**/*.test.ts'], exclude: ['tests/editor/**'], testTimeout: 60_000, pool: 'threads' },
 });

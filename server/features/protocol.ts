@@ -55,6 +55,10 @@ export interface FileParams {
   readonly textDocument: TextDocumentIdentifier;
 }
 
+export interface PlaceParams extends FileParams {
+  readonly position: Position;
+}
+
 /** What a score can be read as. */
 export interface ChoiceOffer {
   readonly name: string;
@@ -63,8 +67,7 @@ export interface ChoiceOffer {
   readonly description: string;
 }
 
-export interface BarParams extends FileParams {
-  readonly position: Position;
+export interface BarParams extends PlaceParams {
   /** The reading that is shown. */
   readonly reading: string;
 }
@@ -96,6 +99,12 @@ export interface ExportResult {
   readonly losses: readonly string[];
 }
 
+/** Where a text is to be put in, as a snippet. */
+export interface SnippetOffer {
+  readonly position: Position;
+  readonly snippet: string;
+}
+
 /** Requests about an open file. */
 export interface FileRequests {
   /** What the file can be read as, `written` first. */
@@ -104,6 +113,8 @@ export interface FileRequests {
   'bentside/bar': { params: BarParams; result: string | null };
   /** What a sign that was just typed brings with it. */
   'bentside/typed': { params: TypedParams; result: TypedResult };
+  /** The system after the one at a place, with all its lanes. */
+  'bentside/nextSystem': { params: PlaceParams; result: SnippetOffer | null };
   /** The contents and places of the files of an export. */
   'bentside/export': { params: ExportParams; result: ExportResult | null };
 }

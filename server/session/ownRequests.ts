@@ -5,6 +5,7 @@ import { formats } from '../export/formats';
 import { barFill } from '../features/barFill';
 import { choiceOffers } from '../features/choices';
 import { exporting } from '../features/exporting';
+import { nextSystem } from '../features/nextSystem';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
 import { afterTyping } from '../features/typed';
@@ -31,6 +32,9 @@ export function registerOwnRequests(connection: Connection, answer: Answer): voi
     return barFill(project, offsetOfPosition(project.tree, position), reading)?.words ?? null;
   });
   onFile('bentside/typed', null, ({ project }, params) => afterTyping(project, params));
+  onFile('bentside/nextSystem', null, ({ project }, { position }) =>
+    nextSystem(project, offsetOfPosition(project.tree, position)),
+  );
   onFile('bentside/export', null, ({ project }, params) => exporting(project, params));
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => formats.map(({ name, title }) => ({ name, title })));

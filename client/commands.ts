@@ -1,0 +1,57 @@
+/** The commands by their names in package.json. */
+import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
+import { beginSource } from './beginSource';
+import { exportScore } from './exporting';
+import { helpAddress } from './helpAddress';
+import { named, scoreEditor } from './language';
+import type { Readings } from './readings';
+import type { Server } from './server';
+
+interface Parts {
+  readonly server: Server;
+  readonly readings: Readings;
+}
+
+type Run = (...args: readonly unknown[]) => unknown;
+
+export const commandTable = ({ server, readings }: Parts): Readonly<Record<string, Run>> => ({
+  'bentside.beginSource': () => beginSource(),
+  'bentside.newSystem': () => newSystem(server),
+  'bentside.chooseReading': (name) => readings.choose(typeof name === 'string' ? name : undefined),
+  'bentside.export': () => exportScore(server, readings),
+  'bentside.openHelp': (code) => openHelp(typeof code === 'string' ? code : undefined),
+  'bentside.restartServer': () => server.restart(),
+  'bentside.showLog': () => server.log.show(),
+});
+
+async function newSystem(server: Server): Promise<void> {
+  const editor = scoreEditor();
+  if (editor === undefined) return;
+  const { document, selection } = editor;
+  const offer = await server.ask('bentside/nextSystem', { textDocument: named(document), position: selection.active });
+  if (!offer) return;
+  const { line, character } = offer.position;
+  await editor.insertSnippet(new SnippetString(offer.snippet), selection.active.with(line, character));
+}
+
+/** Opens the help page of a finding: of the one at the caret, or one that the user picks among those of the file. */
+async function openHelp(wished: string | undefined): Promise<void> {
+  const code = wished ?? (await findingAtCaret());
+  if (code !== undefined) await commands.executeCommand('vscode.open', Uri.parse(helpAddress(code)));
+}
+
+async function findingAtCaret(): Promise<string | undefined> {
+  const editor = scoreEditor();
+  if (editor === undefined) return undefined;
+  const all = languages.getDiagnostics(editor.document.uri).filter(({ source }) => source === 'bentside');
+  const here = all.filter(({ range }) => range.contains(editor.selection.active));
+  const codes = [...new Set((here.length > 0 ? here : all).map(codeOf))].filter((code) => code !== '');
+  if (codes.length === 0) {
+    void window.showInformationMessage(l10n.t('There are no findings in this file.'));
+    return undefined;
+  }
+  return codes.length === 1 ? codes[0] : window.showQuickPick(codes, { title: l10n.t('Open the help page') });
+}
+
+const codeOf = ({ code }: { readonly code?: unknown }): string =>
+  typeof code === 'string' ? code : ((code as { readonly value?: string } | undefined)?.value ?? '');

@@ -1,0 +1,114 @@
+/** Exports: one picker over all formats and readings, files beside the score, and a word about where they went. */
+import {
+  commands,
+  l10n,
+  ProgressLocation,
+  type QuickPickItem,
+  QuickPickItemKind,
+  type TextDocument,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
+import type { ExportedFile, ExportResult } from '../server/features/protocol';
+import { named, scoreEditor } from './language';
+import type { Readings } from './readings';
+import type { Server } from './server';
+
+interface Wish {
+  readonly format: string;
+  readonly reading: string;
+  readonly leaveGaps: boolean;
+}
+
+type WishItem = QuickPickItem & { readonly wish?: Wish };
+
+export async function exportScore(server: Server, readings: Readings): Promise<void> {
+  const document = scoreEditor()?.document;
+  if (document === undefined) {
+    void window.showInformationMessage(l10n.t('Open a score first.'));
+    return;
+  }
+  // The files go beside the score, so it must stand somewhere.
+  if (document.isUntitled && !(await document.save())) return;
+  const score = scoreEditor()?.document ?? document;
+  const picked = await window.showQuickPick(wishItems(server, readings, score), {
+    title: l10n.t('Export'),
+    placeHolder: l10n.t('A format and a reading'),
+    matchOnDescription: true,
+  });
+  if (picked?.wish !== undefined) await carryOut(server, score, picked.wish);
+}
+
+/** All formats, and in each the reading that is shown, the others, and all at once. */
+async function wishItems(server: Server, readings: Readings, document: TextDocument): Promise<WishItem[]> {
+  const [formats, offers] = await Promise.all([server.ask('bentside/formats', {}), readings.offers(document)]);
+  const shown = readings.of(document);
+  const names = offers.map(({ name }) => name).sort((a, b) => Number(b === shown) - Number(a === shown));
+  return (formats ?? []).flatMap(({ name: format, title }) => [
+    { label: title, kind: QuickPickItemKind.Separator },
+    ...[...names, ...(names.length > 1 ? ['all'] : [])].map((reading) => ({
+      label: `${format} · ${reading === 'all' ? l10n.t('all readings') : reading}`,
+      description: title,
+      wish: { format, reading, leaveGaps: false },
+    })),
+  ]);
+}
+
+async function carryOut(server: Server, document: TextDocument, wish: Wish): Promise<void> {
+  const progress = { location: ProgressLocation.Window, title: l10n.t('Exporting …') };
+  const result = await window.withProgress(progress, () =>
+    server.ask('bentside/export', { textDocument: named(document), ...wish }),
+  );
+  if (!result) {
+    void window.showErrorMessage(l10n.t('The language server does not answer; nothing was exported.'));
+    return;
+  }
+  const written = await writeAll(result.files);
+  for (const line of [...result.refusals, ...result.losses]) server.log.info(line);
+  if (result.refusals.length > 0) await refused(server, document, wish, result);
+  else if (written !== undefined) await told(server, written, result);
+}
+
+/** Writes the files; undefined if one could not be, of which the user is told. */
+async function writeAll(files: readonly ExportedFile[]): Promise<readonly Uri[] | undefined> {
+  const written: Uri[] = [];
+  for (const { uri, content } of files) {
+    const target = Uri.parse(uri);
+    try {
+      await workspace.fs.writeFile(target, bytesOf(content));
+      written.push(target);
+    } catch (error) {
+      void window.showErrorMessage(l10n.t('{0} could not be written: {1}', nameOf(target), String(error)));
+      return undefined;
+    }
+  }
+  return written;
+}
+
+const bytesOf = (content: ExportedFile['content']): Uint8Array =>
+  'text' in content
+    ? new TextEncoder().encode(content.text)
+    : Uint8Array.from(atob(content.base64), (sign) => sign.charCodeAt(0));
+
+const nameOf = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
+
+async function refused(server: Server, document: TextDocument, wish: Wish, { refusals }: ExportResult): Promise<void> {
+  const [gaps, problems] = [l10n.t('Leave gaps'), l10n.t('Show problems')];
+  const says = l10n.t('Not exported, because of {0} errors. The first: {1}', refusals.length, refusals[0] ?? '');
+  const answer = await window.showErrorMessage(says, ...(wish.leaveGaps ? [] : [gaps]), problems);
+  if (answer === gaps) await carryOut(server, document, { ...wish, leaveGaps: true });
+  if (answer === problems) await commands.executeCommand('workbench.actions.view.problems');
+}
+
+async function told(server: Server, written: readonly Uri[], { losses }: ExportResult): Promise<void> {
+  const [open, log] = [l10n.t('Open'), l10n.t('Show what is lost')];
+  const names = written.map(nameOf).join(', ');
+  const says =
+    losses.length === 0
+      ? l10n.t('Written: {0}', names)
+      : l10n.t('Written: {0}. The format cannot say {1} things.', names, losses.length);
+  const answer = await window.showInformationMessage(says, open, ...(losses.length === 0 ? [] : [log]));
+  if (answer === open && written[0] !== undefined) await commands.executeCommand('vscode.open', written[0]);
+  if (answer === log) server.log.show();
+}

@@ -1,0 +1,107 @@
+/** The language server as the client has it: started, asked, and started again when it fails. */
+import { type Disposable, type LogOutputChannel, l10n, Uri, window, workspace } from 'vscode';
+import {
+  type BaseLanguageClient,
+  CloseAction,
+  type CloseHandlerResult,
+  ErrorAction,
+  type LanguageClientOptions,
+  State,
+} from 'vscode-languageclient';
+import { type ClientOptions, READ, type ReadParams, type ReadResult, type Requests } from '../server/features/protocol';
+import { helpAddress } from './helpAddress';
+import { LANGUAGE } from './language';
+
+export type MakeClient = (id: string, name: string, options: LanguageClientOptions) => BaseLanguageClient;
+
+/** So often the server is started again by itself … */
+const MOST_RESTARTS = 3;
+/** … in so many milliseconds. After that the user decides. */
+const RESTARTS_WITHIN = 180_000;
+
+export class Server implements Disposable {
+  readonly log: LogOutputChannel;
+  private readonly client: BaseLanguageClient;
+  private ends: number[] = [];
+  private hasTold = false;
+
+  constructor(make: MakeClient) {
+    this.log = window.createOutputChannel('Bentside', { log: true });
+    const options: ClientOptions = { helpAddress: helpAddress('{code}'), canRead: true };
+    this.client = make('bentside', 'Bentside', {
+      documentSelector: [{ language: LANGUAGE }],
+      initializationOptions: options,
+      outputChannel: this.log,
+      errorHandler: {
+        error: () => ({ action: ErrorAction.Continue, handled: true }),
+        closed: () => this.closed(),
+      },
+    });
+    this.client.onRequest(READ, ({ uri }: ReadParams) => readFile(uri));
+  }
+
+  /** Starts it; where it cannot be started the user is told, and the rest of the editor goes on. */
+  async start(): Promise<void> {
+    try {
+      await this.client.start();
+    } catch (error) {
+      this.log.error(String(error));
+      this.tell();
+    }
+  }
+
+  async restart(): Promise<void> {
+    this.ends = [];
+    this.hasTold = false;
+    if (this.client.state === State.Running) await this.client.stop();
+    await this.start();
+  }
+
+  /** What the server answers; undefined where there is none, or it fails. */
+  async ask<Name extends keyof Requests>(
+    name: Name,
+    params: Requests[Name]['params'],
+  ): Promise<Requests[Name]['result'] | undefined> {
+    if (this.client.state !== State.Running) return undefined;
+    try {
+      return await this.client.sendRequest(name, params);
+    } catch (error) {
+      this.log.warn(`${name}: ${error}`);
+      return undefined;
+    }
+  }
+
+  private closed(): CloseHandlerResult {
+    const now = Date.now();
+    this.ends = [...this.ends.filter((end) => now - end < RESTARTS_WITHIN), now];
+    if (this.ends.length <= MOST_RESTARTS) return { action: CloseAction.Restart, handled: true };
+    this.tell();
+    return { action: CloseAction.DoNotRestart, handled: true };
+  }
+
+  /** Once, until the user starts it again. */
+  private async tell(): Promise<void> {
+    if (this.hasTold) return;
+    this.hasTold = true;
+    const [restart, log] = [l10n.t('Restart'), l10n.t('Show log')];
+    const says = l10n.t('The language server of Bentside has stopped. Colours and snippets go on without it.');
+    const answer = await window.showWarningMessage(says, restart, log);
+    if (answer === restart) await this.restart();
+    if (answer === log) this.log.show();
+  }
+
+  dispose(): void {
+    void this.client.dispose();
+    this.log.dispose();
+  }
+}
+
+/** A file that the server cannot reach itself. */
+async function readFile(uri: string): Promise<ReadResult> {
+  try {
+    // The byte order mark is kept for whoever looks at the encoding.
+    return new TextDecoder('utf-8', { ignoreBOM: true }).decode(await workspace.fs.readFile(Uri.parse(uri)));
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,99 @@
+/** What is done for whoever types: a full bar closes itself on Space, letters of dead keys give their apostrophe back. */
+import {
+  commands,
+  type Disposable,
+  Position,
+  Range,
+  type TextDocument,
+  type TextDocumentChangeEvent,
+  type TextDocumentContentChangeEvent,
+  type TextEditor,
+  workspace,
+} from 'vscode';
+import type { TextEdit } from 'vscode-languageserver-types';
+import { isOurs, named, scoreEditor } from './language';
+import type { Readings } from './readings';
+import type { Server } from './server';
+
+/** What is typed in one edit with what was typed before. */
+const together = { undoStopBefore: false, undoStopAfter: false } as const;
+
+/** A barline that was just put in: what is typed there next may be the user's own. */
+interface OwnBarline {
+  readonly document: TextDocument;
+  readonly version: number;
+  /** From before it to after the space that follows it. */
+  readonly range: Range;
+}
+
+export class TypingAids implements Disposable {
+  private readonly listener: Disposable;
+  private closed: OwnBarline | undefined;
+
+  constructor(
+    private readonly server: Server,
+    private readonly readings: Readings,
+  ) {
+    this.listener = workspace.onDidChangeTextDocument((event) => void this.changed(event));
+  }
+
+  private async changed({ document, contentChanges, reason }: TextDocumentChangeEvent): Promise<void> {
+    const editor = scoreEditor();
+    const [change, ...others] = contentChanges;
+    if (!isOurs(document) || editor?.document !== document || reason !== undefined) return;
+    if (change === undefined || others.length > 0 || change.text.length !== 1) return;
+    if (this.isOwnBarline(document, change)) await this.giveWay(editor);
+    else if (isWorthAsking(document, change.text)) await this.aid(editor, change);
+  }
+
+  /** The user types the barline that stands already. */
+  private isOwnBarline(document: TextDocument, { text, range }: TextDocumentContentChangeEvent): boolean {
+    const { closed } = this;
+    if (closed?.document !== document || closed.version + 1 !== document.version) return false;
+    return /[|:]/.test(text) && range.start.isEqual(closed.range.end);
+  }
+
+  private async giveWay(editor: TextEditor): Promise<void> {
+    const range = this.closed?.range;
+    this.closed = undefined;
+    if (range !== undefined) await editor.edit((edit) => edit.delete(range), together);
+  }
+
+  private async aid(editor: TextEditor, { range, text }: TextDocumentContentChangeEvent): Promise<void> {
+    const { document } = editor;
+    const { version } = document;
+    const position = range.start.translate(0, text.length);
+    const reading = this.readings.of(document);
+    const result = await this.server.ask('bentside/typed', { textDocument: named(document), position, reading });
+    // Whatever was typed meanwhile goes before.
+    if (!result || document.version !== version) return;
+    await editor.edit((edit) => {
+      for (const { range: where, newText } of result.edits) {
+        const place = rangeOf(where);
+        if (place.isEmpty) edit.insert(place.start, newText);
+        else edit.replace(place, newText);
+      }
+    }, together);
+    const [first] = result.edits;
+    if (result.kind === 'apostrophe') await commands.executeCommand('editor.action.triggerSuggest');
+    else if (first !== undefined) this.closed = ownBarline(document, first);
+  }
+
+  dispose(): void {
+    this.listener.dispose();
+  }
+}
+
+function isWorthAsking(document: TextDocument, text: string): boolean {
+  // Only a letter beyond ASCII can come of a dead key.
+  if (text !== ' ') return text > '\u007f';
+  return workspace.getConfiguration('bentside', document).get('typing.closeFullBars', true);
+}
+
+const positionOf = ({ line, character }: TextEdit['range']['start']): Position => new Position(line, character);
+const rangeOf = ({ start, end }: TextEdit['range']): Range => new Range(positionOf(start), positionOf(end));
+
+function ownBarline(document: TextDocument, { range, newText }: TextEdit): OwnBarline {
+  const start = positionOf(range.start);
+  return { document, version: document.version, range: new Range(start, start.translate(0, newText.length)) };
+}

@@ -1,0 +1,47 @@
+/** The system that comes after the one at the caret, with all its lanes, ready to be typed in. */
+import type { Block, PlacedLane } from '../../grammar/tree';
+import type { Project } from '../workspace/project';
+import { blockAt } from './laneAt';
+import { positionOfOffset } from './place';
+import type { SnippetOffer } from './protocol';
+
+interface LaneHead {
+  readonly name: string;
+  readonly indent: number;
+}
+
+const LANE_INDENT = 2;
+/** Figures and syllables stand deeper than their voice. */
+const SUB_LANE_INDENT = 4;
+
+/** A snippet in which each lane is a place to type in: after the system in which an offset stands, or the last one before it, or else at the end of the file. */
+export function nextSystem({ tree, environment }: Project, offset: number): SnippetOffer {
+  const before = tree.blocks.slice(0, blockAt(tree, offset) + 1).filter(({ kind }) => kind === 'system');
+  const system = before.at(-1);
+  const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system);
+  const end = system === undefined ? tree.text.length : system.offset + system.length;
+  const at = tree.text.slice(0, end).trimEnd().length;
+  const gap = system === undefined ? '\n\n' : '\n';
+  return { position: positionOfOffset(tree, at), snippet: `${at === 0 ? '' : gap}${systemText(heads)}` };
+}
+
+const voiceHead = ({ name }: { readonly name: string }): LaneHead => ({ name, indent: LANE_INDENT });
+
+/** The lanes of a system; what other witnesses have there is its own. */
+const headsOf = ({ lanes }: Block): LaneHead[] =>
+  lanes
+    .filter(({ witness }) => witness === undefined)
+    .map(({ name, tree }: PlacedLane) => ({
+      name: name.text,
+      indent: tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT,
+    }));
+
+/** The text of a system whose lanes are empty, as a snippet. */
+function systemText(heads: readonly LaneHead[]): string {
+  const width = Math.max(0, ...heads.map(({ name, indent }) => name.length + indent));
+  const lanes = heads.map(({ name, indent }, index) => {
+    const begin = `${' '.repeat(indent)}${name}`.padEnd(width);
+    return `${begin} | \${${index + 1}}`;
+  });
+  return ['system', ...lanes].join('\n');
+}

