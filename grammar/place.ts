@@ -2,17 +2,25 @@
 import type { Position, Range } from './findings/finding';
 import type { Block, FileTree, Placed, Span } from './tree';
 
-/** Index of the last element that is not above the value; 0 if none. */
-export function indexAtOrBelow(sorted: readonly number[], value: number): number {
+/** The last of so many indices that is low enough, where all below it are, too; 0 if none is. */
+function lastLowEnough(count: number, isLowEnough: (index: number) => boolean): number {
   let low = 0;
-  let high = sorted.length - 1;
+  let high = count - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((sorted[middle] ?? 0) <= value) low = middle;
+    if (isLowEnough(middle)) low = middle;
     else high = middle - 1;
   }
   return low;
 }
+
+/** Index of the last element that is not above the value; 0 if none. */
+export const indexAtOrBelow = (sorted: readonly number[], value: number): number =>
+  lastLowEnough(sorted.length, (index) => (sorted[index] ?? 0) <= value);
+
+/** Index of the block in which an offset lies; blank lines and comments belong to the block above. */
+export const blockAt = ({ blocks }: Pick<FileTree, 'blocks'>, offset: number): number =>
+  lastLowEnough(blocks.length, (index) => (blocks[index]?.offset ?? 0) <= offset);
 
 /** Offset in the file of a place in the joined text of a statement or lane. */
 export function offsetIn(

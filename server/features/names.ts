@@ -1,5 +1,5 @@
 /** The names of a file and of what it includes: where they are given and where they are cited. */
-import { stretchIn } from '../../grammar/place';
+import { blockAt, stretchIn } from '../../grammar/place';
 import type { Block } from '../../grammar/tree';
 import { type BlockGiven, type BlockUse, type GivenKind, type UseKind, usesIn } from '../checks/uses';
 import type { NamedTree } from '../document/absolute';
@@ -74,21 +74,25 @@ const withSource = (name: NameAt): NameAt[] => {
   return [{ ...name, name: name.name.slice(0, dot), end: name.start + dot, given: false }, name];
 };
 
-/** All names of a file in the order of their blocks; of those that meet at a place the shorter first. */
-export function namesIn({ file, tree }: NamedTree): NameAt[] {
-  return usesIn(tree).blocks.flatMap(({ uses, given }, index) => {
-    const block = tree.blocks[index];
-    if (block === undefined) return [];
-    return [
-      ...given.map((one) => absolute(file, block, one, true)),
-      ...uses.map((one) => absolute(file, block, one, false)),
-    ].flatMap(withSource);
-  });
+function namesOfBlock({ file, tree }: NamedTree, index: number): NameAt[] {
+  const block = tree.blocks[index];
+  const said = usesIn(tree).blocks[index];
+  if (block === undefined || said === undefined) return [];
+  return [
+    ...said.given.map((one) => absolute(file, block, one, true)),
+    ...said.uses.map((one) => absolute(file, block, one, false)),
+  ].flatMap(withSource);
 }
+
+/** All names of a file in the order of their blocks. */
+export const namesIn = (named: NamedTree): NameAt[] =>
+  named.tree.blocks.flatMap((_, index) => namesOfBlock(named, index));
 
 /** The name at an offset, or that ends there; of two around it the shorter one. */
 export function nameAt(named: NamedTree, offset: number): NameAt | undefined {
-  const touching = namesIn(named).filter(({ start, end }) => start <= offset && offset <= end);
+  const touching = namesOfBlock(named, blockAt(named.tree, offset)).filter(
+    ({ start, end }) => start <= offset && offset <= end,
+  );
   const around = touching.filter(({ end }) => offset < end);
   return (around.length > 0 ? around : touching).sort((a, b) => a.end - a.start - (b.end - b.start))[0];
 }

@@ -1,5 +1,5 @@
 /** What a place in a file lies in, from the outside in. */
-import { indexAtOrBelow, posIn, stretchIn } from '../../grammar/place';
+import { blockAt, posIn, stretchIn } from '../../grammar/place';
 import type {
   Annotation,
   Argument,
@@ -166,10 +166,7 @@ export function pathTo({ holder, pos }: Here): readonly Node[] {
 
 /** The statement or lane in which an offset lies, or after whose beginning it stands; undefined before the first. */
 export function hereAt(tree: FileTree, offset: number): Here | undefined {
-  const blockIndex = indexAtOrBelow(
-    tree.blocks.map((block) => block.offset),
-    offset,
-  );
+  const blockIndex = blockAt(tree, offset);
   const block = tree.blocks[blockIndex];
   if (block === undefined) return undefined;
   const last = holdersOf(block)
@@ -188,6 +185,10 @@ export function holdersOf(block: Block): Holder[] {
     ...block.lanes.map((placed, index): Holder => ({ kind: 'lane', index, placed })),
   ].sort((a, b) => (a.placed.starts[0] ?? 0) - (b.placed.starts[0] ?? 0));
 }
+
+/** Whether an offset lies in the text of the statement or lane, not in the name or the blank lines beside it. */
+export const isInside = (here: Here, offset: number): boolean =>
+  stretchOf(here, { pos: here.pos, len: 0 }).start === offset;
 
 /** The offsets of a node in the file. */
 export const stretchOf = ({ block, holder }: Here, node: Span): { readonly start: number; readonly end: number } =>

@@ -1,7 +1,8 @@
 /** Durations in the trade's words. */
 import { compare, divide, format, multiply, type Time, time } from '../../grammar/time';
 
-const names: readonly (readonly [number, string, string])[] = [
+/** Values by their part of a semibreve, one and several of them. */
+export const valueNames: readonly (readonly [number, string, string])[] = [
   [1, 'semibreve', 'semibreves'],
   [2, 'minim', 'minims'],
   [4, 'crotchet', 'crotchets'],
@@ -14,7 +15,7 @@ const names: readonly (readonly [number, string, string])[] = [
 
 /** The largest value of which both times are whole multiples, not larger than a crotchet. */
 function unitOf(a: Time, b: Time): readonly [number, string, string] | undefined {
-  return names.find(([d]) => d >= 4 && multiply(a, time(d)).d === 1 && multiply(b, time(d)).d === 1);
+  return valueNames.find(([d]) => d >= 4 && multiply(a, time(d)).d === 1 && multiply(b, time(d)).d === 1);
 }
 
 /** "7 quavers" beside a needed "8": both counted in one value; fractions of a semibreve where none fits. */

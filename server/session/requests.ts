@@ -14,6 +14,7 @@ import {
 } from 'vscode-languageserver';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
+import { hover } from '../features/hover';
 import { documentLinks } from '../features/links';
 import { definition, highlights, references } from '../features/navigation';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
@@ -48,6 +49,7 @@ export const featureCapabilities: ServerCapabilities = {
   documentRangeFormattingProvider: true,
   documentSymbolProvider: true,
   foldingRangeProvider: true,
+  hoverProvider: true,
   referencesProvider: true,
   renameProvider: { prepareProvider: true },
   selectionRangeProvider: true,
@@ -57,6 +59,7 @@ export const featureCapabilities: ServerCapabilities = {
 export function registerFeatures(connection: Connection, served: Served): void {
   edits(connection, served);
   names(connection, served);
+  words(connection, served);
   shape(connection, served);
 }
 
@@ -126,6 +129,11 @@ function told<Result>(make: () => Result): Result {
     if (error instanceof CannotRename) throw new ResponseError(LSPErrorCodes.RequestFailed, error.message);
     throw error;
   }
+}
+
+/** What is told of a place. */
+function words(connection: Connection, { answer }: Served): void {
+  connection.onHover(answer(null, ({ project }, { position }) => hover(project, position)));
 }
 
 /** What the text is made of. */

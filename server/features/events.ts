@@ -1,0 +1,102 @@
+/** The event of a score that stands at a place in the text. */
+import { add, compare, subtract, type Time } from '../../grammar/time';
+import type { Span } from '../../grammar/tree';
+import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
+import type { Project } from '../workspace/project';
+import type { Here } from './nodes';
+
+export interface EventHere {
+  readonly score: Score;
+  readonly piece: Piece;
+  readonly system: ScoreSystem;
+  readonly event: VoiceEvent;
+  /** The note at the place; undefined where the place belongs to none. */
+  readonly member: NoteMember | undefined;
+  readonly bar: Bar;
+  /** From the bar's beginning. */
+  readonly inBar: Time;
+  /** From the piece's beginning. */
+  readonly onset: Time;
+}
+
+/** A system of a score and its piece. */
+export interface SystemHere {
+  readonly score: Score;
+  readonly piece: Piece;
+  readonly system: ScoreSystem;
+}
+
+/** The system of a block in the score of a choice. */
+export function systemOf(project: Project, block: number, choice = 'written'): SystemHere | undefined {
+  const score = project.analysis.score(choice);
+  for (const piece of score?.pieces ?? []) {
+    const system = piece.systems.find((one) => one.block === block);
+    if (score !== undefined && system !== undefined) return { score, piece, system };
+  }
+  return undefined;
+}
+
+const holds = ({ pos, len }: Span, at: number): boolean => pos <= at && at <= pos + len;
+
+/**
+ * The event typed at a place, in the score of the first of these choices that has it: an option is read by whoever takes it.
+ * Of events that share their text, such as a note and its repetition by a witness, the first counts.
+ */
+export function eventHere(
+  project: Project,
+  here: Here,
+  choices: readonly string[] = project.analysis.choices,
+): EventHere | undefined {
+  if (here.holder.kind !== 'lane') return undefined;
+  const lane = here.holder.index;
+  for (const choice of choices) {
+    const found = systemOf(project, here.blockIndex, choice);
+    const events = found?.system.score.voices.flatMap((voice) => voice.events) ?? [];
+    const touching = events.filter((event) => event.source.lane === lane && holds(event.source, here.pos));
+    const event = touching.find(({ source }) => here.pos < source.pos + source.len) ?? touching.at(-1);
+    if (found !== undefined && event !== undefined) return placed(found, event, here.pos);
+  }
+  return undefined;
+}
+
+function placed(found: SystemHere, event: VoiceEvent, pos: number): EventHere | undefined {
+  const { piece, system } = found;
+  const bar = piece.bars[system.firstBar + event.bar];
+  if (bar === undefined) return undefined;
+  const onset = add(system.onset, event.onset);
+  const member = event.members.filter(({ source }) => source.pos <= pos).at(-1) ?? event.members[0];
+  return { ...found, event, member, bar, onset, inBar: subtract(onset, bar.onset) };
+}
+
+/** Seconds from the piece's beginning to a moment, by the tempi that its text states. */
+export function secondsTo({ score, piece }: SystemHere, moment: Time): number {
+  let tempo = score.environment.tempo;
+  let seconds = 0;
+  let from: Time = { n: 0, d: 1 };
+  const pass = (to: Time): void => {
+    seconds += secondsOf(subtract(to, from), tempo);
+    from = to;
+  };
+  for (const system of piece.systems) {
+    for (const change of system.score.changes) {
+      const at = add(system.onset, change.onset);
+      if (change.tempo === undefined || compare(at, moment) > 0) continue;
+      pass(at);
+      tempo = change.tempo;
+    }
+  }
+  pass(moment);
+  return seconds;
+}
+
+type Tempo = Score['environment']['tempo'];
+
+/** What is assumed where no tempo is stated: sixty semiminims a minute. */
+const USUAL = { perMinute: 60, value: 1 / 4 };
+
+function secondsOf({ n, d }: Time, tempo: Tempo): number {
+  const { perMinute } = tempo ?? USUAL;
+  const { duration } = tempo?.value ?? { duration: undefined };
+  const value = duration === undefined ? USUAL.value : Number(duration.n) / Number(duration.d);
+  return (Number(n) / Number(d) / value / perMinute) * 60;
+}

@@ -1,0 +1,194 @@
+/** What stands under the pointer, in words. */
+import { type Hover, MarkupKind, type Position } from 'vscode-languageserver-types';
+import { format } from '../../grammar/time';
+import type { EventItem, MarkForm, OptionsItem, SpanHead } from '../../grammar/tree';
+import { laneMeanings, markMeanings, spanMeanings } from '../../grammar/vocabulary/lanes';
+import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
+import { labelText } from '../score/choice';
+import type { Project } from '../workspace/project';
+import { type EventHere, eventHere, secondsTo, systemOf } from './events';
+import { argumentInWords, clauseInWords, described } from './hoverStatement';
+import { nameAt } from './names';
+import { nameInWords, namesAt } from './nameWords';
+import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nodes';
+import { bothNames } from './pitches';
+import { offsetOfPosition, rangeOfOffsets } from './place';
+import { chosenTables, playedBy, shapeInWords, shapesDrawn } from './signs';
+import { clock, placeInWords, valueInWords } from './words';
+
+/** A picture of the bar at a place as Markdown; undefined where it cannot be drawn. */
+export type Picture = (at: EventHere) => string | undefined;
+
+const noPicture: Picture = () => undefined;
+
+/** What can be said of a place: paragraphs of Markdown. */
+type Told = readonly string[];
+
+const nothing: Told = [];
+
+export function hover(project: Project, position: Position, picture: Picture = noPicture): Hover | null {
+  const offset = offsetOfPosition(project.tree, position);
+  const here = hereAt(project.tree, offset);
+  if (here === undefined || !isInside(here, offset)) return nameHover(project, offset);
+  const path = pathTo(here);
+  for (const node of [...path].reverse()) {
+    const told = toldOf(project, here, node, path);
+    if (told.length === 0) continue;
+    return hoverOf(project, stretchOf(here, node), [...told, ...drawn(project, here, path, picture)]);
+  }
+  return null;
+}
+
+/** The voice or witness of a lane stands before its text. */
+function nameHover(project: Project, offset: number): Hover | null {
+  const name = nameAt(project, offset);
+  const words = name === undefined ? nothing : nameInWords(project, name);
+  return name === undefined || words.length === 0 ? null : hoverOf(project, name, words);
+}
+
+const hoverOf = ({ tree }: Project, { start, end }: { start: number; end: number }, told: Told): Hover => ({
+  contents: { kind: MarkupKind.Markdown, value: told.join('\n\n') },
+  range: rangeOfOffsets(tree, start, end),
+});
+
+function drawn(project: Project, here: Here, path: readonly Node[], picture: Picture): Told {
+  const isMusic = path.some(({ what }) => what === 'bar');
+  const event = isMusic ? eventHere(project, here) : undefined;
+  const made = event === undefined ? undefined : picture(event);
+  return made === undefined ? nothing : [made];
+}
+
+function toldOf(project: Project, here: Here, node: Node, path: readonly Node[]): Told {
+  switch (node.what) {
+    case 'mark':
+      return markInWords(project, node.mark.form);
+    case 'annotation':
+      return node.annotation.text === undefined ? namesAt(project, here) : [`“${node.annotation.text}”`];
+    case 'member':
+      return eventInWords(project, here, node.event);
+    case 'item':
+      return itemInWords(project, here, node);
+    case 'label':
+    case 'place':
+      return namesAt(project, here);
+    case 'argument':
+      return argumentInWords(project, here, node, path);
+    case 'clause':
+      return clauseInWords(here, node, path);
+    case 'statement':
+      return here.pos <= node.statement.keyword.length
+        ? described(lookUp(statements, node.statement.keyword))
+        : nothing;
+    default:
+      return nothing;
+  }
+}
+
+// ─── music ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function itemInWords(project: Project, here: Here, node: Node & { what: 'item' }): Told {
+  const { item } = node;
+  switch (item.kind) {
+    case 'event':
+      return eventInWords(project, here, item);
+    case 'value':
+      return [valueInWords(item.form)];
+    case 'span':
+      return here.pos <= item.pos + item.head.text.length ? spanInWords(item.head) : nothing;
+    case 'options':
+      return optionsInWords(project, item, here);
+    case 'change':
+      return described(lookUp(changes, item.change.word));
+    case 'beam':
+      return [laneMeanings[item.join ? '&' : ','] ?? ''];
+    case 'lost':
+      return [laneMeanings.lost ?? ''];
+    case 'omit':
+      return [laneMeanings.omit ?? ''];
+    case 'barline':
+      return barInWords(project, here);
+    default:
+      return nothing;
+  }
+}
+
+function barInWords(project: Project, here: Here): Told {
+  if (here.holder.kind !== 'lane') return nothing;
+  const { segments } = here.holder.placed.tree;
+  const segment = segments.findIndex(({ pos, len }) => here.pos <= pos + len);
+  const found = systemOf(project, here.blockIndex);
+  const bar = found?.piece.bars[found.system.firstBar + segment];
+  if (bar === undefined || segment < 0) return nothing;
+  const needed = bar.expected === undefined ? '' : ` of ${format(bar.expected)}`;
+  return [`End of bar ${bar.number}: ${format(bar.duration)}${needed} semibreves`];
+}
+
+const silences: Readonly<Partial<Record<EventItem['what'], string>>> = {
+  rest: 'r',
+  barRest: 'rbar',
+  gap: '_',
+  barGap: '__',
+};
+
+function eventInWords(project: Project, here: Here, item: EventItem): Told {
+  const found = eventHere(project, here);
+  const silence = silences[item.what];
+  const meaning = silence === undefined ? nothing : [laneMeanings[silence] ?? ''];
+  if (found === undefined) return meaning;
+  return [...(found.member === undefined ? meaning : [soundInWords(found, found.member)]), whereInWords(found)];
+}
+
+function soundInWords({ event }: EventHere, member: NonNullable<EventHere['member']>): string {
+  const { spelling, octave, alteration, tiedFrom } = member;
+  const sounding = `**${bothNames({ letter: spelling.letter, alteration, octave })}**`;
+  const chord = event.members.length < 2 ? '' : `, of ${event.members.length} struck together`;
+  const written = `written \`${spelling.text}\`${spelling.octave === undefined ? ` in octave ${octave}` : ''}`;
+  return `${sounding}${chord}; ${written}${tiedFrom ? ', tied to the note before' : ''}`;
+}
+
+function whereInWords(at: EventHere): string {
+  const { event, bar, inBar, score, onset } = at;
+  const value = event.value === undefined ? [] : [valueInWords(event.value)];
+  const small = event.small === undefined ? [] : ['small'];
+  const reading = score.choice.name === 'written' ? [] : [`in ${score.choice.name}`];
+  return [...small, ...value, event.laneName, placeInWords(bar, inBar), clock(secondsTo(at, onset)), ...reading].join(
+    ' · ',
+  );
+}
+
+function markInWords({ analysis: { environment } }: Project, form: MarkForm): Told {
+  if (form.type === 'finger') return [`Finger ${form.fingers?.join(', then ')}.`];
+  if (form.type === 'accidental') return ['An accidental drawn above the note, or at the sign before it.'];
+  if (form.type === 'weight') return ["An editor's weight: how long the note seems in free music."];
+  const meaning = markMeanings[form.name];
+  if (form.type !== 'sign') return meaning === undefined ? nothing : [meaning];
+  const shapes = shapesDrawn(form.name, environment);
+  const shorts = shapes.map(({ short }) => short);
+  return [
+    ...shapes.map((shape) => `**'${shape.short}** ${shapeInWords(shape)}`),
+    ...chosenTables(environment).flatMap((table) =>
+      playedBy(table, shorts, environment).map((row) => `${table}: ${row}`),
+    ),
+  ];
+}
+
+function spanInWords({ word, proportion }: SpanHead): Told {
+  if (word !== undefined) return [spanMeanings[word]];
+  return proportion === undefined ? nothing : [`${proportion.n} equal values in the time of ${proportion.m}.`];
+}
+
+function optionsInWords({ analysis, tree }: Project, item: OptionsItem, here: Here): Told {
+  const place = item.place === undefined ? 'Sources differ here' : `Place ${item.place.text}`;
+  const shown = item.options.map((option) => {
+    const { start, end } = stretchOf(here, option);
+    const typed = tree.text.slice(start, end).replace(/\s+/g, ' ').trim();
+    return `- \`${typed}\`${takers(option.labels.map(labelText), analysis.environment)}`;
+  });
+  return [`${place}; the first is the main text:\n${shown.join('\n')}`];
+}
+
+/** Who prefers one of these labels. */
+function takers(labels: readonly string[], { readings }: Project['environment']): string {
+  const taking = readings.filter(({ takes: [first] }) => first !== undefined && labels.includes(first));
+  return taking.length === 0 ? '' : `, preferred by ${taking.map(({ name }) => name).join(', ')}`;
+}

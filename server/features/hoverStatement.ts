@@ -1,0 +1,90 @@
+/** Statements, heads and changes in words: their parts by the vocabulary, clefs, meters and pitches. */
+import type { Argument, Clef } from '../../grammar/tree';
+import { clefLetters, clefNames, clefText } from '../../grammar/vocabulary/clefs';
+import { meterOf } from '../../grammar/vocabulary/meters';
+import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
+import type { Project } from '../workspace/project';
+import { namesAt } from './nameWords';
+import type { Here, Node } from './nodes';
+import { bothNames, noteOnLine } from './pitches';
+import { valueInWords } from './words';
+
+type Told = readonly string[];
+
+const nothing: Told = [];
+
+export const described = (entry: { readonly describe: string } | undefined): Told =>
+  entry === undefined ? nothing : [entry.describe];
+
+/** An argument of a statement, clause or change. @param around all that it lies in, the outermost first */
+export function argumentInWords(
+  project: Project,
+  here: Here,
+  node: Node & { what: 'argument' },
+  around: readonly Node[],
+): Told {
+  const { argument } = node;
+  switch (argument.kind) {
+    case 'name':
+    case 'names':
+      return namesAt(project, here);
+    case 'clef':
+      return clefsInWords(argument.clefs, linesHere(project, here, around));
+    case 'pitch':
+      return pitchInWords(argument);
+    case 'value':
+      return [valueInWords(argument.form)];
+    case 'word':
+      return isMeter(around) ? meterInWords(argument.text) : nothing;
+    default:
+      return nothing;
+  }
+}
+
+const isMeter = (around: readonly Node[]): boolean =>
+  around.some((node) => node.what === 'clause' && node.clause.name === 'meter');
+
+function pitchInWords({ spelling }: Argument & { kind: 'pitch' }): Told {
+  const { letter, octave } = spelling;
+  return octave === undefined ? nothing : [bothNames({ letter, octave, alteration: 0 })];
+}
+
+const FIVE_LINES = 5;
+
+/** Lines of the stave on which a clef stands: the one that its clause names, or that of the lane's voice. */
+function linesHere({ environment: { staves, voices } }: Project, { holder }: Here, around: readonly Node[]): number {
+  const clause = around.flatMap((node) => (node.what === 'clause' ? [node.clause] : [])).at(-1);
+  const [stave] = clause?.args ?? [];
+  const voice = holder.kind === 'lane' ? voices.find(({ name }) => name === holder.placed.name.text) : undefined;
+  const declared = stave?.kind === 'name' ? staves.find(({ name }) => name === stave.text) : staves[voice?.stave ?? -1];
+  return declared?.lines ?? FIVE_LINES;
+}
+
+/** Each clef with the note of every line, from the highest. */
+function clefsInWords(clefs: readonly Clef[], staveLines: number): Told {
+  return clefs.map((clef) => {
+    const text = clefText(clef);
+    const lines = Math.max(staveLines, clef.line);
+    const notes = Array.from({ length: lines }, (_, index) => {
+      const line = lines - index;
+      return `- line ${line}: ${bothNames(noteOnLine(clef, line))}${line === clef.line ? ', where the clef stands' : ''}`;
+    });
+    return `**${text}** ${clefNames[text] ?? 'clef'}: ${clefLetters[clef.letter].describe}\n${notes.join('\n')}`;
+  });
+}
+
+function meterInWords(sign: string): Told {
+  const meter = meterOf(sign);
+  return meter === undefined
+    ? nothing
+    : [`**${sign}** ${meter.describe}; a bar is ${meter.beats}/${meter.beatValue} of a semibreve`];
+}
+
+/** A clause by the vocabulary of the statement or change around it, where its own word is pointed at. */
+export function clauseInWords(here: Here, node: Node & { what: 'clause' }, around: readonly Node[]): Told {
+  const { name } = node.clause;
+  if (here.pos > node.pos + name.length) return nothing;
+  const root = around[0];
+  const entry = root?.what === 'statement' ? lookUp(statements, root.statement.keyword) : changes.now;
+  return described(entry === undefined ? undefined : lookUp(entry.clauses, name));
+}

@@ -1,0 +1,78 @@
+/** What a name stands for, in words. */
+import { temperaments } from '../../grammar/vocabulary/temperaments';
+import type { Environment } from '../score/environment';
+import { signTableByName } from '../signs/tables';
+import type { Project } from '../workspace/project';
+import { type NameAt, nameAt, type Space } from './names';
+import { type Here, stretchOf } from './nodes';
+
+/** Words about a name; empty where nothing is known of it. */
+type Words = (name: string, environment: Environment) => string | undefined;
+
+const named = <Of extends { readonly name: string }>(all: readonly Of[], name: string): Of | undefined =>
+  all.find((one) => one.name === name);
+
+function labelInWords(name: string, { sources, readings }: Environment): string | undefined {
+  const [letter, layer] = name.split('.');
+  const source = named(sources, letter ?? '');
+  if (source !== undefined && layer !== undefined) {
+    const hand = source.hands.find((one) => `${one.layer}` === layer);
+    return `Layer ${layer} of the source ${source.name}: ${hand?.description ?? ''}`;
+  }
+  if (source !== undefined) return `Source ${name}: ${source.description}`;
+  const reading = named(readings, name);
+  if (reading !== undefined) return `Reading ${name}: ${reading.description}`;
+  if (name === 'sic') return 'What the source has, an evident slip.';
+  return name === 'corr' ? 'What the source means, as the editor mends it.' : undefined;
+}
+
+function noteInWords(name: string, { notes }: Environment): string | undefined {
+  const note = notes.get(name);
+  if (note === undefined) return undefined;
+  const { text, about, by, certainty, evidence } = note;
+  const details = [about, by, certainty === undefined ? undefined : `certainty ${certainty}`, evidence];
+  return [`**${name}** ${text ?? ''}`, details.filter((one) => one !== undefined).join(' · ')].join('\n\n').trim();
+}
+
+const words: Readonly<Record<Space, Words>> = {
+  label: labelInWords,
+  note: noteInWords,
+  voice: (name, { voices, staves }) => {
+    const voice = named(voices, name);
+    return (
+      voice &&
+      `Voice ${name}, on the stave ${staves[voice.stave]?.name ?? ''}${voice.stems === undefined ? '' : `, stems ${voice.stems}`}`
+    );
+  },
+  stave: (name, { staves }) => {
+    const stave = named(staves, name);
+    return stave && `Stave ${name} of ${stave.lines} lines`;
+  },
+  editor: (name, { editors }) => editors.get(name)?.name,
+  table: (name, { tables }) => {
+    const own = named(tables, name);
+    return own === undefined
+      ? signTableByName(name)?.title
+      : `Sign table of this file${own.from === undefined ? '' : `, from ${own.from}`}`;
+  },
+  temperament: (name) => temperaments.find((one) => one.name === name)?.describe,
+  place: (name) => `Place ${name}`,
+  section: (name) => `Section ${name}`,
+  instrument: () => undefined,
+  manual: (name) => `Manual ${name}`,
+  shape: () => undefined,
+};
+
+export function nameInWords(
+  { environment }: Project,
+  { space, name }: Pick<NameAt, 'space' | 'name'>,
+): readonly string[] {
+  const told = words[space](name, environment);
+  return told === undefined || told === '' ? [] : [told];
+}
+
+/** The name that stands at a place, in words. */
+export function namesAt(project: Project, here: Here): readonly string[] {
+  const name = nameAt(project, stretchOf(here, { pos: here.pos, len: 0 }).start);
+  return name === undefined ? [] : nameInWords(project, name);
+}

@@ -1,0 +1,39 @@
+/** Notes by their names: scientific (C4 the middle C) and after Helmholtz (c′ the middle C); both common practice. */
+import type { AccidentalSign, Clef, Spelling } from '../../grammar/tree';
+import { lineUnder } from '../../grammar/vocabulary/clefs';
+import { signOf } from '../../grammar/vocabulary/pitches';
+
+export interface NamedPitch {
+  readonly letter: Spelling['letter'];
+  /** In semitones. */
+  readonly alteration: number;
+  readonly octave: number;
+}
+
+const drawn: Readonly<Record<AccidentalSign, string>> = { '##': '𝄪', '#': '♯', n: '', b: '♭', bb: '𝄫' };
+
+const signText = (alteration: number): string => drawn[signOf(alteration) ?? 'n'];
+
+/** `B♭4`. */
+export const scientific = ({ letter, alteration, octave }: NamedPitch): string =>
+  `${letter.toUpperCase()}${signText(alteration)}${octave}`;
+
+/** Octave of the small letters without a stroke. */
+const SMALL = 3;
+
+/** `b♭′`; below the small octave capitals, with a stroke below for each octave more: `C`, `C͵`. */
+export function helmholtz({ letter, alteration, octave }: NamedPitch): string {
+  const strokes = octave >= SMALL ? '′'.repeat(octave - SMALL) : '͵'.repeat(SMALL - 1 - octave);
+  return `${octave >= SMALL ? letter : letter.toUpperCase()}${signText(alteration)}${strokes}`;
+}
+
+export const bothNames = (pitch: NamedPitch): string => `${helmholtz(pitch)} (${scientific(pitch)})`;
+
+const LETTERS: readonly Spelling['letter'][] = ['c', 'd', 'e', 'f', 'g', 'a', 'b'];
+
+/** The note on a line (1 the lowest) under a clef. */
+export function noteOnLine(clef: Clef, line: number): NamedPitch {
+  const position = lineUnder(clef, line);
+  const octave = Math.floor(position / LETTERS.length);
+  return { letter: LETTERS[position - octave * LETTERS.length] ?? 'c', alteration: 0, octave };
+}

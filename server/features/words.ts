@@ -1,0 +1,32 @@
+/** Times and places in a bar, in the trade's words. */
+import { format, multiply, type Time, time } from '../../grammar/time';
+import type { ValueForm } from '../../grammar/tree';
+import { valueNames } from '../score/amounts';
+import type { Bar } from '../score/score';
+
+const DOTS = ['', 'dotted ', 'double-dotted ', 'triple-dotted '];
+const LONGER: Readonly<Record<string, string>> = { '2': 'breve', '4': 'long', '8': 'maxima' };
+
+/** "dotted crotchet", "quaver, 3 in the time of 2". */
+export function valueInWords({ base, dots, proportion }: ValueForm): string {
+  const name = LONGER[format(base)] ?? valueNames.find(([parts]) => format(base) === format(time(1, parts)))?.[1];
+  const ratio = proportion === undefined ? '' : `, ${proportion.n} in the time of ${proportion.m}`;
+  return `${DOTS[dots] ?? `${dots} dots `}${name ?? format(base)}${ratio}`;
+}
+
+/** "bar 3, beat 2", "bar 3, beat 2 1/2"; without a meter "bar 3, after 1/4 of a semibreve". */
+export function placeInWords({ number, meter }: Bar, inBar: Time): string {
+  if (meter === undefined) return `bar ${number}, after ${format(inBar)} of a semibreve`;
+  const beats = multiply(inBar, time(meter.beatValue));
+  const whole = Math.floor(Number(beats.n) / Number(beats.d));
+  const rest = { n: Number(beats.n) - whole * Number(beats.d), d: beats.d };
+  return `bar ${number}, beat ${whole + 1}${rest.n === 0 ? '' : ` ${rest.n}/${rest.d}`}`;
+}
+
+/** "0:07.5". */
+export function clock(seconds: number): string {
+  const tenths = Math.round(seconds * 10);
+  const minutes = Math.floor(tenths / 600);
+  const rest = ((tenths % 600) / 10).toFixed(1).replace(/\.0$/, '');
+  return `${minutes}:${rest.padStart(rest.includes('.') ? 4 : 2, '0')}`;
+}

@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import { hover } from '../../server/features/hover';
+import { helmholtz, scientific } from '../../server/features/pitches';
+import { type AtCaret, atCaret, inLane } from '../helpers/editor';
+import { HEAD } from '../helpers/music';
+
+const told = ({ project, position }: AtCaret, picture?: Parameters<typeof hover>[2]): string => {
+  const contents = hover(project, position, picture)?.contents;
+  return contents !== undefined && typeof contents === 'object' && 'value' in contents ? contents.value : '';
+};
+
+// Common practice: c′ is the middle C, C4; a′ sounds 440 today; C is two octaves below the middle C.
+it.each([
+  ['c', 0, 4, 'C4', 'c′'],
+  ['a', 0, 4, 'A4', 'a′'],
+  ['b', -1, 5, 'B♭5', 'b♭′′'],
+  ['f', 1, 3, 'F♯3', 'f♯'],
+  ['c', 0, 2, 'C2', 'C'],
+  ['g', 0, 1, 'G1', 'G͵'],
+] as const)('%s %i %i is %s and after Helmholtz %s', (letter, alteration, octave, one, other) => {
+  expect(scientific({ letter, alteration, octave })).toBe(one);
+  expect(helmholtz({ letter, alteration, octave })).toBe(other);
+});
+
+describe('a note says', () => {
+  it('what sounds, under the signature, and what is written', () => {
+    // The signature of one flat: a written b sounds b flat.
+    expect(told(inLane('4 c5 ‸b4 a g'))).toContain('**b♭′ (B♭4)**; written `b4`');
+    expect(told(inLane('4 c5 b4 a ‸b'))).toContain('written `b` in octave 4');
+  });
+
+  it('its value, voice, bar, beat and time', () => {
+    expect(told(inLane('2 c5 4. ‸d 8 e | 1 f'))).toContain('dotted crotchet · dessus · bar 1, beat 3 · 0:02');
+    expect(told(inLane('4 c5 8 d ‸e 2 f', 'tempo 2 at 60\n'))).toContain('bar 1, beat 2 1/2 · 0:00.8');
+  });
+
+  it('which reading has it, where it stands in an option', () => {
+    expect(told(inLane('<K: 1 c5 ; L: 2 d5 ‸e>'))).toContain('· in L');
+    expect(told(inLane('<K: 1 ‸c5 ; L: 2 d5 e>'))).not.toContain('· in');
+  });
+
+  it('that it is tied, or struck with others', () => {
+    expect(told(inLane('2 c5= ‸c'))).toContain('tied to the note before');
+    expect(told(inLane('1 c5-‸e-g'))).toMatch(/\*\*e′′ \(E5\)\*\*, of 3 struck together/);
+  });
+
+  it('with the picture of its bar, if there is one, and without it the words alone', () => {
+    const place = inLane('4 c5 ‸d e f');
+    expect(told(place, ({ bar }) => `![bar ${bar.number}](data:image/svg+xml,)`)).toMatch(/!\[bar 1\]\(data:/);
+    expect(told(place, () => undefined)).not.toContain('![');
+  });
+});
+
+describe('a sign says', () => {
+  // D'Anglebert's table of 1689: the comma after the note is the pincé.
+  it('what is drawn, and how the chosen table calls and plays it', () => {
+    const words = told(inLane("1 c5'pin‸ce", 'signs anglebert-1689\n'));
+    expect(words).toContain("**'ca**");
+    expect(words).toContain('anglebert-1689: “Pincé”: `on beat, 0 -1 0, hold`');
+  });
+
+  it('what a table of the file calls it', () => {
+    const table = 'table house\n  zz "shake" : on beat, (+1 0) repeated\nsigns house\n';
+    expect(told(inLane("1 c5'z‸z", table))).toContain('house: “shake”');
+  });
+
+  it('of marks that are no signs what they mean', () => {
+    expect(told(inLane("1 c5'fer‸mata"))).toBe('A pause.');
+    expect(told(inLane("1 c5'‸3"))).toBe('Finger 3.');
+  });
+});
+
+describe('a head says', () => {
+  const head = (clefs: string): AtCaret => atCaret(`${HEAD}stave low lines 6\nsystem ${clefs}\n  dessus | 1 c5 |||\n`);
+
+  it('the note of each line under a clef', () => {
+    const words = told(head('upper ‸C1 lower F4 meter C'));
+    expect(words).toContain('**C1** soprano clef: C clef: middle C');
+    expect(words).toContain('- line 1: c′ (C4), where the clef stands');
+    expect(words).toContain('- line 5: d′′ (D5)');
+    expect(words).not.toContain('line 6');
+  });
+
+  it('as many lines as the stave has', () => {
+    expect(told(head('low ‸F4 meter C'))).toContain('- line 6: c′ (C4)');
+  });
+
+  // Quantz, Versuch, 1752, chapter V, section 13.
+  it('what a meter sign means', () => {
+    expect(told(head('upper C1 meter cut‸-C'))).toContain('cut time: two minims');
+  });
+
+  it('what a keyword and a clause are for', () => {
+    expect(told(head('upper C1 met‸er C'))).toContain('The meter sign as drawn');
+    expect(told(atCaret(`${HEAD.replace('stave upper', 'sta‸ve upper')}`))).toBe('A stave.');
+  });
+});
+
+describe('a name says what it stands for', () => {
+  it.each([
+    ['<‸K: 1 c5 ; L: 1 d5>', 'Source K: the Thornmere Keyboard Book'],
+    ['1 c5*‸n1', '**n1** a sharp is wanting'],
+    ['<K: 1 c5 ; co‸rr: 1 d5>', 'as the editor mends it'],
+  ])('%s', (music, words) => {
+    expect(told(inLane(music, 'note n1 kind pitch : "a sharp is wanting"\n'))).toContain(words);
+  });
+
+  it('before a lane', () => {
+    expect(told(atCaret(`${HEAD}system upper C1 meter C\n  des‸sus | 1 c5 |||\n`))).toBe(
+      'Voice dessus, on the stave upper, stems up',
+    );
+  });
+});
+
+it('a place where sources differ shows what each has and who prefers it', () => {
+  const words = told(inLane('‸<v1 K: 1 c5 ; L: 2 d5 e>', 'reading plain\n  takes L\n'));
+  expect(words).toContain('Place v1; the first is the main text');
+  expect(words).toContain('- `L: 2 d5 e`, preferred by plain');
+});
+
+it('blank lines and broken text say nothing and break nothing', () => {
+  expect(told(atCaret('‸'))).toBe('');
+  expect(told(inLane('4 c5 <K: ‸ {'))).toBe('');
+});
