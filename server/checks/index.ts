@@ -1,7 +1,4 @@
 /** All checks, in the order in which they run. */
-import type { SystemScores } from '../score/build';
-import type { Choice } from '../score/choice';
-import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
 import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';
@@ -15,8 +12,8 @@ import { leadingNotes } from './leadingNote';
 import { noMusic } from './music';
 import { unknownNames } from './names';
 import { orderAgainstRepeats } from './order';
-import { nearlyRepeated, printsOf } from './repeats';
-import { factsOf, keepingLooks, type Look, overSystems } from './systems';
+import { nearlyRepeated } from './repeats';
+import { type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
 import { silentWitnesses } from './witnesses';
@@ -37,8 +34,6 @@ const looks: readonly Look[] = [
   consecutives,
 ];
 
-const foundInSystem = keepingLooks(looks);
-
 export const checks: readonly Check[] = [
   noMusic,
   unknownNames,
@@ -46,7 +41,7 @@ export const checks: readonly Check[] = [
   unusedDeclarations,
   silentWitnesses,
   orderAgainstRepeats,
-  overSystems(foundInSystem),
+  overSystems(looks),
   nearlyRepeated,
 ];
 
@@ -54,20 +49,6 @@ export const checks: readonly Check[] = [
 export interface Checked {
   readonly choice: string | undefined;
   readonly problems: readonly PlacedProblem[];
-}
-
-/**
- * Looks at each system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks
- * for no events again.
- */
-export function lookingAhead(scores: SystemScores, environment: Environment, choice: Choice): SystemScores {
-  const facts = factsOf(environment, choice);
-  return (contents, carry, before) => {
-    const score = scores(contents, carry, before);
-    foundInSystem(score, before, contents.statements[0]?.tree, facts);
-    if (choice.name === 'written') printsOf(score);
-    return score;
-  };
 }
 
 /**

@@ -1,4 +1,5 @@
 /** What a command is, and what it asks of the place where it runs. */
+import type { CannotDraw, Engraver } from '../engraving/engraver';
 import type { Host } from '../workspace/host';
 import type { Given, OptionTable } from './options';
 
@@ -18,8 +19,8 @@ export interface Command {
   /** One line, in plain words. */
   readonly summary: string;
   readonly options: OptionTable;
-  /** The exit code. */
-  run(host: CliHost, given: Given): number;
+  /** The exit code; later where the command has to wait for something. */
+  run(host: CliHost, given: Given): number | Promise<number>;
 }
 
 /** The text of an input, or why there is none. */
@@ -38,6 +39,8 @@ export interface CliHost {
   absolute(file: string): string;
   /** Writes a file whole or not at all, with the folders above it; otherwise says why it could not. */
   write(file: string, content: string | Uint8Array): { readonly failure: string } | undefined;
+  /** Who draws, or why nobody can. It is loaded when it is first asked for. */
+  engraver(): Promise<Engraver | CannotDraw>;
   /** Scores that come with the program, by their full names. */
   samples(): readonly string[];
   /** To standard output: results. */

@@ -1,13 +1,17 @@
 /** `bentside export`: scores in the formats of other programs. */
-import { barRange, formatNames, formats } from '../export/formats';
-import type { Wish } from '../export/making';
+import { cannotDraw } from '../engraving/engraver';
+import { barRange, type ExportFormat, type Layout } from '../export/formats';
+import type { MadeFile, Wish } from '../export/making';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
+import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
-import { type Made, make } from './making';
+import { make } from './making';
 import type { Given } from './options';
 import { counted, shown } from './print';
+
+const formatNames = everyFormat.map(({ name }) => name);
 
 export const exportCommand: Command = {
   name: 'export',
@@ -18,7 +22,7 @@ export const exportCommand: Command = {
     as: {
       value: 'FORMAT',
       among: formatNames,
-      says: formats.map(({ name, title }) => `${name}: ${title}`).join('; '),
+      says: everyFormat.map(({ name, title }) => `${name}: ${title}`).join('; '),
     },
     reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written)' },
     bars: { value: 'BARS', says: 'these bars of every piece only: 9-12' },
@@ -27,12 +31,17 @@ export const exportCommand: Command = {
       among: ['source', 'modern'],
       says: 'clefs of the source, or treble and bass (as a rule: source)',
     },
+    layout: {
+      value: 'LAYOUT',
+      among: ['source', 'flow', 'line'],
+      says: 'pages and systems as the source has them, as they fit, or one long system (as a rule: source); for svg',
+    },
     out: { value: 'DIR', says: 'put the files into this folder' },
     'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },
     ...inputOptions,
   },
-  run(host, given) {
-    const wish = wishOf(given);
+  async run(host, given) {
+    const wish = await wishOf(host, given);
     if (typeof wish === 'string') {
       host.say(`${wish}\n`);
       return COULD_NOT;
@@ -61,9 +70,9 @@ export const exportCommand: Command = {
 };
 
 /** What is wished, or a sentence that says what is wrong with the wish. */
-function wishOf({ values, flags }: Given): Wish | string {
-  const format = formats.find(({ name }) => name === values.get('as'));
-  if (format === undefined) return `Say in which format: --as ${formatNames.join('|')}.`;
+async function wishOf(host: CliHost, { values, flags }: Given): Promise<Wish | string> {
+  const format = await formatOf(host, values.get('as'));
+  if (typeof format === 'string') return format;
   const wanted = values.get('bars');
   const bars = wanted === undefined ? undefined : barRange(wanted);
   if (wanted !== undefined && bars === undefined)
@@ -74,9 +83,19 @@ function wishOf({ values, flags }: Given): Wish | string {
     options: {
       clefs: values.get('clefs') === 'modern' ? 'modern' : 'source',
       leaveGaps: flags.has('leave-gaps'),
+      layout: (values.get('layout') ?? 'source') as Layout,
       ...(bars === undefined ? {} : { bars }),
     },
   };
+}
+
+/** A format by its name, or a sentence that says why it is not to be had. */
+async function formatOf(host: CliHost, wanted: string | undefined): Promise<ExportFormat | string> {
+  const format = everyFormat.find(({ name }) => name === wanted);
+  if (format === undefined) return `Say in which format: --as ${formatNames.join('|')}.`;
+  if (!isDrawn(format)) return format;
+  const engraver = await host.engraver();
+  return cannotDraw(engraver) ? `${engraver.failure}` : drawnBy(format, engraver);
 }
 
 /** The exports of one command, none of which may meet another or an input. */
@@ -100,20 +119,22 @@ export class Batch {
     this.host.progress(`${shown(input.file)} …\n`);
     const made = make(projectOf(this.host.includes(input.file), input.file, input.text), this.wish);
     this.host.say(made.says);
-    const [only] = made.contents;
-    if (alone && this.mayStream() && only !== undefined && typeof only.content === 'string') {
+    const [only] = made.files;
+    const isOne = made.files.length === 1;
+    if (alone && isOne && this.mayStream() && only !== undefined && typeof only.content === 'string') {
       this.host.out(only.content);
       return made.whole;
     }
-    return made.contents.map((one) => this.write(input, one)).every(Boolean) && made.whole;
+    return made.files.map((one) => this.write(input, one)).every(Boolean) && made.whole;
   }
 
   private mayStream(): boolean {
     return this.folder === undefined && this.wish.format.isText && this.wish.reading !== 'all';
   }
 
-  private write(input: Input, { reading, content }: Made['contents'][number]): boolean {
-    const path = outputPath(this.output(input, reading));
+  private write(input: Input, file: MadeFile): boolean {
+    const { reading, content } = file;
+    const path = outputPath(this.output(input, file));
     const name = this.host.absolute(path);
     if (this.taken.has(name)) {
       this.host.say(`${shown(path)}: not written over; another score of this batch has that name\n`);
@@ -125,14 +146,9 @@ export class Batch {
     return trouble === undefined;
   }
 
-  private output({ file }: Input, reading: string): Output {
-    const { extension } = this.wish.format;
-    if (this.folder === undefined) return { input: file, reading, extension };
-    return {
-      input: this.host.absolute(file),
-      reading,
-      extension,
-      into: { folder: this.folder, shared: this.shared },
-    };
+  private output({ file }: Input, { reading, page }: MadeFile): Output {
+    const named = { reading, extension: this.wish.format.extension, ...(page === undefined ? {} : { page }) };
+    if (this.folder === undefined) return { input: file, ...named };
+    return { input: this.host.absolute(file), ...named, into: { folder: this.folder, shared: this.shared } };
   }
 }

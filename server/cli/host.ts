@@ -4,6 +4,7 @@ import * as path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { globSync } from 'tinyglobby';
 import { decoded, isPlainFile, realPath } from '../disk';
+import type { CannotDraw, Engraver } from '../engraving/engraver';
 import type { Host } from '../workspace/host';
 import type { CliHost, Reading } from './command';
 
@@ -14,6 +15,7 @@ export const nodeHost = (): CliHost => ({
   standardInput: () => reading(readStandardInput),
   absolute: (file) => slashes(path.resolve(file)),
   write,
+  engraver,
   samples,
   out: (text) => void process.stdout.write(text),
   say: (text) => void process.stderr.write(text),
@@ -157,6 +159,16 @@ const codeOf = (error: unknown): string =>
 
 const inWords = (error: unknown, words: Words): string =>
   words[codeOf(error)] ?? (error instanceof Error ? error.message : 'for an unknown reason');
+
+// ─── the engraver ────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The engraver's bundle is a file of its own, as is its font. */
+async function engraver(): Promise<Engraver | CannotDraw> {
+  const file = path.join(packageFolder(), 'dist/engraving/font.zip');
+  if (!isPlainFile(file)) return { failure: `cannot draw here: the font is missing (${slashes(file)})` };
+  const { loadEngraver } = await import('../engraving/library');
+  return loadEngraver(readBytes(file));
+}
 
 // ─── the package ─────────────────────────────────────────────────────────────────────────────────────────────────
 

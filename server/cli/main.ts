@@ -9,7 +9,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
-  process.exitCode = run(nodeHost(), process.argv.slice(2));
+  process.exitCode = await run(nodeHost(), process.argv.slice(2));
 } catch (error) {
   const what = error instanceof Error ? error.message : String(error);
   process.stderr.write(`bentside: a fault of this program, not of the score: ${what}\n`);

@@ -1,18 +1,18 @@
 /** What the command line says of the making of a score. */
-import { type MadeReading, make as makeContents, type Wish } from '../export/making';
+import { type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { counted, findingLine, shown } from './print';
 
 export interface Made {
-  readonly contents: readonly Pick<MadeReading, 'reading' | 'content'>[];
+  readonly files: readonly MadeFile[];
   /** What the user is to be told, as lines. */
   readonly says: string;
   /** Whether all that was wished for was made. */
   readonly whole: boolean;
 }
 
-const nothing = (says: string): Made => ({ contents: [], says, whole: false });
+const nothing = (says: string): Made => ({ files: [], says, whole: false });
 
 export function make(project: Project, wish: Wish): Made {
   const made = makeContents(project, wish);
@@ -27,15 +27,14 @@ export function make(project: Project, wish: Wish): Made {
     const why = `not exported, because of ${count}; --leave-gaps exports what is sound`;
     return nothing(`${made.errors.map(findingLine).join('')}${file}: ${why}\n`);
   }
-  const contents = made.readings.filter(({ content }) => content.length > 0);
   return {
-    contents,
+    files: made.readings.flatMap(({ files }) => files),
     says: made.readings.map((reading) => saysOf(file, reading)).join(''),
-    whole: contents.length === made.readings.length,
+    whole: made.readings.every(({ files }) => files.length > 0),
   };
 }
 
-function saysOf(file: string, { reading, content, findings }: MadeReading): string {
-  const refused = content.length > 0 ? '' : `${file}: the reading ${reading} was not exported\n`;
+function saysOf(file: string, { reading, files, findings }: MadeReading): string {
+  const refused = files.length > 0 ? '' : `${file}: the reading ${reading} was not exported\n`;
   return findings.map(findingLine).join('') + refused;
 }

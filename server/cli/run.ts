@@ -13,7 +13,7 @@ import { usage, usageOf } from './usage';
 export const commands: readonly Command[] = [proof, exportCommand, align, help, demo];
 
 /** Runs what was typed after `bentside` and gives the exit code. */
-export function run(host: CliHost, argv: readonly string[]): number {
+export async function run(host: CliHost, argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv;
   if (word === undefined) return refuse(host, usage(commands));
   if (word === '--help' || word === '-h') return tell(host, usage(commands));
@@ -26,7 +26,7 @@ export function run(host: CliHost, argv: readonly string[]): number {
   return runCommand(host, command, rest);
 }
 
-function runCommand(host: CliHost, command: Command, argv: readonly string[]): number {
+function runCommand(host: CliHost, command: Command, argv: readonly string[]): number | Promise<number> {
   if (argv.includes('--help') || argv.includes('-h')) return tell(host, usageOf(command));
   const given = readOptions(command.options, argv);
   if ('slip' in given) return refuse(host, `${shown(given.slip)}\n`);

@@ -12,11 +12,16 @@ export interface ExportOptions {
   readonly leaveGaps: boolean;
   /** These bars only. */
   readonly bars?: BarRange;
+  /** Where pages and systems end in a format that has any; as a rule where they do in the source. */
+  readonly layout?: Layout;
 }
 
+/** As the source has them, as they fit, or one long system. */
+export type Layout = 'source' | 'flow' | 'line';
+
 export interface Exported {
-  /** Empty where the score is refused, which a problem of level `error` says. */
-  readonly content: string | Uint8Array;
+  /** Empty where the score is refused, which a problem of level `error` says. A list has one text a page, each a file. */
+  readonly content: string | Uint8Array | readonly string[];
   /** What the format cannot say, the bars left empty, or why there is no content. */
   readonly problems: readonly PlacedProblem[];
 }
@@ -64,8 +69,6 @@ export const formats: readonly ExportFormat[] = [
     },
   },
 ];
-
-export const formatNames: readonly string[] = formats.map(({ name }) => name);
 
 /** "9-12", or "9" for one bar; undefined if it is neither. */
 export function barRange(text: string): BarRange | undefined {

@@ -3,7 +3,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
-import type { ExportFormat, ExportOptions } from './formats';
+import type { Exported, ExportFormat, ExportOptions } from './formats';
 
 export interface Wish {
   readonly format: ExportFormat;
@@ -12,10 +12,18 @@ export interface Wish {
   readonly options: ExportOptions;
 }
 
-/** One reading; its content is empty where the format refuses it, which a finding of level `error` says. */
+/** The content of one file. */
+export interface MadeFile {
+  readonly reading: string;
+  /** From 1, where the format has a file a page and the score more pages than one. */
+  readonly page?: number;
+  readonly content: string | Uint8Array;
+}
+
+/** One reading; it has no files where the format refuses it, which a finding of level `error` says. */
 export interface MadeReading {
   readonly reading: string;
-  readonly content: string | Uint8Array;
+  readonly files: readonly MadeFile[];
   /** What the format cannot say, the bars left empty, or why there is no content. */
   readonly findings: readonly Finding[];
 }
@@ -42,6 +50,17 @@ const concerns = (finding: Finding, readings: readonly string[]): boolean =>
   finding.readings === undefined || finding.readings.some((reading) => readings.includes(reading));
 
 function makeReading(score: Score, format: ExportFormat, options: ExportOptions): MadeReading {
+  const reading = score.choice.name;
   const { content, problems } = format.write(score, options);
-  return { reading: score.choice.name, content, findings: problems.map((problem) => findingOfScore(score, problem)) };
+  return {
+    reading,
+    files: filesOf(reading, content),
+    findings: problems.map((problem) => findingOfScore(score, problem)),
+  };
+}
+
+function filesOf(reading: string, content: Exported['content']): readonly MadeFile[] {
+  if (content.length === 0) return [];
+  if (typeof content === 'string' || content instanceof Uint8Array) return [{ reading, content }];
+  return content.map((page, i) => ({ reading, content: page, ...(content.length > 1 ? { page: i + 1 } : {}) }));
 }

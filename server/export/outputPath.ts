@@ -9,6 +9,8 @@ export interface Output {
   readonly input: string;
   /** `written`, or the reading or witness shown. */
   readonly reading: string;
+  /** From 1, where there is a file a page and more pages than one. */
+  readonly page?: number;
   /** Without a dot: `musicxml`. */
   readonly extension: string;
   /** Where outputs are wanted; beside the input if absent. */
@@ -22,11 +24,20 @@ export interface Output {
 /** Stands for the name of a score that has none but its ending. */
 const NAMELESS = 'score';
 
-/** The path of an output: `Suite 1.2.bent` read as `written` gives `Suite 1.2.musicxml`, as `french` `Suite 1.2.french.musicxml`. */
-export function outputPath({ input, reading, extension, into }: Output): string {
+/**
+ * The path of an output: `Suite 1.2.bent` read as `written` gives `Suite 1.2.musicxml`, as `french` `Suite 1.2.french.musicxml`,
+ * its second page `Suite 1.2.french.p2.svg`.
+ */
+export function outputPath({ input, reading, page, extension, into }: Output): string {
   const { folder, name } = split(input);
   const stem = name.replace(/\.bent$/i, '') || NAMELESS;
-  const file = [stem, ...(reading === 'written' ? [] : [reading]), extension].join('.');
+  const parts = [
+    stem,
+    reading === 'written' ? undefined : reading,
+    page === undefined ? undefined : `p${page}`,
+    extension,
+  ];
+  const file = parts.filter((part) => part !== undefined).join('.');
   if (into === undefined) return join(folder, file);
   const below = folder.startsWith(into.shared) ? folder.slice(into.shared.length) : '';
   return join(join(into.folder, below.replace(/^\/+/, '')), file);

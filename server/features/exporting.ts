@@ -1,7 +1,7 @@
 /** A score exported for the editor: what is to be written, and where. */
 import type { Finding } from '../../grammar/findings/finding';
 import { formats } from '../export/formats';
-import { type MadeReading, make } from '../export/making';
+import { type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
 import type { Project } from '../workspace/project';
 import type { ExportedFile, ExportParams, ExportResult } from './protocol';
@@ -16,10 +16,10 @@ export function exporting(project: Project, params: Omit<ExportParams, 'textDocu
   const made = make(project, { format, reading: params.reading, options });
   if (made.kind === 'unknown reading') return nothing([`There is no reading “${made.wished}”.`]);
   if (made.kind === 'faulty') return nothing(made.errors.map(told));
-  const isMade = ({ content }: MadeReading): boolean => content.length > 0;
+  const isMade = ({ files }: MadeReading): boolean => files.length > 0;
   const toldOf = (readings: readonly MadeReading[]): string[] => readings.flatMap(({ findings }) => findings.map(told));
   return {
-    files: made.readings.filter(isMade).map((reading) => fileOf(project.file, format.extension, reading)),
+    files: made.readings.flatMap(({ files }) => files.map((made) => fileOf(project.file, format.extension, made))),
     refusals: toldOf(made.readings.filter((reading) => !isMade(reading))),
     losses: toldOf(made.readings.filter(isMade)),
   };
@@ -27,9 +27,9 @@ export function exporting(project: Project, params: Omit<ExportParams, 'textDocu
 
 const told = ({ message, range }: Finding): string => `line ${range.start.line}: ${message}`;
 
-function fileOf(input: string, extension: string, { reading, content }: MadeReading): ExportedFile {
+function fileOf(input: string, extension: string, { content, ...which }: MadeFile): ExportedFile {
   return {
-    uri: outputPath({ input, reading, extension }),
+    uri: outputPath({ input, extension, ...which }),
     content: typeof content === 'string' ? { text: content } : { base64: base64(content) },
   };
 }

@@ -182,8 +182,7 @@ class PitchPass {
   private enterBar(bar: number, state: VoiceState): void {
     if (bar > this.bar) {
       this.bar = bar;
-      // To empty a list takes a while even where nothing is in it.
-      for (const list of this.onStave) if (list.length > 0) list.length = 0;
+      for (const list of this.onStave) list.length = 0;
     }
     if (bar === state.bar && !(bar === 0 && state.lastKind === undefined)) return;
     for (let b = state.bar + (state.lastKind === undefined ? 0 : 1); b <= bar; b++) {

@@ -17,102 +17,103 @@ const SOUND = score('1 c5 | 1 d |');
 const SHORT = score('1 c5 | 2. d | 1 e |');
 
 describe('bentside', () => {
-  it('says what it can do', () => {
+  it('says what it can do', async () => {
     for (const flag of ['--help', '-h']) {
-      const { code, out } = bentside(memoryHost(), flag);
+      const { code, out } = await bentside(memoryHost(), flag);
       expect(code).toBe(0);
       for (const name of ['proof', 'export', 'align', 'help', 'demo']) expect(out).toContain(`bentside ${name}`);
     }
-    expect(bentside(memoryHost())).toMatchObject({ code: 2, out: '' });
+    expect(await bentside(memoryHost())).toMatchObject({ code: 2, out: '' });
   });
 
-  it('names the nearest command after a slip', () => {
-    expect(bentside(memoryHost(), 'prof', 'a.bent')).toEqual({
+  it('names the nearest command after a slip', async () => {
+    expect(await bentside(memoryHost(), 'prof', 'a.bent')).toEqual({
       code: 2,
       out: '',
       say: 'There is no command “prof”, but proof, export, align, help, demo. Did you mean proof?\n',
     });
   });
 
-  it('explains the options of a command', () => {
-    const { code, out } = bentside(memoryHost(), 'export', '--help');
+  it('explains the options of a command', async () => {
+    const { code, out } = await bentside(memoryHost(), 'export', '--help');
     expect(code).toBe(0);
-    expect(out).toMatch(/--as musicxml\|mxl\|json/);
-    expect(bentside(memoryHost(), 'export')).toMatchObject({ code: 2 });
-    expect(bentside(memoryHost(), 'export', 'a.bent', '--red', 'x').say).toContain('There is no option --red.');
+    expect(out).toMatch(/--as musicxml\|mxl\|json\|svg/);
+    expect(await bentside(memoryHost(), 'export')).toMatchObject({ code: 2 });
+    expect((await bentside(memoryHost(), 'export', 'a.bent', '--red', 'x')).say).toContain('There is no option --red.');
   });
 });
 
 describe('bentside proof', () => {
-  it('is silent about a sound score', () => {
-    expect(bentside(memoryHost({ 'a.bent': SOUND }), 'proof', 'a.bent')).toEqual({
+  it('is silent about a sound score', async () => {
+    expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'proof', 'a.bent')).toEqual({
       code: 0,
       out: '',
       say: '1 file: no findings\n',
     });
   });
 
-  it('gives counsel on the music, and leaves it out where it is not wished for', () => {
+  it('gives counsel on the music, and leaves it out where it is not wished for', async () => {
     const parallel = `${SOUND.replace('voice dessus lines 5', 'voice dessus\nvoice basse')}  basse | 1 c3 | d |\n`;
     const host = memoryHost({ 'a.bent': parallel });
-    expect(bentside(host, 'proof', 'a.bent').out).toContain(
+    expect((await bentside(host, 'proof', 'a.bent')).out).toContain(
       'hint consecutive-perfects: Consecutive octaves dessus/basse',
     );
-    expect(bentside(host, 'proof', 'a.bent', '--no-counsel').out).not.toContain('consecutive-perfects');
+    expect((await bentside(host, 'proof', 'a.bent', '--no-counsel')).out).not.toContain('consecutive-perfects');
   });
 
-  it('names file, line, column, level, code and sentence of each finding', () => {
-    const { code, out } = bentside(memoryHost({ 'a.bent': SHORT }), 'proof', 'a.bent');
+  it('names file, line, column, level, code and sentence of each finding', async () => {
+    const { code, out } = await bentside(memoryHost({ 'a.bent': SHORT }), 'proof', 'a.bent');
     expect(code).toBe(1);
     expect(out).toMatch(/^a\.bent:9:\d+ error [a-z-]+: .+\.\n$/);
   });
 
-  it('goes on past a file that is not there, and says that it could not do all', () => {
-    const { code, out, say } = bentside(memoryHost({ 'b.bent': SHORT }), 'proof', 'a.bent', 'b.bent');
+  it('goes on past a file that is not there, and says that it could not do all', async () => {
+    const { code, out, say } = await bentside(memoryHost({ 'b.bent': SHORT }), 'proof', 'a.bent', 'b.bent');
     expect(code).toBe(2);
     expect(say).toContain('a.bent: there is no such file\n');
     expect(out).toMatch(/^b\.bent:9:/);
   });
 
-  it('counts the files that it could read, and none where there was none', () => {
-    expect(bentside(memoryHost(), 'proof', 'a.bent')).toEqual({
+  it('counts the files that it could read, and none where there was none', async () => {
+    expect(await bentside(memoryHost(), 'proof', 'a.bent')).toEqual({
       code: 2,
       out: '',
       say: 'a.bent: there is no such file\n',
     });
-    expect(bentside(memoryHost({ 'b.bent': SHORT }), 'proof', 'a.bent', 'b.bent').say).toContain('\n1 file: 1 error');
+    expect((await bentside(memoryHost({ 'b.bent': SHORT }), 'proof', 'a.bent', 'b.bent')).say).toContain(
+      '\n1 file: 1 error',
+    );
   });
 
-  it('takes patterns, each file once, and says which pattern fits nothing', () => {
+  it('takes patterns, each file once, and says which pattern fits nothing', async () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SHORT });
-    expect(
-      bentside(host, 'proof', 'b.bent', '*.bent')
-        .out.split('\n')
-        .map((line) => line[0]),
-    ).toEqual(['b', 'a', undefined]);
-    const { code, say } = bentside(host, 'proof', 'suites/*.bent');
+    const { out } = await bentside(host, 'proof', 'b.bent', '*.bent');
+    expect(out.split('\n').map((line) => line[0])).toEqual(['b', 'a', undefined]);
+    const { code, say } = await bentside(host, 'proof', 'suites/*.bent');
     expect(code).toBe(2);
     expect(say).toContain('suites/*.bent: no file is called so, or fits the pattern\n');
   });
 
-  it('reads standard input under the name given', () => {
-    expect(bentside(memoryHost({}, SHORT), 'proof', '-').out).toMatch(/^standard-input\.bent:9:/);
-    expect(bentside(memoryHost({}, SHORT), 'proof', '-', '--name', 'gavotte.bent').out).toMatch(/^gavotte\.bent:9:/);
+  it('reads standard input under the name given', async () => {
+    expect((await bentside(memoryHost({}, SHORT), 'proof', '-')).out).toMatch(/^standard-input\.bent:9:/);
+    expect((await bentside(memoryHost({}, SHORT), 'proof', '-', '--name', 'gavotte.bent')).out).toMatch(
+      /^gavotte\.bent:9:/,
+    );
   });
 
-  it('shows only what is as grave as wished, and still ends with 1 for an error', () => {
+  it('shows only what is as grave as wished, and still ends with 1 for an error', async () => {
     const marked = `\ufeff${SHORT}`;
-    const { out: all } = bentside(memoryHost({ 'a.bent': marked }), 'proof', 'a.bent');
+    const { out: all } = await bentside(memoryHost({ 'a.bent': marked }), 'proof', 'a.bent');
     expect(all).toContain('byte-order-mark');
-    const { code, out } = bentside(memoryHost({ 'a.bent': marked }), 'proof', 'a.bent', '--level', 'error');
+    const { code, out } = await bentside(memoryHost({ 'a.bent': marked }), 'proof', 'a.bent', '--level', 'error');
     expect(code).toBe(1);
     expect(out).not.toContain('byte-order-mark');
-    expect(bentside(memoryHost({ 'a.bent': SOUND }), 'proof', 'a.bent', '--level', 'grave').code).toBe(2);
+    expect((await bentside(memoryHost({ 'a.bent': SOUND }), 'proof', 'a.bent', '--level', 'grave')).code).toBe(2);
   });
 
-  it('gives a line of JSON for each file', () => {
+  it('gives a line of JSON for each file', async () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SOUND });
-    const { code, out } = bentside(host, 'proof', 'a.bent', 'b.bent', 'c.bent', '--json');
+    const { code, out } = await bentside(host, 'proof', 'a.bent', 'b.bent', 'c.bent', '--json');
     expect(code).toBe(2);
     const files = out
       .trimEnd()
@@ -130,8 +131,8 @@ describe('bentside proof', () => {
   });
 
   // SARIF 2.1.0 (OASIS, 2020): 3.13 (log), 3.14 (run), 3.27 (result: level 3.27.10), 3.30 (region, from 1; 3.30.6).
-  it('gives a log in SARIF', () => {
-    const { code, out } = bentside(memoryHost({ 'Suite 1.bent': SHORT }), 'proof', 'Suite 1.bent', '--sarif');
+  it('gives a log in SARIF', async () => {
+    const { code, out } = await bentside(memoryHost({ 'Suite 1.bent': SHORT }), 'proof', 'Suite 1.bent', '--sarif');
     expect(code).toBe(1);
     const log = JSON.parse(out);
     expect(log.version).toBe('2.1.0');
@@ -144,16 +145,16 @@ describe('bentside proof', () => {
       artifactLocation: { uri: 'Suite%201.bent' },
       region: { startLine: 9 },
     });
-    expect(bentside(memoryHost(), 'proof', 'a.bent', '--sarif', '--json').code).toBe(2);
+    expect((await bentside(memoryHost(), 'proof', 'a.bent', '--sarif', '--json')).code).toBe(2);
   });
 
-  it('never lets a file write to the terminal', () => {
+  it('never lets a file write to the terminal', async () => {
     const host = memoryHost({ 'a.bent': 'bentside 1\n\u001b[2Jtitle "x"\n' });
-    const { out } = bentside(host, 'proof', 'a.bent');
+    const { out } = await bentside(host, 'proof', 'a.bent');
     expect(out).not.toContain('\u001b');
   });
 
-  it('finds fault with what is no score at all, and never breaks', () => {
+  it('finds fault with what is no score at all, and never breaks', async () => {
     for (const text of [
       '',
       '\n',
@@ -164,46 +165,46 @@ describe('bentside proof', () => {
       'system\n  | c5',
       'é'.repeat(10_000),
     ]) {
-      const { code } = bentside(memoryHost({ 'a.bent': text }), 'proof', 'a.bent');
+      const { code } = await bentside(memoryHost({ 'a.bent': text }), 'proof', 'a.bent');
       expect([0, 1]).toContain(code);
     }
   });
 });
 
 describe('bentside export', () => {
-  it('sends one text to standard output', () => {
-    const { code, out, say } = bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'json');
+  it('sends one text to standard output', async () => {
+    const { code, out, say } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'json');
     expect(code).toBe(0);
     expect(JSON.parse(out)).toMatchObject({ file: 'a.bent', reading: 'written' });
     expect(say).toBe('');
   });
 
-  it('writes MusicXML', () => {
-    const { out } = bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musicxml');
+  it('writes MusicXML', async () => {
+    const { out } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musicxml');
     expect(out).toMatch(/^<\?xml version="1\.0"/);
     expect(out).toContain('<score-partwise version="4.0">');
   });
 
-  it('puts what is no text beside the score, and says where', () => {
+  it('puts what is no text beside the score, and says where', async () => {
     const host = memoryHost({ 'suites/a.1.bent': SOUND });
-    const { code, out, say } = bentside(host, 'export', 'suites/a.1.bent', '--as', 'mxl');
+    const { code, out, say } = await bentside(host, 'export', 'suites/a.1.bent', '--as', 'mxl');
     expect([code, out]).toEqual([0, '']);
     expect(say).toContain('suites/a.1.mxl: written, reading written\n');
     // "PK": the signature of a ZIP archive (APPNOTE 6.3, 4.3.7), as MusicXML 4.0 asks of a compressed file.
     expect((host.files.get('/home/suites/a.1.mxl') as Uint8Array).slice(0, 2)).toEqual(new Uint8Array([0x50, 0x4b]));
   });
 
-  it('puts several files beside their scores, or into the folder named without mixing them up', () => {
+  it('puts several files beside their scores, or into the folder named without mixing them up', async () => {
     const host = memoryHost({ 'one/a.bent': SOUND, 'two/a.bent': SOUND });
-    expect(bentside(host, 'export', '*.bent', '--as', 'json').code).toBe(0);
+    expect((await bentside(host, 'export', '*.bent', '--as', 'json')).code).toBe(0);
     expect([...host.files.keys()]).toEqual(expect.arrayContaining(['/home/one/a.json', '/home/two/a.json']));
-    expect(bentside(host, 'export', '*.bent', '--as', 'json', '--out', 'out').code).toBe(0);
+    expect((await bentside(host, 'export', '*.bent', '--as', 'json', '--out', 'out')).code).toBe(0);
     expect([...host.files.keys()]).toEqual(expect.arrayContaining(['/home/out/one/a.json', '/home/out/two/a.json']));
   });
 
-  it('never writes over another score of the batch', () => {
+  it('never writes over another score of the batch', async () => {
     const host = memoryHost({ 'a.bent': SOUND, 'a.plain.bent': SOUND });
-    const { code, say } = bentside(
+    const { code, say } = await bentside(
       host,
       'export',
       'a.plain.bent',
@@ -219,13 +220,13 @@ describe('bentside export', () => {
     expect(say).toContain('out/a.plain.json: not written over; another score of this batch has that name\n');
     expect(`${host.files.get('/home/out/a.plain.json')}`).toContain('"file": "a.plain.bent"');
     const own = memoryHost({ 'a.bent': SOUND, 'a.json': 'not mine' });
-    expect(bentside(own, 'export', 'a.bent', 'a.json', '--as', 'json').code).toBe(1);
+    expect((await bentside(own, 'export', 'a.bent', 'a.json', '--as', 'json')).code).toBe(1);
     expect(own.files.get('/home/a.json')).toBe('not mine');
   });
 
-  it('writes each reading to a file of its own', () => {
+  it('writes each reading to a file of its own', async () => {
     const host = memoryHost({ 'a.bent': SOUND });
-    const { code, say } = bentside(host, 'export', 'a.bent', '--as', 'json', '--reading', 'all', '--out', 'out');
+    const { code, say } = await bentside(host, 'export', 'a.bent', '--as', 'json', '--reading', 'all', '--out', 'out');
     expect(code).toBe(0);
     expect(say.split('\n')).toEqual([
       'out/a.json: written, reading written',
@@ -236,8 +237,8 @@ describe('bentside export', () => {
     ]);
   });
 
-  it('names the readings that there are when asked for another', () => {
-    const { code, out, say } = bentside(
+  it('names the readings that there are when asked for another', async () => {
+    const { code, out, say } = await bentside(
       memoryHost({ 'a.bent': SOUND }),
       'export',
       'a.bent',
@@ -250,68 +251,103 @@ describe('bentside export', () => {
     expect(say).toBe('a.bent: it has no reading or witness “plian”, but written, plain, K, L. Did you mean plain?\n');
   });
 
-  it('writes nothing of a score with errors, unless its broken bars may be left empty', () => {
+  it('writes nothing of a score with errors, unless its broken bars may be left empty', async () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SOUND });
-    const refused = bentside(host, 'export', 'a.bent', 'b.bent', '--as', 'json');
+    const refused = await bentside(host, 'export', 'a.bent', 'b.bent', '--as', 'json');
     expect(refused.code).toBe(1);
     expect(refused.say).toContain('a.bent: not exported, because of 1 error; --leave-gaps exports what is sound\n');
     expect(refused.say).toContain('1 of 2 files not exported, or not wholly: a.bent\n');
     expect([...host.files.keys()]).toEqual(['/home/a.bent', '/home/b.bent', '/home/b.json']);
-    const gaps = bentside(host, 'export', 'a.bent', '--as', 'json', '--leave-gaps');
+    const gaps = await bentside(host, 'export', 'a.bent', '--as', 'json', '--leave-gaps');
     expect(gaps.code).toBe(0);
     expect(gaps.say).toMatch(/^a\.bent:\d+:\d+ \w+ export-gap-left: .*\b2\b/m);
     expect(JSON.parse(gaps.out).pieces[0].bars).toHaveLength(3);
   });
 
-  it('exports the bars asked for, and says when there are none such', () => {
+  it('exports the bars asked for, and says when there are none such', async () => {
     const host = memoryHost({ 'a.bent': SOUND });
-    const { out } = bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', '2');
+    const { out } = await bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', '2');
     expect(JSON.parse(out).pieces[0].bars.map(({ number }: { number: string }) => number)).toEqual(['2']);
-    const none = bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', '9-12');
+    const none = await bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', '9-12');
     expect([none.code, none.out]).toEqual([1, '']);
     expect(none.say).toContain('export-no-such-bar');
-    expect(bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', 'nine').code).toBe(2);
+    expect((await bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', 'nine')).code).toBe(2);
   });
 
-  it('asks for a format that there is', () => {
-    expect(bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
+  it('asks for a format that there is', async () => {
+    expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
       code: 2,
-      say: 'Say in which format: --as musicxml|mxl|json.\n',
+      say: 'Say in which format: --as musicxml|mxl|json|svg.\n',
     });
-    const { say } = bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musixml');
-    expect(say).toBe('--as is one of musicxml, mxl, json, not “musixml”. Did you mean musicxml?\n');
+    const { say } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musixml');
+    expect(say).toBe('--as is one of musicxml, mxl, json, svg, not “musixml”. Did you mean musicxml?\n');
+  });
+});
+
+describe('bentside export --as svg', () => {
+  const TWO_PAGES = `${SOUND}page "2"\nsystem\n  dessus | 1 e5 |\n`;
+
+  it('sends one page to standard output', async () => {
+    const { code, out } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'svg');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^<\?xml[^>]*>\s*<svg/);
+    expect(out).toContain('data-id="e-1-1-dessus-1.1"');
+  });
+
+  it('writes a file for each page of the source, or one for one long system', async () => {
+    const host = memoryHost({ 'a.bent': TWO_PAGES });
+    expect((await bentside(host, 'export', 'a.bent', '--as', 'svg')).code).toBe(0);
+    expect([...host.files.keys()]).toEqual(['/home/a.bent', '/home/a.p1.svg', '/home/a.p2.svg']);
+    const line = await bentside(host, 'export', 'a.bent', '--as', 'svg', '--layout', 'line');
+    expect([line.code, line.out.match(/data-class="system"/g)?.length]).toEqual([0, 1]);
+  });
+
+  it('draws the bars asked for', async () => {
+    const host = memoryHost({ 'a.bent': TWO_PAGES });
+    const { out } = await bentside(host, 'export', 'a.bent', '--as', 'svg', '--bars', '2');
+    expect(out.match(/data-class="measure"/g)).toHaveLength(1);
+    expect(out).toContain('data-id="e-1-1-dessus-2.1"');
+  });
+
+  it('says so where nobody can draw', async () => {
+    const failure = 'cannot draw here: there is no WebAssembly';
+    const host = { ...memoryHost({ 'a.bent': SOUND }), engraver: async () => ({ failure }) };
+    expect(await bentside(host, 'export', 'a.bent', '--as', 'svg')).toEqual({ code: 2, out: '', say: `${failure}\n` });
   });
 });
 
 describe('bentside align', () => {
   const CROOKED = SOUND.replace('| 1 c5 | 1 d |', '|   1 c5    |1 d   |');
 
-  it('lays out a file, and then finds nothing more to do', () => {
+  it('lays out a file, and then finds nothing more to do', async () => {
     const host = memoryHost({ 'a.bent': CROOKED });
-    expect(bentside(host, 'align', 'a.bent')).toMatchObject({ code: 0, say: 'a.bent: aligned\n1 file of 1 changed\n' });
+    expect(await bentside(host, 'align', 'a.bent')).toMatchObject({
+      code: 0,
+      say: 'a.bent: aligned\n1 file of 1 changed\n',
+    });
     const laidOut = host.files.get('/home/a.bent');
     expect(laidOut).not.toBe(CROOKED);
-    expect(bentside(host, 'align', 'a.bent')).toMatchObject({ code: 0, say: '0 files of 1 changed\n' });
+    expect(await bentside(host, 'align', 'a.bent')).toMatchObject({ code: 0, say: '0 files of 1 changed\n' });
     expect(host.files.get('/home/a.bent')).toBe(laidOut);
   });
 
-  it('names what would change on a dry run, and changes nothing', () => {
+  it('names what would change on a dry run, and changes nothing', async () => {
     const host = memoryHost({ 'a.bent': CROOKED });
-    expect(bentside(host, 'align', 'a.bent', '--dry')).toMatchObject({ code: 1, out: 'a.bent\n' });
+    expect(await bentside(host, 'align', 'a.bent', '--dry')).toMatchObject({ code: 1, out: 'a.bent\n' });
     expect(host.files.get('/home/a.bent')).toBe(CROOKED);
   });
 
-  it('sends standard input to standard output', () => {
-    const { code, out } = bentside(memoryHost({}, CROOKED), 'align', '-');
+  it('sends standard input to standard output', async () => {
+    const { code, out } = await bentside(memoryHost({}, CROOKED), 'align', '-');
     expect(code).toBe(0);
     expect(out).toContain('dessus |');
     expect(out).not.toBe(CROOKED);
   });
 
-  it('leaves a file alone that it could not write back without loss, and a byte order mark where it is', () => {
+  it('leaves a file alone that it could not write back without loss, and a byte order mark where it is', async () => {
     const broken = CROOKED.replace('Gavotte', 'Entr\ufffde');
     const host = memoryHost({ 'a.bent': broken, 'b.bent': `\ufeff${CROOKED}` });
-    const { code, say } = bentside(host, 'align', 'a.bent', 'b.bent');
+    const { code, say } = await bentside(host, 'align', 'a.bent', 'b.bent');
     expect(code).toBe(1);
     expect(say).toContain('error not-utf8');
     expect(host.files.get('/home/a.bent')).toBe(broken);
@@ -320,29 +356,29 @@ describe('bentside align', () => {
 });
 
 describe('bentside help', () => {
-  it('shows the page of a finding', () => {
-    const { code, out } = bentside(memoryHost(), 'help', 'include-missing');
+  it('shows the page of a finding', async () => {
+    const { code, out } = await bentside(memoryHost(), 'help', 'include-missing');
     expect(code).toBe(0);
     expect(out).toMatch(/^include-missing \(error\)\n\n.*\n\n/);
   });
 
-  it('lists all codes', () => {
-    const { code, out } = bentside(memoryHost(), 'help');
+  it('lists all codes', async () => {
+    const { code, out } = await bentside(memoryHost(), 'help');
     expect(code).toBe(0);
     expect(out).toMatch(/^include-circle +error/m);
   });
 
-  it('names the nearest code after a slip', () => {
-    const { code, say } = bentside(memoryHost(), 'help', 'include-mising');
+  it('names the nearest code after a slip', async () => {
+    const { code, say } = await bentside(memoryHost(), 'help', 'include-mising');
     expect(code).toBe(2);
     expect(say).toBe('No finding has the code “include-mising”. Did you mean include-missing?\n');
   });
 });
 
 describe('bentside demo', () => {
-  it('proofs a sample, writes its MusicXML into ./out and says so', () => {
+  it('proofs a sample, writes its MusicXML into ./out and says so', async () => {
     const host = memoryHost({ 'samples/a.bent': SHORT, 'samples/overture.bent': SOUND });
-    const { code, out, say } = bentside(host, 'demo');
+    const { code, out, say } = await bentside(host, 'demo');
     expect(code).toBe(0);
     expect(out).toContain('The score: /home/samples/overture.bent\n');
     expect(out).toContain('It can be read as: written, plain, K, L\n');
@@ -350,8 +386,8 @@ describe('bentside demo', () => {
     expect(host.files.has('/home/out/overture.musicxml')).toBe(true);
   });
 
-  it('says so where no sample is installed', () => {
-    expect(bentside(memoryHost(), 'demo')).toMatchObject({
+  it('says so where no sample is installed', async () => {
+    expect(await bentside(memoryHost(), 'demo')).toMatchObject({
       code: 2,
       say: 'bentside demo: no sample score is installed\n',
     });

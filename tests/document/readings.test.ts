@@ -25,7 +25,7 @@ describe('a finding that arises in some readings only', () => {
     const project = projectOf(memoryHost().includes('passage.bent'), 'passage.bent', TEXT);
     const format = formats.find(({ name }) => name === 'json') as (typeof formats)[number];
     const made = (reading: string): number =>
-      make(project, { format, reading, options: { clefs: 'source', leaveGaps: false } }).contents.length;
+      make(project, { format, reading, options: { clefs: 'source', leaveGaps: false } }).files.length;
     expect(['written', 'K', 'plain', 'L'].map(made)).toEqual([1, 1, 0, 0]);
   });
 });

@@ -3,6 +3,7 @@ import { posix } from 'node:path';
 import type { CliHost, Reading } from '../../server/cli/command';
 import { run } from '../../server/cli/run';
 import type { Host } from '../../server/workspace/host';
+import { engraver } from './engraver';
 
 export interface MemoryHost extends CliHost {
   readonly files: Map<string, string | Uint8Array>;
@@ -41,6 +42,7 @@ export function memoryHost(files: Readonly<Record<string, string>> = {}, standar
       map.set(absolute(file), content);
       return undefined;
     },
+    engraver,
     samples: () => [...map.keys()].filter((name) => name.startsWith(`${FOLDER}/samples/`)).sort(),
     out: (text) => {
       printed.out += text;
@@ -62,9 +64,12 @@ export const memoryFiles = (files: Readonly<Record<string, string>>): Host => ({
 });
 
 /** Runs `bentside` with these words. */
-export function bentside(host: MemoryHost, ...argv: readonly string[]): { code: number; out: string; say: string } {
+export async function bentside(
+  host: MemoryHost,
+  ...argv: readonly string[]
+): Promise<{ code: number; out: string; say: string }> {
   host.printed.out = '';
   host.printed.say = '';
-  const code = run(host, argv);
+  const code = await run(host, argv);
   return { code, ...host.printed };
 }

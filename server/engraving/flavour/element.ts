@@ -1,0 +1,36 @@
+/** Small questions to elements of a tree. */
+import type { XmlElement } from '../../export/xml';
+
+export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
+  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
+
+/** An element and all below it. */
+export function* elementsOf(element: XmlElement): Generator<XmlElement> {
+  yield element;
+  for (const child of childrenOf(element)) yield* elementsOf(child);
+}
+
+export const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
+
+/** The id to which an attribute refers: `#e1` gives `e1`. */
+export const referred = (value: string | number | undefined): string => `${value ?? ''}`.replace(/^#/, '');
+
+/** Whether a word stands in the `type` of an element. */
+export const isOfType = ({ attributes }: XmlElement, word: string): boolean =>
+  `${attributes.type ?? ''}`.split(' ').includes(word);
+
+/** An element with attributes more or other. */
+export const withAttributes = (element: XmlElement, attributes: XmlElement['attributes']): XmlElement => ({
+  ...element,
+  attributes: { ...element.attributes, ...attributes },
+});
+
+/** All elements rewritten from the innermost outwards; what becomes undefined is left out. */
+export function rewritten(
+  element: XmlElement,
+  by: (element: XmlElement) => XmlElement | undefined,
+): XmlElement | undefined {
+  const { content } = element;
+  if (typeof content !== 'object') return by(element);
+  return by({ ...element, content: content.map((child) => child && rewritten(child, by)) });
+}
