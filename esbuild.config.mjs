@@ -1,6 +1,7 @@
 // Bundles the command line, the library, the language server and the extension. Each loads from one file: importing the parser unbundled costs
 // a fifth of a second.
-import { chmodSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 import { buildFont } from './server/engraving/font/build.mjs';
 
@@ -11,6 +12,22 @@ const engraverApart = {
     onResolve({ filter: /\/engraving\/library$/ }, ({ kind }) =>
       kind === 'dynamic-import' ? { path: './engraving/engraver.js', external: true } : undefined,
     ),
+};
+
+/**
+ * Packages that are imported when they are wanted are copied as they are, beside the bundle: the engraving library's licence asks
+ * that it can be exchanged for another build of it.
+ */
+const packagesApart = {
+  name: 'packages apart',
+  setup: ({ onResolve, resolve, initialOptions }) =>
+    onResolve({ filter: /^[^./]/ }, async ({ path, kind, resolveDir, pluginData }) => {
+      if (kind !== 'dynamic-import' || pluginData === packagesApart) return undefined;
+      const found = await resolve(path, { kind, resolveDir, pluginData: packagesApart });
+      mkdirSync(initialOptions.outdir, { recursive: true });
+      copyFileSync(found.path, join(initialOptions.outdir, basename(found.path)));
+      return { path: `./${basename(found.path)}`, external: true };
+    }),
 };
 
 const common = {
@@ -59,17 +76,12 @@ await build({
 });
 chmodSync('dist/cli.js', 0o755);
 
-// The engraving library's licence asks that it can be exchanged: each of its modules stays a file of its own, under its own
-// name, which the engraver's bundle loads when it is wanted.
 await build({
   ...common,
   platform: 'neutral',
-  charset: 'utf8',
   entryPoints: { engraver: 'server/engraving/library.ts' },
-  external: ['node:*'],
-  splitting: true,
-  chunkNames: '[name]',
   sourcemap: false,
   outdir: 'dist/engraving',
+  plugins: [packagesApart],
 });
 writeFileSync('dist/engraving/font.zip', await buildFont());
