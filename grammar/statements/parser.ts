@@ -17,6 +17,34 @@ import { readRecipe } from './recipe';
 /** Hears the path of every part of the vocabulary that a text uses (see `vocabularyPaths`). */
 export type OnTaken = (path: string) => void;
 
+/** What could stand where a text breaks off. */
+export type Expected =
+  | { readonly kind: 'part'; readonly part: Part; readonly before: readonly Argument[] }
+  /** The word or sign before a part. */
+  | { readonly kind: 'word'; readonly word: string; readonly describe: string }
+  | { readonly kind: 'clauses'; readonly clauses: Clauses }
+  | { readonly kind: 'row'; readonly row: RowEntry }
+  | { readonly kind: 'recipe' };
+
+/** Hears what is expected where the text ends. */
+class Expectations {
+  readonly all: Expected[] = [];
+  /** Something must stand here first. */
+  private isSettled = false;
+
+  constructor(
+    /** Line of the place where the text breaks off. */
+    readonly line: number,
+  ) {}
+
+  /** @param within the line to which what is read is bound; undefined: any */
+  hear(expected: Expected, within: number | undefined, isRequired = false): void {
+    if (this.isSettled || (within !== undefined && within !== this.line)) return;
+    this.all.push(expected);
+    this.isSettled = isRequired;
+  }
+}
+
 /** Where reading stands in the vocabulary. */
 interface Scope {
   /** Names the statement, clause or change in findings. */
@@ -54,10 +82,13 @@ class StatementReader {
   private limit: number;
   /** What is read now counts as no use of the vocabulary. */
   private silent = false;
+  /** So many lines bind what is read now. */
+  private bound = 0;
 
   constructor(
     private readonly text: string,
     private readonly onTaken: OnTaken | undefined,
+    private readonly expectations?: Expectations,
   ) {
     const { tokens, problems } = lex(text);
     this.tokens = tokens;
@@ -103,6 +134,12 @@ class StatementReader {
     if (!this.silent) this.onTaken?.(path);
   }
 
+  /** Tells what could stand here, if here the text ends. */
+  private expect(expected: Expected, isRequired = false): void {
+    if (this.expectations === undefined || this.peek() !== undefined || this.limit < this.tokens.length) return;
+    this.expectations.hear(expected, this.bound > 0 ? this.last?.line : undefined, isRequired);
+  }
+
   private unheard(read: () => unknown): void {
     const before = this.silent;
     this.silent = true;
@@ -124,7 +161,9 @@ class StatementReader {
   private withinLine<Result>(read: () => Result): Result {
     const outer = this.limit;
     this.limit = Math.min(outer, this.ends[this.index] ?? outer);
+    this.bound++;
     const result = read();
+    this.bound--;
     this.limit = outer;
     return result;
   }
@@ -167,17 +206,29 @@ class StatementReader {
   // ── parts ──
 
   parts(parts: readonly Part[], scope: Scope, path: string): Argument[] {
-    return parts.flatMap((part, i) => this.part(part, parts.slice(i + 1), scope, path));
+    const args: Argument[] = [];
+    parts.forEach((part, i) => {
+      args.push(...this.part(part, parts.slice(i + 1), scope, path, args));
+    });
+    return args;
   }
 
-  private part(part: Part, later: readonly Part[], scope: Scope, path: string): Argument[] {
+  private part(
+    part: Part,
+    later: readonly Part[],
+    scope: Scope,
+    path: string,
+    before: readonly Argument[],
+  ): Argument[] {
     const lead: Argument[] = [];
     if (part.after !== undefined) {
+      this.expect({ kind: 'word', word: part.after, describe: part.what }, !part.optional);
       const found = this.lead(part, part.after, scope);
       if (found === undefined) return [];
       if (part.optional && !isSign(part.after)) lead.push({ kind: 'word', text: part.after, ...found });
     }
     const wanted = !part.optional || part.after !== undefined;
+    this.expect({ kind: 'part', part, before }, wanted);
     if (!this.accepts(part, scope)) {
       if (this.misspelt(part, later, scope)) return [];
       if (wanted) this.wanting(part, later, scope);
@@ -186,6 +237,7 @@ class StatementReader {
     const args = [...lead];
     do args.push(...this.takePart(part, scope, path));
     while (part.repeat && this.accepts(part, scope));
+    if (part.repeat) this.expect({ kind: 'part', part, before });
     return args;
   }
 
@@ -395,7 +447,18 @@ class StatementReader {
       else if (scope.rows !== undefined && this.rowHere(scope)) rows.push(this.row(scope.rows, scope));
       else this.strange(scope, stops);
     }
+    this.expectMore(scope, seen, rows.length > 0);
     return { clauses, rows };
+  }
+
+  /** A row ends with its line, and so does what stands before the first. */
+  private expectMore({ clauses, rows }: Scope, seen: ReadonlySet<string>, afterRow: boolean): void {
+    const isNextLine = this.expectations !== undefined && this.expectations.line !== this.last?.line;
+    const left = Object.entries(clauses).filter(([name, { repeats }]) => repeats || !seen.has(name));
+    if (left.length > 0 && (isNextLine || !afterRow)) {
+      this.expect({ kind: 'clauses', clauses: Object.fromEntries(left) });
+    }
+    if (rows !== undefined && isNextLine) this.expect({ kind: 'row', row: rows });
   }
 
   private row(entry: RowEntry, outer: Scope): Row {
@@ -420,6 +483,7 @@ class StatementReader {
   }
 
   private recipe(scope: Scope): Row['recipe'] {
+    this.expect({ kind: 'word', word: ':', describe: 'a recipe' });
     const colon = this.next();
     if (colon === undefined) {
       this.missing(scope, '`:` and a recipe');
@@ -427,6 +491,7 @@ class StatementReader {
     }
     const tokens = this.tokens.slice(this.index, this.limit);
     this.index = this.limit;
+    this.expect({ kind: 'recipe' }, true);
     return readRecipe(tokens, colon, this.report, (form) => this.taken(`${scope.path}/recipe/${form}`));
   }
 
@@ -460,7 +525,19 @@ const byPlace = (a: Span, b: Span): number => a.pos - b.pos;
  * @param onTaken hears which parts of the vocabulary the statement uses
  */
 export function parseStatement(text: string, joints: readonly number[], onTaken?: OnTaken): StatementTree {
-  const reader = new StatementReader(text, onTaken);
+  return readStatement(new StatementReader(text, onTaken), text, joints);
+}
+
+const lineOfEnd = (text: string): number => text.split('\n').length - 1;
+
+/** What could stand where the text of a statement breaks off; of an unknown statement nothing is expected. */
+export function expectedInStatement(text: string): readonly Expected[] {
+  const expectations = new Expectations(lineOfEnd(text));
+  readStatement(new StatementReader(text, undefined, expectations), text, []);
+  return expectations.all;
+}
+
+function readStatement(reader: StatementReader, text: string, joints: readonly number[]): StatementTree {
   const keyword = reader.next();
   const entry = keyword?.kind === 'word' ? lookUp(statements, keyword.text) : undefined;
   if (keyword !== undefined && entry === undefined) {
@@ -486,8 +563,14 @@ export interface ParsedChange {
   readonly problems: readonly Problem[];
 }
 
-function readChange(text: string, onTaken: OnTaken | undefined): ParsedChange {
-  const reader = new StatementReader(text, onTaken);
+/** What could stand where a change breaks off, its opening bracket and first word included. */
+export function expectedInChange(text: string): readonly Expected[] {
+  const expectations = new Expectations(lineOfEnd(text));
+  readChange(new StatementReader(text, undefined, expectations), text);
+  return expectations.all;
+}
+
+function readChange(reader: StatementReader, text: string): ParsedChange {
   if (reader.peek()?.kind === '(') reader.next();
   reader.dropLast(')');
   const first = reader.next();
@@ -526,7 +609,7 @@ const kept = new Map<string, ParsedChange>();
 export function parseChange(text: string, onTaken?: OnTaken): ParsedChange {
   const known = onTaken === undefined ? kept.get(text) : undefined;
   if (known !== undefined) return known;
-  const read = readChange(text, onTaken);
+  const read = readChange(new StatementReader(text, onTaken), text);
   if (onTaken !== undefined) return read;
   const oldest = kept.size >= KEPT ? kept.keys().next().value : undefined;
   if (oldest !== undefined) kept.delete(oldest);

@@ -43,3 +43,18 @@ export const laneMeanings: Readonly<Record<string, string>> = {
   '&': 'The events on either side stand under one beam.',
   ',': 'The beam is broken here.',
 };
+
+/** Where a sign is drawn, in round brackets after it. */
+export const markPlaces: Readonly<Record<string, string>> = {
+  above: 'Drawn above the note.',
+  below: 'Drawn below the note.',
+  before: 'Drawn before the note.',
+  after: 'Drawn after the note.',
+  'from main': 'It begins on the written note.',
+};
+
+/** What stands under the lane of a voice. */
+export const subLaneNames: Readonly<Record<string, string>> = {
+  fig: 'Figures of the bass, an item for each note.',
+  text: 'Words that are sung, a syllable for each note.',
+};

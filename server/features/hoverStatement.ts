@@ -7,6 +7,7 @@ import type { Project } from '../workspace/project';
 import { namesAt } from './nameWords';
 import type { Here, Node } from './nodes';
 import { bothNames, noteOnLine } from './pitches';
+import { linesOf, linesUnder } from './staveLines';
 import { valueInWords } from './words';
 
 type Told = readonly string[];
@@ -49,15 +50,11 @@ function pitchInWords({ spelling }: Argument & { kind: 'pitch' }): Told {
   return octave === undefined ? nothing : [bothNames({ letter, octave, alteration: 0 })];
 }
 
-const FIVE_LINES = 5;
-
-/** Lines of the stave on which a clef stands: the one that its clause names, or that of the lane's voice. */
-function linesHere({ environment: { staves, voices } }: Project, { holder }: Here, around: readonly Node[]): number {
+/** Lines of the stave on which a clef stands: the one that its clause names, or that of the lane. */
+function linesHere(project: Project, { holder }: Here, around: readonly Node[]): number {
   const clause = around.flatMap((node) => (node.what === 'clause' ? [node.clause] : [])).at(-1);
   const [stave] = clause?.args ?? [];
-  const voice = holder.kind === 'lane' ? voices.find(({ name }) => name === holder.placed.name.text) : undefined;
-  const declared = stave?.kind === 'name' ? staves.find(({ name }) => name === stave.text) : staves[voice?.stave ?? -1];
-  return declared?.lines ?? FIVE_LINES;
+  return stave?.kind === 'name' ? linesOf(project, stave.text) : linesUnder(project, holder);
 }
 
 /** Each clef with the note of every line, from the highest. */

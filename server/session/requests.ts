@@ -3,6 +3,8 @@ import {
   type CancellationToken,
   CodeActionKind,
   type CodeActionParams,
+  type CompletionParams,
+  CompletionTriggerKind,
   type Connection,
   LSPErrorCodes,
   type Position,
@@ -12,6 +14,7 @@ import {
   type ServerCapabilities,
   type TextDocumentPositionParams,
 } from 'vscode-languageserver';
+import { completion, resolved, TRIGGERS } from '../features/completion';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
 import { hover } from '../features/hover';
@@ -42,6 +45,7 @@ export interface Served {
 
 export const featureCapabilities: ServerCapabilities = {
   codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+  completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: true },
   definitionProvider: true,
   documentFormattingProvider: true,
   documentHighlightProvider: true,
@@ -132,7 +136,16 @@ function told<Result>(make: () => Result): Result {
 }
 
 /** What is told of a place. */
-function words(connection: Connection, { answer }: Served): void {
+function words(connection: Connection, { answer, documents }: Served): void {
+  connection.onCompletion(
+    answer(null, ({ project }, { position, context }: CompletionParams) =>
+      completion(project, position, context?.triggerKind === CompletionTriggerKind.TriggerCharacter),
+    ),
+  );
+  connection.onCompletionResolve(async (item) => {
+    const current = item.data === undefined ? undefined : await documents.current(item.data.file);
+    return current === undefined ? item : resolved(item, current.project);
+  });
   connection.onHover(answer(null, ({ project }, { position }) => hover(project, position)));
 }
 
