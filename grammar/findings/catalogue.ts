@@ -8,6 +8,7 @@ import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
 import { scoreFindings } from './score';
+import { signFindings } from './signs';
 import { statementFindings } from './statement';
 
 export const catalogue = {
@@ -16,6 +17,7 @@ export const catalogue = {
   ...scoreFindings,
   ...checkFindings,
   ...counselFindings,
+  ...signFindings,
   ...exportFindings,
   ...hostFindings,
 } as const;

@@ -48,6 +48,12 @@ export interface TimelineEvent {
   readonly pitch: string | null;
   readonly midi: number | null;
   readonly marks: readonly TimelineMark[];
+  /** Of a note that is played for a sign or small note: the address of what it realises. */
+  readonly realises?: string;
+  /** The shapes of that sign, joined by `+`; `small` of small notes. */
+  readonly sign?: string;
+  /** The table by which it is realised. */
+  readonly table?: string;
   /** From 1. */
   readonly line: number;
   /** From 1, in UTF-16 units. */
@@ -75,7 +81,11 @@ export function exportTimeline(
   const losses = new Losses();
   const measures = measuresFor(score, options, losses);
   const timeline = measures === undefined ? undefined : timelineOf(performance, measures, options.bars !== undefined);
-  return { timeline, text: timeline === undefined ? '' : timelineText(timeline), problems: losses.problems() };
+  return {
+    timeline,
+    text: timeline === undefined ? '' : timelineText(timeline),
+    problems: [...performance.problems, ...losses.problems()],
+  };
 }
 
 function timelineOf(performance: Performance, measures: readonly Measure[], inPart: boolean): Timeline {
@@ -153,8 +163,10 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
     first.placed.system,
     first.member?.source ?? first.placed.event.source,
   );
+  const address = addressOf(first.placed.system, first.placed.event);
+  const { realised } = event;
   return {
-    address: addressOf(first.placed.system, first.placed.event),
+    address,
     voice: score.environment.voices[event.voice]?.name ?? '',
     stave: score.environment.staves[event.stave]?.name ?? '',
     kind: event.kind,
@@ -164,6 +176,7 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
     pitch: event.pitch === undefined ? null : pitchText(event.pitch),
     midi: event.pitch?.midi ?? null,
     marks: event.from.flatMap(marksOf),
+    ...(realised === undefined ? {} : { realises: address, sign: realised.sign, table: realised.table }),
     line,
     column,
   };

@@ -60,6 +60,12 @@ export function statedTempo(environment: Environment, name: string): Tempo | und
   return undefined;
 }
 
+/** The sign table of a reading: its own, that of the nearest on which it is built, or the file's; `written` has none. */
+export function tableOfReading(environment: Environment, name: string): string | undefined {
+  if (name === 'written') return undefined;
+  return lineage(environment, name).find(({ signs }) => signs !== undefined)?.signs ?? environment.signs;
+}
+
 /** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */
 export function choiceNames(environment: Environment): string[] {
   const { readings, witnesses, layers } = declaredNames(environment);

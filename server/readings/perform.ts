@@ -1,15 +1,45 @@
 /** From a score to a performance. */
 import { add, compare, equal, type Time } from '../../grammar/time';
-import { STEPS } from '../../grammar/vocabulary/pitches';
-import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch, WrittenEvent } from '../score/performance';
+import {
+  inOrder,
+  type Performance,
+  type PerformedEvent,
+  type PerformedPiece,
+  type SoundingPitch,
+  type WrittenEvent,
+} from '../score/performance';
 import type { NoteMember, Piece, Score } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
+import { realiseSigns } from '../signs/realise';
+import { tableInForce } from '../signs/rows';
+import { statedTempo, tableOfReading } from './choices';
 
-/** Plays the score as written: every event at its written time, tied notes joined. Never fails. */
-export const perform = (score: Score): Performance => ({
+export interface PerformOptions {
+  /** `full`: what signs and small notes mean by the reading's table; `sign`: they are left as they stand. As a rule `full`. */
+  readonly ornaments?: 'sign' | 'full';
+  /** `play`: exact times; `print`: values that can be printed. As a rule `play`. */
+  readonly form?: 'play' | 'print';
+}
+
+/**
+ * The score as it is played. Tied notes are one; where the reading has a sign table, signs and small notes are realised.
+ * `written` realises nothing. Never fails.
+ */
+export function perform(score: Score, { ornaments = 'full', form = 'play' }: PerformOptions = {}): Performance {
+  const written = performAsWritten(score);
+  const { environment, choice } = score;
+  const name = ornaments === 'full' ? tableOfReading(environment, choice.name) : undefined;
+  const table = name === undefined ? undefined : tableInForce(name, environment);
+  if (table === undefined) return written;
+  const stated = statedTempo(environment, choice.name);
+  return realiseSigns(written, { table, tempo: stated ?? environment.tempo, ownTempo: stated !== undefined, form });
+}
+
+const performAsWritten = (score: Score): Performance => ({
   score,
   reading: score.choice.name,
   pieces: score.pieces.map((piece) => ({ piece, events: eventsAsWritten(piece) })),
+  problems: [],
 });
 
 /** An event that a tie may still lengthen. */
@@ -101,20 +131,3 @@ const soundingPitch = (member: NoteMember): SoundingPitch => ({
   octave: member.octave,
   midi: member.midi,
 });
-
-/** By onset, voice, the order of the source (events of one voice at one moment: small notes first), pitch. */
-function inOrder(a: PerformedEvent, b: PerformedEvent): number {
-  const from = a.from[0].placed;
-  const other = b.from[0].placed;
-  return (
-    compare(a.onset, b.onset) ||
-    a.voice - b.voice ||
-    from.system.block - other.system.block ||
-    from.index - other.index ||
-    height(a.pitch) - height(b.pitch)
-  );
-}
-
-/** Orders pitches by key and then, for two spellings of one key, by the higher degree. */
-const height = (pitch: SoundingPitch | undefined): number =>
-  pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + STEPS[pitch.letter];

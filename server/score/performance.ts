@@ -5,9 +5,10 @@
  * a `Performance`: it may move, stretch or multiply events, while `from` stays, so that whatever is played can point back
  * to the page.
  */
-import type { Time } from '../../grammar/time';
+import { compare, type Time } from '../../grammar/time';
 import type { Spelling } from '../../grammar/tree';
-import type { EventKind, NoteMember, Piece, Score } from './score';
+import { STEPS } from '../../grammar/vocabulary/pitches';
+import type { EventKind, NoteMember, Piece, PlacedProblem, Score } from './score';
 import type { PlacedEvent } from './walk';
 
 export interface Performance {
@@ -15,6 +16,8 @@ export interface Performance {
   /** `written`, or the name of the reading or witness performed. */
   readonly reading: string;
   readonly pieces: readonly PerformedPiece[];
+  /** What realising could not do, and what it had to assume. */
+  readonly problems: readonly PlacedProblem[];
 }
 
 export interface PerformedPiece {
@@ -40,6 +43,18 @@ export interface PerformedEvent {
   readonly small: boolean;
   /** What is drawn for it: the first gives its address, line and column. More than one: tied together. */
   readonly from: readonly [WrittenEvent, ...WrittenEvent[]];
+  /** Of what is played for a sign or a small note, and of the note that makes room for it. */
+  readonly realised?: Realised;
+}
+
+/** By what a note is played that the source does not draw so. */
+export interface Realised {
+  /** Short names of the shapes, joined by `+`; `small` of small notes. */
+  readonly sign: string;
+  /** The sign table. */
+  readonly table: string;
+  /** The table's own name for the sign; "" of small notes. */
+  readonly row: string;
 }
 
 export interface SoundingPitch {
@@ -58,3 +73,20 @@ export interface WrittenEvent {
   /** Undefined of rests, gaps and lacunae. */
   readonly member: NoteMember | undefined;
 }
+
+/** By onset, voice, the order of the source (events of one voice at one moment: small notes first), pitch. */
+export function inOrder(a: PerformedEvent, b: PerformedEvent): number {
+  const from = a.from[0].placed;
+  const other = b.from[0].placed;
+  return (
+    compare(a.onset, b.onset) ||
+    a.voice - b.voice ||
+    from.system.block - other.system.block ||
+    from.index - other.index ||
+    height(a.pitch) - height(b.pitch)
+  );
+}
+
+/** Orders pitches by key and then, for two spellings of one key, by the higher degree. */
+const height = (pitch: SoundingPitch | undefined): number =>
+  pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + STEPS[pitch.letter];

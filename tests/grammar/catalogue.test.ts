@@ -9,6 +9,7 @@ import { exportFindings } from '../../grammar/findings/export';
 import { hostFindings } from '../../grammar/findings/host';
 import { laneFindings } from '../../grammar/findings/lane';
 import { scoreFindings } from '../../grammar/findings/score';
+import { signFindings } from '../../grammar/findings/signs';
 import { statementFindings } from '../../grammar/findings/statement';
 import { analysed } from '../helpers/music';
 
@@ -20,6 +21,7 @@ const tables = [
   scoreFindings,
   checkFindings,
   counselFindings,
+  signFindings,
   exportFindings,
   hostFindings,
 ];

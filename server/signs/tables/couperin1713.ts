@@ -8,6 +8,7 @@ const grove = `${EXPLICATION}, as told in Grove, “Ornaments”`;
 export const couperin1713: SignTable = {
   table: 'couperin-1713',
   title: 'François Couperin, Pièces de clavecin I, 1713',
+  slowStart: { citation: 'Couperin, 1716–17, from memory; Saint-Lambert, 1702, of long trills' },
   rows: [
     {
       names: ['pince', 'pince_simple'],

@@ -5,6 +5,7 @@ const SMUFL = 'Dandrieu 1724, as the Standard Music Font Layout describes his si
 export const dandrieu1724: SignTable = {
   table: 'dandrieu-1724',
   title: 'Dandrieu, 1724',
+  slowStart: { citation: 'Saint-Lambert, 1702: a long trill is better begun slowly' },
   rows: [
     {
       names: ['trill_with_suffix'],

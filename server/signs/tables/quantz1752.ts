@@ -5,7 +5,8 @@ const lettersCommon = "The letters are common practice; the book's own sign is n
 export const quantz1752: SignTable = {
   table: 'quantz-1752',
   title: 'Quantz, Versuch, 1752',
-  smallNotes: { passing: true, citation: 'Versuch, VIII.5–6, from memory' },
+  passing: { citation: 'Versuch, VIII.5–6, from memory' },
+  whole: { citation: 'Versuch, VIII.9 and 11, from memory' },
   rows: [
     {
       names: ['trill'],

@@ -11,6 +11,7 @@ const grove = `${TABLE}, as told in Grove, “Ornaments”`;
 export const rameau1724: SignTable = {
   table: 'rameau-1724',
   title: 'Rameau, Pièces de clavessin, 1724',
+  slowStart: { citation: 'Saint-Lambert, 1702: a long trill is better begun slowly' },
   rows: [
     {
       names: ['cadence'],

@@ -58,10 +58,8 @@ export interface SignRow {
   readonly rivals?: readonly Rival[];
 }
 
-/** How a table plays small notes where it differs from what is common; the first row that fits wins. */
-export interface SmallNotes {
-  /** Between falling thirds they pass in the time of the note before. */
-  readonly passing: boolean;
+/** Something that a treatise says of all its signs or small notes, and where. */
+export interface Rule {
   readonly citation: string;
 }
 
@@ -75,5 +73,10 @@ export interface SignTable {
   readonly rows: readonly SignRow[];
   /** What is known to stand in the source and has no row. */
   readonly missing?: string;
-  readonly smallNotes?: SmallNotes;
+  /** Small notes between falling thirds pass in the time of the note before. */
+  readonly passing?: Rule;
+  /** Before a rest, or a note tied on, an appoggiatura takes the whole note, and the note the time after it. */
+  readonly whole?: Rule;
+  /** Trills begin more slowly than they end. */
+  readonly slowStart?: Rule;
 }

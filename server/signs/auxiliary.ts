@@ -1,0 +1,126 @@
+/** Which key an auxiliary note is on: what the signature and the notes around it make of its degree. */
+import { add, compare, subtract, type Time, toNumber } from '../../grammar/time';
+import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
+import type { SoundingPitch } from '../score/performance';
+import type { Bar } from '../score/score';
+import type { Step } from './atoms';
+import { degreeOf, pitchOn, semitonesBetween } from './degrees';
+import { alterationIn, type DrawnPitch, endOfBar, type Passage } from './passage';
+
+/** The note that a sign stands at. */
+export interface Bearer {
+  readonly pitch: SoundingPitch;
+  readonly voice: number;
+  readonly stave: number;
+  readonly onset: Time;
+  readonly end: Time;
+  readonly bar: Bar;
+  /** The length of a beat there. */
+  readonly beat: Time;
+}
+
+export interface Auxiliary {
+  readonly pitch: SoundingPitch;
+  /** Another voice sounds this degree in its other inflection, and no choice avoids both that clash and an augmented second. */
+  readonly undecided: boolean;
+}
+
+/** The pitches of one sign: a step is the same key wherever it comes in the sign. */
+export class Auxiliaries {
+  private readonly known = new Map<string, Auxiliary>();
+
+  /**
+   * @param forced the accidental that stands at the sign, for its first step that is not the written note; it alters the
+   *   auxiliary only
+   */
+  constructor(
+    private readonly passage: Passage,
+    private readonly bearer: Bearer,
+    private readonly forced: Step | undefined,
+  ) {}
+
+  at({ step, accidental }: Step): Auxiliary {
+    if (step === 0 && accidental === undefined) return { pitch: this.bearer.pitch, undecided: false };
+    const sign = accidental ?? (this.forced?.step === step ? this.forced.accidental : undefined);
+    const key = `${step}${sign ?? ''}`;
+    const known = this.known.get(key) ?? this.find(step, sign);
+    this.known.set(key, known);
+    return known;
+  }
+
+  private find(step: number, accidental: Step['accidental']): Auxiliary {
+    const degree = degreeOf(this.bearer.pitch) + step;
+    if (accidental !== undefined) return { pitch: pitchOn(degree, ALTERATIONS[accidental]), undecided: false };
+    const plain = pitchOn(degree, this.leading(step) ?? this.alterationOf(degree));
+    const inner = this.at({ step: step - Math.sign(step) }).pitch;
+    const smooth = withoutAugmentedSecond(plain, inner);
+    return this.withoutFalseRelation(smooth, plain, inner);
+  }
+
+  // ── signature and neighbours ──
+
+  /** Accidentals of the bar, of the same voice first, then of any, then of the next bar's first beat, then the signature. */
+  private alterationOf(degree: number): number {
+    const { letter, octave } = pitchOn(degree, 0);
+    const { bar, voice, beat, stave, onset } = this.bearer;
+    const here = this.ofLetter(bar.index, letter);
+    const lastOfBeat = add(endOfBar(bar), beat);
+    const ways: readonly (readonly DrawnPitch[])[] = [
+      here.filter((one) => one.voice === voice),
+      here,
+      this.ofLetter(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0),
+    ];
+    const found = ways.find((way) => way.length > 0);
+    return found === undefined
+      ? alterationIn(this.passage.keyAt(stave, onset), letter, octave)
+      : this.nearest(found).pitch.alteration;
+  }
+
+  private ofLetter(bar: number, letter: string): DrawnPitch[] {
+    return this.passage.drawnIn(bar).filter(({ pitch }) => pitch.letter === letter);
+  }
+
+  /** The nearest in time; of two the earlier. */
+  private nearest(all: readonly DrawnPitch[]): DrawnPitch {
+    const distance = ({ onset }: DrawnPitch): number => Math.abs(toNumber(subtract(onset, this.bearer.onset)));
+    return all.reduce((best, one) => (distance(one) < distance(best) ? one : best));
+  }
+
+  /** The note below is a leading note where one stands in this bar, the one before or the next, and its voice has it no other way here. */
+  private leading(step: number): number | undefined {
+    if (step !== -1) return undefined;
+    const { pitch, bar, voice } = this.bearer;
+    const below = pitchOn(degreeOf(pitch) - 1, 0);
+    const alteration = pitch.midi - 1 - below.midi;
+    if (Math.abs(alteration) > 2) return undefined;
+    const own = this.ofLetter(bar.index, below.letter).filter((one) => one.voice === voice);
+    if (own.length > 0 && own.every((one) => one.pitch.alteration !== alteration)) return undefined;
+    const near = [bar.index - 1, bar.index, bar.index + 1].flatMap((index) => this.ofLetter(index, below.letter));
+    return near.some((one) => one.pitch.alteration === alteration) ? alteration : undefined;
+  }
+
+  // ── what sounds with it ──
+
+  /** No key is altered that another voice sounds in its other inflection. */
+  private withoutFalseRelation(smooth: SoundingPitch, plain: SoundingPitch, inner: SoundingPitch): Auxiliary {
+    const { bar, onset, end, voice } = this.bearer;
+    const others = this.passage
+      .soundingIn(bar, onset, end)
+      .filter((event) => event.voice !== voice && event.pitch?.letter === smooth.letter);
+    const against = others.find((event) => event.pitch?.alteration !== smooth.alteration);
+    if (against?.pitch === undefined) return { pitch: smooth, undecided: false };
+    const yielding = pitchOn(degreeOf(smooth), against.pitch.alteration);
+    if (withoutAugmentedSecond(yielding, inner).midi === yielding.midi) return { pitch: yielding, undecided: false };
+    return { pitch: plain, undecided: true };
+  }
+}
+
+/** Brought near the note beside it until the two are no more than a tone apart, and not on one key. */
+function withoutAugmentedSecond(outer: SoundingPitch, inner: SoundingPitch): SoundingPitch {
+  let pitch = outer;
+  const up = degreeOf(outer) > degreeOf(inner);
+  while (semitonesBetween(pitch, inner) > 2) pitch = pitchOn(degreeOf(pitch), pitch.alteration + (up ? -1 : 1));
+  while (up ? pitch.midi <= inner.midi : pitch.midi >= inner.midi)
+    pitch = pitchOn(degreeOf(pitch), pitch.alteration + (up ? 1 : -1));
+  return pitch;
+}

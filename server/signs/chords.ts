@@ -1,0 +1,68 @@
+/** Chords whose notes are struck one after another. */
+import { add, compare, earliest, multiply, type Time, time } from '../../grammar/time';
+import type { RecipePhrase } from '../../grammar/tree';
+import type { PerformedEvent, Realised, SoundingPitch } from '../score/performance';
+import { type Clock, partOf } from './clock';
+import { degreeOf } from './degrees';
+import type { Pieces } from './pieces';
+
+/** Seconds: the whole of a spreading, of a final chord, from note to note. Common practice. */
+const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07 } as const;
+
+export interface Spreading {
+  /** Of one chord, over several staves perhaps. */
+  readonly notes: readonly PerformedEvent[];
+  readonly how: NonNullable<RecipePhrase['spread']>;
+  readonly clock: Clock;
+  /** Nothing but rests comes after it. */
+  readonly final: boolean;
+  readonly realised: Realised;
+  /** The note between two others: the auxiliary above the lower one. */
+  between(lower: PerformedEvent): SoundingPitch;
+  /** In print values are multiples of this. */
+  readonly grid: Time | undefined;
+}
+
+/** A note in its turn, perhaps one that is not in the chord. */
+interface Struck {
+  readonly event: PerformedEvent;
+  readonly passing: SoundingPitch | undefined;
+}
+
+/** Strikes the notes in turn; each is held, those in passing are released as the next is struck. */
+export function spread(spreading: Spreading, pieces: Pieces): void {
+  const series = seriesOf(spreading);
+  const gap = gapOf(spreading, series.length);
+  series.forEach(({ event, passing }, index) => {
+    const late = multiply(gap, time(index));
+    const { realised } = spreading;
+    const onset = add(event.onset, late);
+    if (passing !== undefined) pieces.addBeside(event, { pitch: passing, onset, duration: gap, realised });
+    else pieces.delay(event, late, realised);
+  });
+}
+
+const key = ({ pitch }: PerformedEvent): number => pitch?.midi ?? 0;
+
+function seriesOf({ notes, how, between }: Spreading): Struck[] {
+  const rising = [...notes].sort((a, b) => key(a) - key(b));
+  const series = rising.flatMap((event, index): Struck[] => {
+    const next = rising[index + 1];
+    const fills = how.filled && isThird(event.pitch, next?.pitch);
+    return [{ event, passing: undefined }, ...(fills ? [{ event, passing: between(event) }] : [])];
+  });
+  return how.direction === 'up' ? series : series.reverse();
+}
+
+const isThird = (lower: SoundingPitch | undefined, upper: SoundingPitch | undefined): boolean =>
+  lower !== undefined && upper !== undefined && degreeOf(upper) - degreeOf(lower) === 2;
+
+/** From note to note: the whole spreading takes no more than a quarter of the chord. */
+function gapOf({ notes, clock, final, grid }: Spreading, count: number): Time {
+  const length = notes.map(({ duration }) => duration).reduce(earliest);
+  const gaps = count - 1;
+  const whole = final ? SPREAD.final : SPREAD.whole;
+  const seconds = final ? whole / gaps : Math.min(SPREAD.gap, whole / gaps);
+  const gap = partOf(clock, length, seconds, 4 * gaps);
+  return grid !== undefined && compare(multiply(grid, time(4 * gaps)), length) <= 0 ? grid : gap;
+}

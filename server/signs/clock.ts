@@ -1,0 +1,87 @@
+/** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
+import { add, compare, divide, isZero, multiply, type Time, time, toNumber } from '../../grammar/time';
+import type { Meter, Piece, Tempo } from '../score/score';
+import { changesOf } from '../score/walk';
+
+export interface Clock {
+  /** Semibreves a second. */
+  readonly perSecond: Time;
+  /** No tempo is stated: sixty semiminims a minute are assumed. */
+  readonly assumed: boolean;
+}
+
+/** Frequencies of a tempo may have three places behind the point. */
+const exact = (number: number): Time => time(Math.round(number * 1000), 1000);
+
+const clockOf = ({ value, perMinute }: Tempo): Clock => ({
+  perSecond: divide(multiply(value.duration ?? value.base, exact(perMinute)), time(60)),
+  assumed: false,
+});
+
+/** Sixty semiminims a minute. */
+const ASSUMED: Clock = { perSecond: time(1, 4), assumed: true };
+
+/** Seconds that a time lasts; where exactness ends, for comparisons only. */
+export const secondsOf = ({ perSecond }: Clock, length: Time): number => toNumber(length) / toNumber(perSecond);
+
+/** A time of so many seconds. */
+export const lasting = ({ perSecond }: Clock, seconds: number): Time => multiply(perSecond, exact(seconds));
+
+/** The length of one of `number` notes a second. */
+export const oneOf = ({ perSecond }: Clock, number: number): Time => divide(perSecond, exact(number));
+
+/**
+ * A whole part of a length that lasts about so many seconds, at most one of `fewest` parts: exact, and of small numbers.
+ */
+export const partOf = (clock: Clock, length: Time, seconds: number, fewest: number): Time =>
+  divide(length, time(Math.max(Math.ceil(fewest), Math.round(secondsOf(clock, length) / seconds), 1)));
+
+/** What holds from a moment on. */
+interface From<What> {
+  readonly onset: Time;
+  readonly what: What;
+}
+
+/** Of a list in the order of time: what is in force at a moment. */
+export function inForce<What>(list: readonly From<What>[], at: Time): What | undefined {
+  let [low, high] = [0, list.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (compare(list[middle]?.onset ?? at, at) <= 0) low = middle + 1;
+    else high = middle;
+  }
+  return list[low - 1]?.what;
+}
+
+/** Tempo and meter of a piece at every moment. */
+export class Clocks {
+  private readonly clocks: From<Clock>[] = [];
+  private readonly meters: From<Meter>[] = [];
+
+  /**
+   * @param beginning the tempo of the beginning: of the reading, or else of the file
+   * @param stated it is the reading's own, which goes before that of the first system
+   */
+  constructor(piece: Piece, beginning: Tempo | undefined, stated: boolean) {
+    if (beginning !== undefined) this.clocks.push({ onset: time(0), what: clockOf(beginning) });
+    for (const { change, onset } of changesOf(piece)) {
+      if (change.meter !== undefined) this.meters.push({ onset, what: change.meter });
+      if (change.tempo === undefined || (stated && isZero(onset))) continue;
+      this.clocks.push({ onset, what: clockOf(change.tempo) });
+    }
+  }
+
+  at(onset: Time): Clock {
+    return inForce(this.clocks, onset) ?? ASSUMED;
+  }
+
+  /** The length of a beat: that of the meter, or a semiminim. */
+  beatAt(onset: Time): Time {
+    const meter = inForce(this.meters, onset);
+    return meter === undefined ? time(1, 4) : time(1, meter.beatValue);
+  }
+}
+
+/** The end of something that lasts. */
+export const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time =>
+  add(onset, duration);

@@ -1,0 +1,59 @@
+/** Where a row of a table fits: what its `when` asks of a note. */
+import { compare, time } from '../../grammar/time';
+import type { ValueForm } from '../../grammar/tree';
+import type { PerformedEvent, SoundingPitch } from '../score/performance';
+import type { BorneSign } from './bearing';
+import { degreeOf } from './degrees';
+import type { Moment, Passage } from './passage';
+
+/** The pitch of a moment that is nearest to another. */
+export function nearestPitch(moment: Moment | undefined, to: SoundingPitch): SoundingPitch | undefined {
+  const pitches = (moment?.events ?? []).flatMap(({ pitch }) => pitch ?? []);
+  const distance = (pitch: SoundingPitch): number => Math.abs(degreeOf(pitch) - degreeOf(to));
+  return pitches.reduce<SoundingPitch | undefined>(
+    (best, pitch) => (best === undefined || distance(pitch) < distance(best) ? pitch : best),
+    undefined,
+  );
+}
+
+/** Degrees by which the note of a moment lies above another; undefined of a rest. */
+function height(moment: Moment | undefined, pitch: SoundingPitch | undefined): number | undefined {
+  const other = pitch && nearestPitch(moment, pitch);
+  return other && pitch && degreeOf(other) - degreeOf(pitch);
+}
+
+interface Asked {
+  readonly passage: Passage;
+  readonly event: PerformedEvent;
+  /** The written note that bears the sign. */
+  readonly sign: BorneSign;
+}
+
+const drawnValue = ({ sign }: Asked): ValueForm | undefined => sign.written.placed.event.value;
+const before = ({ passage, event }: Asked): number => height(passage.before(event), event.pitch) ?? 0;
+const after = ({ passage, event }: Asked): number => height(passage.after(event), event.pitch) ?? 0;
+
+/** Whether the note before is the upper neighbour and a curve leads from it. */
+export const isSlurredFromAbove = (passage: Passage, event: PerformedEvent): boolean =>
+  height(passage.before(event), event.pitch) === 1 && passage.isSlurredTo(event);
+
+const conditions: Readonly<Record<string, (asked: Asked) => boolean>> = {
+  rising: (asked) => before(asked) < 0,
+  falling: (asked) => before(asked) > 0,
+  dotted: (asked) => (drawnValue(asked)?.dots ?? 0) > 0,
+  short: (asked) => {
+    const value = drawnValue(asked)?.duration;
+    return value !== undefined && compare(value, time(1, 8)) <= 0;
+  },
+  'before rest': ({ passage, event }) => passage.after(event)?.events[0]?.kind === 'rest',
+  'before higher': (asked) => after(asked) > 0,
+  'before lower': (asked) => after(asked) < 0,
+  'slurred from above': ({ passage, event }) => isSlurredFromAbove(passage, event),
+};
+
+/** Whether a condition holds; a word that is none, which is a finding elsewhere, never does. */
+export const holds = (condition: string, asked: Asked): boolean =>
+  Object.hasOwn(conditions, condition) && conditions[condition]?.(asked) === true;
+
+/** Every condition that rows can name. */
+export const conditionNames: readonly string[] = Object.keys(conditions);

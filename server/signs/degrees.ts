@@ -1,0 +1,18 @@
+/** Pitches by degrees of the scale. */
+import { SEMITONES, STEPS } from '../../grammar/vocabulary/pitches';
+import type { SoundingPitch } from '../score/performance';
+
+const LETTERS = 'cdefgab';
+
+/** White keys above the c of octave 0. */
+export const degreeOf = ({ letter, octave }: Pick<SoundingPitch, 'letter' | 'octave'>): number =>
+  octave * 7 + STEPS[letter];
+
+/** The pitch of a degree with an alteration. */
+export function pitchOn(degree: number, alteration: number): SoundingPitch {
+  const letter = LETTERS.charAt(((degree % 7) + 7) % 7) as SoundingPitch['letter'];
+  const octave = Math.floor(degree / 7);
+  return { letter, octave, alteration, midi: 12 * (octave + 1) + SEMITONES[letter] + alteration };
+}
+
+export const semitonesBetween = (a: SoundingPitch, b: SoundingPitch): number => Math.abs(a.midi - b.midi);

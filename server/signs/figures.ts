@@ -1,0 +1,144 @@
+/** How long the notes of a sign are whose number is settled: pincés, turns, appoggiaturas, slides, cuts. */
+import { compare, divide, earliest, latest, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
+import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
+import { partOf } from './clock';
+import { type Place, seconds } from './place';
+
+/** Seconds. A stroke of a pincé lasts 60 to 90 ms, and where a note is short not less than forty. Common practice. */
+export const STROKE = 0.075;
+const SHORTEST_STROKE = 0.04;
+/** Below it a pincé has one pair of strokes, above the other a long one has three. Common practice. */
+const PINCE = { one: 0.45, three: 1.8 } as const;
+/** A turn over a longer note is played in its first crotchet, or in half a second. Common practice. */
+const TURN = 0.5;
+/** A cut note sounds at least so long; a suspended one is late by no more than this. Common practice. */
+const CUT = { sounds: 0.08, late: 0.25 } as const;
+
+/** The slices of atoms that fill a note; undefined where the note is too short for them. */
+export function figure(atoms: readonly Atom[], place: Place): readonly Slice[] | undefined {
+  const sized = atoms.map((atom) => withLean(atom, place));
+  if (isTurn(sized) && seconds(place) > TURN) return turn(sized, place);
+  const [first] = sized;
+  if (first?.step === undefined && first !== undefined && isFixed(first)) return suspension(sized, first, place);
+  const fixed = withinNote(sized, place);
+  const room = subtract(place.length, sumOf(fixed.filter(isFixed).map(({ length }) => length)));
+  return fixed.some(({ length }) => length === 'open') ? aroundOpen(fixed, room, place) : evenly(fixed, room, place);
+}
+
+const withLean = (atom: Atom, { appoggiatura }: Place): Atom =>
+  atom.length === 'lean' ? { step: atom.step, length: appoggiatura } : atom;
+
+// ─── turns ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const isTurn = (atoms: readonly Atom[]): boolean =>
+  atoms.length >= 3 && atoms.every(({ length }) => length === 'quick');
+
+/** All notes in the first crotchet, or in about half a second; then the last one stands. */
+function turn(atoms: readonly Atom[], place: Place): Slice[] {
+  const crotchet = time(1, 4);
+  const fits = compare(crotchet, place.length) < 0 && seconds(place, crotchet) <= TURN;
+  const group = fits ? crotchet : partOf(place.clock, place.length, TURN, 2);
+  const stroke = divide(group, time(atoms.length));
+  return [
+    ...atoms.map(({ step }) => ({ step, length: stroke })),
+    { step: atoms.at(-1)?.step, length: subtract(place.length, group) },
+  ];
+}
+
+// ─── cuts ────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function suspension(atoms: readonly Atom[], silence: Slice, place: Place): readonly Slice[] | undefined {
+  const late = earliest(silence.length, partOf(place.clock, place.length, CUT.late, 2));
+  const rest = figure(atoms.slice(1), { ...place, length: subtract(place.length, late) });
+  return rest && [{ step: undefined, length: late }, ...rest];
+}
+
+// ─── strokes around a note that stands ───────────────────────────────────────────────────────────────────────────
+
+const isQuick = ({ length }: Atom): boolean => length === 'quick';
+
+/** The share of its room that the note that stands keeps: half, or a third beside many strokes. */
+const standing = (strokes: number): Time => (strokes <= 3 ? time(1, 2) : time(1, 3));
+
+function aroundOpen(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[] | undefined {
+  const silent = atoms.some(({ step, length }) => length === 'open' && step === undefined);
+  if (silent) return cut(atoms, room, place);
+  for (let all = sizedPince(atoms, seconds(place, room)); ; ) {
+    const strokes = all.filter(isQuick).length;
+    const stroke = strokes === 0 ? ZERO : strokeIn(room, strokes, place);
+    if (strokes === 0 || seconds(place, stroke) >= SHORTEST_STROKE) return filled(all, stroke, room);
+    const fewer = withoutPair(all);
+    if (fewer === undefined) return undefined;
+    all = fewer;
+  }
+}
+
+/** About as long as a stroke is, but the note that stands keeps its share. In print it is the smallest value. */
+function strokeIn(room: Time, strokes: number, place: Place): Time {
+  const most = divide(subtract(room, multiply(room, standing(strokes))), time(strokes));
+  if (place.grid === undefined) {
+    return partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
+  }
+  let stroke = place.grid;
+  while (compare(stroke, most) > 0) stroke = divide(stroke, time(2));
+  return stroke;
+}
+
+function filled(atoms: readonly Atom[], stroke: Time, room: Time): Slice[] {
+  const strokes = atoms.filter(isQuick).length;
+  const stands = subtract(room, multiply(stroke, time(strokes)));
+  return atoms.map(({ step, length }) => ({
+    step,
+    length: length === 'quick' ? stroke : length === 'open' ? stands : (length as Time),
+  }));
+}
+
+/** A pair of strokes fewer, where the second of two pairs says the same as the first; undefined where none does. */
+function withoutPair(atoms: readonly Atom[]): Atom[] | undefined {
+  const first = atoms.findIndex(isQuick);
+  const [a, b, c, d] = atoms.slice(first, first + 4);
+  const repeats =
+    c !== undefined && d !== undefined && a?.step?.step === c.step?.step && b?.step?.step === d.step?.step;
+  return repeats ? atoms.filter((_, index) => index !== first && index !== first + 1) : undefined;
+}
+
+/** A long pincé on a short note is a short one, on a very long note it has one pair more. */
+function sizedPince(atoms: readonly Atom[], duration: number): readonly Atom[] {
+  const quick = atoms.filter(isQuick);
+  const isLongPince = quick.length >= 4 && quick.every(({ step }) => isMain(step) || step?.step === -1);
+  if (!isLongPince) return atoms;
+  if (duration < PINCE.one) return withoutPair(atoms) ?? atoms;
+  if (duration <= PINCE.three) return atoms;
+  const first = atoms.findIndex(isQuick);
+  return [...atoms.slice(0, first), ...atoms.slice(first, first + 2), ...atoms.slice(first)];
+}
+
+/** A note cut short by silence: it sounds a least time, however short the value. */
+function cut(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[] | undefined {
+  const sounding = atoms.filter(({ step }) => step !== undefined);
+  const quick = sounding.filter(isQuick).length;
+  const stroke = quick === 0 ? ZERO : strokeIn(room, quick, place);
+  const sounds = subtract(place.length, subtract(room, multiply(stroke, time(quick))));
+  if (seconds(place, sounds) >= CUT.sounds) return filled(atoms, stroke, room);
+  if (seconds(place) < CUT.sounds) return undefined;
+  const least = partOf(place.clock, place.length, CUT.sounds, 1);
+  return filled(atoms, ZERO, room).map(({ step, length }) =>
+    step === undefined
+      ? { step, length: subtract(place.length, latest(sounds, least)) }
+      : { step, length: latest(length, least) },
+  );
+}
+
+// ─── what fills the note evenly ──────────────────────────────────────────────────────────────────────────────────
+
+/** What has no length of its own shares what the rest leaves; where all have one, the last lasts to the end. */
+function evenly(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[] | undefined {
+  const open = atoms.filter(isQuick).length;
+  const each = open === 0 ? ZERO : divide(room, time(open));
+  if (open > 1 && seconds(place, each) < SHORTEST_STROKE) return undefined;
+  return atoms.map((atom, index) => {
+    if (!isFixed(atom)) return { step: atom.step, length: each };
+    const isLast = open === 0 && index === atoms.length - 1;
+    return { step: atom.step, length: isLast ? sumOf([atom.length, room]) : atom.length };
+  });
+}

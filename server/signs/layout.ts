@@ -1,0 +1,50 @@
+/** A recipe laid out on a note: every note of the sign with its length. */
+import { divide, type Time, time } from '../../grammar/time';
+import type { Recipe } from '../../grammar/tree';
+import { type Atom, atomsOf, isFixed, isMain, MAIN, merged, partsOf, type Slice } from './atoms';
+import { lasting } from './clock';
+import { figure, STROKE } from './figures';
+import { type Place, share } from './place';
+import { trill } from './trills';
+
+export interface Layout {
+  /** What is played in the time of the note before. */
+  readonly before: readonly Slice[];
+  /** What fills the note. */
+  readonly slices: readonly Slice[];
+}
+
+/** The notes of a sign; undefined where its note is too short for them. */
+export function layOut(recipe: Recipe, place: Place, drawnAfter: boolean): Layout | undefined {
+  const { lead, cycle, tail } = partsOf(recipe);
+  const begins = atomsOf(lead, place);
+  const first = recipe.start === 'before beat' ? begins.findIndex(({ step }) => isMain(step)) : 0;
+  const early = first < 0 ? begins : begins.slice(0, first);
+  const own = begins.slice(early.length);
+  const slices =
+    cycle === undefined
+      ? figure(drawnAfter ? afterNote(own, place) : own, place)
+      : trill({ lead: own, cycle, tail: atomsOf(tail, place) }, place);
+  return slices && { before: early.map((atom) => sized(atom, place)), slices: merged(slices) };
+}
+
+function sized(atom: Atom, place: Place): Slice {
+  if (isFixed(atom)) return atom;
+  return { step: atom.step, length: place.grid ?? lasting(place.clock, STROKE) };
+}
+
+/**
+ * A turn drawn after its note: the note has half of the time and the turn the other; a dotted note has a third, the turn
+ * without its end the second third, and the note stands again on the dot. Common practice.
+ */
+function afterNote(atoms: readonly Atom[], { length, dots }: Place): readonly Atom[] {
+  if (atoms.length < 3 || !atoms.every((atom) => atom.length === 'quick')) return atoms;
+  const each = (among: number, of: Time): Time => divide(of, time(among));
+  const third = share(length, 1, 3);
+  if (dots === 0) {
+    const half = share(length, 1, 2);
+    return [{ step: MAIN, length: half }, ...atoms.map(({ step }) => ({ step, length: each(atoms.length, half) }))];
+  }
+  const turning = atoms.slice(0, -1).map(({ step }) => ({ step, length: each(atoms.length - 1, third) }));
+  return [{ step: MAIN, length: third }, ...turning, { step: atoms.at(-1)?.step, length: third }];
+}

@@ -1,0 +1,179 @@
+/**
+ * A piece as it sounds around each of its notes: what stands before and after a note in its voice, what sounds with it, which
+ * curves lead to it and which signature is in force.
+ */
+import { add, compare, type Time } from '../../grammar/time';
+import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
+import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
+import type { Bar, KeySign } from '../score/score';
+import { changesOf, curvesOf, type PlacedEnd } from '../score/walk';
+import { endOf, inForce } from './clock';
+
+/** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
+export interface Moment {
+  readonly onset: Time;
+  readonly events: readonly PerformedEvent[];
+}
+
+/** A note that is drawn in a bar, for what it tells of sharps and flats. */
+export interface DrawnPitch {
+  readonly voice: number;
+  readonly onset: Time;
+  readonly pitch: SoundingPitch;
+}
+
+interface Slur {
+  readonly from: Time;
+  readonly to: Time;
+}
+
+const isNote = (event: PerformedEvent): boolean => event.kind === 'note' && event.pitch !== undefined;
+
+export class Passage {
+  private readonly voices = new Map<number, Moment[]>();
+  private readonly places = new Map<PerformedEvent, { readonly moments: readonly Moment[]; readonly index: number }>();
+  private readonly drawn = new Map<number, DrawnPitch[]>();
+  private readonly sounding = new Map<number, PerformedEvent[]>();
+  private readonly slurs = new Map<number, Slur[]>();
+  private readonly manuals = new Map<number, { readonly onset: Time; readonly what: string }[]>();
+  private readonly keys = new Map<number, { readonly onset: Time; readonly what: readonly KeySign[] }[]>();
+
+  constructor(readonly performed: PerformedPiece) {
+    for (const event of performed.events) this.take(event);
+    for (const moments of this.voices.values()) {
+      moments.forEach((moment, index) => {
+        for (const event of moment.events) this.places.set(event, { moments, index });
+      });
+    }
+    this.takeSlurs();
+    this.takeChanges();
+  }
+
+  // ── gathering ──
+
+  private take(event: PerformedEvent): void {
+    if (!event.small) this.join(event);
+    if (!isNote(event) || event.pitch === undefined) return;
+    for (const { placed } of event.from) {
+      push(this.drawn, placed.bar.index, { voice: event.voice, onset: placed.onset, pitch: event.pitch });
+      if (!event.small) push(this.sounding, placed.bar.index, event);
+    }
+  }
+
+  /** Notes of a chord are one moment of their voice. */
+  private join(event: PerformedEvent): void {
+    const moments = this.voices.get(event.voice) ?? [];
+    this.voices.set(event.voice, moments);
+    const last = moments.at(-1);
+    const own = last?.events[0]?.from[0].placed.event === event.from[0].placed.event;
+    if (own && last !== undefined) moments[moments.length - 1] = { ...last, events: [...last.events, event] };
+    else moments.push({ onset: event.onset, events: [event] });
+  }
+
+  private takeSlurs(): void {
+    for (const { kind, start, end } of curvesOf(this.performed.piece)) {
+      if (kind !== 'u' || start === undefined || end === undefined) continue;
+      const [from, to] = [onsetOf(start), onsetOf(end)];
+      if (from !== undefined && to !== undefined) push(this.slurs, start.end.voice, { from, to });
+    }
+  }
+
+  private takeChanges(): void {
+    const staves = [...new Set(this.performed.events.map(({ stave }) => stave))];
+    for (const { change, onset } of changesOf(this.performed.piece)) {
+      if (change.manual !== undefined) push(this.manuals, change.manual.voice, { onset, what: change.manual.name });
+      if (change.key === undefined) continue;
+      for (const stave of change.stave === undefined ? staves : [change.stave]) {
+        push(this.keys, stave, { onset, what: change.key });
+      }
+    }
+  }
+
+  // ── asking ──
+
+  /** The chord or note of an event, with all its notes. */
+  momentOf(event: PerformedEvent): Moment {
+    return this.beside(event, 0) ?? { onset: event.onset, events: [event] };
+  }
+
+  before(event: PerformedEvent): Moment | undefined {
+    return this.beside(event, -1);
+  }
+
+  after(event: PerformedEvent): Moment | undefined {
+    return this.beside(event, 1);
+  }
+
+  private beside(event: PerformedEvent, step: number): Moment | undefined {
+    const place = this.places.get(event);
+    return place?.moments[place.index + step];
+  }
+
+  /** Whether a curve leads from the moment before to this note. */
+  isSlurredTo(event: PerformedEvent): boolean {
+    const before = this.before(event);
+    if (before === undefined) return false;
+    return (this.slurs.get(event.voice) ?? []).some(
+      ({ from, to }) => compare(from, before.onset) <= 0 && compare(to, event.onset) >= 0,
+    );
+  }
+
+  /** The signature of a stave at a moment. */
+  keyAt(stave: number, onset: Time): readonly KeySign[] {
+    return inForce(this.keys.get(stave) ?? [], onset) ?? [];
+  }
+
+  /** The manual on which a voice is played; undefined where none is named. */
+  manualAt(voice: number, onset: Time): string | undefined {
+    return inForce(this.manuals.get(voice) ?? [], onset);
+  }
+
+  /** All notes drawn in a bar, tied ones too. */
+  drawnIn(bar: number): readonly DrawnPitch[] {
+    return this.drawn.get(bar) ?? [];
+  }
+
+  /** The notes that sound between two moments that lie in a bar or begin in it. */
+  soundingIn(bar: Bar, from: Time, to: Time): readonly PerformedEvent[] {
+    return (this.sounding.get(bar.index) ?? []).filter(
+      (event) => compare(event.onset, to) < 0 && compare(endOf(event), from) > 0,
+    );
+  }
+
+  /** The notes that begin at a moment, in all voices. */
+  beginningAt(bar: Bar, onset: Time): readonly PerformedEvent[] {
+    return (this.sounding.get(bar.index) ?? []).filter((event) => compare(event.onset, onset) === 0);
+  }
+}
+
+function push<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Item): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [item]);
+  else list.push(item);
+}
+
+function onsetOf({ end, system, voice }: PlacedEnd): Time | undefined {
+  const event = voice.events[end.event];
+  return event && add(system.onset, event.onset);
+}
+
+/** What a signature does to a letter in an octave. */
+export function alterationIn(key: readonly KeySign[], letter: string, octave: number): number {
+  const sign = key.find((one) => one.letter === letter && (one.octave === undefined || one.octave === octave));
+  // A sign drawn for one octave acts in all of them.
+  const any = sign ?? key.find((one) => one.letter === letter);
+  return any === undefined ? 0 : ALTERATIONS[any.accidental];
+}
+
+/** When a bar ends. */
+export const endOfBar = (bar: Bar): Time => add(bar.onset, bar.duration);
+
+/** The highest or lowest note of a moment; undefined of a rest. */
+export function extreme(moment: Moment | undefined, which: 'highest' | 'lowest'): PerformedEvent | undefined {
+  const notes = (moment?.events ?? []).filter(isNote);
+  return notes.reduce<PerformedEvent | undefined>((best, note) => {
+    if (best === undefined) return note;
+    const higher = (note.pitch?.midi ?? 0) > (best.pitch?.midi ?? 0);
+    return higher === (which === 'highest') ? note : best;
+  }, undefined);
+}

@@ -1,0 +1,81 @@
+/** What is played for each event while its signs are realised: at first the event itself, in the end perhaps many notes. */
+import { add, compare, divide, subtract, type Time, time } from '../../grammar/time';
+import { inOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
+
+/** A note that is played, or, without a pitch, a silence. */
+export interface Piece {
+  readonly pitch: SoundingPitch | undefined;
+  readonly onset: Time;
+  readonly duration: Time;
+  readonly realised: Realised | undefined;
+}
+
+export class Pieces {
+  private readonly changed = new Map<PerformedEvent, readonly Piece[]>();
+  /** Notes between those of a chord, by the note from which they come. */
+  private readonly beside = new Map<PerformedEvent, Piece[]>();
+
+  of(event: PerformedEvent): readonly Piece[] {
+    return this.changed.get(event) ?? [whole(event)];
+  }
+
+  set(event: PerformedEvent, pieces: readonly Piece[]): void {
+    this.changed.set(event, pieces);
+  }
+
+  addBeside(event: PerformedEvent, piece: Piece): void {
+    this.beside.set(event, [...(this.beside.get(event) ?? []), piece]);
+  }
+
+  /** Lets the last note of an event sound on until a moment. */
+  lengthen(event: PerformedEvent, until: Time): void {
+    const pieces = this.of(event);
+    const last = pieces.at(-1);
+    if (last !== undefined)
+      this.set(event, [...pieces.slice(0, -1), { ...last, duration: subtract(until, last.onset) }]);
+  }
+
+  /** Strikes the last note of an event later; it ends when it did. */
+  delay(event: PerformedEvent, by: Time, realised: Realised): void {
+    const pieces = this.of(event);
+    const last = pieces.at(-1);
+    if (last === undefined || compare(by, last.duration) >= 0) return;
+    const late = { ...last, onset: add(last.onset, by), duration: subtract(last.duration, by), realised };
+    this.set(event, [...pieces.slice(0, -1), late]);
+  }
+
+  /** Takes time from the end of an event, but not more than half of its last note; false if there is not enough. */
+  shorten(event: PerformedEvent, by: Time): boolean {
+    const pieces = this.of(event);
+    const last = pieces.at(-1);
+    if (last === undefined || compare(by, divide(last.duration, time(2))) > 0) return false;
+    this.set(event, [...pieces.slice(0, -1), { ...last, duration: subtract(last.duration, by) }]);
+    return true;
+  }
+
+  /** The events as they are played, in their order. */
+  performed(events: readonly PerformedEvent[]): PerformedEvent[] {
+    if (this.changed.size === 0 && this.beside.size === 0) return [...events];
+    const all = events.flatMap((event) => {
+      const own = this.changed.get(event);
+      const between = this.beside.get(event) ?? [];
+      return own === undefined && between.length === 0
+        ? [event]
+        : [...this.of(event), ...between].map((piece) => played(event, piece));
+    });
+    return all.sort(inOrder);
+  }
+
+  /** Every event whose pieces are not the event alone. */
+  get realised(): Iterable<readonly [PerformedEvent, readonly Piece[]]> {
+    return this.changed;
+  }
+}
+
+const whole = ({ pitch, onset, duration, realised }: PerformedEvent): Piece => ({ pitch, onset, duration, realised });
+
+function played(event: PerformedEvent, { pitch, onset, duration, realised }: Piece): PerformedEvent {
+  const { kind, voice, stave, small, from } = event;
+  const sounds = pitch === undefined && kind === 'note' ? 'rest' : kind;
+  return { kind: sounds, voice, stave, onset, duration, pitch, small, from, ...(realised ? { realised } : {}) };
+}

@@ -1,0 +1,379 @@
+/**
+ * What the signs and small notes of a performance mean by a table: every one becomes notes with exact times.
+ *
+ * A step from performance to performance. The value of a sign is the performed value of its note; what its notes take they
+ * take from it, or from the note before, so that time is conserved.
+ */
+import { add, compare, equal, isNegative, subtract, type Time, time, ZERO } from '../../grammar/time';
+import { pitchText } from '../../grammar/vocabulary/pitches';
+import type { Performance, PerformedEvent, PerformedPiece, Realised, SoundingPitch } from '../score/performance';
+import type { Tempo } from '../score/score';
+import { appoggiaturaOf } from './appoggiatura';
+import { type Slice, type Step, sumOf } from './atoms';
+import { Auxiliaries } from './auxiliary';
+import { type BorneSign, signsOf } from './bearing';
+import { spread } from './chords';
+import { type Clock, Clocks, endOf, secondsOf } from './clock';
+import { releaseHeld } from './collisions';
+import { holds, isSlurredFromAbove } from './conditions';
+import { type Layout, layOut } from './layout';
+import { endOfBar, Passage } from './passage';
+import { type Piece, Pieces } from './pieces';
+import { gridOf, type Place, paceOf, seconds } from './place';
+import { Remarks } from './remarks';
+import { type FoundRow, keyOf, type PlayedRow, type PlayedTable, rowsFor } from './rows';
+import { isDrawnAfter, recipeSaid, unknownWords } from './said';
+import { playSmall, smallGroups } from './smallNotes';
+import { signTables } from './tables';
+
+export interface RealiseOptions {
+  readonly table: PlayedTable;
+  /** The tempo of the beginning. */
+  readonly tempo: Tempo | undefined;
+  /** It is the reading's own and goes before what the first system states. */
+  readonly ownTempo: boolean;
+  /** Exact, or in values that can be printed. */
+  readonly form: 'play' | 'print';
+}
+
+/** The performance with its signs and small notes realised; what could not be is played plain, and a problem says so. */
+export function realiseSigns(performance: Performance, options: RealiseOptions): Performance {
+  const remarks = new Remarks();
+  const { voices } = performance.score.environment;
+  const voiceName = (voice: number): string => voices[voice]?.name ?? '';
+  const pieces = performance.pieces.map((performed, index) => {
+    const clocks = new Clocks(performed.piece, options.tempo, options.ownTempo && index === 0);
+    return { piece: performed.piece, events: new Realiser(performed, clocks, options, remarks, voiceName).run() };
+  });
+  return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
+}
+
+/** The signs of a note or chord and its event. */
+interface Signed {
+  readonly event: PerformedEvent;
+  readonly signs: readonly BorneSign[];
+}
+
+const isSound = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
+
+class Realiser {
+  private readonly passage: Passage;
+  private readonly pieces = new Pieces();
+  /** The last small note before a main note. */
+  private readonly smallBefore = new Map<PerformedEvent, PerformedEvent>();
+
+  constructor(
+    private readonly performed: PerformedPiece,
+    private readonly clocks: Clocks,
+    private readonly options: RealiseOptions,
+    private readonly remarks: Remarks,
+    private readonly voiceName: (voice: number) => string,
+  ) {
+    this.passage = new Passage(performed);
+  }
+
+  run(): readonly PerformedEvent[] {
+    const signed = this.performed.events
+      .filter(isSound)
+      .map((event) => ({ event, signs: signsOf(event) }))
+      .filter(({ signs }) => signs.length > 0);
+    this.smallNotes();
+    this.chords(signed.flatMap((one) => only(one, true)));
+    for (const one of signed.flatMap((each) => only(each, false))) this.note(one);
+    const signs = new Map(signed.map((one) => [one.event, one.signs]));
+    releaseHeld(this.passage, this.pieces, signs, this.remarks, this.voiceName);
+    return this.pieces.performed(this.performed.events);
+  }
+
+  // ── small notes ──
+
+  private smallNotes(): void {
+    const { table } = this.options;
+    for (const group of smallGroups(this.passage)) {
+      if (!isSound(group.main)) continue;
+      const clock = this.clocks.at(group.main.onset);
+      const grid = this.options.form === 'print' ? gridOf(group.main.duration) : undefined;
+      playSmall(group, { passage: this.passage, pieces: this.pieces, table, clock, grid });
+      const last = group.notes.at(-1);
+      if (!group.after && last !== undefined) this.smallBefore.set(group.main, last);
+    }
+  }
+
+  // ── chords ──
+
+  private chords(signed: readonly Signed[]): void {
+    const done = new Set<BorneSign>();
+    for (const { event, signs } of signed) {
+      if (signs.some((sign) => done.has(sign))) continue;
+      const joined = signs.some(({ mark }) => mark.form.linked) ? this.joinedWith(event, signed) : [{ event, signs }];
+      for (const one of joined) for (const sign of one.signs) done.add(sign);
+      const notes = joined.flatMap((one) =>
+        this.passage.momentOf(one.event).events.filter(({ kind }) => kind === 'note'),
+      );
+      this.chord({ event, signs }, [...new Set(notes)]);
+    }
+  }
+
+  /** Where one sign goes across lanes: all that bear it at this moment. */
+  private joinedWith({ onset }: PerformedEvent, signed: readonly Signed[]): readonly Signed[] {
+    return signed.filter(
+      (one) => subtract(one.event.onset, onset).n === 0 && one.signs.some(({ mark }) => mark.form.linked),
+    );
+  }
+
+  private chord(signed: Signed, notes: readonly PerformedEvent[]): void {
+    for (const found of this.rows(signed)) {
+      const row = this.playable(found);
+      const [sign] = found.signs;
+      if (row === undefined || sign === undefined) continue;
+      const how = recipeSaid(found.signs, row).phrases.find(({ spread: one }) => one !== undefined)?.spread;
+      if (how === undefined) for (const event of notes) this.play({ event, signs: found.signs }, row);
+      else if (notes.length < 2) this.remarks.ofSign(sign, 'sign-impossible', {});
+      else this.spread(notes, how, found.signs, row);
+    }
+  }
+
+  private spread(
+    notes: readonly PerformedEvent[],
+    how: Parameters<typeof spread>[0]['how'],
+    signs: readonly BorneSign[],
+    row: PlayedRow,
+  ): void {
+    const [first] = notes;
+    if (first === undefined) return;
+    const between = (lower: PerformedEvent): SoundingPitch =>
+      this.auxiliaries(lower, lower, undefined).at({ step: 1 }).pitch;
+    spread(
+      {
+        notes,
+        how,
+        clock: this.clock(first.onset, signs),
+        final: notes.every((note) => this.passage.after(note) === undefined),
+        realised: realisedBy(signs, row),
+        between,
+        grid: this.options.form === 'print' ? gridOf(first.duration) : undefined,
+      },
+      this.pieces,
+    );
+  }
+
+  // ── notes ──
+
+  private note({ event, signs }: Signed): void {
+    for (const written of event.from) {
+      const here = signs.filter((sign) => sign.written === written);
+      if (here.length === 0) continue;
+      if (written !== event.from[0]) this.split(event, written.placed.onset);
+      for (const found of this.rows({ event, signs: here })) {
+        const row = this.playable(found);
+        if (row !== undefined) this.play({ event, signs: found.signs }, row);
+      }
+    }
+  }
+
+  /** A sign at a later one of tied notes: the note stands until then. */
+  private split(event: PerformedEvent, at: Time): void {
+    const pieces = this.pieces.of(event);
+    const last = pieces.at(-1);
+    if (last === undefined) return;
+    const [before, after] = [subtract(at, last.onset), subtract(endOf(last), at)];
+    if (isNegative(before) || isNegative(after)) return;
+    this.pieces.set(event, [
+      ...pieces.slice(0, -1),
+      { ...last, duration: before },
+      { ...last, onset: at, duration: after },
+    ]);
+  }
+
+  private rows({ event, signs }: Signed): FoundRow<BorneSign>[] {
+    const [sign] = signs;
+    if (sign === undefined) return [];
+    return rowsFor(this.options.table, signs, (condition) => holds(condition, { passage: this.passage, event, sign }));
+  }
+
+  /** The row, if it says how its sign is played; if not, that is told. */
+  private playable({ signs, row }: FoundRow<BorneSign>): PlayedRow | undefined {
+    const [sign] = signs;
+    if (sign === undefined) return undefined;
+    const { table } = this.options;
+    if (row === undefined) {
+      this.remarks.ofSign(sign, 'sign-not-in-table', { table: table.name, others: otherwise(sign, table) });
+      return undefined;
+    }
+    this.checkWords(sign, row);
+    const { unresolved } = recipeSaid(signs, row);
+    if (unresolved === undefined) return row;
+    this.remarks.ofSign(sign, 'sign-unresolved', { table: row.table, reason: unresolved, others: rivalsOf(row) });
+    return undefined;
+  }
+
+  private checkWords(sign: BorneSign, row: PlayedRow): void {
+    const names = this.options.table.rows.flatMap((one) => one.names);
+    const { words, known } = unknownWords(sign, row, names);
+    for (const word of words) this.remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
+  }
+
+  // ── one sign on one note ──
+
+  /** Plays a sign on what is left of its note: after a small note, another sign, or its turn in a chord. */
+  private play(signed: Signed, row: PlayedRow): void {
+    const { event, signs } = signed;
+    const [sign] = signs;
+    const pieces = this.pieces.of(event);
+    const target = pieces.at(-1);
+    if (sign === undefined || target?.pitch === undefined) return;
+    const recipe = recipeSaid(signs, row);
+    const steps = recipe.phrases.flatMap((phrase) => phrase.steps);
+    const auxiliaries = this.auxiliaries(event, target, forcedBy(sign, steps));
+    const leans = recipe.phrases.find(({ leaned }) => leaned)?.steps[0];
+    const small = leans && auxiliaries.at(leans).pitch;
+    const place = this.placeOf(event, sign, target, small);
+    const layout = layOut(recipe, place, isDrawnAfter(signs));
+    if (layout === undefined) {
+      this.remarks.ofSign(sign, 'sign-too-short', { ms: Math.round(seconds(place) * 1000) });
+      return;
+    }
+    const begun = this.begun(event, target, layout, auxiliaries);
+    const played = piecesOf(begun.slices, begun.onset, auxiliaries, realisedBy(signs, row));
+    this.pieces.set(event, [...pieces.slice(0, -1), ...played]);
+    const doubtful = begun.slices.flatMap(({ step }) => (step === undefined ? [] : auxiliaries.at(step)));
+    const [undecided] = doubtful.filter((auxiliary) => auxiliary.undecided);
+    if (undecided !== undefined) {
+      this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(undecided.pitch) });
+    }
+  }
+
+  /** Where the sign begins: before the beat, on it, or, if its first note sounds already, after that. */
+  private begun(event: PerformedEvent, target: Piece, layout: Layout, auxiliaries: Auxiliaries): Begun {
+    const early = sumOf(layout.before.map(({ length }) => length));
+    if (early.n !== 0) {
+      const before = this.passage.before(event)?.events.at(-1);
+      const fits = before !== undefined && this.pieces.shorten(before, early);
+      return fits
+        ? { onset: subtract(target.onset, early), slices: [...layout.before, ...layout.slices] }
+        : { onset: target.onset, slices: layout.slices };
+    }
+    return this.tiedIn(event, target, layout.slices, auxiliaries) ?? { onset: target.onset, slices: layout.slices };
+  }
+
+  /** The first note of the sign is the upper neighbour that sounds already, slurred or leaning: it is not struck again. */
+  private tiedIn(
+    event: PerformedEvent,
+    target: Piece,
+    slices: readonly Slice[],
+    auxiliaries: Auxiliaries,
+  ): Begun | undefined {
+    const [first, ...rest] = slices;
+    const before = this.soundingBefore(event);
+    if (first?.step === undefined || first.step.step <= 0 || before === undefined || rest.length === 0)
+      return undefined;
+    const last = this.pieces.of(before).at(-1);
+    const sounds = last?.pitch?.midi === auxiliaries.at(first.step).pitch.midi;
+    if (!sounds || !equal(endOf(last), target.onset)) return undefined;
+    const onset = add(target.onset, first.length);
+    this.pieces.lengthen(before, onset);
+    return { onset, slices: rest };
+  }
+
+  /** The note from which a slur leads to this one, or the small note before it. */
+  private soundingBefore(event: PerformedEvent): PerformedEvent | undefined {
+    const small = this.smallBefore.get(event);
+    if (small !== undefined) return small;
+    return isSlurredFromAbove(this.passage, event) ? this.passage.before(event)?.events.at(-1) : undefined;
+  }
+
+  // ── what a sign finds ──
+
+  private clock(at: Time, [sign]: readonly BorneSign[]): Clock {
+    const clock = this.clocks.at(at);
+    if (clock.assumed && sign !== undefined) this.remarks.once(sign, 'tempo-assumed');
+    return clock;
+  }
+
+  private placeOf(event: PerformedEvent, sign: BorneSign, target: Piece, small: SoundingPitch | undefined): Place {
+    const { onset, duration: length } = target;
+    const clock = this.clock(onset, [sign]);
+    const leaning = { passage: this.passage, event, onset, length, clock };
+    return {
+      length,
+      clock,
+      ...paceOf(clock, this.clocks.beatAt(onset)),
+      dots: event.from.length === 1 ? (sign.written.placed.event.value?.dots ?? 0) : 0,
+      upbeat: isUpbeat(this.passage, event, clock),
+      tied: isSlurredFromAbove(this.passage, event),
+      appoggiatura: small === undefined ? ZERO : appoggiaturaOf({ ...leaning, small }),
+      slowStart: this.options.table.rules.slowStart !== undefined,
+      grid: this.options.form === 'print' ? gridOf(length) : undefined,
+    };
+  }
+
+  private auxiliaries(event: PerformedEvent, target: Lasting, forced: Step | undefined): Auxiliaries {
+    const { bar } = event.from[0].placed;
+    const { pitch, voice, stave } = event;
+    if (pitch === undefined) throw new RangeError('a sign stands at a note');
+    const { onset } = target;
+    const bearer = { pitch, voice, stave, onset, end: endOf(target), bar, beat: this.clocks.beatAt(onset) };
+    return new Auxiliaries(this.passage, bearer, forced);
+  }
+}
+
+type Lasting = Pick<Piece, 'onset' | 'duration'>;
+
+interface Begun {
+  readonly onset: Time;
+  readonly slices: readonly Slice[];
+}
+
+/** Its signs for the chord, or those for the note. */
+function only({ event, signs }: Signed, forChord: boolean): Signed[] {
+  const kept = signs.filter((sign) => sign.forChord === forChord);
+  return kept.length === 0 ? [] : [{ event, signs: kept }];
+}
+
+/** The accidental directly after a sign alters its first auxiliary. */
+function forcedBy({ mark }: BorneSign, steps: readonly Step[]): Step | undefined {
+  const accidental = mark.accidentals[0]?.form.accidental;
+  const first = steps.find(({ step }) => step !== 0);
+  return accidental === undefined || first === undefined ? undefined : { step: first.step, accidental };
+}
+
+/** The last short note before a barline, or a short one after a dot. */
+function isUpbeat(passage: Passage, event: PerformedEvent, clock: Clock): boolean {
+  const { event: written, bar } = event.from[0].placed;
+  const value = written.value?.duration;
+  if (value === undefined || compare(value, time(1, 8)) > 0) return false;
+  const lively = secondsOf(clock, time(1, 4)) <= 1;
+  const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
+  return (lively && equal(endOf(event), endOfBar(bar))) || (before?.dots ?? 0) > 0;
+}
+
+const realisedBy = (signs: readonly BorneSign[], { table, label }: PlayedRow): Realised => ({
+  sign: signs.flatMap(({ shapes }) => shapes).join('+'),
+  table,
+  row: label,
+});
+
+function piecesOf(slices: readonly Slice[], begin: Time, auxiliaries: Auxiliaries, realised: Realised): Piece[] {
+  let onset = begin;
+  return slices.map(({ step, length }) => {
+    const piece = { pitch: step && auxiliaries.at(step).pitch, onset, duration: length, realised };
+    onset = add(onset, length);
+    return piece;
+  });
+}
+
+/** Where else the table has a sign, or which built-in tables have it. */
+function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
+  const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
+  const elsewhere = rows.filter(isMeant).map(({ when }) => when.join(' and '));
+  if (elsewhere.length > 0) return `It has it only for a note that is ${elsewhere.join(', or ')}.`;
+  const having = signTables.filter((table) => table.rows.some(isMeant));
+  return having.length === 0
+    ? 'No built-in table has it.'
+    : `It stands in ${having.map(({ table }) => table).join(', ')}.`;
+}
+
+const rivalsOf = ({ rivals }: PlayedRow): string =>
+  rivals.length === 0
+    ? 'No other reading is offered.'
+    : `In round brackets after it one of these decides: ${rivals.map(({ name }) => name).join(', ')}.`;

@@ -1,0 +1,30 @@
+/** What realising has to say: once for each place, with its place in the text. */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import type { Slots } from '../../grammar/findings/finding';
+import type { PlacedProblem, ScoreSystem, Source } from '../score/score';
+import type { BorneSign } from './bearing';
+
+export class Remarks {
+  readonly problems: PlacedProblem[] = [];
+  private readonly said = new Set<string>();
+
+  /** Of a sign, at its mark. */
+  ofSign(sign: BorneSign, code: FindingCode, slots: Slots): void {
+    this.at(sign.written.placed.system, sign.mark.source, code, { sign: sign.mark.form.text, ...slots });
+  }
+
+  /** Of the whole performance, at the first place that it concerns. */
+  once(sign: BorneSign, code: FindingCode): void {
+    if (this.said.has(code)) return;
+    this.said.add(code);
+    this.ofSign(sign, code, {});
+  }
+
+  private at({ block }: ScoreSystem, { lane, pos, len, statement }: Source, code: FindingCode, slots: Slots): void {
+    const key = `${code} ${block} ${lane} ${pos}`;
+    if (this.said.has(key)) return;
+    this.said.add(key);
+    const problem = { code, slots, pos, len };
+    this.problems.push({ problem, block, lane, ...(statement === undefined ? {} : { statement }) });
+  }
+}

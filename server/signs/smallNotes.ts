@@ -1,0 +1,145 @@
+/** Small notes: which note each belongs to, and how much of its time they take. */
+import { add, multiply, subtract, type Time, time } from '../../grammar/time';
+import type { PerformedEvent, SoundingPitch } from '../score/performance';
+import { appoggiaturaOf, isPassing } from './appoggiatura';
+import { type Clock, endOf, lasting, partOf } from './clock';
+import { degreeOf } from './degrees';
+import type { Moment, Passage } from './passage';
+import type { Piece, Pieces } from './pieces';
+import { onGrid, type Place } from './place';
+import type { PlayedTable } from './rows';
+
+/** Seconds that each of several small notes lasts at most; together no more than half of their note. Common practice. */
+const EACH = 0.09;
+
+export interface SmallGroup {
+  readonly notes: readonly PerformedEvent[];
+  /** The main note: of a chord the one nearest to the last small note. */
+  readonly main: PerformedEvent;
+  readonly after: boolean;
+}
+
+/** The small notes of a piece by the note that they belong to. */
+export function smallGroups(passage: Passage): SmallGroup[] {
+  const groups = new Map<string, { notes: PerformedEvent[]; moment: Moment | undefined; after: boolean }>();
+  const lastOf = new Map<number, Moment>();
+  for (const event of passage.performed.events) {
+    const { small } = event.from[0].placed.event;
+    if (small === undefined) {
+      const moment = passage.momentOf(event);
+      lastOf.set(event.voice, moment);
+      for (const group of groups.values()) {
+        const waits = group.moment === undefined && group.notes[0]?.voice === event.voice;
+        if (waits) group.moment = moment;
+      }
+      continue;
+    }
+    const key = `${event.from[0].placed.system.block} ${event.voice} ${small.group}`;
+    const after = small.to === 'previous';
+    const group = groups.get(key) ?? { notes: [], moment: after ? lastOf.get(event.voice) : undefined, after };
+    group.notes.push(event);
+    groups.set(key, group);
+  }
+  return [...groups.values()].flatMap(({ notes, moment, after }) => {
+    const main = mainNote(moment, notes.at(-1)?.pitch);
+    return main === undefined ? [] : [{ notes, main, after }];
+  });
+}
+
+function mainNote(moment: Moment | undefined, small: SoundingPitch | undefined): PerformedEvent | undefined {
+  const distance = ({ pitch }: PerformedEvent): number =>
+    pitch === undefined || small === undefined ? Infinity : Math.abs(degreeOf(pitch) - degreeOf(small));
+  const notes = (moment?.events ?? []).filter(({ kind }) => kind === 'note');
+  return notes.reduce<PerformedEvent | undefined>(
+    (best, note) => (best === undefined || distance(note) < distance(best) ? note : best),
+    undefined,
+  );
+}
+
+export interface SmallContext {
+  readonly passage: Passage;
+  readonly pieces: Pieces;
+  readonly table: PlayedTable;
+  readonly clock: Clock;
+  readonly grid: Place['grid'];
+}
+
+/** Gives small notes their time: of the note after them, of the note before, or, of appoggiaturas, by their rule. */
+export function playSmall(group: SmallGroup, context: SmallContext): void {
+  const [only] = group.notes;
+  if (group.after) playAtEnd(group, context);
+  else if (group.notes.length === 1 && only !== undefined) playAppoggiatura(group, only, context);
+  else playBefore(group, lengthOfEach(group, context), context);
+}
+
+const realisedBy = ({ table }: SmallContext): Piece['realised'] => ({ sign: 'small', table: table.name, row: '' });
+
+function lengthOfEach({ notes, main }: SmallGroup, { clock, grid }: SmallContext): Time {
+  return grid ?? partOf(clock, main.duration, EACH, 2 * notes.length);
+}
+
+/** On the beat, one after another; the main note has the rest. */
+function playBefore({ notes, main }: SmallGroup, each: Time, context: SmallContext): void {
+  const realised = realisedBy(context);
+  notes.forEach((note, index) => {
+    const onset = add(main.onset, multiply(each, time(index)));
+    context.pieces.set(note, [{ pitch: note.pitch, onset, duration: each, realised }]);
+  });
+  const late = multiply(each, time(notes.length));
+  const onset = add(main.onset, late);
+  const duration = subtract(main.duration, late);
+  context.pieces.set(main, [{ pitch: main.pitch, onset, duration, realised }]);
+}
+
+/** In the last moments of the note before. */
+function playAtEnd(group: SmallGroup, context: SmallContext): void {
+  const each = lengthOfEach(group, context);
+  const { notes, main } = group;
+  const end = endOf(main);
+  const realised = realisedBy(context);
+  const begin = subtract(end, multiply(each, time(notes.length)));
+  notes.forEach((note, index) => {
+    const onset = add(begin, multiply(each, time(index)));
+    context.pieces.set(note, [{ pitch: note.pitch, onset, duration: each, realised }]);
+  });
+  context.pieces.set(main, [{ pitch: main.pitch, onset: main.onset, duration: subtract(begin, main.onset), realised }]);
+}
+
+function playAppoggiatura(group: SmallGroup, small: PerformedEvent, context: SmallContext): void {
+  const { passage, table } = context;
+  const { main } = group;
+  const rest = table.rules.whole === undefined ? undefined : restAfter(passage, main);
+  if (small.pitch === undefined) return;
+  if (table.rules.passing !== undefined && isPassing(passage, main, small.pitch)) playPassing(main, small, context);
+  else if (rest !== undefined) playWhole(main, small, rest, context);
+  else playBefore(group, onGrid(context, leanOf(main, small.pitch, context)), context);
+}
+
+/** The whole of a note that is tied on, where the table has that rule; else as long as an appoggiatura lasts. */
+function leanOf(main: PerformedEvent, small: SoundingPitch, { passage, table, clock }: SmallContext): Time {
+  const { onset, duration: length } = main;
+  if (main.from.length > 1 && table.rules.whole !== undefined) return main.from[0].placed.event.duration;
+  return appoggiaturaOf({ passage, event: main, onset, length, clock, small });
+}
+
+const restAfter = (passage: Passage, main: PerformedEvent): PerformedEvent | undefined =>
+  passage.after(main)?.events.find(({ kind }) => kind === 'rest');
+
+/** It takes the time of the note, and the note that of the rest. */
+function playWhole(main: PerformedEvent, small: PerformedEvent, rest: PerformedEvent, context: SmallContext): void {
+  const realised = realisedBy(context);
+  const { pieces } = context;
+  pieces.set(small, [{ pitch: small.pitch, onset: main.onset, duration: main.duration, realised }]);
+  pieces.set(main, [{ pitch: main.pitch, onset: rest.onset, duration: rest.duration, realised }]);
+  pieces.set(rest, []);
+}
+
+/** Short, in the time of the note before. */
+function playPassing(main: PerformedEvent, small: PerformedEvent, context: SmallContext): void {
+  const { passage, pieces, clock, grid } = context;
+  const length = grid ?? lasting(clock, EACH);
+  const before = passage.before(main)?.events.at(-1);
+  if (before === undefined || !pieces.shorten(before, length)) return;
+  const onset = subtract(main.onset, length);
+  pieces.set(small, [{ pitch: small.pitch, onset, duration: length, realised: realisedBy(context) }]);
+}
