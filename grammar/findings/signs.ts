@@ -4,7 +4,7 @@ import { entries } from './entry';
 export const signFindings = entries({
   'sign-not-in-table': {
     level: 'info',
-    sentence: 'The table {table} says nothing of `{sign}` at this note, which is played plain. {others}',
+    sentence: 'The table {table} says nothing of `{sign}` at this note ({others}): it is played plain.',
     help: `The reading plays its signs by a table that has no row for this one, in this place. Choose a table that has it, or give the sign
 a row in a table of your own.
 
@@ -22,7 +22,7 @@ After:
   },
   'sign-unresolved': {
     level: 'info',
-    sentence: '`{sign}` in {table}: {reason} Its note is played plain. {others}',
+    sentence: '`{sign}` is not resolved in {table} ({reason}): its note is played plain; {others}.',
     help: `The table names the sign, but how it is played is disputed or not known. Where other readings are offered, the name of one
 in round brackets after the sign chooses it.
 
@@ -54,7 +54,8 @@ After:
   },
   'auxiliary-undecided': {
     level: 'info',
-    sentence: 'The auxiliary of `{sign}` is taken as {pitch}, while another voice sounds it otherwise: an accidental decides.',
+    sentence:
+      'The auxiliary of `{sign}` is taken as {pitch}, while another voice sounds it otherwise: an accidental decides.',
     help: `By the signature and the notes around it the auxiliary would make an augmented second, or clash with a voice that sounds the
 same degree with another accidental at that moment. An accidental directly after the sign decides.
 

@@ -203,7 +203,11 @@ class Realiser {
     this.checkWords(sign, row);
     const { unresolved } = recipeSaid(signs, row);
     if (unresolved === undefined) return row;
-    this.remarks.ofSign(sign, 'sign-unresolved', { table: row.table, reason: unresolved, others: rivalsOf(row) });
+    this.remarks.ofSign(sign, 'sign-unresolved', {
+      table: row.table,
+      reason: unresolved.replace(/\.$/, ''),
+      others: rivalsOf(row),
+    });
     return undefined;
   }
 
@@ -366,14 +370,14 @@ function piecesOf(slices: readonly Slice[], begin: Time, auxiliaries: Auxiliarie
 function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
   const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
   const elsewhere = rows.filter(isMeant).map(({ when }) => when.join(' and '));
-  if (elsewhere.length > 0) return `It has it only for a note that is ${elsewhere.join(', or ')}.`;
+  if (elsewhere.length > 0) return `it has it only for a note that is ${elsewhere.join(', or ')}`;
   const having = signTables.filter((table) => table.rows.some(isMeant));
   return having.length === 0
-    ? 'No built-in table has it.'
-    : `It stands in ${having.map(({ table }) => table).join(', ')}.`;
+    ? 'no built-in table has it'
+    : `it stands in ${having.map(({ table }) => table).join(', ')}`;
 }
 
 const rivalsOf = ({ rivals }: PlayedRow): string =>
   rivals.length === 0
-    ? 'No other reading is offered.'
-    : `In round brackets after it one of these decides: ${rivals.map(({ name }) => name).join(', ')}.`;
+    ? 'no other reading is offered'
+    : `in round brackets after it one of these decides: ${rivals.map(({ name }) => name).join(', ')}`;

@@ -7,7 +7,7 @@ import { dotOf, onGrid, type Place, seconds, share, speedOf } from './place';
 /** Seconds: a shorter note is played plain; has two strokes; has four. Common practice. */
 const LEAST = { two: 0.16, four: 0.3, many: 0.45 } as const;
 /** Seconds from which a trill comes to a stop, and from which the stop is longer. Common practice. */
-const STOP = { from: 0.6, longer: 1.5 } as const;
+const STOP = { from: 0.6, longer: 2 } as const;
 /** The first stroke of a slow start to the last; full from the one, nothing below the other, in seconds. */
 const SLOW_START = { ratio: 1.6, full: 0.8, none: 0.4 } as const;
 

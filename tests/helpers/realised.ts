@@ -1,8 +1,8 @@
 /** What a passage sounds like when its signs are realised, as text. */
-import { add, compare, format, subtract, type Time, ZERO } from '../../grammar/time';
+import { add, compare, format, subtract, type Time } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import { perform, type PerformOptions } from '../../server/readings/perform';
-import type { PerformedEvent, Performance } from '../../server/score/performance';
+import { type PerformOptions, perform } from '../../server/readings/perform';
+import type { Performance, PerformedEvent } from '../../server/score/performance';
 import { scoreOf } from './scores';
 
 /** A passage of one or more voices under a table, a key and a tempo. */
@@ -29,7 +29,7 @@ export function performed({ lanes, table, key, meter = 'C', tempo, before = '', 
     'reading played',
     `  signs ${table}`,
     ...(tempo === undefined ? [] : [`tempo ${tempo}`]),
-    `system upper G2 lower F4${key === undefined ? '' : ` key ${key}`} meter ${meter}`,
+    `system upper G2 lower F4${key === undefined ? '' : ` key ${key}`}${meter === '' ? '' : ` meter ${meter}`}`,
     ...lanes.map((lane, i) => `  v${i} | ${lane} |||`),
     '',
   ];
@@ -57,9 +57,10 @@ export const problemsIn = (passage: Passage): string[] =>
   performed(passage).problems.map(({ problem }) => problem.code);
 
 /** Where a voice has neither note nor silence, or two at once: empty if its time is conserved. */
-export function gaps(events: readonly PerformedEvent[], whole: Time): string[] {
+export function gaps(events: readonly PerformedEvent[], from: Time, length: Time): string[] {
   const found: string[] = [];
-  let at = ZERO;
+  const whole = add(from, length);
+  let at = from;
   for (const event of events) {
     if (compare(event.onset, at) !== 0) found.push(`${format(at)} to ${format(event.onset)}`);
     at = add(event.onset, event.duration);

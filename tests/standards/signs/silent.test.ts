@@ -1,0 +1,41 @@
+/**
+ * Books of which no notes can be tested: what they play is doubtful or disputed, and is offered, never chosen silently.
+ * Le Roux 1705, the strokes of English virginal music, Correa 1626, both Muffats, Clementi 1801.
+ */
+import { describe, expect, it } from 'vitest';
+import { signTableByName } from '../../../server/signs/tables';
+import { notes, type Passage, problemsIn } from '../../helpers/realised';
+
+const by = (table: string, lane: string): Passage => ({ lanes: [lane], table, tempo: '4 at 60' });
+
+describe('Le Roux 1705', () => {
+  it('plays d’Anglebert’s signs (Grove, “Ornaments”: confirmed)', () => {
+    expect(notes(by('le-roux-1705', "2 d5'zc"))).toBe(notes(by('anglebert-1689', "2 d5'zc")));
+  });
+});
+
+describe('The English strokes', () => {
+  it('are explained by no English theorist (D. Hunter, 1996: confirmed): the note stays plain, and that is told', () => {
+    expect(notes(by('english-strokes', "2 d5'ss"))).toBe('d5');
+    expect(problemsIn(by('english-strokes', "2 d5'ss"))).toEqual(['sign-unresolved']);
+  });
+
+  it('are a shake from above where the editor follows Reincken, Hortus musicus, 1687 (confirmed)', () => {
+    expect(notes(by('english-strokes', "2 d5'ss(shake_upper)"))).toBe('e5 d5 e5 d5');
+    expect(problemsIn(by('english-strokes', "2 d5'ss(shake_upper)"))).toEqual([]);
+  });
+});
+
+describe('Correa 1626', () => {
+  it('names his quiebros and redobles, whose notes are not recorded', () => {
+    expect(problemsIn(by('correa-1626', "2 d5'r"))).toEqual(['sign-unresolved']);
+  });
+});
+
+describe.each(['muffat-1690', 'muffat-1739', 'clementi-1801'])('%s', (name) => {
+  it('says of every row that nothing confirms it', () => {
+    const rows = signTableByName(name)?.rows ?? [];
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.filter(({ played }) => played === 'confirmed')).toEqual([]);
+  });
+});
