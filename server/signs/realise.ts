@@ -212,8 +212,8 @@ class Realiser {
   }
 
   private checkWords(sign: BorneSign, row: PlayedRow): void {
-    const names = this.options.table.rows.flatMap((one) => one.names);
-    const { words, known } = unknownWords(sign, row, names);
+    if (sign.parameters.length === 0) return;
+    const { words, known } = unknownWords(sign, row, this.options.table.names);
     for (const word of words) this.remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
   }
 

@@ -30,10 +30,17 @@ export interface PlayedTable {
   /** Those of the table itself first, then those it takes over. */
   readonly rows: readonly PlayedRow[];
   readonly rules: Pick<SignTable, 'passing' | 'whole' | 'slowStart'>;
+  /** The rows by their shapes in any order. */
+  readonly byShapes: ReadonlyMap<string, readonly PlayedRow[]>;
+  /** Shapes that make one sign together, most of them first. */
+  readonly sets: readonly (readonly string[])[];
+  /** Every name of a row. */
+  readonly names: ReadonlySet<string>;
 }
 
 /** Shapes in any order as one text. */
-export const keyOf = (shapes: readonly string[]): string => [...shapes].sort().join('+');
+export const keyOf = (shapes: readonly string[]): string =>
+  shapes.length === 1 ? (shapes[0] ?? '') : [...shapes].sort().join('+');
 
 // ─── making a table ──────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -107,7 +114,11 @@ function extended(row: PlayedRow, rows: readonly PlayedRow[], seen: readonly str
 }
 
 /** The rows and rules of a table and of those from which it comes. */
-function gathered(name: string, environment: Environment, seen: readonly string[]): PlayedTable | undefined {
+function gathered(
+  name: string,
+  environment: Environment,
+  seen: readonly string[],
+): Pick<PlayedTable, 'name' | 'rows' | 'rules'> | undefined {
   if (seen.includes(name)) return undefined;
   const before = [...seen, name];
   const statement = statementOf(name, environment);
@@ -141,9 +152,17 @@ export function tableInForce(name: string, environment: Environment): PlayedTabl
   tables.set(environment, known);
   if (!known.has(name)) {
     const table = gathered(name, environment, []);
-    known.set(name, table && { ...table, rows: table.rows.map((row) => extended(row, table.rows)) });
+    known.set(name, table && indexed({ ...table, rows: table.rows.map((row) => extended(row, table.rows)) }));
   }
   return known.get(name);
+}
+
+function indexed(table: Pick<PlayedTable, 'name' | 'rows' | 'rules'>): PlayedTable {
+  const byShapes = new Map<string, PlayedRow[]>();
+  for (const row of table.rows) byShapes.set(keyOf(row.shapes), [...(byShapes.get(keyOf(row.shapes)) ?? []), row]);
+  const sets = [...byShapes.keys()].map((key) => key.split('+')).filter((set) => set.length > 1);
+  const names = new Set(table.rows.flatMap((row) => row.names));
+  return { ...table, byShapes, sets: sets.sort((a, b) => b.length - a.length), names };
 }
 
 // ─── finding a row ───────────────────────────────────────────────────────────────────────────────────────────────
@@ -164,34 +183,31 @@ export interface FoundRow<Sign extends TypedSign> {
 
 /** The rows by which the signs of a note are played, in their order; the longest set that the table knows wins. */
 export function rowsFor<Sign extends TypedSign>(
-  { rows }: PlayedTable,
+  table: PlayedTable,
   signs: readonly Sign[],
   fits: (condition: string) => boolean,
 ): FoundRow<Sign>[] {
   const found: FoundRow<Sign>[] = [];
   let left = signs;
   while (left.length > 0) {
-    const best = left.length === 1 ? undefined : longestSet(rows, left, fits);
+    const best = left.length === 1 ? undefined : longestSet(table, left, fits);
     const [first] = left;
     const taken = best?.signs ?? left.slice(0, 1);
-    found.push(best ?? { signs: taken, row: first && rowOf(rows, first.shapes, [first], fits) });
+    found.push(best ?? { signs: taken, row: first && rowOf(table, first.shapes, [first], fits) });
     left = left.filter((sign) => !taken.includes(sign));
   }
   return found;
 }
 
 function longestSet<Sign extends TypedSign>(
-  rows: readonly PlayedRow[],
+  table: PlayedTable,
   signs: readonly Sign[],
   fits: (condition: string) => boolean,
 ): FoundRow<Sign> | undefined {
-  const sets = [...new Set(rows.filter(({ shapes }) => shapes.length > 1).map(({ shapes }) => keyOf(shapes)))]
-    .map((key) => key.split('+'))
-    .sort((a, b) => b.length - a.length);
-  for (const set of sets) {
+  for (const set of table.sets) {
     const taken = signs.filter(({ shapes }) => shapes.every((shape) => set.includes(shape)));
     if (keyOf(taken.flatMap(({ shapes }) => shapes)) !== keyOf(set)) continue;
-    const row = rowOf(rows, set, taken, fits);
+    const row = rowOf(table, set, taken, fits);
     if (row !== undefined) return { signs: taken, row };
   }
   return undefined;
@@ -199,13 +215,12 @@ function longestSet<Sign extends TypedSign>(
 
 /** The row whose own name was typed; else the first of these shapes that fits. */
 function rowOf(
-  rows: readonly PlayedRow[],
+  { byShapes }: PlayedTable,
   shapes: readonly string[],
   signs: readonly TypedSign[],
   fits: (condition: string) => boolean,
 ): PlayedRow | undefined {
-  const key = keyOf(shapes);
-  const ofShapes = rows.filter((row) => keyOf(row.shapes) === key);
+  const ofShapes = byShapes.get(keyOf(shapes)) ?? [];
   const said = signs.flatMap(({ name, parameters }) => [...parameters, name]);
   const fitting = ofShapes.filter(({ when }) => when.every(fits));
   const named = (row: PlayedRow): boolean => row.names.some((name) => said.includes(name));

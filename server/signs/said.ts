@@ -18,10 +18,10 @@ const phrasesIn = (parameters: readonly string[]): string[] =>
 export function unknownWords(
   sign: BorneSign,
   row: PlayedRow,
-  rowNames: readonly string[],
+  rowNames: ReadonlySet<string>,
 ): { readonly words: readonly string[]; readonly known: readonly string[] } {
   const known = [...PLACES, ...FROM, ...row.rivals.map(({ name }) => name)];
-  const words = phrasesIn(sign.parameters).filter((word) => !known.includes(word) && !rowNames.includes(word));
+  const words = phrasesIn(sign.parameters).filter((word) => !known.includes(word) && !rowNames.has(word));
   return { words, known };
 }
 

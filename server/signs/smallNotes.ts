@@ -21,29 +21,44 @@ export interface SmallGroup {
 
 /** The small notes of a piece by the note that they belong to. */
 export function smallGroups(passage: Passage): SmallGroup[] {
-  const groups = new Map<string, { notes: PerformedEvent[]; moment: Moment | undefined; after: boolean }>();
-  const lastOf = new Map<number, Moment>();
-  for (const event of passage.performed.events) {
+  const { events } = passage.performed;
+  if (!events.some(({ small }) => small)) return [];
+  const groups: Waiting[] = [];
+  const lastOf = new Map<number, PerformedEvent>();
+  const waiting = new Map<number, Waiting[]>();
+  for (const event of events) {
     const { small } = event.from[0].placed.event;
     if (small === undefined) {
-      const moment = passage.momentOf(event);
-      lastOf.set(event.voice, moment);
-      for (const group of groups.values()) {
-        const waits = group.moment === undefined && group.notes[0]?.voice === event.voice;
-        if (waits) group.moment = moment;
+      lastOf.set(event.voice, event);
+      for (const group of waiting.get(event.voice) ?? []) group.beside = event;
+      waiting.delete(event.voice);
+    } else {
+      const after = small.to === 'previous';
+      const last = groups.findLast(({ notes: [note] }) => note?.voice === event.voice);
+      if (last !== undefined && isOneGroup(last.notes[0], event)) last.notes.push(event);
+      else {
+        const group = { notes: [event], beside: after ? lastOf.get(event.voice) : undefined, after };
+        groups.push(group);
+        if (!after) waiting.set(event.voice, [...(waiting.get(event.voice) ?? []), group]);
       }
-      continue;
     }
-    const key = `${event.from[0].placed.system.block} ${event.voice} ${small.group}`;
-    const after = small.to === 'previous';
-    const group = groups.get(key) ?? { notes: [], moment: after ? lastOf.get(event.voice) : undefined, after };
-    group.notes.push(event);
-    groups.set(key, group);
   }
-  return [...groups.values()].flatMap(({ notes, moment, after }) => {
-    const main = mainNote(moment, notes.at(-1)?.pitch);
+  return groups.flatMap(({ notes, beside, after }) => {
+    const main = beside && mainNote(passage.momentOf(beside), notes.at(-1)?.pitch);
     return main === undefined ? [] : [{ notes, main, after }];
   });
+}
+
+/** Small notes whose main note is still to be found. */
+interface Waiting {
+  readonly notes: PerformedEvent[];
+  beside: PerformedEvent | undefined;
+  readonly after: boolean;
+}
+
+function isOneGroup(first: PerformedEvent | undefined, event: PerformedEvent): boolean {
+  const [a, b] = [first?.from[0].placed, event.from[0].placed];
+  return a?.system === b.system && a.event.small?.group === b.event.small?.group;
 }
 
 function mainNote(moment: Moment | undefined, small: SoundingPitch | undefined): PerformedEvent | undefined {

@@ -2,6 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { parseFile } from '../../grammar/parse';
 import { Document } from '../../server/document/document';
+import { choiceOf } from '../../server/readings/choices';
+import { perform } from '../../server/readings/perform';
 import { buildScore } from '../../server/score/build';
 import { written } from '../../server/score/choice';
 import { buildEnvironment } from '../../server/score/environment';
@@ -46,6 +48,7 @@ function stages(): void {
   const stylesheet = openStylesheet(generateStylesheet(100 * KB));
   const tree = parseFile(text);
   const environment = buildEnvironment(FILE, tree, []);
+  const witness = buildScore(FILE, tree, environment, choiceOf(environment, 'K') ?? written('note'));
   const took = medians(
     {
       stylesheetParse: () => parseStylesheet(stylesheet),
@@ -54,6 +57,7 @@ function stages(): void {
       environment: () => buildEnvironment(FILE, tree, []),
       score: () => buildScore(FILE, tree, environment, written('note')),
       proof: () => proof(text),
+      realised: () => perform(witness),
     },
     ROUNDS,
   );
@@ -72,6 +76,12 @@ function stages(): void {
       what: 'score: proof, to the stylesheet’s parse and lint',
       measured: ms(took.proof),
       ratio: took.proof / took.stylesheetProof,
+      wished: 1,
+    },
+    {
+      what: 'score: one choice played, its signs realised, to the proof',
+      measured: ms(took.realised),
+      ratio: took.realised / took.proof,
       wished: 1,
     },
   ]);
