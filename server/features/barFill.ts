@@ -1,10 +1,12 @@
 /** How full the bar at the caret is. */
+
+import { offsetIn } from '../../grammar/place';
 import { compare, equal, isNegative, subtract, sum, type Time, ZERO } from '../../grammar/time';
-import type { Segment } from '../../grammar/tree';
+import type { PlacedLane, Segment } from '../../grammar/tree';
 import { portion } from '../score/amounts';
 import type { Bar, Piece, ScoreSystem, VoiceEvent } from '../score/score';
 import type { Project } from '../workspace/project';
-import { type LanePlace, laneAt } from './laneAt';
+import { hereAt } from './nodes';
 
 export interface BarFill {
   /** "bar 12: 5 of 8 quavers". */
@@ -13,7 +15,6 @@ export interface BarFill {
   readonly isFull: boolean;
   /** The bar as typed: where it stands in its lane's joined text. */
   readonly segment: Segment;
-  readonly place: LanePlace;
 }
 
 /**
@@ -21,13 +22,12 @@ export interface BarFill {
  * @param reading a name that the file does not declare is taken for `written`
  */
 export function barFill(project: Project, offset: number, reading: string): BarFill | undefined {
-  const place = laneAt(project.tree, offset);
-  if (place === undefined || place.placed.tree.kind !== 'lane') return undefined;
-  const segment = segmentAt(place);
-  if (segment === undefined) return undefined;
+  const place = lanePlace(project, offset);
+  const segment = place && segmentAt(place);
+  if (place === undefined || segment === undefined) return undefined;
   const found = systemOf(project, place.block, reading);
   if (found === undefined || found.system.score.kind !== 'measured') return undefined;
-  const events = eventsIn(found.system, place, segment);
+  const events = eventsIn(found.system, place.lane, segment);
   const bar = barOf(found.piece, found.system, events, place.placed.tree.segments.indexOf(segment));
   if (bar?.expected === undefined) return undefined;
   const time = events.some(({ wholeBar }) => wholeBar)
@@ -37,8 +37,27 @@ export function barFill(project: Project, offset: number, reading: string): BarF
     words: `bar ${bar.number}: ${portion(time, bar.expected)}${compare(time, bar.expected) > 0 ? ', too many' : ''}`,
     isFull: equal(time, bar.expected) && !segment.broken,
     segment,
-    place,
   };
+}
+
+/** A place in the music of a lane. */
+interface LanePlace {
+  /** Index in the tree's blocks. */
+  readonly block: number;
+  /** Index in the block's lanes. */
+  readonly lane: number;
+  readonly placed: PlacedLane;
+  /** In the joined text. */
+  readonly pos: number;
+}
+
+function lanePlace({ tree }: Project, offset: number): LanePlace | undefined {
+  const here = hereAt(tree, offset);
+  if (here?.holder.kind !== 'lane' || here.holder.placed.tree.kind !== 'lane') return undefined;
+  const { index, placed } = here.holder;
+  // Below its last line there is no lane.
+  if (offsetIn(here.block, placed, here.pos) !== offset) return undefined;
+  return { block: here.blockIndex, lane: index, placed, pos: here.pos };
 }
 
 /** The bar as typed: after a barline the next one. */
@@ -60,7 +79,7 @@ function systemOf({ analysis }: Project, block: number, reading: string): FoundS
 }
 
 /** The events of the lane that are typed in the bar, all of one bar of the score. */
-function eventsIn({ score }: ScoreSystem, { lane }: LanePlace, { pos, len }: Segment): VoiceEvent[] {
+function eventsIn({ score }: ScoreSystem, lane: number, { pos, len }: Segment): VoiceEvent[] {
   const typed = score.voices
     .flatMap(({ events }) => events)
     .filter(({ source }) => source.lane === lane && source.pos >= pos && source.pos < pos + len);

@@ -1,7 +1,6 @@
 /** The system that comes after the one at the caret, with all its lanes, ready to be typed in. */
 import type { Block, PlacedLane } from '../../grammar/tree';
 import type { Project } from '../workspace/project';
-import { blockAt } from './laneAt';
 import { positionOfOffset } from './place';
 import type { SnippetOffer } from './protocol';
 
@@ -16,7 +15,7 @@ const SUB_LANE_INDENT = 4;
 
 /** A snippet in which each lane is a place to type in: after the system in which an offset stands, or the last one before it, or else at the end of the file. */
 export function nextSystem({ tree, environment }: Project, offset: number): SnippetOffer {
-  const before = tree.blocks.slice(0, blockAt(tree, offset) + 1).filter(({ kind }) => kind === 'system');
+  const before = tree.blocks.filter((block) => block.kind === 'system' && block.offset <= offset);
   const system = before.at(-1);
   const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system);
   const end = system === undefined ? tree.text.length : system.offset + system.length;
