@@ -1,7 +1,7 @@
 /** The fill of the bar at the caret, in the status bar: "bar 12: 5 of 8 quavers". */
 import { Disposable, l10n, StatusBarAlignment, window, workspace } from 'vscode';
 import { Delayed } from './delayed';
-import { named, scoreEditor } from './language';
+import { named, plain, scoreEditor } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -41,7 +41,8 @@ export class BarStatus implements Disposable {
 
   private ask({ document, selection }: NonNullable<ReturnType<typeof scoreEditor>>) {
     const reading = this.readings.of(document);
-    return this.server.ask('bentside/bar', { textDocument: named(document), position: selection.active, reading });
+    const position = plain(selection.active);
+    return this.server.ask('bentside/bar', { textDocument: named(document), position, reading });
   }
 
   dispose(): void {

@@ -3,7 +3,7 @@ import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
 import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
 import { helpAddress } from './helpAddress';
-import { named, scoreEditor } from './language';
+import { named, plain, scoreEditor } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -28,9 +28,14 @@ async function newSystem(server: Server): Promise<void> {
   const editor = scoreEditor();
   if (editor === undefined) return;
   const { document, selection } = editor;
-  const offer = await server.ask('bentside/nextSystem', { textDocument: named(document), position: selection.active });
+  const position = plain(selection.active);
+  const offer = await server.ask('bentside/nextSystem', { textDocument: named(document), position });
   if (!offer) return;
   const { line, character } = offer.position;
+  if (line >= document.lineCount) {
+    const end = document.lineAt(document.lineCount - 1).range.end;
+    await editor.edit((edit) => edit.insert(end, '\n'));
+  }
   await editor.insertSnippet(new SnippetString(offer.snippet), selection.active.with(line, character));
 }
 

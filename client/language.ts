@@ -1,5 +1,5 @@
 /** Which documents are ours. */
-import { type TextDocument, type TextEditor, window } from 'vscode';
+import { type Position, type TextDocument, type TextEditor, window } from 'vscode';
 
 export const LANGUAGE = 'bentside';
 
@@ -13,3 +13,9 @@ export function scoreEditor(): TextEditor | undefined {
 
 /** A document as requests name it. */
 export const named = (document: TextDocument): { readonly uri: string } => ({ uri: document.uri.toString() });
+
+/** A place as requests say it: a worker is sent plain values alone. */
+export const plain = ({ line, character }: Position): { readonly line: number; readonly character: number } => ({
+  line,
+  character,
+});

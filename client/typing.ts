@@ -11,7 +11,7 @@ import {
   workspace,
 } from 'vscode';
 import type { TextEdit } from 'vscode-languageserver-types';
-import { isOurs, named, scoreEditor } from './language';
+import { isOurs, named, plain, scoreEditor } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -62,8 +62,10 @@ export class TypingAids implements Disposable {
   private async aid(editor: TextEditor, { range, text }: TextDocumentContentChangeEvent): Promise<void> {
     const { document } = editor;
     const { version } = document;
-    const position = range.start.translate(0, text.length);
+    const position = plain(range.start.translate(0, text.length));
     const reading = this.readings.of(document);
+    // The server hears of the change by the same event, perhaps after us.
+    await new Promise((resolve) => setTimeout(resolve));
     const result = await this.server.ask('bentside/typed', { textDocument: named(document), position, reading });
     // Whatever was typed meanwhile goes before.
     if (!result || document.version !== version) return;

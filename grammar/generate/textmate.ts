@@ -40,6 +40,9 @@ const ref = (name: string): Rule => ({ include: `#${name}` });
 const wordsIn = (texts: Iterable<string>): string[] =>
   [...texts].flatMap((text) => text.match(/[A-Za-z][\w-]*/g) ?? []);
 
+/** What is not a number or a sign; several words that stand together are one. */
+const phrasesIn = (texts: readonly string[]): string[] => texts.filter((text) => /^[A-Za-z]/.test(text));
+
 /** Any of the words, whole. */
 function anyOf(texts: Iterable<string>): string {
   const longestFirst = [...new Set(texts)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
@@ -83,9 +86,8 @@ const clauseWords = anyOf([
   ...rowWords,
   ...wordsIn(allParts.flatMap((parts) => [...leadingWords(parts)])),
 ]);
-const valueWords = anyOf(
-  wordsIn([...allParts.flatMap((parts) => [...listedWords(parts)]), ...Object.keys(recipeForms)]),
-);
+const valueWords = anyOf(phrasesIn(allParts.flatMap((parts) => [...listedWords(parts)])));
+const recipeWords = anyOf(phrasesIn(Object.keys(recipeForms)));
 const keywords = Object.keys(statements).join('|');
 const builtIn = anyOf([...signTables.map(({ table }) => table), ...temperaments.map(({ name }) => name)]);
 const changeWords = [...Object.keys(changes), 'above', 'below'].join('|');
@@ -106,10 +108,17 @@ const repository: Readonly<Record<string, Rule>> = {
     patterns: [ref('clauses')],
   },
   furtherClauses: { begin: '^[ \\t]+(?=\\S)', end: '$', patterns: [ref('clauses')] },
+  recipe: {
+    begin: ':(?=[ \\t])',
+    end: '$',
+    beginCaptures: { 0: { name: scope('keyword.operator') } },
+    patterns: [matched('constant.language', recipeWords), ref('clauses')],
+  },
   clauses: {
     patterns: [
       ref('comment'),
       ref('string'),
+      ref('recipe'),
       {
         match: '(meter)[ \\t]+([^\\s=/]+(?:/\\d+)?)',
         captures: captured('keyword.other.clause', 'constant.other.meter'),

@@ -13,15 +13,17 @@ const LANE_INDENT = 2;
 /** Figures and syllables stand deeper than their voice. */
 const SUB_LANE_INDENT = 4;
 
-/** A snippet in which each lane is a place to type in: after the system in which an offset stands, or the last one before it, or else at the end of the file. */
+/**
+ * At the beginning of the line below the system in which an offset stands, or the last one before it, or else below the whole
+ * file; that line may have to be made first. A snippet in which each lane is a place to type in.
+ */
 export function nextSystem({ tree, environment }: Project, offset: number): SnippetOffer {
-  const before = tree.blocks.filter((block) => block.kind === 'system' && block.offset <= offset);
-  const system = before.at(-1);
+  const system = tree.blocks.filter((block) => block.kind === 'system' && block.offset <= offset).at(-1);
   const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system);
   const end = system === undefined ? tree.text.length : system.offset + system.length;
-  const at = tree.text.slice(0, end).trimEnd().length;
-  const gap = system === undefined ? '\n\n' : '\n';
-  return { position: positionOfOffset(tree, at), snippet: `${at === 0 ? '' : gap}${systemText(heads)}` };
+  const last = tree.text.slice(0, end).trimEnd().length;
+  const position = { line: positionOfOffset(tree, last).line + 1, character: 0 };
+  return { position, snippet: `${system === undefined ? '\n' : ''}${systemText(heads)}\n` };
 }
 
 const voiceHead = ({ name }: { readonly name: string }): LaneHead => ({ name, indent: LANE_INDENT });

@@ -101,6 +101,7 @@ export interface ExportResult {
 
 /** Where a text is to be put in, as a snippet. */
 export interface SnippetOffer {
+  /** Perhaps on a line after the last. */
   readonly position: Position;
   readonly snippet: string;
 }

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { type Browser, chromium, type FrameLocator, type Locator, type Page } from 'playwright-core';
 import { type Serving, serve } from './serve';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -16,7 +16,7 @@ const PICTURES = join(ROOT, 'out/editor');
 /** What is missing for these tests, in a line; undefined where nothing is. */
 export const missing = existsSync(CHROMIUM)
   ? undefined
-  : 'tests in an editor skipped: they need the Debian packages chromium and fonts-dejavu-core';
+  : 'tests in an editor need the Debian packages chromium and fonts-dejavu-core';
 
 /** A browser that finds no host but this machine. */
 const FLAGS = [
@@ -43,6 +43,8 @@ export class Workbench {
   /** Addresses that were asked for and are not on this machine. */
   readonly outside: string[] = [];
   readonly console: string[] = [];
+  /** The file that was opened last. */
+  private current = '';
 
   private constructor(
     readonly page: Page,
@@ -65,7 +67,7 @@ export class Workbench {
     const serving = await serve({ editor: EDITOR, extensions, folder, settings });
     const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
-    context.setDefaultTimeout(30_000);
+    context.setDefaultTimeout(12_000);
     const workbench = new Workbench(await context.newPage(), folder, serving, browser);
     await workbench.load();
     return workbench;
@@ -107,6 +109,7 @@ export class Workbench {
   }
 
   async openFile(name: string): Promise<void> {
+    this.current = name;
     await this.page.evaluate((path) => {
       const { run, address } = (globalThis as unknown as { workbench: Bridge }).workbench;
       return run('vscode.open', address(path));
@@ -125,15 +128,15 @@ export class Workbench {
     return this.page.locator('.editor-instance .view-line span span').filter({ hasText: text }).first();
   }
 
-  /** Puts the caret behind a text: searched for, then left. */
+  /** Puts the caret behind the first place of a text in the file that is open, as it was saved. */
   async caretBehind(text: string): Promise<void> {
-    await this.run('cursorTop');
-    await this.page.keyboard.press('Control+f');
-    const box = this.page.locator('.find-widget.visible textarea').first();
-    await box.fill(text);
-    await this.page.keyboard.press('Enter');
-    await this.page.keyboard.press('Escape');
-    await this.page.keyboard.press('ArrowRight');
+    const saved = this.file(this.current) ?? '';
+    const found = saved.indexOf(text);
+    if (found < 0) throw new Error(`${this.current} has no ${text}`);
+    const lines = saved.slice(0, found + text.length).split('\n');
+    await this.run('workbench.action.gotoLine');
+    await this.answer(`:${lines.length}:${(lines.at(-1) ?? '').length + 1}`);
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   }
 
   type(text: string): Promise<void> {
@@ -158,6 +161,11 @@ export class Workbench {
   /** The status bar's item with a text. */
   status(text: string | RegExp): Locator {
     return this.page.locator('.statusbar-item', { hasText: text }).first();
+  }
+
+  /** What a view shows that is a page of its own. */
+  view(): FrameLocator {
+    return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
   }
 
   /** The whole text of the editor, as it is saved. */

@@ -10,10 +10,12 @@ function following(marked: string): string {
   const text = marked.replace('^', '');
   const { position, snippet } = nextSystem(projectOf(noFiles, 'air.bent', text), marked.indexOf('^'));
   const lines = text.split('\n');
-  const line = lines[position.line] ?? '';
-  lines[position.line] =
-    `${line.slice(0, position.character)}${snippet.replace(/\$\{\d+\}/g, '')}${line.slice(position.character)}`;
-  return lines.join('\n');
+  const made = snippet
+    .replace(/\$\{\d+\}/g, '')
+    .split('\n')
+    .slice(0, -1);
+  expect(position.character).toBe(0);
+  return [...lines.slice(0, position.line), ...made, ...lines.slice(position.line)].join('\n');
 }
 
 describe('the next system', () => {
