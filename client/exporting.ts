@@ -29,15 +29,22 @@ export async function exportScore(server: Server, readings: Readings): Promise<v
     void window.showInformationMessage(l10n.t('Open a score first.'));
     return;
   }
-  // The files go beside the score, so it must stand somewhere.
-  if (document.isUntitled && !(await document.save())) return;
-  const score = scoreEditor()?.document ?? document;
+  const score = await onDisk(document);
+  if (score === undefined) return;
   const picked = await window.showQuickPick(wishItems(server, readings, score), {
     title: l10n.t('Export'),
     placeHolder: l10n.t('A format and a reading'),
     matchOnDescription: true,
   });
   if (picked?.wish !== undefined) await carryOut(server, score, picked.wish);
+}
+
+/** Exports go beside the score, so it must stand somewhere; undefined if the user does not say where. */
+async function onDisk(document: TextDocument): Promise<TextDocument | undefined> {
+  if (!document.isUntitled) return document;
+  const saved = await workspace.save(document.uri);
+  if (saved === undefined) return undefined;
+  return (await window.showTextDocument(await workspace.openTextDocument(saved))).document;
 }
 
 /** All formats, and in each the reading that is shown, the others, and all at once. */

@@ -42,9 +42,7 @@ describeInEditor('a score in the editor', () => {
       files: Object.fromEntries(names.map((name) => [`${name}.bent`, texts[name] ?? AIR])),
     });
   });
-  afterEach(async ({ task }) => {
-    if (task.result?.state === 'fail') await bench?.picture(`failed ${task.name}`);
-  });
+  afterEach(({ task }) => bench?.keepFailure(task));
   afterAll(() => bench?.close());
 
   it('has its voice, values and signs in different colours', async () => {

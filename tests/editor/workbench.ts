@@ -77,13 +77,22 @@ export class Workbench {
   async load(): Promise<void> {
     await this.page.goto(this.serving.address, { waitUntil: 'domcontentloaded' });
     await this.page.locator('.monaco-workbench').waitFor();
-    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+    // Until the extensions have come the folder cannot be read.
+    await this.page.locator('.explorer-folders-view').waitFor();
+    await this.page.locator('.statusbar-item', { hasText: 'Activating' }).waitFor({ state: 'detached' });
   }
 
   async close(): Promise<void> {
     await this.browser.close();
     await this.serving.close();
     rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  /** A picture of what was seen when a test failed, with what the page said. */
+  async keepFailure({ name, result }: { name: string; result?: { state: string } | undefined }): Promise<void> {
+    if (result?.state !== 'fail') return;
+    await this.picture(`failed-${name.replace(/\W+/g, '-').slice(0, 40)}`);
+    writeFileSync(join(PICTURES, 'console.log'), this.console.join('\n'));
   }
 
   picture(name: string): Promise<unknown> {
