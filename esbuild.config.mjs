@@ -24,11 +24,27 @@ const packagesApart = {
     onResolve({ filter: /^[^./]/ }, async ({ path, kind, resolveDir, pluginData }) => {
       if (kind !== 'dynamic-import' || pluginData === packagesApart) return undefined;
       const found = await resolve(path, { kind, resolveDir, pluginData: packagesApart });
+      note(found.path);
       mkdirSync(initialOptions.outdir, { recursive: true });
       copyFileSync(found.path, join(initialOptions.outdir, basename(found.path)));
       return { path: `./${basename(found.path)}`, external: true };
     }),
 };
+
+/** Packages that are in some bundle, beside one, or of which a file beside one is made. */
+const packages = new Set(['@vexflow-fonts/bravura']);
+
+function note(path) {
+  const name = /node_modules\/((?:@[^/]+\/)?[^/]+)\/(?!.*node_modules\/)/.exec(path)?.[1];
+  if (name !== undefined) packages.add(name);
+}
+
+async function bundle(options) {
+  const { metafile } = await build({ ...options, metafile: true });
+  for (const output of Object.values(metafile.outputs)) {
+    for (const [path, { bytesInOutput }] of Object.entries(output.inputs)) if (bytesInOutput > 0) note(path);
+  }
+}
 
 const common = {
   bundle: true,
@@ -42,22 +58,22 @@ const common = {
   plugins: [engraverApart],
 };
 
-await build({
+await bundle({
   ...common,
   entryPoints: { cli: 'server/cli/main.ts' },
   outdir: 'dist',
   banner: { js: '#!/usr/bin/env node' },
 });
-await build({ ...common, entryPoints: { library: 'server/library.ts' }, outdir: 'dist' });
+await bundle({ ...common, entryPoints: { library: 'server/library.ts' }, outdir: 'dist' });
 // The library of the protocol asks for Node's modules in the old way.
 const requiring = "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
-await build({
+await bundle({
   ...common,
   entryPoints: { server: 'server/node.ts' },
   outdir: 'dist',
   banner: { js: requiring },
 });
-await build({
+await bundle({
   ...common,
   entryPoints: { 'server.web': 'server/browser.ts' },
   outdir: 'dist',
@@ -67,8 +83,8 @@ await build({
 });
 // The editor loads an extension in the old way, and itself gives what is called vscode.
 const client = { ...common, external: ['vscode'], format: 'cjs', outdir: 'dist', outExtension: { '.js': '.cjs' } };
-await build({ ...client, entryPoints: { client: 'client/node.ts' } });
-await build({
+await bundle({ ...client, entryPoints: { client: 'client/node.ts' } });
+await bundle({
   ...client,
   entryPoints: { 'client.web': 'client/browser.ts' },
   platform: 'browser',
@@ -76,7 +92,7 @@ await build({
 });
 chmodSync('dist/cli.js', 0o755);
 
-await build({
+await bundle({
   ...common,
   platform: 'neutral',
   entryPoints: { engraver: 'server/engraving/library.ts' },
@@ -85,3 +101,5 @@ await build({
   plugins: [packagesApart],
 });
 writeFileSync('dist/engraving/font.zip', await buildFont());
+// Whoever hands the bundles on hands these packages' licences on.
+writeFileSync('dist/packages.json', JSON.stringify([...packages].sort()));

@@ -1,0 +1,72 @@
+// `npm run package`: makes the extension's file, out/bentside.vsix, from what the build has made, and prints its size. What the
+// library and the command line alone need stays out of it.
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createVSIX } from '@vscode/vsce';
+
+const STAGE = 'out/extension';
+const FILE = 'out/bentside.vsix';
+
+/** As they stand. */
+const FILES = [
+  'README.md',
+  'CHANGELOG.md',
+  'LICENSE',
+  'NOTICE.md',
+  'package.nls.json',
+  'l10n',
+  'syntaxes',
+  'client/media',
+  'client/walkthrough',
+  'dist/client.cjs',
+  'dist/client.web.cjs',
+  'dist/server.js',
+  'dist/server.web.js',
+  'dist/engraving',
+];
+
+/** Of package.json, what an editor reads. */
+const FIELDS = [
+  ...[
+    'name',
+    'displayName',
+    'publisher',
+    'version',
+    'description',
+    'license',
+    'icon',
+    'categories',
+    'keywords',
+    'type',
+  ],
+  ...['main', 'browser', 'l10n', 'activationEvents', 'capabilities', 'contributes'],
+];
+
+function stage() {
+  rmSync(STAGE, { recursive: true, force: true });
+  mkdirSync(STAGE, { recursive: true });
+  for (const file of FILES.filter((one) => existsSync(one))) cpSync(file, join(STAGE, file), { recursive: true });
+  const whole = JSON.parse(readFileSync('package.json', 'utf8'));
+  const fields = Object.fromEntries(FIELDS.map((field) => [field, whole[field]]));
+  const manifest = { ...fields, engines: { vscode: whole.engines.vscode }, files: ['**'] };
+  writeFileSync(join(STAGE, 'package.json'), JSON.stringify(manifest, undefined, 2));
+  writeFileSync(join(STAGE, 'LICENCES.txt'), licences());
+}
+
+/** The licences of all bundled packages, in full. */
+function licences() {
+  const names = JSON.parse(readFileSync('dist/packages.json', 'utf8'));
+  return names.map((name) => `${name}\n${'='.repeat(name.length)}\n\n${licenceOf(name)}\n`).join('\n\n');
+}
+
+function licenceOf(name) {
+  const folder = join('node_modules', name);
+  const files = readdirSync(folder).filter((file) => /^(licen[cs]e|copying|notice|ofl)/i.test(file));
+  if (files.length > 0) return files.map((file) => readFileSync(join(folder, file), 'utf8').trim()).join('\n\n');
+  const { license, author } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  return `Licence: ${license}. Author: ${typeof author === 'object' ? author.name : (author ?? 'not named')}.`;
+}
+
+stage();
+await createVSIX({ cwd: STAGE, packagePath: FILE, dependencies: false, allowMissingRepository: true });
+console.log(`${FILE}: ${(statSync(FILE).size / 1024 / 1024).toFixed(2)} MB`);
