@@ -4,6 +4,7 @@ import type { Block } from '../../grammar/tree';
 import { subLaneNames } from '../../grammar/vocabulary/lanes';
 import { statements } from '../../grammar/vocabulary/statements';
 import type { Project } from '../workspace/project';
+import { systemLike } from './nextSystem';
 import { described, KINDS, knownNames, namesOf, type Proposal } from './proposal';
 
 /** What stands before the caret on a line that has barely begun. */
@@ -29,7 +30,7 @@ export function beginningOfLine(line: string, block: Block | undefined): Beginni
 export function completeLine(project: Project, block: Block | undefined, beginning: Beginning): readonly Proposal[] {
   const { indentation, voice, word } = beginning;
   const isSystem = block?.kind === 'system';
-  const next = isSystem && voice === undefined ? nextSystem(project, block, beginning) : [];
+  const next = isSystem && voice === undefined ? nextSystem(block, beginning) : [];
   if (indentation === '') return [...next, ...described(statements, word.length)];
   if (!isSystem) return [];
   if (voice !== undefined) return witnessesFor(project, voice, word);
@@ -37,30 +38,21 @@ export function completeLine(project: Project, block: Block | undefined, beginni
 }
 
 /** The next system with the lanes that this one has. */
-function nextSystem({ tree }: Project, block: Block, { indentation, word }: Beginning): Proposal[] {
-  const lanes = block.lanes.map(({ name, witness }) =>
-    witness === undefined ? name.text : `${name.text} ${witness.text}`,
-  );
-  if (lanes.length === 0) return [];
-  const width = Math.max(...lanes.map((name) => name.length));
-  const above = indentationAt(tree.text, block.offset + (block.lanes[0]?.name.pos ?? 0));
-  const rows = lanes.map((name, index) => `${above}${name.padEnd(width)} | $${index + 1} |`);
+function nextSystem(block: Block, { indentation, word }: Beginning): Proposal[] {
+  if (block.lanes.length === 0) return [];
   return [
     {
       label: 'system',
       kind: KINDS.Snippet,
       replaces: indentation.length + word.length,
-      detail: `the next system: ${lanes.join(', ')}`,
-      insert: ['system', ...rows].join('\n'),
+      detail: `the next system: ${block.lanes.map(({ name }) => name.text).join(', ')}`,
+      insert: systemLike(block),
       isSnippet: true,
       filter: `${indentation}system`,
       isFirst: true,
     },
   ];
 }
-
-const indentationAt = (text: string, offset: number): string =>
-  text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset);
 
 /** Voices that have no lane here yet, and what can stand under one. */
 function laneNames(project: Project, block: Block, replaces: number): Proposal[] {

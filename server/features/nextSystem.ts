@@ -37,6 +37,9 @@ const headsOf = ({ lanes }: Block): LaneHead[] =>
       indent: tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT,
     }));
 
+/** The text of a system with the lanes that another has, all empty, as a snippet. */
+export const systemLike = (system: Block): string => systemText(headsOf(system));
+
 /** The text of a system whose lanes are empty, as a snippet. */
 function systemText(heads: readonly LaneHead[]): string {
   const width = Math.max(0, ...heads.map(({ name, indent }) => name.length + indent));

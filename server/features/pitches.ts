@@ -12,11 +12,12 @@ export interface NamedPitch {
 
 const drawn: Readonly<Record<AccidentalSign, string>> = { '##': '𝄪', '#': '♯', n: '', b: '♭', bb: '𝄫' };
 
-const signText = (alteration: number): string => drawn[signOf(alteration) ?? 'n'];
+/** `♭`; nothing for a natural. */
+export const accidentalText = (alteration: number): string => drawn[signOf(alteration) ?? 'n'];
 
 /** `B♭4`. */
 export const scientific = ({ letter, alteration, octave }: NamedPitch): string =>
-  `${letter.toUpperCase()}${signText(alteration)}${octave}`;
+  `${letter.toUpperCase()}${accidentalText(alteration)}${octave}`;
 
 /** Octave of the small letters without a stroke. */
 const SMALL = 3;
@@ -24,7 +25,7 @@ const SMALL = 3;
 /** `b♭′`; below the small octave capitals, with a stroke below for each octave more: `C`, `C͵`. */
 export function helmholtz({ letter, alteration, octave }: NamedPitch): string {
   const strokes = octave >= SMALL ? '′'.repeat(octave - SMALL) : '͵'.repeat(SMALL - 1 - octave);
-  return `${octave >= SMALL ? letter : letter.toUpperCase()}${signText(alteration)}${strokes}`;
+  return `${octave >= SMALL ? letter : letter.toUpperCase()}${accidentalText(alteration)}${strokes}`;
 }
 
 export const bothNames = (pitch: NamedPitch): string => `${helmholtz(pitch)} (${scientific(pitch)})`;

@@ -6,26 +6,35 @@ import {
   type CompletionParams,
   CompletionTriggerKind,
   type Connection,
+  type InlayHintParams,
   LSPErrorCodes,
   type Position,
   type ReferenceParams,
   type RenameParams,
   ResponseError,
+  type SemanticTokens,
+  type SemanticTokensDelta,
+  type SemanticTokensDeltaParams,
   type ServerCapabilities,
   type TextDocumentPositionParams,
 } from 'vscode-languageserver';
+import { codeLenses } from '../features/codeLens';
 import { completion, resolved, TRIGGERS } from '../features/completion';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
 import { hover } from '../features/hover';
+import { inlayHints } from '../features/inlayHints';
 import { documentLinks } from '../features/links';
 import { definition, highlights, references } from '../features/navigation';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
 import { CannotRename, prepareRename, rename } from '../features/rename';
 import { selectionRanges } from '../features/selection';
+import { legend, semanticTokens } from '../features/semanticTokens';
+import { SIGNATURE_RETRIGGERS, SIGNATURE_TRIGGERS, signatureHelp } from '../features/signatureHelp';
 import { documentSymbols, workspaceSymbols } from '../features/symbols';
 import type { Current, Documents } from './documents';
 import type { Files } from './files';
+import { TokensOfFiles } from './tokens';
 
 interface OfFile {
   readonly textDocument: { readonly uri: string };
@@ -45,6 +54,7 @@ export interface Served {
 
 export const featureCapabilities: ServerCapabilities = {
   codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+  codeLensProvider: {},
   completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: true },
   definitionProvider: true,
   documentFormattingProvider: true,
@@ -54,9 +64,12 @@ export const featureCapabilities: ServerCapabilities = {
   documentSymbolProvider: true,
   foldingRangeProvider: true,
   hoverProvider: true,
+  inlayHintProvider: true,
   referencesProvider: true,
   renameProvider: { prepareProvider: true },
   selectionRangeProvider: true,
+  semanticTokensProvider: { legend, full: { delta: true }, range: true },
+  signatureHelpProvider: { triggerCharacters: SIGNATURE_TRIGGERS, retriggerCharacters: SIGNATURE_RETRIGGERS },
   workspaceSymbolProvider: true,
 };
 
@@ -146,11 +159,25 @@ function words(connection: Connection, { answer, documents }: Served): void {
     const current = item.data === undefined ? undefined : await documents.current(item.data.file);
     return current === undefined ? item : resolved(item, current.project);
   });
+  connection.onSignatureHelp(answer(null, ({ project }, { position }) => signatureHelp(project, position)));
+  connection.onCodeLens(answer([], ({ project, settings }) => (settings.codeLens ? codeLenses(project) : [])));
+  connection.languages.inlayHint.on(
+    answer([], ({ project, settings }, { range }: InlayHintParams) => inlayHints(project, range, settings.inlayHints)),
+  );
   connection.onHover(answer(null, ({ project }, { position }) => hover(project, position)));
 }
 
 /** What the text is made of. */
-function shape(connection: Connection, { answer }: Served): void {
+function shape(connection: Connection, { answer, documents }: Served): void {
+  const { semanticTokens: tokens } = connection.languages;
+  const known = new TokensOfFiles(documents);
+  tokens.on(answer({ data: [] }, ({ project }) => known.full(project)));
+  tokens.onDelta(
+    answer({ data: [] } as SemanticTokens | SemanticTokensDelta, ({ project }, params: SemanticTokensDeltaParams) =>
+      known.delta(project, params.previousResultId),
+    ),
+  );
+  tokens.onRange(answer({ data: [] }, ({ project }, { range }) => ({ data: semanticTokens(project.tree, range) })));
   connection.onDocumentSymbol(answer([], ({ project }) => documentSymbols(project)));
   connection.onFoldingRanges(answer([], ({ project }) => foldingRanges(project.tree)));
   connection.onSelectionRanges(answer([], ({ project }, { positions }) => selectionRanges(project.tree, positions)));

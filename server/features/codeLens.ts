@@ -1,0 +1,28 @@
+/** Over each reading: how much it differs, and the way to it. */
+import type { CodeLens } from 'vscode-languageserver-types';
+import type { SystemScore } from '../score/score';
+import type { Project } from '../workspace/project';
+import { namesIn } from './names';
+import { rangeOfOffsets } from './place';
+
+/** The client's command that shows a reading; its argument is the reading's name. */
+const CHOOSE = 'bentside.chooseReading';
+
+export const codeLenses = (project: Project): CodeLens[] =>
+  namesIn(project)
+    .filter(({ given, kind }) => given && kind === 'reading')
+    .map(({ name, start, end }) => ({
+      range: rangeOfOffsets(project.tree, start, end),
+      command: { title: title(project, name), command: CHOOSE, arguments: [name] },
+    }));
+
+/** Readings that take the same in a system share its score. */
+function title(project: Project, reading: string): string {
+  const [main, own] = [systems(project, 'written'), systems(project, reading)];
+  const count = own.filter((system, index) => system !== main[index]).length;
+  const difference = count === 0 ? 'nowhere' : `in ${count} of ${own.length} systems`;
+  return `Show this reading (it differs from the main text ${difference})`;
+}
+
+const systems = ({ analysis }: Project, choice: string): SystemScore[] =>
+  (analysis.score(choice)?.pieces ?? []).flatMap((piece) => piece.systems.map(({ score }) => score));
