@@ -33,12 +33,16 @@ interface Struck {
 export function spread(spreading: Spreading, pieces: Pieces): void {
   const series = seriesOf(spreading);
   const gap = gapOf(spreading, series.length);
+  const begun = new Set<number>();
   series.forEach(({ event, passing }, index) => {
     const late = multiply(gap, time(index));
     const { realised } = spreading;
     const onset = add(event.onset, late);
     if (passing !== undefined) pieces.addBeside(event, { pitch: passing, onset, duration: gap, realised });
-    else pieces.delay(event, late, realised);
+    else {
+      pieces.delay(event, late, realised, !begun.has(event.voice));
+      begun.add(event.voice);
+    }
   });
 }
 

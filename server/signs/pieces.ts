@@ -35,13 +35,14 @@ export class Pieces {
       this.set(event, [...pieces.slice(0, -1), { ...last, duration: subtract(until, last.onset) }]);
   }
 
-  /** Strikes the last note of an event later; it ends when it did. */
-  delay(event: PerformedEvent, by: Time, realised: Realised): void {
+  /** Strikes the last note of an event later; it ends when it did. A voice in which nothing sounds till then is `silent`. */
+  delay(event: PerformedEvent, by: Time, realised: Realised, silent: boolean): void {
     const pieces = this.of(event);
     const last = pieces.at(-1);
     if (last === undefined || compare(by, last.duration) >= 0) return;
     const late = { ...last, onset: add(last.onset, by), duration: subtract(last.duration, by), realised };
-    this.set(event, [...pieces.slice(0, -1), late]);
+    const silence = { pitch: undefined, onset: last.onset, duration: by, realised };
+    this.set(event, [...pieces.slice(0, -1), ...(silent && by.n !== 0 ? [silence] : []), late]);
   }
 
   /** Takes time from the end of an event, but not more than half of its last note; false if there is not enough. */

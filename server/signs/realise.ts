@@ -205,7 +205,7 @@ class Realiser {
     if (unresolved === undefined) return row;
     this.remarks.ofSign(sign, 'sign-unresolved', {
       table: row.table,
-      reason: unresolved.replace(/\.$/, ''),
+      reason: unresolved,
       others: rivalsOf(row),
     });
     return undefined;

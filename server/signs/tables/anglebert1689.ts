@@ -62,7 +62,7 @@ export const anglebert1689: SignTable = {
       shapes: ['tzb'],
       label: 'Double cadence',
       drawn: 'likely',
-      recipe: 'unresolved "A turn and a compound trill; how they fall on its two notes is not settled."',
+      recipe: 'unresolved "a turn and a compound trill; how they fall on its two notes is not settled"',
       played: 'likely',
       citation: grove(5),
       rivals: [
@@ -78,7 +78,7 @@ export const anglebert1689: SignTable = {
       shapes: ['tza'],
       label: 'Double cadence, autre',
       drawn: 'doubtful',
-      recipe: 'unresolved "As the double cadence, with the other beginning of its trill."',
+      recipe: 'unresolved "as the double cadence, with the other beginning of its trill"',
       played: 'doubtful',
       citation: fromMemory(6),
       rivals: [

@@ -30,7 +30,7 @@ export const chambonnieres1670: SignTable = {
       label: 'Double cadence',
       drawn: 'confirmed',
       recipe:
-        'unresolved "It has two lower auxiliaries, no upper one, and a stop; the order of its notes is not known."',
+        'unresolved "it has two lower auxiliaries, no upper one, and a stop; the order of its notes is not known"',
       played: 'confirmed',
       citation: `${MARQUES}, as told in Grove, “Ornaments”`,
     },
@@ -39,7 +39,7 @@ export const chambonnieres1670: SignTable = {
       shapes: ['plus'],
       label: 'Port de voix',
       drawn: 'likely',
-      recipe: 'unresolved "A lower note slurred to the written one; whether before the beat or on it is disputed."',
+      recipe: 'unresolved "a lower note slurred to the written one; whether before the beat or on it is disputed"',
       played: 'likely',
       citation: `${MARQUES}, from memory`,
       rivals: [

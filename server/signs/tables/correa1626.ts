@@ -2,7 +2,7 @@ import type { SignTable } from './table';
 
 const FACULTAD = 'Correa 1626, from memory';
 const letterBorrowed = 'The book is not known to draw a sign; the letter is borrowed from later sources.';
-const SILENT = 'unresolved "The name is known, its notes are not recorded here."';
+const SILENT = 'unresolved "the name is known, its notes are not recorded here"';
 
 export const correa1626: SignTable = {
   table: 'correa-1626',

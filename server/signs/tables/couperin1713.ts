@@ -61,7 +61,7 @@ export const couperin1713: SignTable = {
       shapes: ['zz'],
       label: 'Tremblement ouvert',
       drawn: 'likely',
-      recipe: 'unresolved "The note after it lies higher; the exact notes of its close are not settled."',
+      recipe: 'unresolved "the note after it lies higher; the exact notes of its close are not settled"',
       played: 'doubtful',
       citation: fromMemory,
       rivals: [
@@ -77,7 +77,7 @@ export const couperin1713: SignTable = {
       shapes: ['zz'],
       label: 'Tremblement fermé',
       drawn: 'likely',
-      recipe: 'unresolved "The note after it lies lower; the exact notes of its close are not settled."',
+      recipe: 'unresolved "the note after it lies lower; the exact notes of its close are not settled"',
       played: 'doubtful',
       citation: fromMemory,
       rivals: [

@@ -14,7 +14,7 @@ export const englishStrokes: SignTable = {
       label: 'Single stroke',
       drawn: 'memory',
       recipe:
-        'unresolved "The strokes are explained by no English theorist of their time; one stroke has many readings."',
+        'unresolved "the strokes are explained by no English theorist of their time; one stroke has many readings"',
       played: 'confirmed',
       citation: `${HUNTER}: not used as a sign of a grace until about 1570`,
       rivals: [
@@ -28,7 +28,7 @@ export const englishStrokes: SignTable = {
       shapes: ['ss'],
       label: 'Double stroke',
       drawn: 'memory',
-      recipe: 'unresolved "In nearly every source and explained in none; even the first note of a shake is open."',
+      recipe: 'unresolved "in nearly every source and explained in none; even the first note of a shake is open"',
       played: 'confirmed',
       citation: `${HUNTER}: usage of the sixteenth century associates it with a form of shake`,
       rivals: [

@@ -21,7 +21,7 @@ export const marpurg1755: SignTable = {
       shapes: ['zhbr'],
       label: 'Slide-trill with one-note suffix',
       drawn: 'confirmed',
-      recipe: 'unresolved "A slide, a trill and one closing note; which note that is, is not recorded."',
+      recipe: 'unresolved "a slide, a trill and one closing note; which note that is, is not recorded"',
       played: 'confirmed',
       citation: 'The Standard Music Font Layout, which names the sign for Marpurg',
     },

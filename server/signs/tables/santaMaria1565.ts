@@ -24,7 +24,7 @@ export const santaMaria1565: SignTable = {
       label: 'Quiebro senzillo',
       drawn: 'doubtful',
       note: letterBorrowed,
-      recipe: 'unresolved "Whether it goes to the note above or below is not settled."',
+      recipe: 'unresolved "whether it goes to the note above or below is not settled"',
       played: 'likely',
       citation: 'Santa María 1565, from memory',
       rivals: [
