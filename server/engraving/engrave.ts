@@ -1,7 +1,12 @@
 /** Draws an MEI tree. */
 import { printXml, type XmlElement } from '../export/xml';
-import type { CannotDraw, Drawing, DrawOptions, Engraver } from './engraver';
+import { withAdditions } from './additions/page';
+import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from './engraver';
 import { drawingFlavour } from './flavour';
 
-export const engrave = (engraver: Engraver, root: XmlElement, options: DrawOptions): Drawing | CannotDraw =>
-  engraver.draw(printXml(drawingFlavour(root)).text, options);
+export function engrave(engraver: Engraver, mei: XmlElement, options: DrawOptions): Drawing | CannotDraw {
+  const { root, added } = drawingFlavour(mei);
+  const drawn = engraver.draw(printXml(root).text, options);
+  if (cannotDraw(drawn)) return drawn;
+  return { pages: drawn.pages.map((page) => withAdditions(page, added, (code) => engraver.outline(code))) };
+}

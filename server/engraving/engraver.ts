@@ -35,6 +35,13 @@ export interface SoundingMoment {
   readonly end: readonly string[];
 }
 
+/** The outline of a glyph of the font: units of 250 to a stave space, y up. */
+export interface GlyphOutline {
+  /** As the `d` of an SVG path. */
+  readonly path: string;
+  readonly box: { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number };
+}
+
 /** MIDI key of a note by its id. */
 export interface SoundingNote {
   readonly id: string;
@@ -44,6 +51,8 @@ export interface SoundingNote {
 export interface Engraver {
   /** The name and version of the library that draws. */
   readonly library: string;
+  /** A glyph of the font; undefined where it has none at this code point. */
+  outline(code: number): GlyphOutline | undefined;
   /** Draws an MEI document; ids of the MEI stand in the SVG as `data-id`. Equal MEI and options give equal pictures. */
   draw(mei: string, options: DrawOptions): Drawing | CannotDraw;
   /** What sounds when, as the library understands an MEI document: repeats are not played again. */

@@ -1,20 +1,40 @@
 /** The drawing flavour of an MEI tree: the same music by the means that the engraving library draws. */
 import type { XmlElement } from '../export/xml';
+import type { AddedSign } from './flavour/addition';
+import { drawnAtBarline, drawnBeside } from './flavour/beside';
 import { drawnClefs } from './flavour/clefs';
+import { drawnCurves, Notes } from './flavour/curves';
+import { drawnColour, drawnStates } from './flavour/editorial';
 import { rewritten } from './flavour/element';
 import { drawnFree } from './flavour/free';
 import { drawnLabels } from './flavour/labels';
+import { drawnSigns } from './flavour/signs';
 import { splitMeasures } from './flavour/split';
 
-/** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
-const REWRITINGS: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
-  drawnClefs,
-  drawnLabels,
-  drawnFree,
-  splitMeasures,
-];
+export interface DrawingFlavour {
+  readonly root: XmlElement;
+  /** What is to be put into the pictures of the library. */
+  readonly added: readonly AddedSign[];
+}
 
-export const drawingFlavour = (root: XmlElement): XmlElement =>
-  rewritten(root, (element) =>
-    REWRITINGS.reduce<XmlElement | undefined>((made, rewriting) => made && rewriting(made), element),
-  ) ?? root;
+export function drawingFlavour(root: XmlElement): DrawingFlavour {
+  const added: AddedSign[] = [];
+  const notes = new Notes(root);
+  /** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
+  const rewritings: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
+    (element) => drawnStates(element, added),
+    drawnBeside,
+    drawnColour,
+    drawnClefs,
+    drawnLabels,
+    drawnFree,
+    drawnAtBarline,
+    (element) => drawnSigns(element, added),
+    (element) => drawnCurves(element, notes, added),
+    splitMeasures,
+  ];
+  const drawn = rewritten(root, (element) =>
+    rewritings.reduce<XmlElement | undefined>((made, rewriting) => made && rewriting(made), element),
+  );
+  return { root: drawn ?? root, added };
+}

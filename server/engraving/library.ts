@@ -4,8 +4,17 @@
  * The library's code stays a file of its own beside the bundles, so that it can be exchanged for another build of it
  * (NOTICE.md). What it throws are raw WebAssembly exceptions, some of them mere numbers: they end here, as data.
  */
-import type { CannotDraw, Drawing, DrawOptions, Engraver, SoundingMoment } from './engraver';
+import type {
+  CannotDraw,
+  Drawing,
+  DrawOptions,
+  Engraver,
+  GlyphOutline,
+  SoundingMoment,
+  SoundingNote,
+} from './engraver';
 import { FONT_NAME } from './font/glyphs';
+import { FontOutlines } from './font/outlines';
 
 /** What is used of the library. */
 interface Toolkit {
@@ -37,7 +46,7 @@ interface Library {
 export async function loadEngraver(font: Uint8Array): Promise<Engraver | CannotDraw> {
   if (!('WebAssembly' in globalThis)) return { failure: 'cannot draw here: there is no WebAssembly' };
   try {
-    return new LoadedEngraver(await loadLibrary(), base64(font));
+    return new LoadedEngraver(await loadLibrary(), font);
   } catch (error) {
     return { failure: `cannot draw here: the engraving library did not start (${inWords(error)})` };
   }
@@ -77,12 +86,21 @@ class LoadedEngraver implements Engraver {
   readonly library: string;
   private toolkit: Toolkit;
 
+  private readonly font: string;
+  private readonly outlines: FontOutlines;
+
   constructor(
     private readonly loaded: Library,
-    private readonly font: string,
+    font: Uint8Array,
   ) {
+    this.font = base64(font);
+    this.outlines = new FontOutlines(font);
     this.toolkit = this.begin();
     this.library = this.toolkit.getVersion();
+  }
+
+  outline(code: number): GlyphOutline | undefined {
+    return this.outlines.of(code);
   }
 
   draw(mei: string, options: DrawOptions): Drawing | CannotDraw {
@@ -111,7 +129,7 @@ class LoadedEngraver implements Engraver {
     });
   }
 
-  keys(ids: readonly string[]): readonly { readonly id: string; readonly midi: number }[] {
+  keys(ids: readonly string[]): readonly SoundingNote[] {
     return ids.flatMap((id) => {
       const { pitch } = this.toolkit.getMIDIValuesForElement(id);
       return pitch === undefined ? [] : [{ id, midi: pitch }];

@@ -1,5 +1,6 @@
 /** Small questions to elements of a tree. */
-import type { XmlElement } from '../../export/xml';
+import { type XmlElement, xml } from '../../export/xml';
+import { glyphNumber } from '../font/codepoints';
 
 export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
   typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
@@ -24,6 +25,20 @@ export const withAttributes = (element: XmlElement, attributes: XmlElement['attr
   ...element,
   attributes: { ...element.attributes, ...attributes },
 });
+
+/**
+ * An accidental with any glyph of the font, for which the library finds room before the head. It draws none without a value.
+ */
+export const accidental = (code: number, attributes: XmlElement['attributes'] = {}): XmlElement =>
+  xml('accid', { accid: 'n', 'glyph.auth': 'smufl', 'glyph.num': glyphNumber(code), ...attributes });
+
+/** An element and all below it, seen before what stands in them is. */
+export function mapped(element: XmlElement, by: (element: XmlElement) => XmlElement): XmlElement {
+  const made = by(element);
+  return typeof made.content === 'object'
+    ? { ...made, content: made.content.map((child) => child && mapped(child, by)) }
+    : made;
+}
 
 /** All elements rewritten from the innermost outwards; what becomes undefined is left out. */
 export function rewritten(

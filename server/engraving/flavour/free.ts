@@ -3,7 +3,7 @@
  * no more room than a crotchet. The library spaces notes by their values and would set them far apart.
  */
 import type { XmlElement } from '../../export/xml';
-import { glyphNumber, heads } from '../font/codepoints';
+import { glyphNumber, SEMIBREVE_HEAD } from '../font/codepoints';
 import { isOfType, rewritten, withAttributes } from './element';
 
 const SEMIBREVES = new Set(['1', 'breve', 'long', 'maxima']);
@@ -21,7 +21,7 @@ function drawnNarrow(element: XmlElement): XmlElement {
 }
 
 const asSemibreve = (note: XmlElement): XmlElement =>
-  withAttributes(note, { 'head.shape': glyphNumber(heads.semibreve.plain) });
+  withAttributes(note, { 'head.shape': glyphNumber(SEMIBREVE_HEAD) });
 
 const chordAsSemibreves = (chord: XmlElement): XmlElement =>
   rewritten(chord, (element) => (element.name === 'note' ? asSemibreve(element) : element)) ?? chord;

@@ -44,17 +44,15 @@ export function codeOfClefs([lower, upper]: readonly Clef[]): number | undefined
 
 // ─── heads ───────────────────────────────────────────────────────────────────────────────────────────────────────────
 
-export type HeadKind = 'black' | 'void' | 'semibreve' | 'semibreveBlack' | 'breve' | 'breveBlack';
+/** A semibreve (SMuFL, "Noteheads"). */
+export const SEMIBREVE_HEAD = 0xe0a2;
 
-/** Heads that the engraving library does not draw by itself. */
-export const heads: Readonly<Record<HeadKind, { readonly plain: number; readonly bracketed: number }>> = {
-  black: { plain: 0xe0a4, bracketed: 0xf8b0 },
-  void: { plain: 0xe0a3, bracketed: 0xf8b1 },
-  semibreve: { plain: 0xe0a2, bracketed: 0xf8b2 },
-  semibreveBlack: { plain: 0xe0fa, bracketed: 0xf8b3 },
-  breve: { plain: 0xe0a0, bracketed: 0xf8b4 },
-  breveBlack: { plain: 0xf8b8, bracketed: 0xf8b5 },
-};
+/** A filled breve, of which the engraving library makes a void one. */
+export const BLACK_BREVE = 0xf8b8;
+
+/** Brackets around what is the editor's (SMuFL, "Standard accidentals (12-EDO)"). */
+export const BRACKET_LEFT = 0xe26c;
+export const BRACKET_RIGHT = 0xe26d;
 
 // ─── space ───────────────────────────────────────────────────────────────────────────────────────────────────────────
 

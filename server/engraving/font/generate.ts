@@ -52,6 +52,8 @@ function glyphOf(recipe: GlyphRecipe, source: opentype.Font, metadata: FontMetad
   const path = new opentype.Path();
   for (const part of recipe.parts) path.commands.push(...commandsOf(part, source));
   if (recipe.centred === true) centre(path);
+  // The reader of outlines writes no number for the nearly nothing that sums of fractions leave.
+  path.commands = path.commands.map((command) => mapped(command, Math.round, Math.round));
   const { x1, y1, x2, y2 } = path.commands.length === 0 ? EMPTY : path.getBoundingBox();
   const width = recipe.width === undefined ? x2 : recipe.width * SPACE;
   const [x, y, w, h, advance] = [x1, y1, Math.max(x2 - x1, width - x1), y2 - y1, width].map(Math.round);

@@ -1,6 +1,6 @@
 /** All glyphs of the font: those that stand in it as SMuFL has them, and those of our own. */
 import { shapes } from '../../../grammar/vocabulary/shapes';
-import { BLANK, clefPairs, codeOfShape, type HeadKind, heads, standsOutside } from './codepoints';
+import { BLACK_BREVE, BLANK, clefPairs, codeOfShape, standsOutside } from './codepoints';
 import { type Borrowed, blackBreve, composedShapes, type Part } from './composed';
 
 /** The font's name. The name of the font that it is made from is reserved by its licence. */
@@ -72,30 +72,6 @@ const shapeGlyphs: readonly GlyphRecipe[] = shapes.flatMap((shape) => {
   return { code, parts: composedShapes[shape.name] ?? [whole], centred: !standsOutside(shape) };
 });
 
-/** Widths of heads in stave spaces (SMuFL's metadata of the font that the outlines come from). */
-const HEAD_WIDTHS: Readonly<Record<HeadKind, number>> = {
-  black: 1.18,
-  void: 1.18,
-  semibreve: 1.688,
-  semibreveBlack: 1.688,
-  breve: 2.396,
-  breveBlack: 2.4,
-};
-const BRACKET_LEFT = 0xe26c;
-const BRACKET_RIGHT = 0xe26d;
-
-const headParts = (kind: HeadKind): readonly Part[] =>
-  kind === 'breveBlack' ? blackBreve : [{ from: heads[kind].plain }];
-
-const headGlyphs: readonly GlyphRecipe[] = [
-  { code: heads.breveBlack.plain, parts: blackBreve },
-  ...(Object.keys(heads) as HeadKind[]).map((kind) => ({
-    code: heads[kind].bracketed,
-    parts: [{ from: BRACKET_LEFT, x: -0.5 }, ...headParts(kind), { from: BRACKET_RIGHT, x: HEAD_WIDTHS[kind] + 0.2 }],
-    stemsOf: heads[kind].plain,
-  })),
-];
-
 const borrowedGlyphs: readonly GlyphRecipe[] = BORROWED.flatMap(([first, last]) =>
   Array.from({ length: last - first + 1 }, (_, i) => ({
     code: first + i,
@@ -109,6 +85,6 @@ export const glyphs: readonly GlyphRecipe[] = [
   ...borrowedGlyphs,
   ...clefGlyphs,
   ...shapeGlyphs,
-  ...headGlyphs,
+  { code: BLACK_BREVE, parts: blackBreve },
   { code: BLANK, parts: [], width: 0.7 },
 ];

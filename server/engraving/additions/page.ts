@@ -1,0 +1,171 @@
+/** Puts what the library cannot draw into its pictures: signs beside heads and on stems, straight lines, open curves. */
+import type { GlyphOutline } from '../engraver';
+import type { AddedBrackets, AddedCurve, AddedGlyph, AddedSign } from '../flavour/addition';
+import { GREY } from '../flavour/editorial';
+import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
+import { below, classOf, readSvg, type SvgElement, spliced } from '../svg';
+import {
+  above,
+  GAP,
+  type Head,
+  headsOf,
+  leftOf,
+  type Outlines,
+  rightOf,
+  SCALE,
+  SPACE,
+  staveAt,
+  stavesIn,
+} from './heads';
+import { bracketMarks, glyphMark, hangingCurve, lineMark, openCurveMark } from './marks';
+import { PLACES, type Place } from './places';
+
+/** The picture with the signs of which a note stands on it. */
+export function withAdditions(svg: string, added: readonly AddedSign[], outlines: Outlines): string {
+  if (added.length === 0) return svg;
+  const root = readSvg(svg);
+  if (root === undefined) return svg;
+  const page = new Page(root, outlines);
+  const { margin } = page;
+  if (margin === undefined) return svg;
+  const text = added.map((sign) => page.draw(sign)).join('');
+  return spliced(svg, [{ start: margin.closing, end: margin.closing, text }]);
+}
+
+class Page {
+  /** The group in which all coordinates count alike. */
+  readonly margin: SvgElement | undefined;
+  private readonly byId = new Map<string, SvgElement>();
+
+  constructor(
+    root: SvgElement,
+    private readonly outlines: Outlines,
+  ) {
+    for (const element of below(root)) {
+      const id = element.attributes['data-id'];
+      if (id !== undefined) this.byId.set(id, element);
+      if (element.attributes.class === 'page-margin') this.margin ??= element;
+    }
+  }
+
+  draw(sign: AddedSign): string {
+    const bearers = sign.at.flatMap((id) => this.byId.get(id) ?? []);
+    const marks = bearers.length === 0 ? '' : this.marks(sign, bearers);
+    if (marks === '') return '';
+    const colour = sign.grey === true ? ` color="${GREY}" fill="${GREY}"` : '';
+    return `<g data-id="${sign.id}" data-class="sign" class="sign"${colour}>${marks}</g>\n`;
+  }
+
+  private marks(sign: AddedSign, bearers: readonly SvgElement[]): string {
+    const heads = bearers.flatMap((bearer) => headsOf(bearer, this.outlines));
+    const [head] = heads;
+    switch (sign.kind) {
+      case 'line':
+        return lineMark(heads, sign.dashed === true);
+      case 'openCurve':
+        return head === undefined ? '' : openCurveMark(head, sign.side);
+      case 'curve':
+        return this.curveMark(sign);
+      case 'brackets':
+        return this.bracketsAround(sign, bearers);
+      case 'glyph':
+        return this.signMark(sign, bearers);
+    }
+  }
+
+  // ─── signs ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private signMark(sign: AddedGlyph, [bearer]: readonly SvgElement[]): string {
+    const outline = this.outlines(sign.code);
+    const [head, ...others] = bearer === undefined ? [] : headsOf(bearer, this.outlines);
+    if (outline === undefined || bearer === undefined || head === undefined) return '';
+    const place = PLACES[sign.place]({ bearer, heads: [head, ...others], outline, next: () => this.nextHead(bearer) });
+    if (place === undefined) return '';
+    return glyphMark(outline, place) + (sign.enclosed === true ? this.bracketsAt(outline, place) : '');
+  }
+
+  private bracketsAt({ box }: GlyphOutline, { x, y, scale }: Place): string {
+    const [left, right] = [this.outlines(BRACKET_LEFT), this.outlines(BRACKET_RIGHT)];
+    if (left === undefined || right === undefined) return '';
+    return (
+      glyphMark(left, { x: x + box.left * scale - GAP - left.box.right * SCALE, y, scale: SCALE }) +
+      glyphMark(right, { x: x + box.right * scale + GAP, y, scale: SCALE })
+    );
+  }
+
+  private bracketsAround({ at }: AddedBrackets, bearers: readonly SvgElement[]): string {
+    const headed = bearers.map((bearer) => ({ bearer, heads: headsOf(bearer, this.outlines) }));
+    const [first, last] = [headed[0], headed.at(-1)];
+    const all = headed.flatMap(({ heads }) => heads);
+    const isHere = at.length === bearers.length;
+    if (first === undefined || last === undefined || all.length === 0 || !isHere) return '';
+    return bracketMarks(all, leftOf(first.bearer, first.heads), rightOf(last.bearer, last.heads));
+  }
+
+  /** The nearest head of the note that follows in the layer. */
+  private nextHead(bearer: SvgElement): Head | undefined {
+    const layer = above(bearer, 'layer');
+    const notes = layer === undefined ? [] : [...below(layer)].filter((element) => classOf(element) === 'note');
+    const own = new Set(below(bearer));
+    const next = notes[notes.findLastIndex((note) => own.has(note)) + 1];
+    return next && headsOf(next, this.outlines)[0];
+  }
+
+  // ─── curves of free music ────────────────────────────────────────────────────────────────────────────────────────
+
+  /** The curve keeps the height of its note; from system to system it goes on at that height. */
+  private curveMark({ at, dashed = false }: AddedCurve): string {
+    const [from, to] = at.map((id) => {
+      const element = this.byId.get(id);
+      return element && headsOf(element, this.outlines)[0];
+    });
+    const start = from && placeIn(from);
+    const end = to && placeIn(to);
+    const hang = (y: number, x1: number, x2: number): string =>
+      x2 - x1 < SPACE / 2 ? '' : hangingCurve({ x: x1, y: y + LOWER }, { x: x2, y: y + LOWER }, dashed);
+    if (start === undefined) return end === undefined ? '' : hang(end.head.y, end.left, end.head.left - GAP);
+    const begins = start.head.left + SPACE / 2;
+    if (end !== undefined && end.system === start.system) return hang(start.head.y, begins, end.head.left - GAP);
+    const goesOn = end === undefined ? '' : hang(heightIn(end, start), end.left, end.head.left - GAP);
+    return hang(start.head.y, begins, start.right) + goesOn;
+  }
+}
+
+/** How far under the middle of its head a curve begins. */
+const LOWER = 0.65 * SPACE;
+
+interface InSystem {
+  readonly head: Head;
+  readonly system: SvgElement | undefined;
+  readonly measure: SvgElement;
+  readonly stave: number;
+  /** Where the music of the system begins and ends. */
+  readonly left: number;
+  readonly right: number;
+}
+
+function placeIn(head: Head): InSystem | undefined {
+  const measure = above(head.element, 'measure');
+  const system = measure && above(measure, 'system');
+  if (measure === undefined || system === undefined) return undefined;
+  const measures = system.children.filter((element) => classOf(element) === 'measure');
+  const rights = measures.flatMap((one) => stavesIn(one).map(({ right }) => right));
+  const firstHeads = [...below(system)].flatMap((element) => (classOf(element) === 'notehead' ? [element] : []));
+  const lefts = firstHeads.map((element) =>
+    Number(/translate\(([-\d.]+)/.exec(element.children[0]?.attributes.transform ?? '')?.[1]),
+  );
+  return {
+    head,
+    system,
+    measure,
+    stave: staveAt(measure, head.y),
+    left: Math.min(...lefts) - SPACE,
+    right: Math.max(...rights),
+  };
+}
+
+/** The height that a curve from another system has in the system where it ends. */
+function heightIn(end: InSystem, start: InSystem): number {
+  const [there, here] = [stavesIn(start.measure)[start.stave], stavesIn(end.measure)[start.stave]];
+  return there === undefined || here === undefined ? end.head.y : here.top + (start.head.y - there.top);
+}

@@ -1,0 +1,78 @@
+/** Where a glyph of ours stands, seen from the heads that bear it. */
+import type { GlyphOutline } from '../engraver';
+import type { AdditionPlace } from '../flavour/addition';
+import type { Point, SvgElement } from '../svg';
+import { bottomOf, centreOf, GAP, type Head, leftOf, middleOf, rightOf, SCALE, SPACE, stemOf, topOf } from './heads';
+
+export interface Place extends Point {
+  readonly scale: number;
+  /** How much it is drawn out in height. */
+  readonly stretch?: number;
+}
+
+export interface Bearing {
+  readonly bearer: SvgElement;
+  /** At least one. */
+  readonly heads: readonly [Head, ...Head[]];
+  readonly outline: GlyphOutline;
+  /** The head of the note that follows in the layer. */
+  readonly next: () => Head | undefined;
+}
+
+type Placing = (bearing: Bearing) => Place | undefined;
+
+/** Its middle at a point; the outlines of signs beside heads are centred on their line already. */
+const centredAt = ({ box }: GlyphOutline, x: number, y: number): Place => ({
+  x: x - ((box.left + box.right) / 2) * SCALE,
+  y,
+  scale: SCALE,
+});
+
+const rightOfHeads: Placing = ({ bearer, heads, outline }) => ({
+  x: rightOf(bearer, heads) + GAP - outline.box.left * SCALE,
+  y: middleOf(heads),
+  scale: SCALE,
+});
+
+const leftOfHeads: Placing = ({ bearer, heads, outline }) => ({
+  x: leftOf(bearer, heads) - GAP - outline.box.right * SCALE,
+  y: middleOf(heads),
+  scale: SCALE,
+});
+
+/** As tall as the chord and half a stave space beyond it on either side. */
+const tall =
+  (placing: Placing): Placing =>
+  (bearing) => {
+    const place = placing(bearing);
+    const { box } = bearing.outline;
+    const height = bottomOf(bearing.heads) - topOf(bearing.heads) + SPACE;
+    return place && { ...place, stretch: height / ((box.top - box.bottom) * SCALE) };
+  };
+
+/** Where along a stem its stroke stands, from the head: clear of heads, beams and hooks. */
+const ALONG = 0.52;
+const OVER_HEAD = 1.4 * SPACE;
+
+const onStem: Placing = ({ bearer, heads, outline }) => {
+  const [from, to] = stemOf(bearer) ?? [];
+  return from === undefined || to === undefined
+    ? centredAt(outline, centreOf(heads[0]), topOf(heads) - OVER_HEAD)
+    : centredAt(outline, from.x, from.y + (to.y - from.y) * ALONG);
+};
+
+const betweenNotes: Placing = ({ bearer, heads, outline, next }) => {
+  const following = next();
+  if (following === undefined) return undefined;
+  const x = (rightOf(bearer, heads) + following.left) / 2;
+  return centredAt(outline, x, (middleOf(heads) + following.y) / 2);
+};
+
+export const PLACES: Readonly<Record<AdditionPlace, Placing>> = {
+  after: rightOfHeads,
+  tallAfter: tall(rightOfHeads),
+  tallBefore: tall(leftOfHeads),
+  within: ({ heads, outline }) => centredAt(outline, centreOf(heads[0]), middleOf(heads)),
+  stem: onStem,
+  between: betweenNotes,
+};
