@@ -3,10 +3,21 @@ import { printXml, type XmlElement } from '../export/xml';
 import { withAdditions } from './additions/page';
 import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from './engraver';
 import { drawingFlavour } from './flavour';
+import { widthFor } from './width';
 
-export function engrave(engraver: Engraver, mei: XmlElement, options: DrawOptions): Drawing | CannotDraw {
+/** @param title what the pictures are of, for those who cannot see them */
+export function engrave(
+  engraver: Engraver,
+  mei: XmlElement,
+  title: string,
+  options: DrawOptions,
+): Drawing | CannotDraw {
   const { root, added } = drawingFlavour(mei);
-  const drawn = engraver.draw(printXml(root).text, options);
+  const isWide = options.breaks === 'encoded' && options.width !== undefined;
+  const width = isWide ? Math.max(options.width, widthFor(root)) : options.width;
+  const drawn = engraver.draw(printXml(root).text, width === undefined ? options : { ...options, width });
   if (cannotDraw(drawn)) return drawn;
-  return { pages: drawn.pages.map((page) => withAdditions(page, added, (code) => engraver.outline(code))) };
+  const outlines = (code: number) => engraver.outline(code);
+  const titleOf = (page: number): string => (drawn.pages.length > 1 ? `${title}, page ${page}` : title);
+  return { pages: drawn.pages.map((page, i) => withAdditions(page, titleOf(i + 1), added, outlines)) };
 }

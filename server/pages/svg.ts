@@ -18,7 +18,9 @@ const LAYOUTS: Readonly<Record<Layout, DrawOptions>> = {
 export function exportSvg(score: Score, options: ExportOptions, engraver: Engraver): Exported {
   const { root, problems } = meiTree(score, options);
   if (root === undefined) return { content: [], problems };
-  const drawn = engrave(engraver, root, LAYOUTS[options.layout ?? 'source']);
+  const { environment, choice } = score;
+  const title = `${environment.title ?? score.file}, reading ${choice.name}`;
+  const drawn = engrave(engraver, root, title, LAYOUTS[options.layout ?? 'source']);
   if (cannotDraw(drawn)) throw new Error(drawn.failure);
   return { content: drawn.pages, problems };
 }

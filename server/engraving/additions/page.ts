@@ -3,7 +3,7 @@ import type { GlyphOutline } from '../engraver';
 import type { AddedBrackets, AddedCurve, AddedGlyph, AddedSign } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
-import { below, classOf, readSvg, type SvgElement, spliced } from '../svg';
+import { below, classOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
 import {
   above,
   GAP,
@@ -18,19 +18,31 @@ import {
   stavesIn,
 } from './heads';
 import { bracketMarks, glyphMark, hangingCurve, lineMark, openCurveMark } from './marks';
+import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
 
-/** The picture with the signs of which a note stands on it. */
-export function withAdditions(svg: string, added: readonly AddedSign[], outlines: Outlines): string {
-  if (added.length === 0) return svg;
+/** The picture with the signs of which a note stands on it, and with a title of its own for those who cannot see it. */
+export function withAdditions(svg: string, title: string, added: readonly AddedSign[], outlines: Outlines): string {
   const root = readSvg(svg);
   if (root === undefined) return svg;
   const page = new Page(root, outlines);
   const { margin } = page;
-  if (margin === undefined) return svg;
   const text = added.map((sign) => page.draw(sign)).join('');
-  return spliced(svg, [{ start: margin.closing, end: margin.closing, text }]);
+  return spliced(svg, [
+    ...titled(root, title),
+    ...musicText(svg, root, outlines),
+    ...(margin === undefined ? [] : [{ start: margin.closing, end: margin.closing, text }]),
+  ]);
 }
+
+/** In place of the library's description of itself. */
+const titled = (root: SvgElement, title: string): readonly Splice[] =>
+  root.children
+    .filter(({ name }) => name === 'desc')
+    .map(({ start, end }) => ({ start, end, text: `<title>${escaped(title)}</title>` }));
+
+const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;' };
+const escaped = (text: string): string => text.replace(/[&<>]/g, (sign) => ESCAPES[sign] ?? sign);
 
 class Page {
   /** The group in which all coordinates count alike. */

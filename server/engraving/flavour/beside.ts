@@ -1,18 +1,28 @@
 /** What stands beside the staves and is drawn by other means, or not at all. */
 import { type XmlElement, xml } from '../../export/xml';
 import { childrenOf, referred, withAttributes } from './element';
+import type { Moments } from './moments';
 
 type Drawing = (element: XmlElement) => XmlElement | undefined;
 
 /** No writing on the page: annotations, and the editor's measure of time. */
 const undrawn: Drawing = () => undefined;
 
+/** A finger as a word: the library sets its own fingers close to the heads, where stems run through them. */
+const finger: Drawing = (element) => fingerWord(element, [element]);
+
 /** A finger that changes on its key. */
-const fingers: Drawing = (group) => {
-  const { 'xml:id': id, startid, place, color } = group.attributes;
-  const figures = childrenOf(group).map(({ content }) => `${typeof content === 'object' ? '' : content}`);
-  return xml('fing', { 'xml:id': id, startid, place, color }, figures.join('–'));
-};
+const fingers: Drawing = (group) => fingerWord(group, childrenOf(group).flatMap(childrenOf));
+
+function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]): XmlElement {
+  const { 'xml:id': id, startid, place = 'above', color } = attributes;
+  const text = figures.map(({ content }) => `${typeof content === 'object' ? '' : content}`).join('–');
+  const look = { fontsize: 'small', fontstyle: 'normal', fontweight: 'bold' };
+  return xml('dir', { 'xml:id': id, startid, place, color, type: 'fing' }, [xml('rend', look, text)]);
+}
+
+/** A tie whose other end the source does not show, or that is not drawn here. */
+const tie: Drawing = (element) => (element.attributes.endid === undefined ? { ...element, name: 'lv' } : element);
 
 /** Words stand over their stave where nothing else is said. */
 const overStave: Drawing = (element) =>
@@ -21,7 +31,9 @@ const overStave: Drawing = (element) =>
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
   annot: undrawn,
   tempo: (tempo) => (tempo.attributes.type === 'editorial' ? undefined : tempo),
+  fing: finger,
   fingGrp: fingers,
+  tie,
   dir: overStave,
 };
 
@@ -29,6 +41,14 @@ export const drawnBeside: Drawing = (element) => {
   const drawing = DRAWINGS[element.name];
   return drawing === undefined ? element : drawing(element);
 };
+
+/** Figures by their moment: the library sets those that name a note on other lines than those that name a moment. */
+export function drawnFigures(element: XmlElement, moments: Moments): XmlElement {
+  if (element.name !== 'harm') return element;
+  const { startid, ...others } = element.attributes;
+  const moment = moments.of(referred(startid));
+  return moment === undefined ? element : { ...element, attributes: { ...others, ...moment } };
+}
 
 /** What stands on a barline, which the library takes for no place, stands at the end of its measure. */
 export function drawnAtBarline(measure: XmlElement): XmlElement {

@@ -23,6 +23,19 @@ export const splitMeasures = (element: XmlElement): XmlElement =>
       }
     : element;
 
+/** A system that begins with an ending begins before it: the library takes one that begins in it for its continuation. */
+export const breaksBeforeEndings = (element: XmlElement): XmlElement =>
+  childrenOf(element).some(({ name }) => name === 'ending')
+    ? { ...element, content: childrenOf(element).flatMap(withBreaksBefore) }
+    : element;
+
+function withBreaksBefore(element: XmlElement): readonly XmlElement[] {
+  if (element.name !== 'ending') return [element];
+  const first = childrenOf(element).findIndex(({ name }) => !BREAKS.has(name));
+  const children = childrenOf(element);
+  return [...children.slice(0, first), { ...element, content: children.slice(first) }];
+}
+
 function parts(measure: XmlElement): readonly XmlElement[] {
   const cuts = [...systemCuts(measure), ...(isOfType(measure, 'free') ? freeCuts(measure) : [])].sort((a, b) =>
     compare(a.at, b.at),
@@ -47,7 +60,7 @@ const layersOf = (measure: XmlElement): readonly XmlElement[] =>
     .filter(({ name }) => name === 'layer');
 
 /** The children of a layer with the time when each begins. */
-function timed(layer: XmlElement): readonly { readonly child: XmlElement; readonly at: Time }[] {
+export function timed(layer: XmlElement): readonly { readonly child: XmlElement; readonly at: Time }[] {
   let now = ZERO;
   return childrenOf(layer).map((child) => {
     const at = now;

@@ -1,0 +1,50 @@
+/** When each note of a tree begins, as MEI counts beats: from 1, in the units of the meter. */
+import { add, multiply, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import type { XmlElement } from '../../export/xml';
+import { durationOf } from './duration';
+import { childrenOf, idOf } from './element';
+
+export interface Moment {
+  readonly tstamp: number;
+  readonly staff: number | string;
+}
+
+const USUAL_UNIT = 4;
+
+export class Moments {
+  private readonly known = new Map<string, Moment>();
+  private unit = USUAL_UNIT;
+
+  constructor(root: XmlElement) {
+    this.visit(root);
+  }
+
+  of(id: string): Moment | undefined {
+    return this.known.get(id);
+  }
+
+  private visit(element: XmlElement): void {
+    if (element.name === 'meterSig') this.unit = Number(element.attributes.unit ?? USUAL_UNIT);
+    if (element.name !== 'staff') {
+      for (const child of childrenOf(element)) this.visit(child);
+      return;
+    }
+    const staff = element.attributes.n ?? 1;
+    for (const layer of childrenOf(element)) this.within(layer, ZERO, time(1), staff);
+  }
+
+  /** Notes inside tuplets count in the time that these have. */
+  private within(parent: XmlElement, from: Time, share: Time, staff: number | string): void {
+    let now = from;
+    for (const child of childrenOf(parent)) {
+      const id = idOf(child);
+      const beats = toNumber(multiply(now, time(this.unit)));
+      if (id !== '') this.known.set(id, { tstamp: 1 + beats, staff: child.attributes.staff ?? staff });
+      if (child.name !== 'chord' && child.name !== 'note') this.within(child, now, shareOf(child, share), staff);
+      now = add(now, multiply(durationOf(child), share));
+    }
+  }
+}
+
+const shareOf = ({ name, attributes }: XmlElement, share: Time): Time =>
+  name === 'tuplet' ? multiply(share, time(Number(attributes.numbase ?? 1), Number(attributes.num ?? 1))) : share;

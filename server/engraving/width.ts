@@ -1,0 +1,42 @@
+/** How wide a page has to be for the systems of the source: a full line of the source may hold more than one of print. */
+import { format } from '../../grammar/time';
+import type { XmlElement } from '../export/xml';
+import { childrenOf, elementsOf } from './flavour/element';
+import { timed } from './flavour/split';
+
+/** In tenths of a millimetre at the usual size: for a moment at which something begins, an accidental, a measure, clefs. */
+const PER_MOMENT = 46;
+const PER_ACCIDENTAL = 16;
+const PER_MEASURE = 40;
+const PER_SYSTEM = 300;
+
+/** The width of the fullest system. */
+export function widthFor(root: XmlElement): number {
+  const systems = [0];
+  for (const element of elementsOf(root)) {
+    if (element.name === 'sb') systems.push(PER_SYSTEM);
+    if (element.name === 'measure') systems.push((systems.pop() ?? 0) + widthOfMeasure(element));
+  }
+  return Math.max(...systems);
+}
+
+function widthOfMeasure(measure: XmlElement): number {
+  const layers = childrenOf(measure)
+    .filter(({ name }) => name === 'staff')
+    .flatMap(childrenOf);
+  const moments = new Set(layers.flatMap((layer) => events(layer)));
+  const fullest = Math.max(
+    0,
+    ...layers.map((layer) => [...elementsOf(layer)].filter(({ name }) => name === 'accid').length),
+  );
+  return PER_MEASURE + moments.size * PER_MOMENT + fullest * PER_ACCIDENTAL;
+}
+
+/** The moments at which something of a layer begins, as text. */
+const events = (layer: XmlElement): readonly string[] =>
+  timed(layer).flatMap(({ child, at }) => {
+    const notes = [...elementsOf(child)].filter(
+      ({ name, attributes }) => name === 'note' && attributes.dur !== undefined,
+    );
+    return notes.length > 1 ? notes.map((_, i) => `${format(at)}+${i}`) : [format(at)];
+  });
