@@ -1,9 +1,9 @@
 /** Scores drawn, and what stands where in the pictures, measured in stave spaces. */
-import { SCALE, SPACE, stavesIn } from '../../server/engraving/additions/heads';
+import { SPACE, stavesIn } from '../../server/engraving/additions/heads';
 import { below, classOf, glyphOf, readSvg, type SvgElement } from '../../server/engraving/svg';
+import type { ExportOptions } from '../../server/export/formats';
 import { exportSvg } from '../../server/pages/svg';
 import type { Score } from '../../server/score/score';
-import type { ExportOptions } from '../../server/export/formats';
 import { engraver } from './engraver';
 
 const PLAIN: ExportOptions = { clefs: 'source', leaveGaps: false };
@@ -102,6 +102,7 @@ const LETTER_HEIGHT = 0.7;
 
 /** How far two boxes run into one another, in the direction in which they do so less. */
 export const overlap = (a: Box, b: Box): number =>
-  Math.min(Math.min(a.right, b.right) - Math.max(a.left, b.left), Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top));
-
-export { SCALE };
+  Math.min(
+    Math.min(a.right, b.right) - Math.max(a.left, b.left),
+    Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top),
+  );

@@ -1,0 +1,123 @@
+/** Signs where they belong, under the address of their text; what is the editor's looks other than the source's. */
+import { describe, expect, it } from 'vitest';
+import { shapes } from '../../grammar/vocabulary/shapes';
+import { codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
+import { below, classOf, type SvgElement } from '../../server/engraving/svg';
+import { boxesIn, drawn, ofClass, pictureOf } from '../helpers/drawn';
+import { lane, scoreOf } from '../helpers/music';
+
+async function pageOf(music: string, before = ''): Promise<string> {
+  const [page = ''] = await drawn(scoreOf(lane(music, 'C', before)));
+  return page;
+}
+
+const byId = (page: string, id: string): SvgElement => {
+  const found = [...below(pictureOf(page))].find(({ attributes }) => attributes['data-id'] === id);
+  if (found === undefined) throw new Error(`${id} is not drawn`);
+  return found;
+};
+
+const NOTE = 'e-1-1-dessus-1.1';
+const SIGN = `${NOTE}-m1`;
+
+const boxOf = async (page: string, id: string, what?: string) => {
+  const box = (await boxesIn(page)).find((one) => one.id === id && (what === undefined || one.what === what));
+  if (box === undefined) throw new Error(`${id} has no box`);
+  return box;
+};
+
+describe('a sign', () => {
+  it.each(shapes.filter(standsOutside).map(({ short }) => short))(
+    "over its note is drawn with its glyph: '%s",
+    async (short) => {
+      const page = await pageOf(`2 c5'${short} d`);
+      const shape = shapes.find((one) => one.short === short);
+      const code = shape && codeOfShape(shape);
+      expect(page).toContain(`href="#${code?.toString(16).toUpperCase()}-`);
+      expect((await boxOf(page, SIGN)).bottom).toBeLessThan((await boxOf(page, NOTE, 'notehead')).top);
+    },
+  );
+
+  it('stands left of the head where the source has it there, at its height', async () => {
+    const page = await pageOf("2 c5'cb d");
+    const [comma, head] = [await boxOf(page, SIGN), await boxOf(page, NOTE, 'notehead')];
+    expect(comma.right).toBeLessThan(head.left + 0.1);
+    expect((comma.top + comma.bottom) / 2).toBeCloseTo((head.top + head.bottom) / 2, 1);
+  });
+
+  it('stands right of the head and its dot, before the next note', async () => {
+    const page = await pageOf("4. c5'ca 8 d 2 e");
+    const [comma, head, next] = [
+      await boxOf(page, SIGN),
+      await boxOf(page, NOTE, 'notehead'),
+      await boxOf(page, 'e-1-1-dessus-1.2', 'notehead'),
+    ];
+    expect(comma.left).toBeGreaterThan(head.right);
+    expect(comma.right).toBeLessThan(next.left);
+  });
+
+  it('crosses the stem of its note', async () => {
+    const page = await pageOf("2 c5'ss d");
+    const [stroke, head] = [await boxOf(page, SIGN), await boxOf(page, NOTE, 'notehead')];
+    expect(stroke.bottom).toBeLessThan(head.bottom);
+    expect((stroke.left + stroke.right) / 2).toBeCloseTo(head.right, 0);
+  });
+
+  it('stands over a head without stem', async () => {
+    const page = await pageOf("1 c5'ss");
+    expect((await boxOf(page, SIGN)).bottom).toBeLessThan((await boxOf(page, NOTE, 'notehead')).top);
+  });
+});
+
+describe("what is the editor's", () => {
+  it('stands in brackets', async () => {
+    // SMuFL 1.4: U+E26C accidentalBracketLeft.
+    const glyphs = [...below(byId(await pageOf("2 c5'[zz] d"), SIGN))].map(
+      ({ attributes }) => attributes['xlink:href'],
+    );
+    expect(glyphs.filter((glyph) => /#E26[CD]/.test(glyph ?? ''))).toHaveLength(2);
+    expect((await pageOf("2 c5'zz d")).match(/#E26C/)).toBeNull();
+  });
+
+  it('has brackets around whole passages', async () => {
+    const page = await pageOf('2 c5 {supplied 4 d e}');
+    const brackets = byId(page, 'e-1-1-dessus-1.2-supplied');
+    expect(brackets.children.filter(({ name }) => name === 'path')).toHaveLength(2);
+  });
+
+  it('is a broken line where it is a tie', async () => {
+    const tied = byId(await pageOf('2 c5[=] 2 c5'), `${NOTE}-t1`);
+    expect([...below(tied)].some(({ attributes }) => 'stroke-dasharray' in attributes)).toBe(true);
+    const plain = byId(await pageOf('2 c5= 2 c5'), `${NOTE}-t1`);
+    expect([...below(plain)].some(({ attributes }) => 'stroke-dasharray' in attributes)).toBe(false);
+  });
+
+  it('is told from what is doubtful, which is grey', async () => {
+    const doubtful = byId(await pageOf("2 c5'zz? d"), SIGN);
+    expect(doubtful.attributes.color).toBe('#707070');
+  });
+});
+
+describe('music without bars', () => {
+  const PRELUDE = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\n
+system free upper C1 lower F4\n  dessus | (down) f2'u f3 (home) c4 f 8 g f e f 1 (down) f2'. (home) c4 |||\n`;
+
+  it('is drawn without measures that are counted, in semibreves without stems', async () => {
+    const { analysed } = await import('../helpers/music');
+    const [page = ''] = await drawn(scoreOf(analysed(PRELUDE)));
+    const heads = ofClass(pictureOf(page), 'notehead');
+    expect(heads).toHaveLength(10);
+    expect(ofClass(pictureOf(page), 'stem').filter(({ children }) => children.length > 0)).toHaveLength(4);
+  });
+
+  it('has its curves from where a note begins to where the music reaches the other', async () => {
+    const { analysed } = await import('../helpers/music');
+    const [page = ''] = await drawn(scoreOf(analysed(PRELUDE)));
+    const curve = byId(page, `${NOTE}-u1`);
+    expect(classOf(curve)).toBe('sign');
+    const numbers = [...(curve.children[0]?.attributes.d ?? '').matchAll(/-?\d+/g)].map(Number);
+    const [from, to] = [await boxOf(page, NOTE, 'notehead'), await boxOf(page, 'e-1-1-dessus-1.9', 'notehead')];
+    expect(Math.min(...numbers.filter((_, i) => i % 2 === 0)) / 180).toBeGreaterThan(from.left);
+    expect(Math.max(...numbers.filter((_, i) => i % 2 === 0)) / 180).toBeLessThan(to.left);
+  });
+});

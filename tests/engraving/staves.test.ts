@@ -1,0 +1,97 @@
+/** Staves as they are drawn, measured: numbers of lines, clefs on their lines, heads where each clef has them. */
+import { describe, expect, it } from 'vitest';
+import { clefPairs } from '../../server/engraving/font/codepoints';
+import { below, lineOf } from '../../server/engraving/svg';
+import { drawn, glyphIn, ofClass, pictureOf, stepIn } from '../helpers/drawn';
+import { analysed, scoreOf } from '../helpers/music';
+
+const oneStave = (clef: string, lines: number, notes: string, before = ''): string =>
+  `bentside 1\nvoice dessus lines ${lines}\n${before}system dessus ${clef} meter 4/4\n  dessus | ${notes} |\n`;
+
+async function measureOf(text: string, options = {}) {
+  const [page = ''] = await drawn(scoreOf(analysed(text)), options);
+  const [measure] = ofClass(pictureOf(page), 'measure');
+  if (measure === undefined) throw new Error('no measure');
+  return measure;
+}
+
+/**
+ * Steps from the bottom line to middle C, after Quantz, Versuch, 1752, chapter V, section 1 (the nine clefs) and the classes
+ * of clefs: a G clef names g4, a C clef c4, an F clef f3.
+ */
+const CLEFS: readonly (readonly [clef: string, steps: number])[] = [
+  ['G1', -4],
+  ['G2', -2],
+  ['C1', 0],
+  ['C2', 2],
+  ['C3', 4],
+  ['C4', 6],
+  ['C5', 8],
+  ['F3', 8],
+  ['F4', 10],
+  ['F5', 12],
+];
+
+describe('a drawn stave', () => {
+  it.each([4, 5, 6, 7, 8])('has %i lines', async (lines) => {
+    const [stave] = ofClass(await measureOf(oneStave('G2', lines, '1 g4')), 'staff');
+    const level = stave?.children.filter((child) => {
+      const ends = lineOf(child);
+      return ends !== undefined && ends[0].y === ends[1].y && ends[1].x - ends[0].x > 1000;
+    });
+    expect(level).toHaveLength(lines);
+  });
+
+  it.each(CLEFS)('has middle C where %s has it: %i steps from the bottom line', async (clef, steps) => {
+    const measure = await measureOf(oneStave(clef, 5, '1 c4'));
+    const [head] = ofClass(measure, 'notehead');
+    expect(head && stepIn(measure, 0, head)).toBeCloseTo(steps, 5);
+  });
+
+  it.each(CLEFS)('has the clef %s on its line', async (clef) => {
+    const measure = await measureOf(oneStave(clef, 5, '1 c4'));
+    const [drawnClef] = ofClass(measure, 'clef');
+    const line = Number(clef.charAt(1));
+    expect(drawnClef && stepIn(measure, 0, drawnClef)).toBeCloseTo(2 * (line - 1), 5);
+    // SMuFL 1.4, "Clefs": gClef, cClef, fClef.
+    const code = { G: 0xe050, C: 0xe05c, F: 0xe062 }[clef.charAt(0)];
+    expect(drawnClef && glyphIn(drawnClef)?.code).toBe(code);
+  });
+
+  /** The C line is two lines above the F line, the G line two above the C line; heads follow. */
+  it.each([
+    ['F4+C6', 8, 'FC', 4, 10],
+    ['F5+C7', 8, 'FC', 5, 12],
+    ['C1+G3', 6, 'CG', 1, 0],
+    ['C2+G4', 6, 'CG', 2, 2],
+  ] as const)('has two clefs at once, %s on %i lines', async (clefs, lines, pair, line, steps) => {
+    const measure = await measureOf(oneStave(clefs, lines, '1 c4'));
+    const [clef] = ofClass(measure, 'clef');
+    const [head] = ofClass(measure, 'notehead');
+    expect(clef && glyphIn(clef)?.code).toBe(clefPairs[pair]?.code);
+    expect(clef && stepIn(measure, 0, clef)).toBeCloseTo(2 * (line - 1), 5);
+    expect(head && stepIn(measure, 0, head)).toBeCloseTo(steps, 5);
+  });
+
+  it('has treble or bass clefs and five lines where they are wished for', async () => {
+    const measure = await measureOf(oneStave('C1', 6, '1 c5'), { clefs: 'modern' });
+    const [clef] = ofClass(measure, 'clef');
+    expect(clef && glyphIn(clef)?.code).toBe(0xe050);
+    const [head] = ofClass(measure, 'notehead');
+    // Under the treble clef c5 is in the third space: five steps over e4.
+    expect(head && stepIn(measure, 0, head)).toBeCloseTo(5, 5);
+  });
+
+  it('keeps open score apart: no barline runs from stave to stave', async () => {
+    const text = `bentside 1\nvoice canto lines 5\nvoice alto\nvoice basso
+system canto C1 alto C3 basso F4 meter C\n  canto | 1 c5 | d |\n  alto | 1 a4 | b |\n  basso | 1 f3 | g |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const [barline] = ofClass(pictureOf(page), 'barLine');
+    const reaches = [...(barline === undefined ? [] : below(barline))].flatMap((element) => {
+      const ends = lineOf(element);
+      return ends === undefined ? [] : [Math.abs(ends[1].y - ends[0].y)];
+    });
+    // Three strokes of four stave spaces each.
+    expect(reaches).toEqual([720, 720, 720]);
+  });
+});
