@@ -286,6 +286,14 @@ to the nearest one inside the curve.`,
     help: `MusicXML tells overlapping slurs apart by a number from 1 to 16.`,
   },
 
+  // ── pages ──
+  'export-not-drawn': {
+    level: 'error',
+    sentence: 'The score could not be drawn: {why}.',
+    help: `Pages are drawn by an engraving library, which takes no score that it cannot make sense of. Other formats do not
+depend on it: \`bentside export --as musicxml\`. Drawing fewer bars (\`--bars 9-12\`) shows where the trouble lies.`,
+  },
+
   // ── MEI ──
   'mei-no-clef': {
     level: 'info',

@@ -5,8 +5,8 @@ import { childrenOf, elementsOf } from './flavour/element';
 import { timed } from './flavour/split';
 
 /** In tenths of a millimetre at the usual size: for a moment at which something begins, an accidental, a measure, clefs. */
-const PER_MOMENT = 46;
-const PER_ACCIDENTAL = 26;
+const PER_MOMENT = 48;
+const PER_ACCIDENTAL = 30;
 const PER_MEASURE = 40;
 const PER_SYSTEM = 300;
 

@@ -30,15 +30,17 @@ export interface BarsWanted {
   readonly leaveGaps: boolean;
   /** The trade's numbers of the first and last bar wanted; all bars without. */
   readonly bars?: BarRange;
+  /** Bars that begin on this page of the source only. */
+  readonly page?: string;
 }
 
 /** The measures of an export; undefined where it is refused. Says why, and what of the score is left out or left empty. */
 export function measuresFor(
   score: Score,
-  { leaveGaps, bars }: BarsWanted,
+  { leaveGaps, bars, page }: BarsWanted,
   losses: Losses,
 ): readonly Measure[] | undefined {
-  const measures = planMeasures(score, bars);
+  const measures = planMeasures(score, bars, page);
   if (measures === undefined) {
     losses.add('export-no-such-bar', { ...bars }, NOWHERE);
     return undefined;
@@ -51,9 +53,15 @@ export function measuresFor(
 }
 
 /** The measures in order, of every piece that has the bars named; undefined where none has. */
-function planMeasures(score: Score, range: BarRange | undefined): readonly Measure[] | undefined {
-  if (range === undefined) return numbered(score.pieces.map((piece) => ({ piece, bars: piece.bars })));
-  const chosen = score.pieces.map((piece) => ({ piece, bars: barsWithin(piece, range) }));
+function planMeasures(
+  score: Score,
+  range: BarRange | undefined,
+  page: string | undefined,
+): readonly Measure[] | undefined {
+  const onPage = (piece: Piece, bars: readonly Bar[]): readonly Bar[] =>
+    page === undefined ? bars : bars.filter(({ system }) => piece.systems[system]?.page === page);
+  if (range === undefined) return numbered(score.pieces.map((piece) => ({ piece, bars: onPage(piece, piece.bars) })));
+  const chosen = score.pieces.map((piece) => ({ piece, bars: onPage(piece, barsWithin(piece, range)) }));
   return chosen.some(({ bars }) => bars.length > 0) ? numbered(chosen) : undefined;
 }
 

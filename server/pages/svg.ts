@@ -1,10 +1,12 @@
 /** Engraved pages as SVG. */
 
 import { engrave } from '../engraving/engrave';
-import { cannotDraw, type DrawOptions, type Engraver } from '../engraving/engraver';
+import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from '../engraving/engraver';
 import type { Exported, ExportOptions, Layout } from '../export/formats';
-import { meiTree } from '../export/mei';
-import type { Score } from '../score/score';
+import { Losses, NOWHERE } from '../export/losses';
+import type { BarsWanted } from '../export/measures';
+import { type MeiTree, meiTree } from '../export/mei';
+import type { PlacedProblem, Score } from '../score/score';
 
 /** A4, in tenths of a millimetre. */
 const PAPER = { width: 2100, height: 2970 };
@@ -15,12 +17,63 @@ const LAYOUTS: Readonly<Record<Layout, DrawOptions>> = {
   line: { breaks: 'none' },
 };
 
+/** All pages of a score. */
 export function exportSvg(score: Score, options: ExportOptions, engraver: Engraver): Exported {
-  const { root, problems } = meiTree(score, options);
-  if (root === undefined) return { content: [], problems };
+  const tree = meiTree(score, options);
+  const drawn = drawTree(score, tree, options.layout ?? 'source', engraver);
+  if (cannotDraw(drawn)) return { content: [], problems: [...tree.problems, ...notDrawn(drawn)] };
+  return { content: drawn.pages, problems: tree.problems };
+}
+
+/** What is to be drawn of a score, and with which clefs. */
+export interface PictureWish extends BarsWanted {
+  readonly clefs: ExportOptions['clefs'];
+}
+
+export interface Picture {
+  /** Undefined where nothing could be drawn, which a problem of level `error` says. */
+  readonly svg: string | undefined;
+  readonly problems: readonly PlacedProblem[];
+}
+
+/** The names of the source's pages, in their order. */
+export const pageNames = (score: Score): readonly string[] => [
+  ...new Set(score.pieces.flatMap(({ systems }) => systems.map(({ page }) => page))),
+];
+
+/** One page of the source, without a thought for the others: the first page of a long score takes as long as any. */
+export const drawPage = (score: Score, page: string, wish: PictureWish, engraver: Engraver): Picture =>
+  picture(score, { ...wish, page }, 'source', engraver);
+
+/** Some bars as one long system, on white: a picture that can stand anywhere. */
+export function drawPassage(score: Score, wish: PictureWish, engraver: Engraver): Picture {
+  const { svg, problems } = picture(score, wish, 'line', engraver);
+  return { svg: svg === undefined ? undefined : onWhite(svg), problems };
+}
+
+function picture(score: Score, wish: PictureWish, layout: Layout, engraver: Engraver): Picture {
+  const tree = meiTree(score, wish);
+  const drawn = drawTree(score, tree, layout, engraver);
+  if (cannotDraw(drawn)) return { svg: undefined, problems: [...tree.problems, ...notDrawn(drawn)] };
+  return { svg: drawn.pages[0], problems: tree.problems };
+}
+
+function drawTree(score: Score, { root }: MeiTree, layout: Layout, engraver: Engraver): Drawing | CannotDraw {
+  if (root === undefined) return { pages: [] };
   const { environment, choice } = score;
   const title = `${environment.title ?? score.file}, reading ${choice.name}`;
-  const drawn = engrave(engraver, root, title, LAYOUTS[options.layout ?? 'source']);
-  if (cannotDraw(drawn)) throw new Error(drawn.failure);
-  return { content: drawn.pages, problems };
+  return engrave(engraver, root, title, LAYOUTS[layout]);
 }
+
+function notDrawn({ failure }: CannotDraw): readonly PlacedProblem[] {
+  const losses = new Losses();
+  losses.add('export-not-drawn', { why: failure }, NOWHERE);
+  return losses.problems();
+}
+
+/** A picture without a ground of its own would vanish on a dark one. */
+const onWhite = (svg: string): string =>
+  svg.replace(
+    /<svg class="definition-scale"[^>]*>/,
+    (tag) => `${tag}<rect width="100%" height="100%" fill="white" stroke="none" />`,
+  );

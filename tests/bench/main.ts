@@ -1,5 +1,6 @@
 /** `npm run bench`: times and memory of the core, each beside something measured in the same run. */
 import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseFile } from '../../grammar/parse';
 import { Document } from '../../server/document/document';
 import { choiceOf } from '../../server/readings/choices';
@@ -9,6 +10,7 @@ import { written } from '../../server/score/choice';
 import { buildEnvironment } from '../../server/score/environment';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
+import { pictureTimes } from './engraving';
 import { generateScore } from './generateScore';
 import { layouts, typedIn } from './keystrokes';
 import { kept, keptLater, medians, ms, print } from './measure';
@@ -174,6 +176,15 @@ function keystrokes(): void {
   }
 }
 
+/** The engraver lies where the build has put it. */
+async function engraving(): Promise<void> {
+  const { loadEngraver } = await import(join(process.cwd(), 'dist/engraving/engraver.js'));
+  const engraver = await loadEngraver(readFileSync('dist/engraving/font.zip'));
+  const tree = parseFile(generateScore(100 * KB));
+  const score = buildScore(FILE, tree, buildEnvironment(FILE, tree, []), written('note'));
+  print('Pictures of a score of 100 kB', pictureTimes(score, engraver));
+}
+
 const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   memory,
   stages,
@@ -181,6 +192,7 @@ const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   edits,
   start,
   keystrokes,
+  engraving,
 };
 const [wanted = Object.keys(parts)] = process.argv.slice(2).map((words) => words.split(','));
 async function run(): Promise<void> {

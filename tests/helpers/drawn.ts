@@ -82,7 +82,7 @@ export async function boxesIn(svg: string): Promise<readonly Box[]> {
     const ys = numbers.filter((_, i) => i % 2 === 1).map((value) => y + value * down);
     return inSpaces(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
   };
-  /** Words: letters are about half as wide as they are high, without what hangs under the line. */
+  /** Words, without what hangs under the line. */
   const textBox = (element: SvgElement) => {
     if (element.name !== 'text') return undefined;
     const runs = [...below(element)].filter(({ name, children }) => name === 'tspan' && children.length === 0);
@@ -97,7 +97,8 @@ export async function boxesIn(svg: string): Promise<readonly Box[]> {
   return boxes;
 }
 
-const LETTER_WIDTH = 0.48;
+/** Of an em, in the mean of the letters of an upright or sloping Times, which the pictures ask for (from memory). */
+const LETTER_WIDTH = 0.44;
 const LETTER_HEIGHT = 0.7;
 
 /** How far two boxes run into one another, in the direction in which they do so less. */

@@ -1,0 +1,108 @@
+/** Pages and passages: as the source has them, as they fit, one long system; and a few kept as they were last looked at. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { addressOfId } from '../../server/export/mei/ids';
+import { drawPage, drawPassage, exportSvg, pageNames } from '../../server/pages/svg';
+import { boxesIn, drawn, ofClass, pictureOf } from '../helpers/drawn';
+import { engraver } from '../helpers/engraver';
+import { analysed, lane, scoreOf } from '../helpers/music';
+import { sampleAnalysis } from '../helpers/samples';
+
+const WISH = { clefs: 'source', leaveGaps: false } as const;
+const overture = () => scoreOf(sampleAnalysis('overture.bent'));
+
+const systemsIn = (svg: string): number => ofClass(pictureOf(svg), 'system').length;
+const measuresIn = (svg: string): number => ofClass(pictureOf(svg), 'measure').length;
+
+describe('the pages of a score', () => {
+  it("are the source's, with its systems", async () => {
+    const score = overture();
+    const pages = await drawn(score);
+    expect(pages).toHaveLength(pageNames(score).length);
+    const systems = score.pieces.flatMap((piece) => piece.systems);
+    expect(pages.map(systemsIn)).toEqual(
+      pageNames(score).map((page) => systems.filter((one) => one.page === page).length),
+    );
+  });
+
+  it('are as many as the music needs where it is reflowed, and one where it is one long system', async () => {
+    const score = overture();
+    const flow = await drawn(score, { layout: 'flow' });
+    const line = await drawn(score, { layout: 'line' });
+    const bars = score.pieces.flatMap((piece) => piece.bars).length;
+    expect(flow.map(measuresIn).reduce((sum, count) => sum + count, 0)).toBe(bars);
+    expect([line.length, ...line.map(systemsIn), ...line.map(measuresIn)]).toEqual([1, 1, bars]);
+  });
+
+  it('can be drawn one by one', async () => {
+    const score = overture();
+    const [first = ''] = pageNames(score);
+    const { svg = '', problems } = drawPage(score, first, WISH, await engraver());
+    expect(problems.filter(({ problem }) => problem.code === 'export-not-drawn')).toEqual([]);
+    expect(systemsIn(svg)).toBe(systemsIn((await drawn(score))[0] ?? ''));
+  });
+
+  it('say for those who cannot see them what they show, and in which reading', async () => {
+    const [page = ''] = await drawn(overture());
+    expect(page).toMatch(/<title>[^<]+, reading written, page 1<\/title>/);
+  });
+
+  it('bear the address of its text on every note', async () => {
+    const [page = ''] = await drawn(scoreOf(lane('4 c5 d 2 e-g | 1 f')));
+    const notes = [...ofClass(pictureOf(page), 'note')].map(({ attributes }) =>
+      addressOfId(attributes['data-id'] ?? ''),
+    );
+    expect(notes.map((address) => [address?.lane, address?.event, address?.member])).toEqual([
+      ['dessus', '1.1', undefined],
+      ['dessus', '1.2', undefined],
+      ['dessus', '1.3', 1],
+      ['dessus', '1.3', 2],
+      ['dessus', '2.1', undefined],
+    ]);
+  });
+
+  it('end a system of the source inside a bar where the source does', async () => {
+    const text = `bentside 1\nvoice dessus lines 5\nsystem dessus G2 meter C\n  dessus | 2 c5\nsystem\n  dessus | 2 d5 | 1 e |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    expect(systemsIn(page)).toBe(2);
+  });
+});
+
+describe('a passage', () => {
+  it('has the bars asked for, on white', async () => {
+    const { svg = '' } = drawPassage(overture(), { ...WISH, bars: { from: '3', to: '4' } }, await engraver());
+    expect([systemsIn(svg), measuresIn(svg)]).toEqual([1, 2]);
+    expect(svg).toMatch(/<rect width="100%" height="100%" fill="white"/);
+  });
+
+  it('says why where it cannot be drawn', async () => {
+    const nobody = { ...(await engraver()), draw: () => ({ failure: 'the library could not read the score' }) };
+    const { svg, problems } = drawPassage(overture(), { ...WISH, bars: { from: '3', to: '4' } }, nobody as never);
+    expect(svg).toBeUndefined();
+    expect(problems.map(({ problem }) => problem.code)).toContain('export-not-drawn');
+    expect(exportSvg(overture(), WISH, nobody as never).content).toEqual([]);
+  });
+});
+
+const GOLDEN = join(import.meta.dirname, 'golden');
+
+const PASSAGES: Readonly<Record<string, string>> = {
+  signs: `bentside 1\nstave upper\nstave lower\nvoice dessus upper stems up\nvoice taille upper stems down\nvoice basse lower
+system upper C1 lower F4 key bb meter cut-C = 2/2
+  dessus | 4. b4'zz 8 c5'ca 4. d'cb 8 eb'[zz] | 2 d5'ss b4'zz? |\n  taille | 2 d4= d | f4[=] f |\n  basse | 2 b2 f'arp-b | 1 b2'fermata |\n`,
+  'great-staves': `bentside 1\nstave upper lines 6\nstave lower lines 8\nvoice canto upper\nvoice basso lower
+system upper C1+G3 lower F4+C6 meter C\n  canto | 16 g4 a b c5 d e f e 2 d |\n  basso | {supplied 2 g3-e4} {unclear 2 g3} |\n`,
+  free: `bentside 1\nstave upper\nstave lower\nvoice dessus upper
+system free upper C1 lower F4\n  dessus | (down) f2'u f3'u (home) c4'u f'u~ 8 g f e f 1 (down) f2'.f2'.f3'.c4'line(l) (home) c5'.(l) |||\n`,
+};
+
+describe('what was looked at', () => {
+  it.each(Object.keys(PASSAGES))('is drawn as it was: %s', async (name) => {
+    const [page = ''] = await drawn(scoreOf(analysed(PASSAGES[name] ?? '')), { layout: 'line' });
+    expect((await boxesIn(page)).length).toBeGreaterThan(8);
+    const file = join(GOLDEN, `${name}.svg`);
+    if (process.env.UPDATE_GOLDEN !== undefined || !existsSync(file)) writeFileSync(file, page);
+    expect(page).toBe(readFileSync(file, 'utf8'));
+  });
+});
