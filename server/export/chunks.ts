@@ -36,7 +36,7 @@ export interface Chunk {
 /** The chunks of one voice in the order of the source, those of other bars than the measures given left out. */
 export function chunksOf(piece: Piece, voice: number, measures: ReadonlyMap<number, Measure>): readonly Chunk[] {
   const chunks: Chunk[] = [];
-  for (const system of piece.systems) {
+  for (const system of systemsReaching(piece, measures)) {
     for (const systemVoice of system.score.voices) {
       if (systemVoice.voice !== voice) continue;
       for (const event of systemVoice.events) {
@@ -48,6 +48,15 @@ export function chunksOf(piece: Piece, voice: number, measures: ReadonlyMap<numb
     }
   }
   return chunks;
+}
+
+/** Systems with events that can reach into the bars: a note that runs on over the end of its system ends in the next. */
+function systemsReaching(piece: Piece, measures: ReadonlyMap<number, Measure>): readonly ScoreSystem[] {
+  const bars = [...measures.keys()];
+  const first = bars.reduce((least, bar) => Math.min(least, bar), Number.POSITIVE_INFINITY);
+  const last = bars.reduce((most, bar) => Math.max(most, bar), -1);
+  const reach = (index: number): number => piece.systems[index + 2]?.firstBar ?? Number.POSITIVE_INFINITY;
+  return piece.systems.filter(({ firstBar }, i) => firstBar <= last && reach(i) >= first);
 }
 
 type Cut = Pick<Chunk, 'offset' | 'duration' | 'value' | 'ratio' | 'first' | 'last'> & { readonly bar: Bar };
