@@ -1,12 +1,26 @@
 /** Findings as lines for people. */
 import type { Finding, Level } from '../../grammar/findings/finding';
 import { LEVELS } from '../document/levels';
+import type { Decision } from '../signs/decisions';
+import { certainties } from '../signs/tables/table';
 
 /** `file:line:column level code: sentence`. */
 export const findingLine = (finding: Finding): string => {
   const { line, column } = finding.range.start;
   return `${shown(finding.file)}:${line}:${column} ${finding.level} ${finding.code}: ${shown(finding.message)}\n`;
 };
+
+/** `file:line:column decision in READING: 'ca, Pincé of anglebert-1689 (from memory): d5 c5 d5`. */
+export const decisionLine =
+  (file: string) =>
+  ({ line, column, reading, sign, table, row, played, notes, others }: Decision): string => {
+    const typed = sign.split('+').map((shape) => `'${shape}`);
+    const sure = played === undefined ? '' : ` (${certainties[played]})`;
+    const names = others.map(({ name }) => `(${name})`);
+    const instead = names.length === 0 ? '' : `; or ${names.join(', ')}`;
+    const says = `${typed.join('')}, ${row} of ${table}${sure}: ${notes.join(' ')}${instead}`;
+    return `${shown(file)}:${line}:${column} decision in ${reading}: ${shown(says)}\n`;
+  };
 
 /**
  * Text from a file as it may go to a terminal: its control characters, which could move the cursor or feign other lines, as

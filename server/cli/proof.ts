@@ -1,14 +1,18 @@
 /** `bentside proof`: what is to be found fault with. */
 import type { Finding, Level } from '../../grammar/findings/finding';
+import { decidedIn } from '../document/decided';
 import { atLeast, LEVELS } from '../document/levels';
+import type { Decision } from '../signs/decisions';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread, type Unread } from './inputs';
-import { counted, findingLine, shown, tally } from './print';
+import { counted, decisionLine, findingLine, shown, tally } from './print';
 import { sarifLog } from './sarif';
 
-/** What was found in one file, or why it could not be looked at. */
-export type Proofed = { readonly file: string; readonly findings: readonly Finding[] } | Unread;
+/** What was found in one file, with what was decided in it if that is asked for, or why it could not be looked at. */
+export type Proofed =
+  | { readonly file: string; readonly findings: readonly Finding[]; readonly decisions?: readonly Decision[] }
+  | Unread;
 
 export const proof: Command = {
   name: 'proof',
@@ -19,6 +23,7 @@ export const proof: Command = {
     json: { says: 'a line of JSON for each file instead of text' },
     sarif: { says: 'one SARIF 2.1.0 log instead of text' },
     level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
+    decisions: { says: 'list also what each reading decides at its signs, and what it cannot play' },
     'no-counsel': { says: 'judge the text only, not the music: no voice leading, no accidentals that may be missing' },
     ...inputOptions,
   },
@@ -31,8 +36,9 @@ export const proof: Command = {
     const proofed: Proofed[] = [];
     const form = formOf(given.flags);
     const counsel = !given.flags.has('no-counsel');
+    const decisions = given.flags.has('decisions');
     for (const input of inputsOf(host, given)) {
-      const one = isUnread(input) ? input : proofOne(host, input, counsel);
+      const one = isUnread(input) ? input : proofOne(host, input, { counsel, decisions });
       proofed.push(one);
       if ('failure' in one) host.say(`${shown(one.file)}: ${one.failure}\n`);
       host.out(form.each(only(one, least)));
@@ -43,13 +49,20 @@ export const proof: Command = {
   },
 };
 
-const proofOne = (host: CliHost, { file, text }: Input, counsel: boolean): Proofed => ({
-  file,
-  findings: projectOf(host.includes(file), file, text, { counsel }).analysis.findings(),
-});
+interface Wished {
+  readonly counsel: boolean;
+  readonly decisions: boolean;
+}
+
+function proofOne(host: CliHost, { file, text }: Input, { counsel, decisions }: Wished): Proofed {
+  const { analysis } = projectOf(host.includes(file), file, text, { counsel });
+  if (!decisions) return { file, findings: analysis.findings() };
+  const decided = decidedIn(analysis);
+  return { file, findings: [...analysis.findings(), ...decided.findings], decisions: decided.decisions };
+}
 
 const only = (one: Proofed, least: Level): Proofed =>
-  'failure' in one ? one : { file: one.file, findings: one.findings.filter(({ level }) => atLeast(level, least)) };
+  'failure' in one ? one : { ...one, findings: one.findings.filter(({ level }) => atLeast(level, least)) };
 
 function exitCode(proofed: readonly Proofed[]): number {
   if (proofed.some((one) => 'failure' in one)) return COULD_NOT;
@@ -69,7 +82,10 @@ interface Form {
 const none = (): string => '';
 
 const lines: Form = {
-  each: (one) => ('failure' in one ? '' : one.findings.map(findingLine).join('')),
+  each: (one) =>
+    'failure' in one
+      ? ''
+      : [...one.findings.map(findingLine), ...(one.decisions ?? []).map(decisionLine(one.file))].join(''),
   whole: none,
   summary: (all) => {
     const read = all.filter((one) => !('failure' in one));
@@ -91,4 +107,4 @@ const formOf = (flags: ReadonlySet<string>): Form => (flags.has('sarif') ? sarif
 const proofJson = (one: Proofed): object =>
   'failure' in one
     ? { schema: 'bentside.proof/1', file: one.file, failure: one.failure, findings: [] }
-    : { schema: 'bentside.proof/1', file: one.file, findings: one.findings };
+    : { schema: 'bentside.proof/1', ...one };

@@ -6,16 +6,20 @@ import { type Clock, partOf } from './clock';
 import { degreeOf } from './degrees';
 import type { Pieces } from './pieces';
 
-/** Seconds: the whole of a spreading, of a final chord, from note to note. Common practice. */
-const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07 } as const;
+/** Seconds: the whole of a spreading, of a final chord; from note to note, in an upbeat. Common practice. */
+const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07, inUpbeat: 0.03 } as const;
+/** Seconds below which a third is struck plain, with nothing in passing. Common practice. */
+export const SHORTEST_FILLED = 0.25;
 
 export interface Spreading {
   /** Of one chord, over several staves perhaps. */
   readonly notes: readonly PerformedEvent[];
   readonly how: NonNullable<RecipePhrase['spread']>;
   readonly clock: Clock;
-  /** Nothing but rests comes after it. */
+  /** Nothing comes after it. */
   readonly final: boolean;
+  /** A last short chord before a barline, or a short one after a dot. */
+  readonly upbeat: boolean;
   readonly realised: Realised;
   /** The note between two others: the auxiliary above the lower one. */
   between(lower: PerformedEvent): SoundingPitch;
@@ -62,11 +66,12 @@ const isThird = (lower: SoundingPitch | undefined, upper: SoundingPitch | undefi
   lower !== undefined && upper !== undefined && degreeOf(upper) - degreeOf(lower) === 2;
 
 /** From note to note: the whole spreading takes no more than a quarter of the chord. */
-function gapOf({ notes, clock, final, grid }: Spreading, count: number): Time {
+function gapOf({ notes, clock, final, upbeat, grid }: Spreading, count: number): Time {
   const length = notes.map(({ duration }) => duration).reduce(earliest);
   const gaps = count - 1;
   const whole = final ? SPREAD.final : SPREAD.whole;
-  const seconds = final ? whole / gaps : Math.min(SPREAD.gap, whole / gaps);
+  const most = upbeat ? SPREAD.inUpbeat : SPREAD.gap;
+  const seconds = final ? whole / gaps : Math.min(most, whole / gaps);
   const gap = partOf(clock, length, seconds, 4 * gaps);
   return grid !== undefined && compare(multiply(grid, time(4 * gaps)), length) <= 0 ? grid : gap;
 }

@@ -12,7 +12,7 @@ import { appoggiaturaOf } from './appoggiatura';
 import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
-import { spread } from './chords';
+import { SHORTEST_FILLED, spread } from './chords';
 import { type Clock, Clocks, endOf, secondsOf } from './clock';
 import { releaseHeld } from './collisions';
 import { holds, isSlurredFromAbove } from './conditions';
@@ -129,8 +129,17 @@ class Realiser {
       const how = recipeSaid(found.signs, row).phrases.find(({ spread: one }) => one !== undefined)?.spread;
       if (how === undefined) for (const event of notes) this.play({ event, signs: found.signs }, row);
       else if (notes.length < 2) this.remarks.ofSign(sign, 'sign-impossible', {});
+      else if (how.filled && this.isShort(sign, notes)) continue;
       else this.spread(notes, how, found.signs, row);
     }
+  }
+
+  /** A third too short for a note in passing, which is told. */
+  private isShort(sign: BorneSign, [first]: readonly PerformedEvent[]): boolean {
+    const lasts = first === undefined ? 0 : secondsOf(this.clock(first.onset, [sign]), first.duration);
+    if (lasts >= SHORTEST_FILLED) return false;
+    this.remarks.ofSign(sign, 'sign-too-short', { ms: Math.round(lasts * 1000) });
+    return true;
   }
 
   private spread(
@@ -149,6 +158,7 @@ class Realiser {
         how,
         clock: this.clock(first.onset, signs),
         final: notes.every((note) => this.passage.after(note) === undefined),
+        upbeat: isUpbeat(this.passage, first, this.clocks.at(first.onset)),
         realised: realisedBy(signs, row),
         between,
         grid: this.options.form === 'print' ? gridOf(first.duration) : undefined,
@@ -291,6 +301,7 @@ class Realiser {
   private clock(at: Time, [sign]: readonly BorneSign[]): Clock {
     const clock = this.clocks.at(at);
     if (clock.assumed && sign !== undefined) this.remarks.once(sign, 'tempo-assumed');
+    if (this.options.form === 'print' && sign !== undefined) this.remarks.once(sign, 'print-rounded');
     return clock;
   }
 

@@ -21,7 +21,8 @@ describe('bentside', () => {
     for (const flag of ['--help', '-h']) {
       const { code, out } = await bentside(memoryHost(), flag);
       expect(code).toBe(0);
-      for (const name of ['proof', 'export', 'align', 'help', 'demo']) expect(out).toContain(`bentside ${name}`);
+      for (const name of ['proof', 'export', 'align', 'signs', 'help', 'demo'])
+        expect(out).toContain(`bentside ${name}`);
     }
     expect(await bentside(memoryHost())).toMatchObject({ code: 2, out: '' });
   });
@@ -30,7 +31,7 @@ describe('bentside', () => {
     expect(await bentside(memoryHost(), 'prof', 'a.bent')).toEqual({
       code: 2,
       out: '',
-      say: 'There is no command “prof”, but proof, export, align, help, demo. Did you mean proof?\n',
+      say: 'There is no command “prof”, but proof, export, align, signs, help, demo. Did you mean proof?\n',
     });
   });
 

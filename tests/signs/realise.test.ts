@@ -164,6 +164,11 @@ describe('a spread chord', () => {
     expect(first).toHaveLength(2);
   });
 
+  it('is struck plain where a third has no time for a note in passing, and that is told', () => {
+    expect(notes(in1689("8 c5-e'tcb 8 d 2. c", { tempo: '4 at 160' }))).toBe('c5 e5 d5 c5');
+    expect(problemsIn(in1689("8 c5-e'tcb 8 d 2. c", { tempo: '4 at 160' }))).toEqual(['sign-too-short']);
+  });
+
   it('needs a chord: at one note it is impossible', () => {
     expect(problemsIn(in1689("1 c5'scu"))).toEqual(['sign-impossible']);
   });
@@ -252,6 +257,10 @@ describe('what realising cannot do is told', () => {
   it('where a word in round brackets says nothing', () => {
     expect(problemsIn(in1689("1 d5'zz(form main)"))).toContain('sign-parameter');
     expect(problemsIn(in1689("1 d5'zz(above)"))).toEqual([]);
+  });
+
+  it('where signs are written out for print: that their times are rounded', () => {
+    expect(problemsIn(in1689("2 d5'zz c'zz", { form: 'print' }))).toEqual(['print-rounded']);
   });
 
   it('where no tempo is stated: sixty semiminims a minute are assumed, and told once', () => {

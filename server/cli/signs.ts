@@ -1,0 +1,112 @@
+/** `bentside signs`: what treatises say of signs, and where signs stand in scores. */
+import { perform } from '../readings/perform';
+import { signTableByName, signTables } from '../signs/tables';
+import { certainties, type SignRow, type SignTable } from '../signs/tables/table';
+import { type SignUse, signUses, together } from '../signs/use';
+import { projectOf } from '../workspace/project';
+import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
+import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
+import type { Given } from './options';
+import { counted, shown } from './print';
+
+const names = signTables.map(({ table }) => table);
+
+export const signs: Command = {
+  name: 'signs',
+  operands: '[FILES…]',
+  fewest: 0,
+  summary: 'Say how treatises play signs, or where signs stand in scores.',
+  options: {
+    table: { value: 'TABLE', among: names, says: 'the rows of this table' },
+    use: { says: 'count the signs of the files, and the places where a row of a table could fit' },
+    json: { says: 'JSON instead of text' },
+    ...inputOptions,
+  },
+  run(host, given) {
+    const { flags, values, operands } = given;
+    if (flags.has('use')) return tellUse(host, given);
+    if (operands.length > 0) {
+      host.say('Files are looked at with --use: bentside signs --use FILES…\n');
+      return COULD_NOT;
+    }
+    const table = signTableByName(values.get('table') ?? '');
+    if (flags.has('json'))
+      host.out(`${JSON.stringify(tableJson(table === undefined ? signTables : [table]), undefined, 2)}\n`);
+    else host.out(table === undefined ? tableList() : tableText(table));
+    return SOUND;
+  },
+};
+
+// ─── tables ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function tableList(): string {
+  const width = Math.max(...names.map((name) => name.length));
+  const rows = signTables.map(
+    ({ table, title, rows: own, from }) =>
+      `${table.padEnd(width)}  ${title}: ${counted(own.length, 'row', 'rows')}${from === undefined ? '' : `, and those of ${from}`}\n`,
+  );
+  return `${rows.join('')}\nbentside signs --table TABLE shows the rows of one.\n`;
+}
+
+function tableText({ table, title, from, rows, missing }: SignTable): string {
+  const width = Math.max(0, ...rows.map((row) => marks(row).length));
+  return [
+    `${table}: ${title}`,
+    ...(from === undefined ? [] : [`Takes over the rows of ${from}.`]),
+    '',
+    ...rows.flatMap((row, index) => rowLines(row, index + 1, width)),
+    ...(missing === undefined ? [] : ['', missing]),
+    '',
+  ].join('\n');
+}
+
+const marks = ({ shapes }: SignRow): string => shapes.map((shape) => `'${shape}`).join('');
+
+/** One line a row; other readings and notes stand further in, beneath it. */
+function rowLines(row: SignRow, number: number, width: number): string[] {
+  const { label, when = [], recipe, played, citation, note, rivals = [] } = row;
+  const where = when.length === 0 ? '' : ` when ${when.join(' when ')}`;
+  const indent = ' '.repeat(width + 6);
+  return [
+    `${`${number}`.padStart(3)}  ${marks(row).padEnd(width)} ${label}${where} : ${recipe}  (${certainties[played]}; ${citation})`,
+    ...(note === undefined ? [] : [`${indent}${note}`]),
+    ...rivals.map(({ name, recipe: other, advocates }) => `${indent}or (${name}) : ${other}  (${advocates})`),
+  ];
+}
+
+const tableJson = (tables: readonly SignTable[]): object => ({ schema: 'bentside.signs/1', tables });
+
+// ─── scores ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function tellUse(host: CliHost, given: Given): number {
+  const inputs = inputsOf(host, given);
+  const counts = inputs.flatMap((input) => {
+    if (!isUnread(input)) return [{ file: input.file, signs: usesIn(host, input) }];
+    host.say(`${shown(input.file)}: ${input.failure}\n`);
+    return [];
+  });
+  if (inputs.length === 0) host.say('Say in which files: bentside signs --use FILES…\n');
+  const whole = { schema: 'bentside.sign-use/1', files: counts, together: together(counts.map((one) => one.signs)) };
+  host.out(given.flags.has('json') ? `${JSON.stringify(whole, undefined, 2)}\n` : useText(whole.together));
+  return counts.length === inputs.length && inputs.length > 0 ? SOUND : COULD_NOT;
+}
+
+function usesIn(host: CliHost, { file, text }: Input): SignUse[] {
+  const score = projectOf(host.includes(file), file, text).analysis.score('written');
+  return score === undefined ? [] : signUses(perform(score));
+}
+
+/** "'zz: 214 times; dotted 190, rising 12". */
+const useText = (uses: readonly SignUse[]): string =>
+  uses.length === 0 ? 'No sign stands there.\n' : uses.map((use) => `${useLine(use)}\n`).join('');
+
+function useLine({ sign, times, where }: SignUse): string {
+  const places = Object.entries(where)
+    .sort(([a, often], [b, other]) => other - often || (a < b ? -1 : 1))
+    .map(([condition, count]) => `${condition} ${count}`);
+  const name = sign
+    .split('+')
+    .map((shape) => `'${shape}`)
+    .join('');
+  return `${name}: ${counted(times, 'time', 'times')}${places.length === 0 ? '' : `; ${places.join(', ')}`}`;
+}
