@@ -118,7 +118,8 @@ After:
   },
   'print-rounded': {
     level: 'info',
-    sentence: 'Signs are written out in values that can be printed, from here on; played, their notes have the exact share of the time.',
+    sentence:
+      'Signs are written out in values that can be printed, from here on; played, their notes have the exact share of the time.',
     help: `A trill at eleven strokes a second has no written values. In print its strokes are 32nds, or 64ths where the note is a quaver or
 less, and as many as there is room for; what is left goes to the note on which it stops. The timeline has the exact times.
 
