@@ -90,6 +90,15 @@ await bundle({
   platform: 'browser',
   target: 'es2022',
 });
+await bundle({
+  ...common,
+  entryPoints: { panel: 'client/panel/page/main.ts' },
+  outdir: 'dist',
+  platform: 'browser',
+  target: 'es2022',
+  format: 'iife',
+});
+copyFileSync('client/panel/page/panel.css', 'dist/panel.css');
 chmodSync('dist/cli.js', 0o755);
 
 await bundle({

@@ -22,6 +22,8 @@ const FILES = [
   'dist/client.web.cjs',
   'dist/server.js',
   'dist/server.web.js',
+  'dist/panel.js',
+  'dist/panel.css',
   'dist/engraving',
 ];
 

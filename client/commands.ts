@@ -4,21 +4,27 @@ import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
 import { helpAddress } from './helpAddress';
 import { named, plain, scoreEditor } from './language';
+import type { ScorePanel } from './panel/panel';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
 interface Parts {
   readonly server: Server;
   readonly readings: Readings;
+  readonly panel: ScorePanel;
 }
 
 type Run = (...args: readonly unknown[]) => unknown;
 
-export const commandTable = ({ server, readings }: Parts): Readonly<Record<string, Run>> => ({
+export const commandTable = ({ server, readings, panel }: Parts): Readonly<Record<string, Run>> => ({
   'bentside.beginSource': () => beginSource(),
   'bentside.newSystem': () => newSystem(server),
   'bentside.chooseReading': (name) => readings.choose(typeof name === 'string' ? name : undefined),
   'bentside.export': () => exportScore(server, readings),
+  'bentside.showPanel': () => panel.show(),
+  'bentside.lockPanel': () => panel.toggleLock(),
+  'bentside.soundNote': () => panel.sound('note'),
+  'bentside.soundBar': () => panel.sound('bar'),
   'bentside.openHelp': (code) => openHelp(typeof code === 'string' ? code : undefined),
   'bentside.restartServer': () => server.restart(),
   'bentside.showLog': () => server.log.show(),

@@ -3,6 +3,7 @@ import { commands, type Disposable, type ExtensionContext } from 'vscode';
 import { BarStatus } from './barStatus';
 import { commandTable } from './commands';
 import { HelpPages } from './helpPages';
+import { ScorePanel } from './panel/panel';
 import { Readings } from './readings';
 import { type MakeClient, Server } from './server';
 import { proofTasks } from './tasks';
@@ -17,17 +18,19 @@ export interface Platform {
 
 /** Begins to serve; ends when the editor disposes of what it subscribes. */
 export async function start(context: ExtensionContext, platform: Platform): Promise<void> {
-  const server = new Server(platform.makeClient);
+  const server = new Server(platform.makeClient, context.extensionUri);
   const readings = new Readings(server, context.workspaceState);
+  const panel = new ScorePanel(server, readings, context.extensionUri);
   const own: Disposable[] = [
     server,
     readings,
+    panel,
     new BarStatus(server, readings),
     new TypingAids(server, readings),
     new HelpPages(server),
     ...(platform.runsPrograms ? [proofTasks()] : []),
   ];
-  for (const [name, run] of Object.entries(commandTable({ server, readings }))) {
+  for (const [name, run] of Object.entries(commandTable({ server, readings, panel }))) {
     own.push(commands.registerCommand(name, run));
   }
   context.subscriptions.push(...own);

@@ -44,8 +44,7 @@ export class Readings implements Disposable {
   }
 
   /** Takes a reading, or lets the user pick one. */
-  async choose(wished?: string): Promise<void> {
-    const document = scoreEditor()?.document;
+  async choose(wished?: string, document = scoreEditor()?.document): Promise<void> {
     if (document === undefined) return;
     const reading = wished ?? (await this.pick(document));
     if (reading === undefined) return;

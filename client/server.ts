@@ -1,5 +1,5 @@
 /** The language server as the client has it: started, asked, and started again when it fails. */
-import { type Disposable, type LogOutputChannel, l10n, Uri, window, workspace } from 'vscode';
+import { type Disposable, EventEmitter, type LogOutputChannel, l10n, Uri, window, workspace } from 'vscode';
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -22,12 +22,17 @@ const RESTARTS_WITHIN = 180_000;
 export class Server implements Disposable {
   readonly log: LogOutputChannel;
   private readonly client: BaseLanguageClient;
+  private readonly started = new EventEmitter<void>();
+  /** The server answers, for the first time or again. */
+  readonly onDidStart = this.started.event;
   private ends: number[] = [];
   private hasTold = false;
 
-  constructor(make: MakeClient) {
+  /** @param extension where the extension lies */
+  constructor(make: MakeClient, extension: Uri) {
     this.log = window.createOutputChannel('Bentside', { log: true });
-    const options: ClientOptions = { helpAddress: helpAddress('{code}'), canRead: true };
+    const engraving = Uri.joinPath(extension, 'dist', 'engraving').toString(true);
+    const options: ClientOptions = { helpAddress: helpAddress('{code}'), canRead: true, engraving };
     this.client = make('bentside', 'Bentside', {
       documentSelector: [{ language: LANGUAGE }],
       initializationOptions: options,
@@ -36,6 +41,9 @@ export class Server implements Disposable {
         error: () => ({ action: ErrorAction.Continue, handled: true }),
         closed: () => this.closed(),
       },
+    });
+    this.client.onDidChangeState(({ newState }) => {
+      if (newState === State.Running) this.started.fire();
     });
     this.client.onRequest(READ, ({ uri }: ReadParams) => readFile(uri));
   }
@@ -91,6 +99,7 @@ export class Server implements Disposable {
   }
 
   dispose(): void {
+    this.started.dispose();
     void this.client.dispose();
     this.log.dispose();
   }

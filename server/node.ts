@@ -36,5 +36,14 @@ startServer(connection, {
       return path === undefined ? uri : pathToFileURL(realPath(path)).href;
     },
   },
+  loadEngraver: async () => {
+    const font = new URL('engraving/font.zip', import.meta.url);
+    try {
+      const { loadEngraver } = await import('./engraving/library');
+      return await loadEngraver(readFileSync(font));
+    } catch {
+      return { failure: `cannot draw here: the font or what draws is missing beside ${font.href}` };
+    }
+  },
 });
 connection.listen();

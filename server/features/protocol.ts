@@ -2,7 +2,7 @@
  * What the client and the server say to one another beyond the protocol. Types alone: the client shares no other part of the
  * server.
  */
-import type { Position, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver-types';
+import type { Position, Range, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Level } from '../../grammar/findings/finding';
 
@@ -12,6 +12,8 @@ export interface ClientOptions {
   readonly helpAddress?: string;
   /** The client answers `bentside/read`, so that files can be included that the server itself cannot reach. */
   readonly canRead?: boolean;
+  /** The address of the folder that holds the engraver, for a server that does not know where it stands. */
+  readonly engraving?: string;
 }
 
 /** The settings under `bentside`, of each file by itself. */
@@ -67,13 +69,13 @@ export interface ChoiceOffer {
   readonly description: string;
 }
 
-export interface BarParams extends PlaceParams {
-  /** The reading that is shown. */
+/** A place, and the reading that is shown. */
+export interface ReadingPlaceParams extends PlaceParams {
   readonly reading: string;
 }
 
 /** A sign was typed just before the position. */
-export type TypedParams = BarParams;
+export type TypedParams = ReadingPlaceParams;
 export type TypedResult = { readonly kind: 'barline' | 'apostrophe'; readonly edits: readonly TextEdit[] } | null;
 
 export interface ExportParams extends FileParams {
@@ -106,16 +108,73 @@ export interface SnippetOffer {
   readonly snippet: string;
 }
 
+export interface PageParams extends FileParams {
+  readonly reading: string;
+  readonly clefs: 'source' | 'modern';
+  /** Index of the leaf; one beyond the last is taken for the last. */
+  readonly page: number;
+}
+
+/** A leaf of the source, engraved. */
+export interface EngravedPage {
+  /** Of all leaves. */
+  readonly labels: readonly string[];
+  /** Index of this one. */
+  readonly page: number;
+  /** SVG documents, one under the other; what stands in the text bears its id of MEI as `data-id`. */
+  readonly pictures: readonly string[];
+  /** What each system holds, in words. */
+  readonly summary: readonly string[];
+}
+
+/** A note by the id of its picture. */
+export interface NotePlace {
+  readonly id: string;
+  /** Index of its leaf. */
+  readonly page: number;
+}
+
+export interface NoteParams extends FileParams {
+  readonly id: string;
+  readonly reading: string;
+}
+
+export interface SoundingParams extends ReadingPlaceParams {
+  readonly what: 'note' | 'bar';
+}
+
+export interface PluckedNote {
+  /** Seconds from the beginning. */
+  readonly at: number;
+  readonly seconds: number;
+  /** MIDI key; c4 is 60. */
+  readonly key: number;
+}
+
+export interface Sounding {
+  readonly notes: readonly PluckedNote[];
+  /** Hertz; absent where the file states none. */
+  readonly pitchOfA?: number;
+}
+
 /** Requests about an open file. */
 export interface FileRequests {
   /** What the file can be read as, `written` first. */
   'bentside/choices': { params: FileParams; result: readonly ChoiceOffer[] };
   /** How full the bar at a place is: "bar 12: 5 of 8 quavers". */
-  'bentside/bar': { params: BarParams; result: string | null };
+  'bentside/bar': { params: ReadingPlaceParams; result: string | null };
   /** What a sign that was just typed brings with it. */
   'bentside/typed': { params: TypedParams; result: TypedResult };
   /** The system after the one at a place, with all its lanes. */
   'bentside/nextSystem': { params: PlaceParams; result: SnippetOffer | null };
+  /** A leaf engraved, or why it cannot be drawn here; null if there is no music yet. */
+  'bentside/page': { params: PageParams; result: EngravedPage | { readonly failure: string } | null };
+  /** The note at a place. */
+  'bentside/note': { params: ReadingPlaceParams; result: NotePlace | null };
+  /** Where the text says a note. */
+  'bentside/place': { params: NoteParams; result: Range | null };
+  /** What sounds at a place. */
+  'bentside/sounding': { params: SoundingParams; result: Sounding | null };
   /** The contents and places of the files of an export. */
   'bentside/export': { params: ExportParams; result: ExportResult | null };
 }

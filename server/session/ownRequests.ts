@@ -1,22 +1,30 @@
 /** What the client asks beyond the protocol. */
 import type { Connection } from 'vscode-languageserver';
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
+import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
 import { formats } from '../export/formats';
 import { barFill } from '../features/barFill';
 import { choiceOffers } from '../features/choices';
 import { exporting } from '../features/exporting';
 import { nextSystem } from '../features/nextSystem';
+import { engravedPage, noteAt, placeOfNote, soundingAt } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
 import { afterTyping } from '../features/typed';
 import type { Current } from './documents';
 import type { Answer } from './requests';
 
-export function registerOwnRequests(connection: Connection, answer: Answer): void {
+type Result<Name extends keyof FileRequests> = FileRequests[Name]['result'] | Promise<FileRequests[Name]['result']>;
+
+export function registerOwnRequests(
+  connection: Connection,
+  answer: Answer,
+  engraver: () => Promise<Engraver | CannotDraw>,
+): void {
   const onFile = <Name extends keyof FileRequests>(
     name: Name,
     fallback: FileRequests[Name]['result'],
-    feature: (current: Current, params: FileRequests[Name]['params']) => FileRequests[Name]['result'],
+    feature: (current: Current, params: FileRequests[Name]['params']) => Result<Name>,
   ): void => {
     connection.onRequest<unknown, void>(name, answer(fallback, feature));
   };
@@ -35,6 +43,16 @@ export function registerOwnRequests(connection: Connection, answer: Answer): voi
   onFile('bentside/nextSystem', null, ({ project }, { position }) =>
     nextSystem(project, offsetOfPosition(project.tree, position)),
   );
+  onFile('bentside/page', null, async ({ project }, params) => {
+    const drawer = await engraver();
+    return cannotDraw(drawer) ? drawer : (engravedPage(project, params, drawer) ?? null);
+  });
+  onFile('bentside/note', null, ({ project }, { position, reading }) => noteAt(project, position, reading) ?? null);
+  onFile('bentside/place', null, ({ project }, { id, reading }) => placeOfNote(project, id, reading) ?? null);
+  onFile('bentside/sounding', null, ({ project }, { position, reading, what }) => ({
+    notes: soundingAt(project, position, reading, what),
+    ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
+  }));
   onFile('bentside/export', null, ({ project }, params) => exporting(project, params));
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => formats.map(({ name, title }) => ({ name, title })));

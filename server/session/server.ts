@@ -13,6 +13,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Turns } from '../document/turns';
+import type { CannotDraw, Engraver } from '../engraving/engraver';
 import { type ClientOptions, READ, type ReadParams, type ReadResult } from '../features/protocol';
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
@@ -26,6 +27,11 @@ export interface Platform {
   readonly turns: Turns;
   readonly later: Later;
   readonly disk: Disk;
+  /**
+   * Loads what draws, once it is wanted.
+   * @param folder the address where it lies, for a platform that does not know
+   */
+  loadEngraver(folder: string | undefined): Promise<Engraver | CannotDraw>;
 }
 
 /** Answers a connection until it ends. */
@@ -43,10 +49,11 @@ class Session {
   private readonly documents: Documents;
   private readonly diagnostics: Diagnostics;
   private readonly client: ClientOptions;
+  private engraver: Promise<Engraver | CannotDraw> | undefined;
 
   constructor(
     private readonly connection: Connection,
-    { turns, later, disk }: Platform,
+    { turns, later, disk, loadEngraver }: Platform,
     private readonly params: InitializeParams,
   ) {
     this.client = (params.initializationOptions ?? {}) as ClientOptions;
@@ -74,7 +81,10 @@ class Session {
     this.listen();
     const answer: Answer = (fallback, feature) => this.answer(fallback, feature);
     registerFeatures(connection, { documents: this.documents, files: this.files, answer });
-    registerOwnRequests(connection, answer);
+    registerOwnRequests(connection, answer, () => {
+      this.engraver ??= loadEngraver(this.client.engraving);
+      return this.engraver;
+    });
   }
 
   result(): InitializeResult {

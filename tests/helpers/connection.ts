@@ -28,6 +28,7 @@ import {
 import type { ClientOptions } from '../../server/features/protocol';
 import { noDisk } from '../../server/session/files';
 import { type Platform, startServer } from '../../server/session/server';
+import { engraver } from './engraver';
 
 export const FOLDER = 'file:///music/';
 
@@ -120,6 +121,7 @@ const platform = (files: Readonly<Record<string, string>>): Platform => ({
     return () => clearTimeout(timer);
   },
   disk: { ...noDisk, read: (uri) => files[uri.slice(FOLDER.length)] },
+  loadEngraver: () => engraver(),
 });
 
 /** A client of a server in this process, over streams. */

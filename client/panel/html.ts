@@ -1,0 +1,31 @@
+/** The frame of the panel's page. Nothing in it runs, or comes from anywhere, but the two files beside it. */
+import { l10n, Uri, type Webview } from 'vscode';
+
+export function panelHtml(webview: Webview, extension: Uri): string {
+  const address = (file: string): string => webview.asWebviewUri(Uri.joinPath(extension, 'dist', file)).toString();
+  const policy = ["default-src 'none'", `script-src ${webview.cspSource}`, `style-src ${webview.cspSource}`].join('; ');
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${l10n.t('Engraved score')}</title>
+<link rel="stylesheet" href="${address('panel.css')}">
+</head>
+<body>
+<header>
+<nav id="pages" aria-label="${l10n.t('Leaves of the source')}"></nav>
+<div role="toolbar" aria-label="${l10n.t('View of the score')}">
+<button id="clefs" type="button" aria-pressed="false" aria-keyshortcuts="c">${l10n.t('Modern clefs')}</button>
+<button id="reading" type="button"></button>
+<button id="note" type="button" aria-keyshortcuts="n">${l10n.t('Sound the note')}</button>
+<button id="bar" type="button" aria-keyshortcuts="b">${l10n.t('Sound the bar')}</button>
+</div>
+</header>
+<main id="score" tabindex="0" aria-label="${l10n.t('Engraved page; the arrow keys go from note to note')}"></main>
+<p id="status" role="status"></p>
+<script src="${address('panel.js')}"></script>
+</body>
+</html>`;
+}

@@ -1,0 +1,35 @@
+/** What the score panel and its page say to one another. */
+import type { EngravedPage, PluckedNote } from '../../server/features/protocol';
+
+export type Clefs = 'source' | 'modern';
+
+/** What the page keeps for the time when it is hidden or the window is loaded again. */
+export interface PanelState {
+  /** Address of the score. */
+  readonly uri: string;
+  readonly page: number;
+  readonly clefs: Clefs;
+}
+
+/** A leaf with what is said above it. */
+export interface ShownPage extends EngravedPage {
+  readonly state: PanelState;
+  readonly reading: string;
+}
+
+export type ToPage =
+  | { readonly kind: 'page'; readonly shown: ShownPage }
+  /** There is no picture, and why. */
+  | { readonly kind: 'failure'; readonly says: string }
+  /** The note at the caret; null where there is none. */
+  | { readonly kind: 'mark'; readonly id: string | null; readonly follows: boolean }
+  | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[]; readonly pitchOfA: number };
+
+export type FromPage =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'page'; readonly page: number }
+  | { readonly kind: 'clefs' }
+  | { readonly kind: 'reading' }
+  /** A note was chosen by its picture. */
+  | { readonly kind: 'note'; readonly id: string }
+  | { readonly kind: 'sound'; readonly what: 'note' | 'bar' };

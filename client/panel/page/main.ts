@@ -1,0 +1,170 @@
+/** The page of the score panel: shows what it is sent, and says what is clicked and pressed. */
+import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
+import { patch } from './patch';
+import { sound } from './sound';
+
+interface Kept extends PanelState {
+  readonly top: number;
+  readonly left: number;
+}
+
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): Kept | undefined;
+  setState(state: Kept): void;
+};
+
+const host = acquireVsCodeApi();
+const tell = (message: FromPage): void => host.postMessage(message);
+
+function element<Name extends HTMLElement>(id: string): Name {
+  const found = document.getElementById(id);
+  if (found === null) throw new Error(`the page has no ${id}`);
+  return found as Name;
+}
+
+const pages = element('pages');
+const score = element('score');
+const status = element('status');
+const clefs = element('clefs');
+const reading = element('reading');
+
+/** Notes, chords, rests: whatever has a place in the text. */
+const EVENTS = '[data-id^="e-"].note, [data-id^="e-"].rest, [data-id^="e-"].mRest, [data-id^="e-"].chord';
+const MARKED = 'at-caret';
+
+let kept = host.getState();
+/** Until the first page has come the place is not known to be another. */
+let isRestored = false;
+
+// ─── what comes ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+const answers: { readonly [Kind in ToPage['kind']]: (message: Extract<ToPage, { kind: Kind }>) => void } = {
+  page: ({ shown }) => show(shown),
+  failure: ({ says }) => {
+    status.textContent = says;
+  },
+  mark: ({ id, follows }) => mark(id, follows),
+  sound: ({ notes, pitchOfA }) => sound(notes, pitchOfA),
+};
+
+window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
+  const answer = answers[data.kind] as (message: ToPage) => void;
+  answer(data);
+});
+
+function show(shown: ShownPage): void {
+  const isOther = kept !== undefined && (kept.uri !== shown.state.uri || kept.page !== shown.state.page);
+  showStrip(shown);
+  clefs.setAttribute('aria-pressed', String(shown.state.clefs === 'modern'));
+  reading.textContent = shown.reading;
+  showPictures(shown);
+  status.textContent = '';
+  if (isOther) score.scrollTo(0, 0);
+  else if (!isRestored && kept !== undefined) score.scrollTo(kept.left, kept.top);
+  isRestored = true;
+  keep(shown.state);
+}
+
+function showStrip({ labels, page }: ShownPage): void {
+  const buttons = labels.map((label, index) => {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.textContent = label;
+    if (index === page) button.setAttribute('aria-current', 'page');
+    button.addEventListener('click', () => tell({ kind: 'page', page: index }));
+    return button;
+  });
+  const isSame = pages.textContent === labels.join('') && pages.children[page]?.hasAttribute('aria-current');
+  // What has the focus is not taken away for nothing.
+  if (!isSame) pages.replaceChildren(...buttons);
+}
+
+function showPictures({ pictures, summary, labels, page }: ShownPage): void {
+  const marked = markedElement();
+  marked?.classList.remove(MARKED);
+  const drawn = pictures.map((picture, index) => {
+    const svg = new DOMParser().parseFromString(picture, 'image/svg+xml').documentElement;
+    for (const style of svg.querySelectorAll('style')) style.remove();
+    svg.setAttribute('role', 'img');
+    const says = index === 0 ? `${labels[page] ?? ''}: ${summary.join('; ')}` : (labels[page] ?? '');
+    svg.setAttribute('aria-label', says);
+    return svg;
+  });
+  if (score.children.length !== drawn.length) score.replaceChildren(...drawn);
+  else for (const [index, next] of drawn.entries()) patch(score.children[index] as Element, next);
+  const id = marked?.getAttribute('data-id');
+  if (id != null) mark(id, false);
+}
+
+const markedElement = (): Element | null => score.querySelector(`.${MARKED}`);
+
+/** Marks a note, and brings it into view if it is out of it. */
+function mark(id: string | null, follows: boolean): void {
+  markedElement()?.classList.remove(MARKED);
+  const found = id === null ? null : score.querySelector(`[data-id="${CSS.escape(id)}"]`);
+  if (found === null) return;
+  found.classList.add(MARKED);
+  if (follows && !isInView(found)) found.scrollIntoView({ block: 'center', inline: 'nearest' });
+}
+
+function isInView(found: Element): boolean {
+  const [own, view] = [found.getBoundingClientRect(), score.getBoundingClientRect()];
+  return own.top >= view.top && own.bottom <= view.bottom && own.left >= view.left && own.right <= view.right;
+}
+
+// ─── what is kept ────────────────────────────────────────────────────────────────────────────────────────────────
+
+function keep(state: PanelState): void {
+  kept = { ...state, top: score.scrollTop, left: score.scrollLeft };
+  host.setState(kept);
+}
+
+score.addEventListener('scroll', () => {
+  if (kept !== undefined && isRestored) keep(kept);
+});
+
+// ─── what is clicked and pressed ─────────────────────────────────────────────────────────────────────────────────
+
+function choose(found: Element | null | undefined): void {
+  const id = found?.getAttribute('data-id');
+  if (id == null) return;
+  mark(id, true);
+  tell({ kind: 'note', id });
+}
+
+score.addEventListener('click', ({ target }) => choose((target as Element).closest(EVENTS)));
+
+/** To the next or the last note before. */
+function step(by: number): void {
+  const events = [...score.querySelectorAll(EVENTS)];
+  const at = events.findIndex((one) => one.classList.contains(MARKED));
+  choose(events[at < 0 ? 0 : Math.min(Math.max(at + by, 0), events.length - 1)]);
+}
+
+const turn = (by: number): void => tell({ kind: 'page', page: (kept?.page ?? 0) + by });
+
+const keys: Readonly<Record<string, () => void>> = {
+  c: () => tell({ kind: 'clefs' }),
+  r: () => tell({ kind: 'reading' }),
+  n: () => tell({ kind: 'sound', what: 'note' }),
+  b: () => tell({ kind: 'sound', what: 'bar' }),
+  ArrowRight: () => step(1),
+  ArrowLeft: () => step(-1),
+  '[': () => turn(-1),
+  ']': () => turn(1),
+};
+
+document.addEventListener('keydown', (event) => {
+  const { key, ctrlKey, altKey, metaKey } = event;
+  if (ctrlKey || altKey || metaKey || !Object.hasOwn(keys, key)) return;
+  event.preventDefault();
+  keys[key]?.();
+});
+
+clefs.addEventListener('click', () => tell({ kind: 'clefs' }));
+reading.addEventListener('click', () => tell({ kind: 'reading' }));
+element('note').addEventListener('click', () => tell({ kind: 'sound', what: 'note' }));
+element('bar').addEventListener('click', () => tell({ kind: 'sound', what: 'bar' }));
+
+tell({ kind: 'ready' });

@@ -1,0 +1,250 @@
+/** The score panel beside the text: the leaf at hand, engraved, with jumps both ways. */
+import {
+  Disposable,
+  l10n,
+  Range,
+  type TextDocument,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
+import { Delayed } from '../delayed';
+import { isOurs, named, plain, scoreEditor } from '../language';
+import type { Readings } from '../readings';
+import type { Server } from '../server';
+import { panelHtml } from './html';
+import type { Clefs, FromPage, PanelState, ToPage } from './messages';
+
+const TYPE = 'bentside.score';
+/** Milliseconds after the last change before the leaf is drawn again. */
+const QUIET = 60;
+/** Hertz of a4 where the file states none. */
+const USUAL_PITCH = 415;
+
+export class ScorePanel implements Disposable {
+  private readonly parts: Disposable;
+  private readonly drawing = new Delayed(QUIET, () => void this.draw());
+  private readonly following = new Delayed(QUIET, () => void this.markCaret(true));
+  private panel: WebviewPanel | undefined;
+  private document: TextDocument | undefined;
+  private page = 0;
+  private clefs: Clefs = 'source';
+  /** The leaf of the caret is on its way. */
+  private turnsToCaret = false;
+  /** It stays with its score whatever text is in front. */
+  private isLocked = false;
+
+  constructor(
+    private readonly server: Server,
+    private readonly readings: Readings,
+    private readonly extension: Uri,
+  ) {
+    this.parts = Disposable.from(
+      this.drawing,
+      this.following,
+      server.onDidStart(() => this.drawing.ask()),
+      readings.onDidChange(() => this.drawing.ask()),
+      workspace.onDidChangeTextDocument(({ document }) => {
+        if (document === this.document) this.drawing.ask();
+      }),
+      workspace.onDidCloseTextDocument((document) => this.closed(document)),
+      window.onDidChangeActiveTextEditor(() => this.turnToActive()),
+      window.onDidChangeTextEditorSelection(({ textEditor }) => {
+        if (textEditor.document === this.document) this.following.ask();
+      }),
+      window.registerWebviewPanelSerializer(TYPE, {
+        deserializeWebviewPanel: (panel, state: PanelState | undefined) => this.restore(panel, state),
+      }),
+    );
+  }
+
+  /** Shows the score in front. */
+  async show(): Promise<void> {
+    const document = scoreEditor()?.document ?? this.document;
+    if (document === undefined) return;
+    if (this.panel === undefined) {
+      const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+      this.adopt(window.createWebviewPanel(TYPE, l10n.t('Score'), place, {}));
+    } else this.panel.reveal(undefined, true);
+    this.take(document);
+  }
+
+  toggleLock(): void {
+    this.isLocked = !this.isLocked;
+    this.nameTab();
+    if (!this.isLocked) this.turnToActive();
+  }
+
+  /** Sounds the note or bar at the caret. */
+  async sound(what: 'note' | 'bar'): Promise<void> {
+    const editor = this.document && this.editorOf(this.document);
+    if (editor === undefined) return;
+    const { document, selection } = editor;
+    const reading = this.readings.of(document);
+    const params = { textDocument: named(document), position: plain(selection.active), reading, what };
+    const sounding = await this.server.ask('bentside/sounding', params);
+    if (sounding) this.post({ kind: 'sound', notes: sounding.notes, pitchOfA: sounding.pitchOfA ?? USUAL_PITCH });
+  }
+
+  // ─── the panel and its score ───────────────────────────────────────────────────────────────────────────────────
+
+  private adopt(panel: WebviewPanel): void {
+    this.panel = panel;
+    panel.webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(this.extension, 'dist')] };
+    panel.iconPath = Uri.joinPath(this.extension, 'client', 'media', 'icon.png');
+    panel.webview.onDidReceiveMessage((message: FromPage) => void this.answer(message));
+    panel.onDidDispose(() => {
+      this.panel = undefined;
+      this.document = undefined;
+      this.isLocked = false;
+    });
+    panel.webview.html = panelHtml(panel.webview, this.extension);
+  }
+
+  /** After the window was loaded again. */
+  private async restore(panel: WebviewPanel, state: PanelState | undefined): Promise<void> {
+    this.page = state?.page ?? 0;
+    this.clefs = state?.clefs ?? 'source';
+    const document = state && (await openDocument(state.uri));
+    this.adopt(panel);
+    if (document !== undefined) {
+      this.document = document;
+      this.nameTab();
+    }
+  }
+
+  private take(document: TextDocument): void {
+    if (this.document !== document) this.page = 0;
+    this.document = document;
+    this.nameTab();
+    this.drawing.ask();
+  }
+
+  private turnToActive(): void {
+    const document = scoreEditor()?.document;
+    if (this.panel === undefined || this.isLocked || document === undefined || document === this.document) return;
+    this.take(document);
+  }
+
+  /** The panel goes back to whatever score is in front. */
+  private closed(document: TextDocument): void {
+    if (document !== this.document) return;
+    this.isLocked = false;
+    this.turnToActive();
+  }
+
+  private nameTab(): void {
+    if (this.panel === undefined || this.document === undefined) return;
+    const name = this.document.uri.path.replace(/^.*\//, '');
+    this.panel.title = this.isLocked ? l10n.t('{0} (kept)', name) : name;
+  }
+
+  // ─── drawing ───────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private async draw(): Promise<void> {
+    const { document, page, clefs } = this;
+    if (this.panel === undefined || document === undefined || !isOurs(document)) return;
+    const { version } = document;
+    const reading = this.readings.of(document);
+    const drawn = await this.server.ask('bentside/page', { textDocument: named(document), reading, clefs, page });
+    // Something newer is on its way.
+    if (document !== this.document || document.version !== version || drawn === undefined) return;
+    if (drawn === null) this.post({ kind: 'failure', says: l10n.t('There is no music to be drawn yet.') });
+    else if ('failure' in drawn) this.post({ kind: 'failure', says: drawn.failure });
+    else {
+      this.page = drawn.page;
+      const state = { uri: document.uri.toString(), page: drawn.page, clefs };
+      this.post({ kind: 'page', shown: { ...drawn, reading, state } });
+      await this.markCaret(false);
+    }
+  }
+
+  /**
+   * Marks the note at the caret. Where the caret has moved, its leaf is turned to and the note brought into view, unless the
+   * user has forbidden it; whoever has turned to another leaf stays there.
+   */
+  private async markCaret(hasMoved: boolean): Promise<void> {
+    const editor = this.document && this.editorOf(this.document);
+    if (this.panel === undefined || editor === undefined) return;
+    const { document, selection } = editor;
+    const reading = this.readings.of(document);
+    const params = { textDocument: named(document), position: plain(selection.active), reading };
+    const note = (await this.server.ask('bentside/note', params)) ?? undefined;
+    const follows = workspace.getConfiguration('bentside', document).get('panel.follow') !== 'never';
+    if (note !== undefined && note.page !== this.page && hasMoved && follows) {
+      this.page = note.page;
+      this.turnsToCaret = true;
+      this.drawing.ask();
+      return;
+    }
+    this.post({ kind: 'mark', id: note?.id ?? null, follows: follows && (hasMoved || this.turnsToCaret) });
+    this.turnsToCaret = false;
+  }
+
+  private readonly editorOf = (document: TextDocument) =>
+    window.visibleTextEditors.find((editor) => editor.document === document);
+
+  private post(message: ToPage): void {
+    void this.panel?.webview.postMessage(message);
+  }
+
+  // ─── what the page says ────────────────────────────────────────────────────────────────────────────────────────
+
+  private async answer(message: FromPage): Promise<void> {
+    switch (message.kind) {
+      case 'ready':
+        this.drawing.ask();
+        break;
+      case 'page':
+        this.page = Math.max(0, message.page);
+        this.drawing.ask();
+        break;
+      case 'clefs':
+        this.clefs = this.clefs === 'source' ? 'modern' : 'source';
+        this.drawing.ask();
+        break;
+      case 'reading':
+        if (this.document !== undefined) await this.readings.choose(undefined, this.document);
+        break;
+      case 'note':
+        await this.goTo(message.id);
+        break;
+      case 'sound':
+        await this.sound(message.what);
+    }
+  }
+
+  /** Puts the caret on the note of a picture. */
+  private async goTo(id: string): Promise<void> {
+    const { document } = this;
+    if (document === undefined) return;
+    const params = { textDocument: named(document), id, reading: this.readings.of(document) };
+    const place = await this.server.ask('bentside/place', params);
+    if (!place) return;
+    const range = new Range(place.start.line, place.start.character, place.end.line, place.end.character);
+    const shown = this.editorOf(document);
+    const editor = await window.showTextDocument(document, {
+      ...(shown?.viewColumn === undefined ? {} : { viewColumn: shown.viewColumn }),
+      preserveFocus: true,
+      selection: range,
+    });
+    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  dispose(): void {
+    this.panel?.dispose();
+    this.parts.dispose();
+  }
+}
+
+async function openDocument(uri: string): Promise<TextDocument | undefined> {
+  try {
+    return await workspace.openTextDocument(Uri.parse(uri));
+  } catch {
+    // The file is gone.
+    return undefined;
+  }
+}

@@ -1,0 +1,171 @@
+/** The leaves of a source as engraved pages, and the way between their notes and the text. */
+import type { Position, Range } from 'vscode-languageserver-types';
+import { toNumber } from '../../grammar/time';
+import type { Engraver } from '../engraving/engraver';
+import { addressOfId, eventId, partId } from '../export/mei/ids';
+import { exportSvg } from '../pages/svg';
+import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
+import { addressOf, offsetOf } from '../score/walk';
+import type { Project } from '../workspace/project';
+import { hereAt } from './nodes';
+import { offsetOfPosition, rangeOfOffsets } from './place';
+import type { EngravedPage, NotePlace, PluckedNote } from './protocol';
+
+/** What stands of one movement on one leaf. */
+interface Part {
+  readonly piece: Piece;
+  readonly systems: readonly ScoreSystem[];
+}
+
+export interface SourcePage {
+  readonly label: string;
+  readonly parts: readonly Part[];
+}
+
+/** The leaves in the order in which they are written; one that is taken up again after another counts anew. */
+export function sourcePages({ pieces }: Score): SourcePage[] {
+  const pages: { label: string; parts: { piece: Piece; systems: ScoreSystem[] }[] }[] = [];
+  for (const piece of pieces) {
+    for (const system of piece.systems) {
+      const last = pages.at(-1);
+      const page = last?.label === system.page ? last : { label: system.page, parts: [] };
+      if (page !== last) pages.push(page);
+      const part = page.parts.at(-1);
+      if (part?.piece === piece) part.systems.push(system);
+      else page.parts.push({ piece, systems: [system] });
+    }
+  }
+  return pages;
+}
+
+const scoreOf = ({ analysis }: Project, reading: string): Score | undefined =>
+  analysis.score(reading) ?? analysis.score('written');
+
+// ─── drawing ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+export interface PageWish {
+  readonly reading: string;
+  readonly clefs: 'source' | 'modern';
+  /** Index of the leaf; one beyond the last is taken for the last. */
+  readonly page: number;
+}
+
+/** One leaf, engraved; undefined if there is no music yet. */
+export function engravedPage(project: Project, wish: PageWish, engraver: Engraver): EngravedPage | undefined {
+  const score = scoreOf(project, wish.reading);
+  const pages = score === undefined ? [] : sourcePages(score);
+  const index = Math.min(Math.max(wish.page, 0), pages.length - 1);
+  const page = pages[index];
+  if (score === undefined || page === undefined) return undefined;
+  return {
+    labels: pages.map(({ label }) => label),
+    page: index,
+    pictures: page.parts.flatMap((part) => drawn(score, part, wish.clefs, engraver)),
+    summary: page.parts.flatMap(summaryOf),
+  };
+}
+
+/** The pictures of a part: only its bars are drawn, so that a long score is as quick as a short one. */
+function drawn(score: Score, part: Part, clefs: PageWish['clefs'], engraver: Engraver): readonly string[] {
+  const bars = part.systems.flatMap((system) => barsOf(part.piece, system));
+  const [first, last] = [bars[0], bars.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const options = { clefs, leaveGaps: true, bars: { from: first.number, to: last.number } } as const;
+  const { content } = exportSvg({ ...score, pieces: [part.piece] }, options, engraver);
+  return Array.isArray(content) ? content : [];
+}
+
+const barsOf = (piece: Piece, { firstBar, score }: ScoreSystem): readonly Bar[] =>
+  piece.bars.slice(firstBar, firstBar + score.bars.length);
+
+/** What a system holds, for whoever does not see it. */
+const summaryOf = ({ piece, systems }: Part): string[] =>
+  systems.map((system) => {
+    const bars = barsOf(piece, system);
+    const name = piece.name === '' ? '' : `${piece.name}, `;
+    return `${name}system ${system.ordinal}, bars ${bars[0]?.number ?? '?'} to ${bars.at(-1)?.number ?? '?'}`;
+  });
+
+// ─── between text and page ───────────────────────────────────────────────────────────────────────────────────────
+
+/** The note at a place of the text, by the id that its picture bears, and the leaf where it stands. */
+export function noteAt(project: Project, position: Position, reading: string): NotePlace | undefined {
+  const found = eventAt(project, position, reading);
+  if (found === undefined) return undefined;
+  const { score, system, event, pos } = found;
+  const page = sourcePages(score).findIndex(({ parts }) => parts.some(({ systems }) => systems.includes(system)));
+  const member = event.members.findLastIndex(({ source }) => source.pos <= pos);
+  const id = eventId(system, event);
+  return { id: event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id, page };
+}
+
+interface FoundEvent {
+  readonly score: Score;
+  readonly piece: Piece;
+  readonly system: ScoreSystem;
+  readonly event: VoiceEvent;
+  /** In the lane's joined text. */
+  readonly pos: number;
+}
+
+/** The event at a place: the last that begins at or before it in its lane. */
+function eventAt(project: Project, position: Position, reading: string): FoundEvent | undefined {
+  const here = hereAt(project.tree, offsetOfPosition(project.tree, position));
+  const score = scoreOf(project, reading);
+  if (here?.holder.kind !== 'lane' || score === undefined) return undefined;
+  const { index } = here.holder;
+  for (const piece of score.pieces) {
+    const system = piece.systems.find(({ block }) => block === here.blockIndex);
+    const events = system?.score.voices.flatMap((voice) => voice.events) ?? [];
+    const event = events.filter(({ source }) => source.lane === index && source.pos <= here.pos).at(-1);
+    if (system !== undefined && event !== undefined) return { score, piece, system, event, pos: here.pos };
+  }
+  return undefined;
+}
+
+/** The place in the text of a note, by the id of its picture; undefined of an id that no event has. */
+export function placeOfNote(project: Project, id: string, reading: string): Range | undefined {
+  const address = addressOfId(id);
+  const score = scoreOf(project, reading);
+  if (address?.lane === undefined || score === undefined) return undefined;
+  const wanted = `${address.page}/${address.system}/${address.lane}/${address.event}`;
+  for (const system of score.pieces.flatMap(({ systems }) => systems)) {
+    const event = system.score.voices.flatMap(({ events }) => events).find((one) => addressOf(system, one) === wanted);
+    if (event === undefined) continue;
+    const { source } = event.members[(address.member ?? 0) - 1] ?? event;
+    const start = offsetOf(project.tree, system, source);
+    return rangeOfOffsets(project.tree, start, start + source.len);
+  }
+  return undefined;
+}
+
+// ─── sounding ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Seconds of a semibreve where no tempo is stated: sixty semiminims a minute. */
+const USUAL_SEMIBREVE = 4;
+
+/** What sounds at a place: its note or chord, or its whole bar. */
+export function soundingAt(project: Project, position: Position, reading: string, what: 'note' | 'bar'): PluckedNote[] {
+  const found = eventAt(project, position, reading);
+  if (found === undefined) return [];
+  const semibreve = semibreveOf(project);
+  const events = what === 'note' ? [found.event] : eventsOfBar(found);
+  const start = events.reduce((first, { onset }) => Math.min(first, toNumber(onset)), Number.POSITIVE_INFINITY);
+  return events.flatMap(({ members, onset, duration }) =>
+    members
+      .filter(({ tiedFrom }) => what === 'note' || !tiedFrom)
+      .map(({ midi }) => ({
+        at: (toNumber(onset) - start) * semibreve,
+        seconds: toNumber(duration) * semibreve,
+        key: midi,
+      })),
+  );
+}
+
+const eventsOfBar = ({ system, event }: FoundEvent): VoiceEvent[] =>
+  system.score.voices.flatMap(({ events }) => events.filter(({ bar }) => bar === event.bar));
+
+function semibreveOf({ environment: { tempo } }: Project): number {
+  if (tempo === undefined) return USUAL_SEMIBREVE;
+  return 60 / tempo.perMinute / toNumber(tempo.value.duration ?? tempo.value.base);
+}

@@ -1,0 +1,133 @@
+/** The score panel beside the text, in a real workbench. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { describeInEditor } from './inEditor';
+import { Workbench } from './workbench';
+
+const SYSTEM = `system
+  dessus | 4 c5 d e f | 2 g4 a | 4 c5 d e f | 1 g4 |
+  basse  | 1 c3       | 2 c3 d | 1 c3       | 1 g2 |
+`;
+const LEAVES = `bentside 1
+title "Entrée"
+source K "Thornmere Keyboard Book, ff. 2v-3v"
+stave upper
+stave lower
+voice dessus upper
+voice basse lower
+page "2v"
+${SYSTEM.replace('system', 'system upper C1 lower F4 meter C')}${SYSTEM.repeat(5)}page "3r"
+${SYSTEM.replace('4 c5 d', '4 b4 d')}page "3v"
+${SYSTEM.replace('1 g4 |', "1 c5'zz |||").replace('1 g2 |', '1 c2 |||')}`;
+
+describeInEditor('the score panel', () => {
+  let bench: Workbench;
+  const leaf = (label: string) => bench.view().locator('#pages button', { hasText: label });
+  const current = () => bench.view().locator('#pages [aria-current="page"]');
+  const note = (id: string) => bench.view().locator(`[data-id="${id}"]`).first();
+  const top = () => bench.view().locator('#score').evaluate(scrollTop);
+
+  beforeAll(async () => {
+    bench = await Workbench.open({ files: { 'leaves.bent': LEAVES } });
+    await bench.openFile('leaves.bent');
+    await bench.run('bentside.showPanel');
+    await bench.view().locator('#score svg').first().waitFor({ timeout: 30_000 });
+  });
+  afterEach(({ task }) => bench?.keepFailure(task));
+  afterAll(() => bench?.close());
+
+  it('shows the leaves of the source as a strip, and the first of them engraved', async () => {
+    expect(await bench.view().locator('#pages button').allTextContents()).toEqual(['2v', '3r', '3v']);
+    expect(await current().textContent()).toBe('2v');
+    await note('e-2v-1-dessus-1.1').waitFor();
+    await bench.picture('panel');
+  });
+
+  it('leads from a note to its text', async () => {
+    await note('e-2v-2-dessus-2.2').locator('.notehead').click();
+    await bench.status(/Ln 12, Col 2\d \(1 selected\)/).waitFor();
+  });
+
+  it('marks the note at the caret, and turns to its leaf', async () => {
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    await bench.caretBehind('4 b4');
+    await current().filter({ hasText: '3r' }).waitFor();
+    await bench.view().locator('.at-caret[data-id="e-3r-1-dessus-1.1"]').waitFor();
+  });
+
+  it('draws an edit and keeps its place', async () => {
+    await leaf('2v').click();
+    await note('e-2v-6-dessus-4.1').waitFor();
+    await bench.view().locator('#score').evaluate(scrollDown);
+    const before = await top();
+    expect(before).toBeGreaterThan(50);
+    await bench.type('n');
+    await bench.type('4');
+    await bench.page.waitForTimeout(600);
+    expect(await current().textContent()).toBe('2v');
+    expect(await top()).toBe(before);
+  });
+
+  it('keeps its place while it is hidden', async () => {
+    const before = await top();
+    await bench.run('workbench.action.focusSecondEditorGroup');
+    await bench.run('workbench.action.files.newUntitledFile');
+    await bench.run('workbench.action.closeActiveEditor');
+    await note('e-2v-6-dessus-4.1').waitFor();
+    await expect.poll(top).toBe(before);
+  });
+
+  it('changes the clefs by one key and stays on its leaf', async () => {
+    await bench.view().locator('#score').focus();
+    await bench.page.keyboard.press('c');
+    await bench.view().locator('#clefs[aria-pressed="true"]').waitFor();
+    expect(await current().textContent()).toBe('2v');
+    await bench.picture('panel-modern');
+    await bench.page.keyboard.press('c');
+    await bench.view().locator('#clefs[aria-pressed="false"]').waitFor();
+  });
+
+  it('goes from note to note by the arrow keys', async () => {
+    await note('e-2v-6-dessus-1.1').locator('.notehead').click();
+    await bench.view().locator('#score').focus();
+    await bench.page.keyboard.press('ArrowRight');
+    await bench.view().locator('.at-caret[data-id="e-2v-6-dessus-1.2"]').waitFor();
+  });
+
+  it('can be used by people who do not see it: axe finds nothing wrong', async () => {
+    const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+    const frame = await (await bench.view().locator('#score').elementHandle())?.ownerFrame();
+    await frame?.evaluate(axe);
+    const violations = await frame?.evaluate(axeViolations);
+    expect(violations).toEqual([]);
+    expect(await bench.view().locator('#score svg').first().getAttribute('aria-label')).toMatch(
+      /^2v: system 1, bars 1 to 4/,
+    );
+  });
+
+  it('is as it was when the window is loaded again', async () => {
+    await leaf('3v').click();
+    await current().filter({ hasText: '3v' }).waitFor();
+    await bench.run('workbench.action.files.save');
+    await bench.page.waitForTimeout(1500);
+    await bench.load();
+    await current().filter({ hasText: '3v' }).waitFor({ timeout: 30_000 });
+    await note('e-3v-1-dessus-4.1').waitFor();
+  });
+
+  it('asks no other machine for anything', () => {
+    expect(bench.outside).toEqual([]);
+  });
+});
+
+/** These run in the page. */
+interface Scrolled {
+  scrollTop: number;
+}
+const scrollTop = (element: unknown): number => (element as Scrolled).scrollTop;
+const scrollDown = (element: unknown): void => {
+  (element as Scrolled).scrollTop = 120;
+};
+declare const axe: { run(): Promise<{ readonly violations: readonly { readonly id: string }[] }> };
+const axeViolations = async (): Promise<string[]> => (await axe.run()).violations.map(({ id }) => id);

@@ -1,0 +1,112 @@
+/** The leaves of a source, engraved, and the way between their notes and the text. */
+import { describe, expect, it } from 'vitest';
+import { engravedPage, noteAt, placeOfNote, soundingAt } from '../../server/features/pages';
+import { offsetOfPosition, positionOfOffset } from '../../server/features/place';
+import { noFiles } from '../../server/workspace/host';
+import { type Project, projectOf } from '../../server/workspace/project';
+import { engraver } from '../helpers/engraver';
+import { HEAD } from '../helpers/music';
+
+const LEAVES = `${HEAD}tempo 4 at 120
+page "2v"
+system upper C1 lower F4 meter C
+  dessus | 4 c5 d e f | 2 g4 c4-e-g |
+  basse  | 1 c3       | 2 c3 d      |
+page "3r"
+system
+  dessus | 1 a4 | b4 |
+  basse  | 1 f3 | g3 |
+piece "Gigue"
+system upper G2 lower F4 meter 3/4
+  dessus | 2. c5 |
+  basse  | 2. c3 |
+page "3v"
+system
+  dessus | 2. d5 |||
+  basse  | 2. g2 |||
+`;
+
+const project = (text: string): Project => projectOf(noFiles, 'leaves.bent', text);
+const leaves = project(LEAVES);
+const drawn = async (page: number, clefs: 'source' | 'modern' = 'source', of = leaves) =>
+  engravedPage(of, { reading: 'written', clefs, page }, await engraver());
+
+/** The place of a text in the file. */
+const at = (text: string, further = 0) => positionOfOffset(leaves.tree, LEAVES.indexOf(text) + further);
+const idAt = (text: string, further = 0): string | undefined => noteAt(leaves, at(text, further), 'written')?.id;
+
+/** The notes drawn, by their ids. */
+const notes = (picture: string): string[] =>
+  [...picture.matchAll(/data-id="(e-[^"]*)" data-class="note"/g)].map(([, id = '']) => id);
+
+describe('a leaf of the source', () => {
+  it('is one of the strip, and drawn alone', async () => {
+    const leaf = await drawn(0);
+    expect(leaf?.labels).toEqual(['2v', '3r', '3v']);
+    expect(leaf?.pictures).toHaveLength(1);
+    expect(notes(leaf?.pictures.join('') ?? '').every((id) => id.startsWith('e-2v-1-'))).toBe(true);
+    expect(notes(leaf?.pictures.join('') ?? '')).toHaveLength(4 + 1 + 3 + 3);
+  });
+
+  it('holds the end of one movement and the beginning of the next', async () => {
+    const leaf = await drawn(1);
+    expect(leaf?.pictures).toHaveLength(2);
+    expect(notes(leaf?.pictures[0] ?? '')).toHaveLength(4);
+    expect(notes(leaf?.pictures[1] ?? '')).toHaveLength(2);
+    expect(leaf?.summary).toEqual(['system 1, bars 3 to 4', 'Gigue, system 2, bars 1 to 1']);
+  });
+
+  it('is the last one where more are asked for, and none where there is no music', async () => {
+    expect((await drawn(9))?.page).toBe(2);
+    expect(await drawn(0, 'source', project(HEAD))).toBeUndefined();
+  });
+
+  it('has the same notes under the clefs of today', async () => {
+    expect(notes((await drawn(0, 'modern'))?.pictures[0] ?? '')).toEqual(notes((await drawn(0))?.pictures[0] ?? ''));
+  });
+});
+
+describe('between text and page', () => {
+  it('the caret marks its note, in a chord the one where it stands', async () => {
+    expect(idAt('d e f')).toBe('e-2v-1-dessus-1.2');
+    expect(idAt('c4-e-g', 3)).toBe('e-2v-1-dessus-2.2-n2');
+    expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({ id: 'e-3v-1-dessus-1.1', page: 2 });
+    expect(idAt('title')).toBeUndefined();
+  });
+
+  it('every note that is drawn leads to the text that says it, and back', async () => {
+    for (const page of [0, 1, 2]) {
+      for (const id of notes((await drawn(page))?.pictures.join('') ?? '')) {
+        const place = placeOfNote(leaves, id, 'written');
+        const typed =
+          place && LEAVES.slice(...[place.start, place.end].map((one) => offsetOfPosition(leaves.tree, one)));
+        expect(typed, id).toMatch(/^-?[a-g]/);
+        expect(place && noteAt(leaves, place.start, 'written')?.id, id).toBe(id);
+      }
+    }
+  });
+
+  it('an id that no event has leads nowhere', () => {
+    expect(placeOfNote(leaves, 'e-9r-1-dessus-1.1', 'written')).toBeUndefined();
+    expect(placeOfNote(leaves, 'z18ft702', 'written')).toBeUndefined();
+  });
+});
+
+describe('what sounds', () => {
+  // A hundred and twenty crotchets a minute: half a second each. Keys count from c4 = 60 (MIDI 1.0).
+  it('is the chord at the caret, all its notes at once', () => {
+    expect(soundingAt(leaves, at('c4-e-g'), 'written', 'note')).toEqual(
+      [60, 64, 67].map((key) => ({ at: 0, seconds: 1, key })),
+    );
+  });
+  it('is the whole bar, in time, with the other voices', () => {
+    const heard = soundingAt(leaves, at('d e f'), 'written', 'bar');
+    expect(heard.filter(({ key }) => key > 60).map(({ at: when, key }) => [when, key])).toEqual([
+      [0, 72],
+      [0.5, 74],
+      [1, 76],
+      [1.5, 77],
+    ]);
+    expect(heard).toContainEqual({ at: 0, seconds: 2, key: 48 });
+  });
+});
