@@ -15,6 +15,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 </head>
 <body>
 <header>
+<h1>${l10n.t('Engraved score')}</h1>
 <nav id="pages" aria-label="${l10n.t('Leaves of the source')}"></nav>
 <div role="toolbar" aria-label="${l10n.t('View of the score')}">
 <button id="clefs" type="button" aria-pressed="false" aria-keyshortcuts="c">${l10n.t('Modern clefs')}</button>
@@ -24,7 +25,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 </div>
 </header>
 <main id="score" tabindex="0" aria-label="${l10n.t('Engraved page; the arrow keys go from note to note')}"></main>
-<p id="status" role="status"></p>
+<footer id="status" aria-live="polite"></footer>
 <script src="${address('panel.js')}"></script>
 </body>
 </html>`;

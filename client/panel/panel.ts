@@ -2,6 +2,7 @@
 import {
   Disposable,
   l10n,
+  type Position,
   Range,
   type TextDocument,
   TextEditorRevealType,
@@ -32,7 +33,9 @@ export class ScorePanel implements Disposable {
   private document: TextDocument | undefined;
   private page = 0;
   private clefs: Clefs = 'source';
-  /** The leaf of the caret is on its way. */
+  /** Where the caret was last seen. */
+  private caret: Position | undefined;
+  /** The leaf of the caret is wanted, and its note in view. */
   private turnsToCaret = false;
   /** It stays with its score whatever text is in front. */
   private isLocked = false;
@@ -52,8 +55,9 @@ export class ScorePanel implements Disposable {
       }),
       workspace.onDidCloseTextDocument((document) => this.closed(document)),
       window.onDidChangeActiveTextEditor(() => this.turnToActive()),
-      window.onDidChangeTextEditorSelection(({ textEditor }) => {
-        if (textEditor.document === this.document) this.following.ask();
+      window.onDidChangeTextEditorSelection(({ textEditor, kind }) => {
+        // What the editor itself restores is no move of the user's.
+        if (textEditor.document === this.document && kind !== undefined) this.following.ask();
       }),
       window.registerWebviewPanelSerializer(TYPE, {
         deserializeWebviewPanel: (panel, state: PanelState | undefined) => this.restore(panel, state),
@@ -118,6 +122,7 @@ export class ScorePanel implements Disposable {
 
   private take(document: TextDocument): void {
     if (this.document !== document) this.page = 0;
+    this.turnsToCaret = true;
     this.document = document;
     this.nameTab();
     this.drawing.ask();
@@ -170,17 +175,18 @@ export class ScorePanel implements Disposable {
     const editor = this.document && this.editorOf(this.document);
     if (this.panel === undefined || editor === undefined) return;
     const { document, selection } = editor;
+    const isNew = hasMoved && this.caret?.isEqual(selection.active) !== true;
+    this.caret = selection.active;
     const reading = this.readings.of(document);
     const params = { textDocument: named(document), position: plain(selection.active), reading };
     const note = (await this.server.ask('bentside/note', params)) ?? undefined;
-    const follows = workspace.getConfiguration('bentside', document).get('panel.follow') !== 'never';
-    if (note !== undefined && note.page !== this.page && hasMoved && follows) {
+    if (isNew) this.turnsToCaret = workspace.getConfiguration('bentside', document).get('panel.follow') !== 'never';
+    if (note !== undefined && note.page !== this.page && this.turnsToCaret) {
       this.page = note.page;
-      this.turnsToCaret = true;
       this.drawing.ask();
       return;
     }
-    this.post({ kind: 'mark', id: note?.id ?? null, follows: follows && (hasMoved || this.turnsToCaret) });
+    this.post({ kind: 'mark', id: note?.id ?? null, follows: this.turnsToCaret });
     this.turnsToCaret = false;
   }
 

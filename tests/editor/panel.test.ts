@@ -17,7 +17,7 @@ stave lower
 voice dessus upper
 voice basse lower
 page "2v"
-${SYSTEM.replace('system', 'system upper C1 lower F4 meter C')}${SYSTEM.repeat(5)}page "3r"
+${SYSTEM.replace('system', 'system upper C1 lower F4 meter C')}${SYSTEM.repeat(9)}page "3r"
 ${SYSTEM.replace('4 c5 d', '4 b4 d')}page "3v"
 ${SYSTEM.replace('1 g4 |', "1 c5'zz |||").replace('1 g2 |', '1 c2 |||')}`;
 
@@ -46,7 +46,7 @@ describeInEditor('the score panel', () => {
 
   it('leads from a note to its text', async () => {
     await note('e-2v-2-dessus-2.2').locator('.notehead').click();
-    await bench.status(/Ln 12, Col 2\d \(1 selected\)/).waitFor();
+    await bench.page.locator('.active-line-number', { hasText: '13' }).waitFor();
   });
 
   it('marks the note at the caret, and turns to its leaf', async () => {
@@ -110,8 +110,7 @@ describeInEditor('the score panel', () => {
     await leaf('3v').click();
     await current().filter({ hasText: '3v' }).waitFor();
     await bench.run('workbench.action.files.save');
-    await bench.page.waitForTimeout(1500);
-    await bench.load();
+    await bench.reload();
     await current().filter({ hasText: '3v' }).waitFor({ timeout: 30_000 });
     await note('e-3v-1-dessus-4.1').waitFor();
   });

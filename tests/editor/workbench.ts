@@ -1,5 +1,5 @@
 /** A real workbench in a headless browser, with the extension as it is packed, on a folder of its own. */
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -67,19 +67,27 @@ export class Workbench {
     const serving = await serve({ editor: EDITOR, extensions, folder, settings });
     const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
-    context.setDefaultTimeout(12_000);
+    context.setDefaultTimeout(20_000);
     const workbench = new Workbench(await context.newPage(), folder, serving, browser);
-    await workbench.load();
+    await workbench.page.goto(serving.address, { waitUntil: 'domcontentloaded' });
+    await workbench.ready();
     return workbench;
   }
 
-  /** Opens the page, or opens it again. */
-  async load(): Promise<void> {
-    await this.page.goto(this.serving.address, { waitUntil: 'domcontentloaded' });
+  /** Loads the window again, as a user does. */
+  async reload(): Promise<void> {
+    const loaded = this.page.waitForEvent('load');
+    await this.run('workbench.action.reloadWindow');
+    await loaded;
+    await this.ready();
+  }
+
+  private async ready(): Promise<void> {
     await this.page.locator('.monaco-workbench').waitFor();
     // Until the extensions have come the folder cannot be read.
     await this.page.locator('.explorer-folders-view').waitFor();
-    await this.page.locator('.statusbar-item', { hasText: 'Activating' }).waitFor({ state: 'detached' });
+    if (readdirSync(this.folder).length > 0)
+      await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
   }
 
   async close(): Promise<void> {
