@@ -1,27 +1,42 @@
 /** A score exported for the editor: what is to be written, and where. */
 import type { Finding } from '../../grammar/findings/finding';
-import { formats } from '../export/formats';
+import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
+import type { ExportFormat } from '../export/formats';
 import { type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
+import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
 import type { Project } from '../workspace/project';
 import type { ExportedFile, ExportParams, ExportResult } from './protocol';
 
 const nothing = (refusals: readonly string[]): ExportResult => ({ files: [], refusals, losses: [] });
 
-/** @returns null if there is no such format */
-export function exporting(project: Project, params: Omit<ExportParams, 'textDocument'>): ExportResult | null {
-  const format = formats.find(({ name }) => name === params.format);
-  if (format === undefined) return null;
+/**
+ * @param engraver loads what draws, for formats whose pages are drawn
+ * @returns null if there is no such format
+ */
+export async function exporting(
+  project: Project,
+  params: Omit<ExportParams, 'textDocument'>,
+  engraver: () => Promise<Engraver | CannotDraw>,
+): Promise<ExportResult | null> {
+  const named = everyFormat.find(({ name }) => name === params.format);
+  if (named === undefined) return null;
+  if (!isDrawn(named)) return made(project, params, named);
+  const drawer = await engraver();
+  return cannotDraw(drawer) ? nothing([drawer.failure]) : made(project, params, drawnBy(named, drawer));
+}
+
+function made(project: Project, params: Omit<ExportParams, 'textDocument'>, format: ExportFormat): ExportResult {
   const options = { clefs: 'source', leaveGaps: params.leaveGaps } as const;
-  const made = make(project, { format, reading: params.reading, options });
-  if (made.kind === 'unknown reading') return nothing([`There is no reading “${made.wished}”.`]);
-  if (made.kind === 'faulty') return nothing(made.errors.map(told));
+  const making = make(project, { format, reading: params.reading, options });
+  if (making.kind === 'unknown reading') return nothing([`There is no reading “${making.wished}”.`]);
+  if (making.kind === 'faulty') return nothing(making.errors.map(told));
   const isMade = ({ files }: MadeReading): boolean => files.length > 0;
   const toldOf = (readings: readonly MadeReading[]): string[] => readings.flatMap(({ findings }) => findings.map(told));
   return {
-    files: made.readings.flatMap(({ files }) => files.map((made) => fileOf(project.file, format.extension, made))),
-    refusals: toldOf(made.readings.filter((reading) => !isMade(reading))),
-    losses: toldOf(made.readings.filter(isMade)),
+    files: making.readings.flatMap(({ files }) => files.map((file) => fileOf(project.file, format.extension, file))),
+    refusals: toldOf(making.readings.filter((reading) => !isMade(reading))),
+    losses: toldOf(making.readings.filter(isMade)),
   };
 }
 

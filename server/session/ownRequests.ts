@@ -2,7 +2,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
-import { formats } from '../export/formats';
 import { barFill } from '../features/barFill';
 import { choiceOffers } from '../features/choices';
 import { exporting } from '../features/exporting';
@@ -11,6 +10,7 @@ import { engravedPage, noteAt, placeOfNote, soundingAt } from '../features/pages
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
 import { afterTyping } from '../features/typed';
+import { everyFormat } from '../pages/formats';
 import type { Current } from './documents';
 import type { Answer } from './requests';
 
@@ -53,9 +53,9 @@ export function registerOwnRequests(
     notes: soundingAt(project, position, reading, what),
     ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
   }));
-  onFile('bentside/export', null, ({ project }, params) => exporting(project, params));
+  onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver));
   onPlain('bentside/help', ({ code }) => helpPage(code));
-  onPlain('bentside/formats', () => formats.map(({ name, title }) => ({ name, title })));
+  onPlain('bentside/formats', () => everyFormat.map(({ name, title }) => ({ name, title })));
 }
 
 function helpPage(code: string): string | null {

@@ -3,38 +3,43 @@ import { describe, expect, it } from 'vitest';
 import { exporting } from '../../server/features/exporting';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
+import { engraver } from '../helpers/engraver';
 import { HEAD } from '../helpers/music';
 
 const exported = (music: string, format: string, reading = 'written', leaveGaps = false) => {
   const text = `${HEAD}system upper C1 lower F4 meter C\n${music}`;
   const project = projectOf(noFiles, 'vscode-vfs://library/folio%201/Air%20no.%202.bent', text);
-  return exporting(project, { format, reading, leaveGaps });
+  return exporting(project, { format, reading, leaveGaps }, engraver);
 };
 const AIR = '  dessus | 2 c5 <K: 2 d5 ; L: 2 e5> |||\n';
 const SHORT = '  dessus | 1 c5 | 2 c5 4 d | 1 e |||\n';
 
 describe('an export from the editor', () => {
-  it('stands beside the score under its name, whatever the file system', () => {
-    expect(exported(AIR, 'musicxml')?.files.map(({ uri }) => uri)).toEqual([
+  it('stands beside the score under its name, whatever the file system', async () => {
+    expect((await exported(AIR, 'musicxml'))?.files.map(({ uri }) => uri)).toEqual([
       'vscode-vfs://library/folio%201/Air%20no.%202.musicxml',
     ]);
   });
-  it('is a file for each reading where all are wished for', () => {
-    const files = exported(AIR, 'json', 'all')?.files ?? [];
+  it('is a file for each reading where all are wished for', async () => {
+    const files = (await exported(AIR, 'json', 'all'))?.files ?? [];
     expect(files.map(({ uri }) => uri.replace(/^.*\//, ''))).toEqual([
       'Air%20no.%202.json',
       'Air%20no.%202.K.json',
       'Air%20no.%202.L.json',
     ]);
   });
-  it('carries bytes as base64: a compressed MusicXML is a zip archive, which begins with PK', () => {
-    const content = exported(AIR, 'mxl')?.files[0]?.content ?? { text: '' };
+  it('carries bytes as base64: a compressed MusicXML is a zip archive, which begins with PK', async () => {
+    const content = (await exported(AIR, 'mxl'))?.files[0]?.content ?? { text: '' };
     expect('base64' in content && Buffer.from(content.base64, 'base64').toString('latin1').slice(0, 2)).toBe('PK');
   });
-  it('is refused where a bar is too short, unless gaps may be left', () => {
-    const refused = exported(SHORT, 'musicxml');
+  it('can be engraved', async () => {
+    const content = (await exported(AIR, 'svg'))?.files[0]?.content ?? { base64: '' };
+    expect('text' in content && content.text).toMatch(/<svg /);
+  });
+  it('is refused where a bar is too short, unless gaps may be left', async () => {
+    const refused = await exported(SHORT, 'musicxml');
     expect(refused?.files).toEqual([]);
     expect(refused?.refusals[0]).toMatch(/^line \d+: /);
-    expect(exported(SHORT, 'musicxml', 'written', true)?.files).toHaveLength(1);
+    expect((await exported(SHORT, 'musicxml', 'written', true))?.files).toHaveLength(1);
   });
 });
