@@ -5,9 +5,11 @@ import { drawnAtBarline, drawnBeside, drawnFigures } from './flavour/beside';
 import { drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
 import { drawnColour, drawnStates } from './flavour/editorial';
-import { rewritten } from './flavour/element';
+import { childrenOf, rewritten } from './flavour/element';
 import { drawnFree } from './flavour/free';
+import { drawnKeys } from './flavour/keys';
 import { drawnLabels } from './flavour/labels';
+import { drawnLacunae } from './flavour/lacunae';
 import { Moments } from './flavour/moments';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
@@ -18,7 +20,8 @@ export interface DrawingFlavour {
   readonly added: readonly AddedSign[];
 }
 
-export function drawingFlavour(root: XmlElement): DrawingFlavour {
+export function drawingFlavour(whole: XmlElement): DrawingFlavour {
+  const root = withoutHead(whole);
   const added: AddedSign[] = [];
   const notes = new Notes(root);
   const moments = new Moments(root);
@@ -32,9 +35,11 @@ export function drawingFlavour(root: XmlElement): DrawingFlavour {
     drawnLabels,
     drawnFree,
     drawnAtBarline,
+    drawnLacunae,
     (element) => drawnSigns(element, added),
     (element) => drawnCurves(element, notes, added),
     splitMeasures,
+    drawnKeys,
     breaksBeforeEndings,
   ];
   const drawn = rewritten(root, (element) =>
@@ -42,3 +47,9 @@ export function drawingFlavour(root: XmlElement): DrawingFlavour {
   );
   return { root: drawn ?? root, added };
 }
+
+/** What is told of the document is not drawn; its incipits would be taken for music. */
+const withoutHead = (root: XmlElement): XmlElement => ({
+  ...root,
+  content: childrenOf(root).filter(({ name }) => name !== 'meiHead'),
+});

@@ -14,6 +14,7 @@ export class Notes {
 
   /** The note meant by a reference to a note, or to a bar on whose barline a curve begins or ends. */
   meant(reference: string | number | undefined, side: 'first' | 'last'): string | undefined {
+    if (reference === undefined) return undefined;
     const id = referred(reference);
     return this.known.has(id) ? id : this.ends.get(id)?.[side];
   }
