@@ -61,24 +61,27 @@ export function drawnStates(element: XmlElement, added: AddedSign[]): XmlElement
       const look = LOOKS[child.name];
       // Words have no other look than their own.
       if (look === undefined || typeof child.content !== 'object') return [child];
-      const seen = child.name === 'supplied' ? betweenBrackets(child, added) : child;
-      return childrenOf(seen).flatMap((inner) => rewritten(inner, look) ?? []);
+      const within = child.name === 'supplied' ? betweenBrackets(child, added) : undefined;
+      return within ?? childrenOf(child).flatMap((inner) => rewritten(inner, look) ?? []);
     }),
   };
 }
 
 const EVENTS = new Set(['note', 'chord', 'rest', 'mRest']);
 
-/** A passage whose first note keeps its distance for the bracket before it. */
-function betweenBrackets(supplied: XmlElement, added: AddedSign[]): XmlElement {
+/**
+ * The content of a passage that the editor supplies, whose first note keeps its distance for the bracket before it; undefined
+ * where no notes or rests are in it.
+ */
+function betweenBrackets(supplied: XmlElement, added: AddedSign[]): readonly XmlElement[] | undefined {
   const events = [...elementsOf(supplied)].filter(({ name }) => EVENTS.has(name));
   const [first] = events;
-  if (first === undefined) return supplied;
+  if (first === undefined) return undefined;
   added.push({ kind: 'brackets', id: `${idOf(first)}-supplied`, at: events.map(idOf) });
   const note = events.find(({ name }) => name === 'note');
   const withRoom = (element: XmlElement): XmlElement =>
     element === note ? { ...element, content: [accidental(BLANK), ...childrenOf(element)] } : element;
-  return { ...supplied, content: childrenOf(supplied).map((child) => mapped(child, withRoom)) };
+  return childrenOf(supplied).map((child) => mapped(child, withRoom));
 }
 
 /** The library makes of a coloured breve a void one. */
