@@ -12,6 +12,18 @@ export function keeping<Of extends object, Made extends object>(make: (of: Of) =
   };
 }
 
+/** Keeps what was made for the two objects last asked for: what is large, and needed for one thing and its neighbour only. */
+export function keepingLast<Of extends object, Made>(make: (of: Of) => Made): (of: Of) => Made {
+  let [before, last]: ({ readonly of: Of; readonly made: Made } | undefined)[] = [];
+  return (of) => {
+    if (last?.of === of) return last.made;
+    if (before?.of === of) return before.made;
+    before = last;
+    last = { of, made: make(of) };
+    return last.made;
+  };
+}
+
 /** Whether two lists hold the very same things: what was made from one is good for the other. */
 export const areSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((one, index) => one === b[index]);

@@ -249,6 +249,8 @@ export interface EventItem extends Span {
     readonly members: readonly Member[];
     readonly suffixes: readonly Suffix[];
     readonly tie: TieForm | undefined;
+    /** Something of it may be limited to readings, be annotated or stand on another stave. Most events say nothing of the kind. */
+    readonly mayCite: boolean;
   };
 }
 

@@ -17,7 +17,11 @@ export interface Written {
   /** Of a rest, a gap or a lone `=`. */
   readonly suffixes: readonly Suffix[];
   readonly tie: TieForm | undefined;
+  /** One of its signs has a colon, an asterisk or a bracket. */
+  readonly mayCite: boolean;
 }
+
+const citing = /[:*(]/;
 
 class WrittenEvent implements EventItem {
   readonly kind = 'event';
@@ -102,7 +106,8 @@ export const beginning = (what: EventWhat, text: string): Written =>
 
 function begun(what: EventWhat, text: string): Written {
   const len = text.length;
-  const bare = { what, len, members: noMembers, suffixes: noSuffixes, tie: undefined };
+  const mayCite = citing.test(text);
+  const bare = { what, len, members: noMembers, suffixes: noSuffixes, tie: undefined, mayCite };
   if (what === 'repeat') return { ...bare, tie: tieOf(detached(text)) };
   return what === 'note' ? { ...bare, members: [memberAt(0, text)] } : bare;
 }
@@ -127,20 +132,23 @@ class Growing implements Written {
   readonly members: Member[];
   readonly suffixes: Suffix[];
   readonly tie: TieForm | undefined;
+  mayCite: boolean;
   /** Of the last member. */
   private tail: Suffix[];
 
-  constructor({ what, len, members, suffixes, tie }: Written) {
+  constructor({ what, len, members, suffixes, tie, mayCite }: Written) {
     this.what = what;
     this.len = len;
     this.members = [...members];
     this.suffixes = [...suffixes];
     this.tie = tie;
+    this.mayCite = mayCite;
     this.tail = [...(members.at(-1)?.suffixes ?? [])];
   }
 
   grow(text: string, at: number): this {
     this.len = at + text.length;
+    this.mayCite ||= citing.test(text);
     if (text.startsWith('-')) {
       this.members.push(memberAt(at, text));
       this.tail = [];
@@ -167,9 +175,10 @@ export function goingOn(written: Written, text: string, at: number): Written {
   return next.get(text) ?? keep(next, text, extended(written, text, at));
 }
 
-function extended({ what, members, suffixes, tie }: Written, text: string, at: number): Written {
+function extended({ what, members, suffixes, tie, mayCite: before }: Written, text: string, at: number): Written {
   // What is known to go on from the event as it was does not go on from what is made of it.
-  const written: Written = { what, len: at, members, suffixes, tie };
+  const mayCite = before || citing.test(text);
+  const written: Written = { what, len: at, members, suffixes, tie, mayCite };
   const len = at + text.length;
   if (text.startsWith('-')) return { ...written, len, members: [...written.members, memberAt(at, text)] };
   const suffix = suffixAt(text, at);

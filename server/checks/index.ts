@@ -1,4 +1,7 @@
 /** All checks, in the order in which they run. */
+import type { SystemScores } from '../score/build';
+import type { Choice } from '../score/choice';
+import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
 import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';
@@ -12,8 +15,8 @@ import { leadingNotes } from './leadingNote';
 import { noMusic } from './music';
 import { unknownNames } from './names';
 import { orderAgainstRepeats } from './order';
-import { nearlyRepeated } from './repeats';
-import { type Look, overSystems } from './systems';
+import { nearlyRepeated, printsOf } from './repeats';
+import { factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
 import { silentWitnesses } from './witnesses';
@@ -34,6 +37,8 @@ const looks: readonly Look[] = [
   consecutives,
 ];
 
+const foundInSystem = keepingLooks(looks);
+
 export const checks: readonly Check[] = [
   noMusic,
   unknownNames,
@@ -41,7 +46,7 @@ export const checks: readonly Check[] = [
   unusedDeclarations,
   silentWitnesses,
   orderAgainstRepeats,
-  overSystems(looks),
+  overSystems(foundInSystem),
   nearlyRepeated,
 ];
 
@@ -49,6 +54,20 @@ export const checks: readonly Check[] = [
 export interface Checked {
   readonly choice: string | undefined;
   readonly problems: readonly PlacedProblem[];
+}
+
+/**
+ * Looks at each system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks
+ * for no events again.
+ */
+export function lookingAhead(scores: SystemScores, environment: Environment, choice: Choice): SystemScores {
+  const facts = factsOf(environment, choice);
+  return (contents, carry, before) => {
+    const score = scores(contents, carry, before);
+    foundInSystem(score, before, contents.statements[0]?.tree, facts);
+    if (choice.name === 'written') printsOf(score);
+    return score;
+  };
 }
 
 /**

@@ -58,7 +58,8 @@ function sumOf(values: readonly (number | bigint)[]): number {
   return sum;
 }
 
-const printsOf = keeping(({ kind, bars, voices }: SystemScore): readonly (Print | undefined)[] => {
+/** The prints of a system's bars; undefined of those that are not compared. */
+export const printsOf = keeping(({ kind, bars, voices }: SystemScore): readonly (Print | undefined)[] => {
   if (kind !== 'measured') return [];
   const events = bars.map((): VoiceEvent[] => []);
   for (const voice of voices) for (const event of voice.events) events[event.bar]?.push(event);

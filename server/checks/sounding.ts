@@ -3,6 +3,7 @@
  *
  * Times are whole numbers of ticks of a unit that fits all times of the system, so that checks compare plain numbers.
  */
+import { keepingLast } from '../../grammar/keeping';
 import type { Time } from '../../grammar/time';
 import { accidentalOf } from '../score/pitch';
 import {
@@ -207,7 +208,8 @@ export function notesIn(
 
 const NO_NOTES = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY } as const;
 
-function surveyed(score: SystemScore): Survey {
+/** Holds events, so that of a system not looked at any more nothing of it may stay. */
+export const surveyOf = keepingLast((score: SystemScore): Survey => {
   const keys: Heights = { ...NO_NOTES };
   const heights: (Heights | undefined)[] = [];
   const signed: Struck[] = [];
@@ -223,34 +225,22 @@ function surveyed(score: SystemScore): Survey {
     }
   }
   return { unit: unitOf(score), low: keys.low, high: keys.high, heights, signed };
-}
+});
 
 function widen(heights: Heights, height: number): void {
   if (height < heights.low) heights.low = height;
   if (height > heights.high) heights.high = height;
 }
 
-/** By the system's voices, so that nothing outlives their events; made once, whichever choices share the system. */
-const surveys = new WeakMap<SystemScore['voices'], Survey>();
-
-export function surveyOf(score: SystemScore): Survey {
-  const { voices } = score;
-  const known = surveys.get(voices) ?? surveyed(score);
-  surveys.set(voices, known);
-  return known;
-}
-
-const keptLaid = new WeakMap<SystemScore['voices'], Map<number, Laid>>();
+const laidByUnit = keepingLast((_: SystemScore) => new Map<number, Laid>());
 
 /** All notes of a system by voice. @param unit one that fits it */
 export function laidOut(score: SystemScore, unit: number): Laid {
-  const { voices } = score;
-  const byUnit = keptLaid.get(voices) ?? new Map<number, Laid>();
-  keptLaid.set(voices, byUnit);
+  const byUnit = laidByUnit(score);
   const known = byUnit.get(unit);
   if (known !== undefined) return known;
   const bars = barsOf(score, unit);
-  const laid = { bars, lines: voices.map((voice) => notesIn(voice, bars, unit)) };
+  const laid = { bars, lines: score.voices.map((voice) => notesIn(voice, bars, unit)) };
   byUnit.set(unit, laid);
   return laid;
 }

@@ -83,9 +83,16 @@ export const alongPassages =
   ({ passages, facts }) =>
     passages.length === 1 ? look(passages[0] as Passage, facts) : passages.flatMap((passage) => look(passage, facts));
 
-/** A check that looks at each system of a score for several things. */
-export function overSystems(looks: readonly Look[]): Check {
-  const found = keepingLooks(looks);
+/** What is found in a system; kept by its neighbour, for equal systems may share one score. */
+export type Found = (
+  score: SystemScore,
+  before: SystemScore | undefined,
+  head: StatementTree | undefined,
+  facts: Facts,
+) => readonly SystemProblem[];
+
+/** A check that looks at each system of a score. @param found keeps what it finds: see `keepingLooks` */
+export function overSystems(found: Found): Check {
   const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
     const all: PlacedProblem[] = [];
@@ -112,15 +119,8 @@ interface Kept {
   readonly found: readonly SystemProblem[];
 }
 
-/** What is found in a system; kept by its neighbour, for equal systems may share one score. */
-type Found = (
-  score: SystemScore,
-  before: SystemScore | undefined,
-  head: StatementTree | undefined,
-  facts: Facts,
-) => readonly SystemProblem[];
-
-function keepingLooks(looks: readonly Look[]): Found {
+/** Looks at a system for several things and keeps what is found. */
+export function keepingLooks(looks: readonly Look[]): Found {
   const kept = new WeakMap<SystemScore, WeakMap<object, Kept>>();
   return (score, before, head, facts) => {
     const byNeighbour = kept.get(score) ?? new WeakMap<object, Kept>();
@@ -137,7 +137,7 @@ function keepingLooks(looks: readonly Look[]): Found {
 
 const knownFacts = new WeakMap<Environment, Map<AccidentalPractice, Facts>>();
 
-function factsOf(environment: Environment, { accidentals }: Choice): Facts {
+export function factsOf(environment: Environment, { accidentals }: Choice): Facts {
   const known = knownFacts.get(environment) ?? new Map<AccidentalPractice, Facts>();
   knownFacts.set(environment, known);
   const facts = known.get(accidentals) ?? newFacts(environment, accidentals);

@@ -1,12 +1,12 @@
 /** Names that lanes and statements cite and give, each with its place. */
 import { keeping } from '../../grammar/keeping';
+import { type TellingItem, tellingItems } from '../../grammar/telling';
 import type {
   Argument,
   BlockContents,
   ChangeItem,
   Clause,
   FileTree,
-  Item,
   LaneTree,
   OptionsItem,
   Readings,
@@ -60,13 +60,8 @@ const nothingSaid = (): Said => ({ cited: [], given: [], moves: false });
 
 // ─── lanes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** What an event has if it cites something or moves to another stave. */
-const citingSigns = /[:*(]/g;
-
 class LaneNames {
   readonly said = nothingSaid();
-  /** The first such sign that does not lie behind; it is kept, so that the text is gone over once. */
-  private sign = -1;
 
   constructor(private readonly text: string) {}
 
@@ -93,14 +88,6 @@ class LaneNames {
     this.limits(tie.readings, this.text.indexOf(tie.text, from) + tie.text.length);
   }
 
-  private mayCite({ pos, len }: Span): boolean {
-    if (this.sign < pos) {
-      citingSigns.lastIndex = pos;
-      this.sign = citingSigns.exec(this.text)?.index ?? this.text.length;
-    }
-    return this.sign < pos + len;
-  }
-
   suffixes(list: readonly Suffix[]): void {
     for (const suffix of list) {
       if (suffix.kind === 'mark') this.limits(suffix.form.readings, suffix.pos + suffix.form.text.length);
@@ -108,14 +95,9 @@ class LaneNames {
     }
   }
 
-  items(items: readonly Item[]): void {
-    for (const item of items) this.item(item);
-  }
-
-  private item(item: Item): void {
+  item(item: TellingItem): void {
     switch (item.kind) {
       case 'event':
-        if (!this.mayCite(item)) break;
         this.tie(item.tie, item.pos);
         this.suffixes(item.suffixes);
         for (const member of item.members) {
@@ -126,7 +108,6 @@ class LaneNames {
         break;
       case 'span':
         this.limits(item.head.readings, item.pos + item.head.text.length);
-        this.items(item.items);
         this.suffixes(item.suffixes);
         break;
       case 'options':
@@ -144,9 +125,8 @@ class LaneNames {
   private options(item: OptionsItem): void {
     if (item.place !== undefined) this.give('place', item.place);
     this.suffixes(item.reasons);
-    for (const option of item.options) {
-      for (const label of option.labels) this.cite('option', labelText(label), label.pos);
-      this.items(option.items);
+    for (const { labels } of item.options) {
+      for (const label of labels) this.cite('option', labelText(label), label.pos);
     }
     this.suffixes(item.suffixes);
   }
@@ -165,10 +145,8 @@ function saidInLane(tree: LaneTree): Said {
   const names = new LaneNames(tree.text);
   names.suffixes(tree.opening.suffixes);
   names.suffixes(tree.opening.again?.suffixes ?? []);
-  for (const segment of tree.segments) {
-    names.items(segment.items);
-    names.suffixes(segment.bar?.suffixes ?? []);
-  }
+  for (const item of tellingItems(tree)) names.item(item);
+  for (const { bar } of tree.segments) if (bar !== undefined) names.suffixes(bar.suffixes);
   return names.said;
 }
 
@@ -254,22 +232,24 @@ const citedBefore = ({ lanes }: BlockContents): Cited[] =>
     ]);
 
 /** Names by what they are called. */
-function named(uses: Iterable<readonly [UseKind, string]>): Map<UseKind, Set<string>> {
-  const names = new Map<UseKind, Set<string>>();
-  for (const [kind, name] of uses) {
-    const known = names.get(kind);
-    if (known === undefined) names.set(kind, new Set([name]));
-    else known.add(name);
-  }
+type Names = Map<UseKind, Set<string>>;
+
+function addName(names: Names, kind: UseKind, name: string): void {
+  const known = names.get(kind);
+  if (known === undefined) names.set(kind, new Set([name]));
+  else known.add(name);
+}
+
+function namesCited(lists: readonly (readonly Cited[])[]): Names {
+  const names: Names = new Map();
+  for (const list of lists) for (const { kind, name } of list) addName(names, kind, name);
   return names;
 }
 
-function* namesCited(lists: readonly (readonly Cited[])[]): Generator<readonly [UseKind, string]> {
-  for (const list of lists) for (const { kind, name } of list) yield [kind, name];
-}
-
-function* namesOf(blocks: readonly BlockUses[]): Generator<readonly [UseKind, string]> {
-  for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) yield [kind, name];
+function namesOf(blocks: readonly BlockUses[]): Names {
+  const all: Names = new Map();
+  for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) addName(all, kind, name);
+  return all;
 }
 
 const placed = <Name extends Cited | Given>(names: readonly Name[], where: Omit<Spot, 'block' | keyof Span>) =>
@@ -291,7 +271,7 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
     get uses() {
       return placedUses(contents);
     },
-    names: named(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
+    names: namesCited([...said.map(({ cited }) => cited), citedBefore(contents)]),
     given: [
       ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).given, { statement })),
       ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).given, { lane })),
@@ -308,7 +288,7 @@ export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses =
   const blocks = tree.blocks.map(({ contents }) => usesInBlock(contents));
   return {
     blocks,
-    names: named(namesOf(blocks)),
+    names: namesOf(blocks),
     places: givenAs('place', blocks),
     sections: givenAs('section', blocks),
     moves: blocks.some(({ moves }) => moves),

@@ -10,7 +10,7 @@ import { finished } from '../../grammar/finished';
 import { areSame } from '../../grammar/keeping';
 import { parsing } from '../../grammar/parse';
 import type { FileTree } from '../../grammar/tree';
-import { type Checked, checkFile } from '../checks';
+import { type Checked, checkFile, lookingAhead } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { PlaceDecisions } from '../readings/places';
 import { buildingScore } from '../score/build';
@@ -187,29 +187,30 @@ export class Document {
     return this.declared;
   }
 
-  /** @param loose whether the events of its systems may be collected while the document goes on: see `Systems` */
+  /** @param loose whether the events of its systems are let go when they have been looked at: see `Systems` */
   private building(
     tree: FileTree,
     { environment }: Declared,
     choice: Choice,
     loose: boolean,
   ): Generator<undefined, Score> {
-    const systemScores = this.systems.scores(environment, choice, loose);
-    return buildingScore({ file: this.file, tree, environment, choice }, systemScores);
+    const scores = this.systems.scores(environment, choice, loose);
+    const task = { file: this.file, tree, environment, choice };
+    return buildingScore(task, loose ? lookingAhead(scores, environment, choice) : scores);
   }
 
   private analysis(tree: FileTree, declared: Declared, scores: Map<string, Score>, options: UpdateOptions): Analysis {
     const { environment, choices } = declared;
-    const score = (name: string): Score | undefined => {
+    const scoreOf = (name: string, loose: boolean): Score | undefined => {
       const choice = choices.get(name);
       if (choice === undefined) return undefined;
-      const known = scores.get(name) ?? finished(this.building(tree, declared, choice, false));
+      const known = scores.get(name) ?? finished(this.building(tree, declared, choice, loose));
       scores.set(name, known);
       return known;
     };
     const problems = function* (): Generator<Checked> {
       yield { choice: undefined, problems: environment.problems };
-      const all = [...choices.keys()].flatMap((name) => score(name) ?? []);
+      const all = [...choices.keys()].flatMap((name) => scoreOf(name, true) ?? []);
       for (const one of all) yield { choice: one.choice.name, problems: one.problems };
       yield* checkFile({ tree, environment }, all);
     };
@@ -220,7 +221,7 @@ export class Document {
       tree,
       environment,
       choices: [...choices.keys()],
-      score,
+      score: (name) => scoreOf(name, false),
       findings: () => {
         findings ??= made.of({ file, tree }, problems(), [...choices.keys()], options);
         return findings;

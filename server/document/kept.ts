@@ -50,6 +50,15 @@ export class Kept<Key, Value> {
  */
 export const canonical = (value: unknown): string => JSON.stringify(value, plain);
 
+/** The same of data without maps and sets, several times as fast; a whole number beyond the safe ones takes the slow way. */
+export function canonicalPlain(value: unknown): string {
+  try {
+    return JSON.stringify(value);
+  } catch {
+    return canonical(value);
+  }
+}
+
 const plain = (_: string, value: unknown): unknown => {
   if (typeof value === 'bigint') return `${value}n`;
   return value instanceof Map || value instanceof Set ? [...value] : value;

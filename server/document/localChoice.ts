@@ -1,15 +1,7 @@
 /** What a choice comes to in one system: readings that take the same there share its score. */
 import { keeping } from '../../grammar/keeping';
-import type {
-  Barline,
-  BlockContents,
-  EventItem,
-  Item,
-  LaneTree,
-  OptionsItem,
-  Readings,
-  Suffix,
-} from '../../grammar/tree';
+import { type TellingItem, tellingItems } from '../../grammar/telling';
+import type { Barline, BlockContents, EventItem, LaneTree, OptionsItem, Readings, Suffix } from '../../grammar/tree';
 import { type Choice, chooseOption, preferredWitness } from '../score/choice';
 import { holdsIn } from '../score/lane';
 
@@ -22,10 +14,6 @@ type Point =
 /** Finds what bears readings or is options in a lane. */
 class Points {
   readonly found: Point[] = [];
-  /** The first colon that does not lie behind. */
-  private colon = -1;
-
-  constructor(private readonly text: string) {}
 
   private limit({ readings }: { readonly readings?: Readings | undefined } = {}): void {
     if (readings !== undefined) this.found.push({ kind: 'limit', readings });
@@ -35,23 +23,17 @@ class Points {
     for (const suffix of list) if (suffix.kind === 'mark') this.limit(suffix.form);
   }
 
-  items(items: readonly Item[]): void {
-    for (const item of items) this.item(item);
-  }
-
-  private item(item: Item): void {
+  item(item: TellingItem): void {
     switch (item.kind) {
       case 'event':
         this.event(item);
         break;
       case 'span':
         this.limit(item.head);
-        this.items(item.items);
         this.suffixes(item.suffixes);
         break;
       case 'options':
         this.found.push({ kind: 'options', options: item });
-        for (const option of item.options) this.items(option.items);
         this.suffixes(item.suffixes);
         break;
       case 'barline':
@@ -60,16 +42,10 @@ class Points {
     }
   }
 
-  private event(event: EventItem): void {
-    // Readings stand after a colon; most events have none. The place is kept, so that the text is gone over once.
-    if (this.colon < event.pos) {
-      const found = this.text.indexOf(':', event.pos);
-      this.colon = found < 0 ? this.text.length : found;
-    }
-    if (this.colon >= event.pos + event.len) return;
-    this.limit(event.tie);
-    this.suffixes(event.suffixes);
-    for (const member of event.members) {
+  private event({ written: { tie, suffixes, members } }: EventItem): void {
+    this.limit(tie);
+    this.suffixes(suffixes);
+    for (const member of members) {
       this.limit(member.tie);
       this.suffixes(member.suffixes);
     }
@@ -81,13 +57,11 @@ class Points {
 }
 
 const pointsOfTree = keeping((tree: LaneTree): readonly Point[] => {
-  const points = new Points(tree.text);
+  const points = new Points();
   points.suffixes(tree.opening.suffixes);
   points.barline(tree.opening.again);
-  for (const { items, bar } of tree.segments) {
-    points.items(items);
-    points.barline(bar);
-  }
+  for (const item of tellingItems(tree)) points.item(item);
+  for (const { bar } of tree.segments) points.barline(bar);
   return points.found;
 });
 
@@ -132,7 +106,8 @@ export class LocalChoices {
     if (this.points.length === 0) return '';
     const known = this.answers.get(choice);
     if (known !== undefined) return known;
-    const text = this.points.map((point) => answer(point, choice)).join();
+    let text = '';
+    for (const point of this.points) text += `${answer(point, choice)},`;
     this.answers.set(choice, text);
     return text;
   }

@@ -1,4 +1,5 @@
 /** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
+import { keeping } from '../../grammar/keeping';
 import type { BlockContents } from '../../grammar/tree';
 import type { SystemScores } from '../score/build';
 import type { Carry } from '../score/carry';
@@ -6,7 +7,7 @@ import type { Choice } from '../score/choice';
 import { type SystemEnvironment, seenBySystems } from '../score/environment';
 import type { SystemScore } from '../score/score';
 import { buildSystem, type SystemTask } from '../score/system';
-import { canonical, type Generation, isStale, Kept } from './kept';
+import { canonical, canonicalPlain, type Generation, isStale, Kept } from './kept';
 import { LocalChoices } from './localChoice';
 
 /** A score with what it was built from, besides contents and carry. */
@@ -26,29 +27,46 @@ interface Known {
   readonly byCarry: Map<Carry, Built[]>;
 }
 
+type Voices = SystemScore['voices'];
+
+/** The events of the two systems last built or asked for: of one that is looked at and of the one before it. */
+class LastEvents {
+  private readonly last: { readonly task: SystemTask; readonly voices: Voices }[] = [];
+
+  of(task: SystemTask): Voices | undefined {
+    return this.last.find((one) => one.task === task)?.voices;
+  }
+
+  keep(task: SystemTask, voices: Voices): void {
+    this.last.push({ task, voices });
+    if (this.last.length > 2) this.last.shift();
+  }
+}
+
 /**
  * The score with its events held loosely. Events were three quarters of the memory of an open document (measured: 150 of 190
- * bytes a character with three choices), and few ask for them: checks look at a system once, exports and features at what
- * they tell of. Collected meanwhile, they are built again, the same since they depend on nothing but the task. Within one
- * turn of the thread they stay, so whoever makes many versions in one turn keeps the events of all.
+ * bytes a character with three choices), and few ask for them: checks look at a system as soon as it is built, exports and
+ * features at what they tell of. So they are let go at once, while they are young and cost the collector nothing, and built
+ * again when they are asked for, the same since they depend on nothing but the task; then they stay until the collector
+ * wants their room.
  */
-const withLooseEvents = ({ voices, ...summary }: SystemScore, task: SystemTask): SystemScore =>
-  looselyHeld(summary, new WeakRef(voices), task);
-
-function looselyHeld(
-  { kind, bars, duration, curves, changes, sections, carryOut, problems }: Omit<SystemScore, 'voices'>,
-  held: WeakRef<SystemScore['voices']>,
+function withLooseEvents(
+  { kind, bars, duration, voices: built, curves, changes, sections, carryOut, problems }: SystemScore,
   task: SystemTask,
+  last: LastEvents,
 ): SystemScore {
+  let held: WeakRef<Voices> | undefined;
+  last.keep(task, built);
   return {
     kind,
     bars,
     duration,
     get voices() {
-      const known = held.deref();
+      const known = last.of(task) ?? held?.deref();
       if (known !== undefined) return known;
       const { voices } = buildSystem(task);
       held = new WeakRef(voices);
+      last.keep(task, voices);
       return voices;
     },
     curves,
@@ -66,7 +84,7 @@ class Carries {
 
   one(carry: Carry): Carry {
     if (this.own.has(carry)) return carry;
-    const text = canonical(carry);
+    const text = canonicalPlain(carry);
     const known = this.byText.get(text);
     if (known !== undefined) return known;
     this.byText.set(text, carry);
@@ -87,12 +105,27 @@ class Carries {
   }
 }
 
+/** What systems see of an environment, with its canonical text. */
+interface EnvironmentView {
+  readonly environment: SystemEnvironment;
+  readonly text: string;
+}
+
+const viewOf = (environment: SystemEnvironment): EnvironmentView => ({ environment, text: canonical(environment) });
+
+const viewsOf = keeping((environment: SystemEnvironment) => {
+  const seen = seenBySystems(environment);
+  // Who adds a source changes nothing where no witness has a lane.
+  return { whole: viewOf(seen), withoutSources: viewOf({ ...seen, sources: [] }) };
+});
+
 export class Systems {
   /** Systems that were built since this was last set to zero. */
   built = 0;
   private readonly known = new WeakMap<BlockContents, Known>();
   private readonly carries = new Carries();
   private readonly environments: Kept<string, SystemEnvironment>;
+  private readonly lastEvents = new LastEvents();
 
   constructor(private readonly generation: Generation) {
     this.environments = new Kept(generation);
@@ -103,9 +136,8 @@ export class Systems {
    * @param loose whether the events of those built may be collected, to be built again when they are asked for
    */
   scores(environment: SystemEnvironment, choice: Choice, loose: boolean): SystemScores {
-    const seen = this.oneEnvironment(seenBySystems(environment));
-    // Who adds a source changes nothing where no witness has a lane.
-    const withoutSources = this.oneEnvironment({ ...seen, sources: [] });
+    const views = viewsOf(environment);
+    const [seen, withoutSources] = [this.one(views.whole), this.one(views.withoutSources)];
     return (contents, carry) => {
       const known = this.knownOf(contents);
       return this.score(
@@ -138,7 +170,7 @@ export class Systems {
       const whole = buildSystem(task);
       this.built++;
       const firm = { ...whole, carryOut: this.carries.one(whole.carryOut) };
-      const score = loose ? withLooseEvents(firm, task) : firm;
+      const score = loose ? withLooseEvents(firm, task, this.lastEvents) : firm;
       built = { environment, accidentals, local: text, score, used: 0 };
       all.push(built);
       byCarry.set(carry, all);
@@ -156,8 +188,7 @@ export class Systems {
     return fresh;
   }
 
-  private oneEnvironment(environment: SystemEnvironment): SystemEnvironment {
-    const text = canonical(environment);
+  private one({ text, environment }: EnvironmentView): SystemEnvironment {
     return this.environments.get(text) ?? this.environments.set(text, environment);
   }
 

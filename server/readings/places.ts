@@ -4,7 +4,8 @@
  */
 import { keeping } from '../../grammar/keeping';
 import { allOf } from '../../grammar/statements/read';
-import type { BlockContents, FileTree, Item, Option } from '../../grammar/tree';
+import { tellingItems } from '../../grammar/telling';
+import type { BlockContents, FileTree, LaneTree, Option } from '../../grammar/tree';
 import { type Choice, labelText, matchingOption } from '../score/choice';
 import type { Environment } from '../score/environment';
 
@@ -15,17 +16,16 @@ interface Place {
 }
 
 const placesIn = keeping((contents: BlockContents): readonly Place[] =>
-  contents.lanes.flatMap(({ tree }) =>
-    // Places stand in angle brackets; most lanes have none.
-    tree.text.includes('<') ? tree.segments.flatMap(({ items }) => items.flatMap(namedIn)) : [],
-  ),
+  contents.lanes.flatMap(({ tree }) => placesInLane(tree)),
 );
 
-function namedIn(item: Item): Place[] {
-  if (item.kind === 'span') return item.items.flatMap(namedIn);
-  if (item.kind !== 'options') return [];
-  const own = item.place === undefined ? [] : [{ name: item.place.text, options: item.options }];
-  return [...own, ...item.options.flatMap(({ items }) => items.flatMap(namedIn))];
+function placesInLane(tree: LaneTree): readonly Place[] {
+  const found: Place[] = [];
+  for (const item of tellingItems(tree)) {
+    if (item.kind !== 'options' || item.place === undefined) continue;
+    found.push({ name: item.place.text, options: item.options });
+  }
+  return found;
 }
 
 /** Names by the one that stands for all that are linked with it. */

@@ -121,7 +121,7 @@ class PieceBuilder {
   addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
     const text = tree.blocks[block];
     if (text === undefined) return;
-    const score = this.systemScore(text.contents, this.carry);
+    const score = this.systemScore(text.contents, this.carry, this.systems.at(-1)?.score);
     const continues = score.bars[0]?.continues === true && this.bars.length > 0;
     const firstBar = continues ? this.bars.length - 1 : this.bars.length;
     const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
@@ -485,8 +485,8 @@ class PieceBuilder {
   }
 }
 
-/** Gives the score of a system with these contents after this carry: built anew, or kept from another time. */
-export type SystemScores = (contents: BlockContents, carry: Carry) => SystemScore;
+/** Gives the score of a system with these contents after this carry and the system before it in its piece: built anew, or kept from another time. */
+export type SystemScores = (contents: BlockContents, carry: Carry, before: SystemScore | undefined) => SystemScore;
 
 /** What is built from: all but where the scores of its systems come from. */
 export interface ScoreTask {

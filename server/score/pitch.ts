@@ -182,7 +182,8 @@ class PitchPass {
   private enterBar(bar: number, state: VoiceState): void {
     if (bar > this.bar) {
       this.bar = bar;
-      for (const list of this.onStave) list.length = 0;
+      // To empty a list takes a while even where nothing is in it.
+      for (const list of this.onStave) if (list.length > 0) list.length = 0;
     }
     if (bar === state.bar && !(bar === 0 && state.lastKind === undefined)) return;
     for (let b = state.bar + (state.lastKind === undefined ? 0 : 1); b <= bar; b++) {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import { parseFile } from '../../grammar/parse';
 import { unknownNames } from '../../server/checks/names';
-import { overSystems, problemIn, type View } from '../../server/checks/systems';
+import { keepingLooks, overSystems, problemIn, type View } from '../../server/checks/systems';
 import { type AnalysisOptions, analyse } from '../../server/document/analysis';
 import { choiceOf } from '../../server/readings/choices';
 import { buildScore } from '../../server/score/build';
@@ -44,25 +44,27 @@ function withNew(score: Score, index: number): Score {
 
 describe('a look at one system after another', () => {
   const seen: View[] = [];
-  const look = overSystems([
-    (view) => {
-      seen.push(view);
-      const event = view.score.voices[0]?.events[0];
-      if (event === undefined) return [];
-      return [
-        problemIn({
-          code: 'ledger-lines',
-          at: event.source,
-          slots: {},
-          bar: 0,
-          bars: [
-            { system: -1, bar: 0 },
-            { system: 0, bar: 0 },
-          ],
-        }),
-      ];
-    },
-  ]);
+  const look = overSystems(
+    keepingLooks([
+      (view) => {
+        seen.push(view);
+        const event = view.score.voices[0]?.events[0];
+        if (event === undefined) return [];
+        return [
+          problemIn({
+            code: 'ledger-lines',
+            at: event.source,
+            slots: {},
+            bar: 0,
+            bars: [
+              { system: -1, bar: 0 },
+              { system: 0, bar: 0 },
+            ],
+          }),
+        ];
+      },
+    ]),
+  );
   const file = made(MUSIC);
   const first = look.run(file);
 
