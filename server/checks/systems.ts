@@ -93,9 +93,14 @@ export type Found = (
 
 /** A check that looks at each system of a score. @param found keeps what it finds: see `keepingLooks` */
 export function overSystems(found: Found): Check {
+  // Choices that come to the same in the whole file share their pieces.
+  const known = new WeakMap<readonly Piece[], { readonly facts: Facts; readonly all: readonly PlacedProblem[] }>();
   const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
+    const before = known.get(score.pieces);
+    if (before?.facts === facts) return before.all;
     const all: PlacedProblem[] = [];
+    known.set(score.pieces, { facts, all });
     for (const piece of score.pieces) {
       for (let index = 0; index < piece.systems.length; index++) {
         const system = piece.systems[index] as ScoreSystem;

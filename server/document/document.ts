@@ -54,6 +54,13 @@ interface Declared {
   readonly choices: ReadonlyMap<string, Choice>;
 }
 
+/** The scores of a version. */
+class Scores {
+  readonly byName = new Map<string, Score>();
+  /** By what a choice comes to in the whole file. */
+  readonly byTaken = new Map<string, Score>();
+}
+
 export class Document {
   private readonly generation: Generation = { now: 0 };
   private readonly trees = new Trees(this.generation);
@@ -106,9 +113,9 @@ export class Document {
     const text = typeof change === 'string' ? change : edited(this.version?.tree.text ?? '', change);
     const tree = yield* this.parsing(text);
     const options = givenTo(given, tree);
-    const scores = new Map<string, Score>();
+    const scores = new Scores();
     const declared = this.declaredIn(tree, options.included ?? []);
-    for (const [name, choice] of declared.choices) scores.set(name, yield* this.building(tree, declared, choice, true));
+    for (const choice of declared.choices.values()) yield* this.building(tree, declared, choice, true, scores);
     this.version = this.analysis(tree, declared, scores, options);
     this.sweep();
     return this.version;
@@ -161,7 +168,7 @@ export class Document {
 
   /** A version by itself, from a tree made elsewhere: its scores are built when they are asked for. */
   read(tree: FileTree, options: UpdateOptions = {}): Analysis {
-    return this.analysis(tree, this.declaredIn(tree, options.included ?? []), new Map(), options);
+    return this.analysis(tree, this.declaredIn(tree, options.included ?? []), new Scores(), options);
   }
 
   private declaredIn(tree: FileTree, included: readonly NamedTree[]): Declared {
@@ -187,26 +194,36 @@ export class Document {
     return this.declared;
   }
 
-  /** @param loose whether the events of its systems are let go when they have been looked at: see `Systems` */
-  private building(
+  /**
+   * Builds the score of a choice, or takes that of another that comes to the same in the whole file.
+   * @param loose whether the events of its systems are let go when they have been looked at: see `Systems`
+   */
+  private *building(
     tree: FileTree,
     { environment }: Declared,
     choice: Choice,
     loose: boolean,
+    scores: Scores,
   ): Generator<undefined, Score> {
-    const scores = this.systems.scores(environment, choice, loose);
+    const taken = this.systems.taken(tree, choice);
+    const same = scores.byTaken.get(taken);
     const task = { file: this.file, tree, environment, choice };
-    return buildingScore(task, loose ? lookingAhead(scores, environment, choice) : scores);
+    const systemScores = this.systems.scores(environment, choice, loose);
+    const score =
+      same === undefined
+        ? yield* buildingScore(task, loose ? lookingAhead(systemScores, environment, choice) : systemScores)
+        : { ...same, choice };
+    scores.byTaken.set(taken, score);
+    scores.byName.set(choice.name, score);
+    return score;
   }
 
-  private analysis(tree: FileTree, declared: Declared, scores: Map<string, Score>, options: UpdateOptions): Analysis {
+  private analysis(tree: FileTree, declared: Declared, scores: Scores, options: UpdateOptions): Analysis {
     const { environment, choices } = declared;
     const scoreOf = (name: string, loose: boolean): Score | undefined => {
       const choice = choices.get(name);
       if (choice === undefined) return undefined;
-      const known = scores.get(name) ?? finished(this.building(tree, declared, choice, loose));
-      scores.set(name, known);
-      return known;
+      return scores.byName.get(name) ?? finished(this.building(tree, declared, choice, loose, scores));
     };
     const problems = function* (): Generator<Checked> {
       yield { choice: undefined, problems: environment.problems };

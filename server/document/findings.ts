@@ -79,13 +79,21 @@ export class Findings {
   ): readonly Finding[] {
     const blocks = named.tree.blocks.map((block) => this.madeAt(block));
     const found = new Map<Finding, LaneFinding>();
+    /** Choices that agree in a system have the very same problems there. */
+    const byProblem = new Map<PlacedProblem, LaneFinding>();
     const take = (placed: PlacedProblem, choice: string | undefined): void => {
+      const met = byProblem.get(placed);
+      if (met !== undefined) {
+        arises(met, choice);
+        return;
+      }
       const finding = this.finding(named, blocks[placed.block], placed);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
       const known = found.get(finding);
-      if (known === undefined) {
-        found.set(finding, { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) });
-      } else arises(known, choice);
+      const one = known ?? { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) };
+      if (known === undefined) found.set(finding, one);
+      else arises(known, choice);
+      byProblem.set(placed, one);
     };
     named.tree.blocks.forEach(({ contents }, block) => {
       for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);

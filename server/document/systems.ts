@@ -1,6 +1,6 @@
 /** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
 import { keeping } from '../../grammar/keeping';
-import type { BlockContents } from '../../grammar/tree';
+import type { BlockContents, FileTree } from '../../grammar/tree';
 import type { SystemScores } from '../score/build';
 import type { Carry } from '../score/carry';
 import type { Choice } from '../score/choice';
@@ -129,6 +129,15 @@ export class Systems {
 
   constructor(private readonly generation: Generation) {
     this.environments = new Kept(generation);
+  }
+
+  /** What a choice comes to in the whole of a file: equal texts, equal scores. */
+  taken({ blocks }: FileTree, choice: Choice): string {
+    let text = canonical([choice.accidentals, choice.order]);
+    for (const { kind, contents } of blocks) {
+      if (kind === 'system') text += `;${this.knownOf(contents).local.textOf(choice)}`;
+    }
+    return text;
   }
 
   /**
