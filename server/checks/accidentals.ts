@@ -8,7 +8,7 @@ import { accidentalOf } from '../score/pitch';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { countTo, isMixed } from './lines';
 import { editorsSign, eventNumber, inWords } from './pitches';
-import { isSounding, type Line, type Sounding, type Struck, surveyOf } from './sounding';
+import { isSounding, type Line, membersWhere, type Sounding, type Struck } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
@@ -27,42 +27,50 @@ const SOON = 8;
 
 /** The next note on the same line in the same bar of the voice, small notes passed over. */
 function nextOnLine({ voice, index, event, member }: Struck): Pick<Struck, 'event' | 'member'> | undefined {
-  for (let i = index + 1; i <= Math.min(index + SOON, voice.events.length - 1); i++) {
+  const last = Math.min(index + SOON, voice.events.length - 1);
+  for (let i = index + 1; i <= last; i++) {
     const next = voice.events[i] as VoiceEvent;
     if (next.bar !== event.bar) return undefined;
-    const found = isSounding(next) ? next.members.find((one) => isOnLineOf(one, member)) : undefined;
-    if (found !== undefined) return { event: next, member: found };
+    if (!isSounding(next)) continue;
+    for (const one of next.members) if (isOnLineOf(one, member)) return { event: next, member: one };
   }
   return undefined;
 }
 
-export const accidentalEnds: Look = ({ score, facts }) => {
-  if (facts.practice === 'bar') return [];
-  return surveyOf(score).signed.flatMap((struck): SystemProblem[] => {
-    const { voice, event, member } = struck;
-    const next = nextOnLine(struck);
-    if (next === undefined || accidentalOf(next.member) !== undefined || next.member.tiedFrom) return [];
-    if (next.member.alteration === member.alteration) return [];
-    const note = inWords(member);
-    const slots = {
-      voice: facts.voices[voice.voice] ?? '',
-      note,
-      event: eventNumber(event),
-      rule: facts.practice,
-      next: inWords(next.member),
-      there: eventNumber(next.event),
-    };
-    return [
-      problemIn({
-        code: 'accidental-ends',
-        at: next.member.source,
-        slots,
-        bar: next.event.bar,
-        fixes: signed(next.member, next.member.alteration),
-        related: { message: note, source: member.source, system: 0 },
-      }),
-    ];
+const isSigned = (member: NoteMember, event: VoiceEvent): boolean =>
+  accidentalOf(member) !== undefined && isSounding(event);
+
+const endsBefore = (next: NoteMember, { alteration }: NoteMember): boolean =>
+  accidentalOf(next) === undefined && !next.tiedFrom && next.alteration !== alteration;
+
+function ended(facts: Facts, { voice, event, member }: Struck, next: Pick<Struck, 'event' | 'member'>): SystemProblem {
+  const note = inWords(member);
+  const slots = {
+    voice: facts.voices[voice.voice] ?? '',
+    note,
+    event: eventNumber(event),
+    rule: facts.practice,
+    next: inWords(next.member),
+    there: eventNumber(next.event),
+  };
+  return problemIn({
+    code: 'accidental-ends',
+    at: next.member.source,
+    slots,
+    bar: next.event.bar,
+    fixes: signed(next.member, next.member.alteration),
+    related: { message: note, source: member.source, system: 0 },
   });
+}
+
+export const accidentalEnds: Look = ({ score, facts }) => {
+  const found: SystemProblem[] = [];
+  if (facts.practice === 'bar') return found;
+  for (const struck of membersWhere(score, isSigned)) {
+    const next = nextOnLine(struck);
+    if (next !== undefined && endsBefore(next.member, struck.member)) found.push(ended(facts, struck, next));
+  }
+  return found;
 };
 
 // ─── meanwhile in another voice ──────────────────────────────────────────────────────────────────────────────────

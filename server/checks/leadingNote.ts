@@ -105,14 +105,20 @@ function isFinal(passage: Passage, bass: Line, index: number): boolean {
   return !goesOnDown(before, final, bass[index + 1]);
 }
 
-export const leadingNotes: Look = alongPassages((passage, facts) => {
-  const { melodies } = passage;
-  const bass = melodies.at(-1) ?? [];
-  return bass.flatMap((final, index) => {
-    if (!isFinal(passage, bass, index)) return [];
-    return melodies.slice(0, -1).flatMap((line) => {
-      const leading = arrivalIn(line, final);
-      return leading === undefined || isRaisedElsewhere(melodies, leading) ? [] : [told(facts, leading, final)];
-    });
+/** What voices above do as the bass closes on a note. */
+function closesOn({ melodies }: Passage, facts: Facts, final: Sounding): SystemProblem[] {
+  return melodies.slice(0, -1).flatMap((line) => {
+    const leading = arrivalIn(line, final);
+    return leading === undefined || isRaisedElsewhere(melodies, leading) ? [] : [told(facts, leading, final)];
   });
+}
+
+export const leadingNotes: Look = alongPassages((passage, facts) => {
+  const bass = passage.melodies.at(-1) ?? [];
+  const found: SystemProblem[] = [];
+  for (let index = 0; index < bass.length; index++) {
+    // Few notes of a bass are closes.
+    if (isFinal(passage, bass, index)) found.push(...closesOn(passage, facts, bass[index] as Sounding));
+  }
+  return found;
 });

@@ -43,15 +43,21 @@ type Known = ReturnType<typeof knownNames>;
 const isUnknown = (known: Known, kind: UseKind, name: string): boolean =>
   codes[kind] !== undefined && known[kind]?.has(name) === false;
 
-/** Most blocks cite nothing unknown: their names are asked before their places are walked. */
-const mayBeUnknown = (known: Known, { names }: BlockUses): boolean =>
-  [...names].some(([kind, cited]) => [...cited].some((name) => isUnknown(known, kind, name)));
+/** Most blocks cite nothing unknown: their names, which many have in common, are asked before their places are walked. */
+function withUnknown(known: Known, blocks: readonly BlockUses[]): ReadonlySet<BlockUses['names']> {
+  const distinct = new Set(blocks.map(({ names }) => names));
+  const hasUnknown = (names: BlockUses['names']): boolean =>
+    [...names].some(([kind, cited]) => [...cited].some((name) => isUnknown(known, kind, name)));
+  return new Set([...distinct].filter(hasUnknown));
+}
 
 export const unknownNames = check('unknown-names', ['tree', 'environment'], ({ tree, environment }) => {
   const uses = usesIn(tree);
   const known = knownNames(environment, uses);
+  const suspects = withUnknown(known, uses.blocks);
+  if (suspects.size === 0) return [];
   return uses.blocks.flatMap((inBlock, block): PlacedProblem[] => {
-    if (!mayBeUnknown(known, inBlock)) return [];
+    if (!suspects.has(inBlock.names)) return [];
     return inBlock.uses.flatMap((use): PlacedProblem[] => {
       const [code, names] = [codes[use.kind], known[use.kind]];
       if (code === undefined || names === undefined || names.has(use.name)) return [];

@@ -5,7 +5,6 @@
  */
 import { keepingLast } from '../../grammar/keeping';
 import type { Time } from '../../grammar/time';
-import { accidentalOf } from '../score/pitch';
 import {
   isSpecial,
   type Meter,
@@ -83,8 +82,6 @@ export interface Survey {
   readonly high: number;
   /** By stave, small notes too. */
   readonly heights: readonly (Heights | undefined)[];
-  /** Notes with an accidental, without small ones. */
-  readonly signed: readonly Struck[];
 }
 
 export const isSounding = (event: VoiceEvent): boolean => event.kind === 'note' && event.small === undefined;
@@ -206,31 +203,25 @@ export function notesIn(
   return found;
 }
 
-const NO_NOTES = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY } as const;
-
-/** Holds events, so that of a system not looked at any more nothing of it may stay. */
 export const surveyOf = keepingLast((score: SystemScore): Survey => {
-  const keys: Heights = { ...NO_NOTES };
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   const heights: (Heights | undefined)[] = [];
-  const signed: Struck[] = [];
-  for (const voice of score.voices) {
-    for (let index = 0; index < voice.events.length; index++) {
-      const event = voice.events[index] as VoiceEvent;
-      for (const member of event.members) {
-        widen(keys, member.midi);
-        heights[member.stave] ??= { ...NO_NOTES };
-        widen(heights[member.stave] as Heights, positionOf(member));
-        if (accidentalOf(member) !== undefined && isSounding(event)) signed.push({ voice, index, event, member });
+  for (const { events } of score.voices) {
+    for (const { members } of events) {
+      for (const member of members) {
+        const { midi, stave } = member;
+        if (midi < low) low = midi;
+        if (midi > high) high = midi;
+        const onStave = heights[stave];
+        const position = positionOf(member);
+        if (onStave === undefined) heights[stave] = { low: position, high: position };
+        else if (position < onStave.low) onStave.low = position;
+        else if (position > onStave.high) onStave.high = position;
       }
     }
   }
-  return { unit: unitOf(score), low: keys.low, high: keys.high, heights, signed };
+  return { unit: unitOf(score), low, high, heights };
 });
-
-function widen(heights: Heights, height: number): void {
-  if (height < heights.low) heights.low = height;
-  if (height > heights.high) heights.high = height;
-}
 
 const laidByUnit = keepingLast((_: SystemScore) => new Map<number, Laid>());
 

@@ -75,9 +75,9 @@ class LaneNames {
 
   /** The names after the colon with which a sign ends. */
   private limits(readings: Readings | undefined, end: number): void {
-    const names = readings?.names ?? [];
-    let pos = end - names.join(',').length;
-    for (const name of names) {
+    if (readings === undefined) return;
+    let pos = end - readings.names.join(',').length;
+    for (const name of readings.names) {
       this.cite('limit', name, pos);
       pos += name.length + 1;
     }
@@ -248,8 +248,22 @@ function namesCited(lists: readonly (readonly Cited[])[]): Names {
 
 function namesOf(blocks: readonly BlockUses[]): Names {
   const all: Names = new Map();
-  for (const { names } of blocks) for (const [kind, some] of names) for (const name of some) addName(all, kind, name);
+  const distinct = new Set(blocks.map(({ names }) => names));
+  for (const names of distinct) for (const [kind, some] of names) for (const name of some) addName(all, kind, name);
   return all;
+}
+
+/** By what they say. Blocks of a file cite the same few names, so that many share one object and few have to be asked. */
+const alike = new Map<string, Names>();
+const MOST_ALIKE = 1000;
+
+function sharedByAlike(names: Names): Names {
+  const text = JSON.stringify(Array.from(names, ([kind, some]) => [kind, ...some]));
+  const known = alike.get(text);
+  if (known !== undefined) return known;
+  if (alike.size >= MOST_ALIKE) alike.clear();
+  alike.set(text, names);
+  return names;
 }
 
 const placed = <Name extends Cited | Given>(names: readonly Name[], where: Omit<Spot, 'block' | keyof Span>) =>
@@ -271,7 +285,7 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
     get uses() {
       return placedUses(contents);
     },
-    names: namesCited([...said.map(({ cited }) => cited), citedBefore(contents)]),
+    names: sharedByAlike(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
     given: [
       ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).given, { statement })),
       ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).given, { lane })),
@@ -280,8 +294,11 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
   };
 });
 
-const givenAs = (kind: GivenKind, blocks: readonly BlockUses[]): Set<string> =>
-  new Set(blocks.flatMap(({ given }) => given.flatMap((one) => (one.kind === kind ? [one.name] : []))));
+function givenAs(kind: GivenKind, blocks: readonly BlockUses[]): Set<string> {
+  const names = new Set<string>();
+  for (const { given } of blocks) for (const one of given) if (one.kind === kind) names.add(one.name);
+  return names;
+}
 
 /** All names that a file cites. */
 export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses => {

@@ -65,7 +65,7 @@ const pointsOfTree = keeping((tree: LaneTree): readonly Point[] => {
   return points.found;
 });
 
-const answer = (point: Point, choice: Choice): string => {
+const answerAt = (point: Point, choice: Choice): string => {
   switch (point.kind) {
     case 'options':
       return `${chooseOption(choice, point.options.place?.text, point.options.options)}`;
@@ -91,9 +91,19 @@ function preference(names: readonly string[], choice: Choice): string[] {
   }
 }
 
+/** What a choice comes to in a system. */
+export interface Answer {
+  /** Tells it from the others of the system. */
+  readonly number: number;
+}
+
+/** Where nothing is to be chosen. */
+const ALWAYS: Answer = { number: 0 };
+
 export class LocalChoices {
   private readonly points: readonly Point[];
-  private readonly answers = new WeakMap<Choice, string>();
+  private readonly answers = new WeakMap<Choice, Answer>();
+  private readonly byText = new Map<string, Answer>();
 
   constructor({ lanes }: BlockContents) {
     const names = lanes.flatMap(({ witness }) => witness?.text ?? []);
@@ -101,14 +111,16 @@ export class LocalChoices {
     this.points = [...witnesses, ...lanes.flatMap(({ tree }) => pointsOfTree(tree))];
   }
 
-  /** Equal texts: the choices take the same in all of the system. */
-  textOf(choice: Choice): string {
-    if (this.points.length === 0) return '';
+  /** The same answer: the choices take the same in all of the system. */
+  of(choice: Choice): Answer {
+    if (this.points.length === 0) return ALWAYS;
     const known = this.answers.get(choice);
     if (known !== undefined) return known;
     let text = '';
-    for (const point of this.points) text += `${answer(point, choice)},`;
-    this.answers.set(choice, text);
-    return text;
+    for (const point of this.points) text += `${answerAt(point, choice)},`;
+    const answer = this.byText.get(text) ?? { number: this.byText.size };
+    this.byText.set(text, answer);
+    this.answers.set(choice, answer);
+    return answer;
   }
 }

@@ -8,14 +8,14 @@ import { type SystemEnvironment, seenBySystems } from '../score/environment';
 import type { SystemScore } from '../score/score';
 import { buildSystem, type SystemTask } from '../score/system';
 import { canonical, canonicalPlain, type Generation, isStale, Kept } from './kept';
-import { LocalChoices } from './localChoice';
+import { type Answer, LocalChoices } from './localChoice';
 
 /** A score with what it was built from, besides contents and carry. */
 interface Built {
   readonly environment: SystemEnvironment;
   readonly accidentals: Choice['accidentals'];
   /** What the choice comes to in this system. */
-  readonly local: string;
+  readonly local: Answer;
   readonly score: SystemScore;
   used: number;
 }
@@ -51,7 +51,8 @@ class LastEvents {
  * wants their room.
  */
 function withLooseEvents(
-  { kind, bars, duration, voices: built, curves, changes, sections, carryOut, problems }: SystemScore,
+  { kind, bars, duration, voices: built, curves, changes, sections, problems }: SystemScore,
+  carryOut: Carry,
   task: SystemTask,
   last: LastEvents,
 ): SystemScore {
@@ -135,7 +136,7 @@ export class Systems {
   taken({ blocks }: FileTree, choice: Choice): string {
     let text = canonical([choice.accidentals, choice.order]);
     for (const { kind, contents } of blocks) {
-      if (kind === 'system') text += `;${this.knownOf(contents).local.textOf(choice)}`;
+      if (kind === 'system') text += ` ${this.knownOf(contents).local.of(choice).number}`;
     }
     return text;
   }
@@ -169,18 +170,18 @@ export class Systems {
     loose: boolean,
   ): SystemScore {
     const { accidentals } = choice;
-    const text = local.textOf(choice);
+    const answer = local.of(choice);
     const all = byCarry.get(carry) ?? [];
     let built = all.find(
-      (one) => one.environment === environment && one.accidentals === accidentals && one.local === text,
+      (one) => one.environment === environment && one.accidentals === accidentals && one.local === answer,
     );
     if (built === undefined) {
       const task = { block, environment, choice, carry };
       const whole = buildSystem(task);
       this.built++;
-      const firm = { ...whole, carryOut: this.carries.one(whole.carryOut) };
-      const score = loose ? withLooseEvents(firm, task, this.lastEvents) : firm;
-      built = { environment, accidentals, local: text, score, used: 0 };
+      const carryOut = this.carries.one(whole.carryOut);
+      const score = loose ? withLooseEvents(whole, carryOut, task, this.lastEvents) : { ...whole, carryOut };
+      built = { environment, accidentals, local: answer, score, used: 0 };
       all.push(built);
       byCarry.set(carry, all);
     }

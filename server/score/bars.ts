@@ -7,7 +7,6 @@ import {
   divide,
   earliest,
   equal,
-  format,
   isNegative,
   isZero,
   latest,
@@ -34,7 +33,7 @@ export interface VoiceBars {
 }
 
 /** Most bars have nothing of the kind, and share that. */
-const none: readonly never[] = [];
+export const none: readonly never[] = [];
 
 export interface LaidBar {
   readonly onset: Time;
@@ -88,7 +87,7 @@ function lastTimed(events: readonly LaneEvent[]): LaneEvent | undefined {
   return undefined;
 }
 
-const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
+export const isThrough = (bar: RawBar): boolean => lastTimed(bar.events)?.through === true;
 
 /** Whether the last note begins before the barline and is meant to sound on after it. */
 const runsThrough = (bar: RawBar, start: Time, whole: Time): boolean => {
@@ -132,7 +131,8 @@ function keepingValue(text: string, lane: number, after: VoiceBars['bars']): Fix
   return [];
 }
 
-const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] => bar.events.at(-1)?.source ?? { lane, ...bar.at };
+export const sourceOf = (lane: number, bar: RawBar): LaneSum['source'] =>
+  bar.events.at(-1)?.source ?? { lane, ...bar.at };
 
 /** A barline with what stands on it in two lanes. */
 const withAllOn = (barline: DrawnBarline, a: DrawnBarline, b: DrawnBarline): DrawnBarline =>
@@ -172,6 +172,29 @@ function closingOf(voices: readonly VoiceBars[], index: number, report: ReportIn
   }
   return found;
 }
+
+/** A lane's part in a bar that is laid. */
+interface PresentBar {
+  readonly v: number;
+  readonly voice: number;
+  readonly name: string;
+  readonly lane: number;
+  readonly bar: RawBar;
+  /** How long a note of the bar before still sounds. */
+  readonly run: Time;
+  /** From the beginning of the bar, also where that lies in the system before. */
+  readonly total: Time;
+}
+
+/** Nothing rare about it: what is typed fills the bar exactly. Most are so. */
+const isPlain = ({ bar, run, total }: PresentBar, length: Time): boolean =>
+  equal(total, length) &&
+  !bar.fills &&
+  !bar.through &&
+  !bar.broken &&
+  bar.blank === undefined &&
+  bar.omissions.length === 0 &&
+  isZero(run);
 
 /**
  * Lays the bars of a measured or free system: each lane's n-th bar is the system's n-th.
@@ -213,19 +236,26 @@ export function layMeasured(
 
   function layBar(index: number, before: Time, at: Time): LaidBar {
     const meter = meterOf(index);
-    const present = voices.flatMap(({ bars, name, voice }, v) => {
+    const present: PresentBar[] = [];
+    voices.forEach(({ bars, name, voice }, v) => {
       const entry = bars[index];
-      if (entry === undefined) return [];
-      const total = add(before, add(running[v] ?? ZERO, entry.bar.time));
-      return [{ v, voice, name, lane: entry.lane, bar: entry.bar, total }];
+      if (entry === undefined) return;
+      const run = running[v] ?? ZERO;
+      const total = add(before, add(run, entry.bar.time));
+      present.push({ v, voice, name, lane: entry.lane, bar: entry.bar, run, total });
     });
     const closing = closingOf(voices, index, report);
     const isLast = index === count - 1;
     const open = closing === undefined && isLast;
     checkBreaks(index, present, closing, isLast);
     const length = open ? undefined : meter?.length;
+    if (length !== undefined && present.every((one) => isPlain(one, length))) {
+      for (const { v } of present) starts[v]?.push({ onset: at, filler: ZERO, gaps: none });
+      const duration = subtract(length, before);
+      return { onset: at, duration, elapsed: before, meter, closing, broken: false, sums: none, inner: none };
+    }
     const known = present.filter(
-      ({ bar, v }) => !bar.fills && !bar.broken && (bar.blank === undefined || isRunning(v)),
+      ({ bar, run }) => !bar.fills && !bar.broken && (bar.blank === undefined || !isZero(run)),
     );
     // What a witness leaves out is measured by the lanes that have it all, if there are any.
     const complete = known.filter(({ bar }) => bar.omissions.length === 0);
@@ -241,8 +271,7 @@ export function layMeasured(
     const duration = isNegative(subtract(whole, before)) ? ZERO : subtract(whole, before);
     const sums: LaneSum[] = [];
     let disagree = false;
-    for (const { v, voice, name, lane, bar, total } of present) {
-      const run = running[v] ?? ZERO;
+    for (const { v, voice, name, lane, bar, run, total } of present) {
       const rest = subtract(subtract(duration, run), bar.time);
       const gaps = bar.fills || bar.broken ? [] : gapsOf(bar, rest);
       // Under a note that fills the bar from before, a filler has no time of its own.
@@ -291,10 +320,6 @@ export function layMeasured(
     };
   }
 
-  function isRunning(v: number): boolean {
-    return !isZero(running[v] ?? ZERO);
-  }
-
   function reportThrough(event: LaneEvent, lane: number, name: string, index: number): void {
     if (event.through) report(lane, 'through-without-need', event.source, { voice: name }, { bar: index });
   }
@@ -305,7 +330,7 @@ export function layMeasured(
 
   function checkBreaks(
     index: number,
-    present: readonly { lane: number; bar: RawBar; name: string }[],
+    present: readonly PresentBar[],
     closing: DrawnBarline | undefined,
     isLast: boolean,
   ): void {
@@ -322,114 +347,9 @@ function consensus(
   totals: readonly Time[],
   length: Time | undefined,
   before: Time,
-  present: readonly { readonly total: Time }[],
+  present: readonly PresentBar[],
 ): Time {
   if (totals.length === 0) return length ?? present.reduce((whole, one) => latest(whole, one.total), before);
   if (length !== undefined && totals.some((total) => equal(total, length))) return length;
   return totals.reduce(latest, before);
-}
-
-/** Lays a loose system: every lane by its own sums; a bar ends where all lanes have a barline. */
-export function layLoose(
-  voices: readonly VoiceBars[],
-  elapsed: Time,
-  meter: Meter | undefined,
-  report: ReportIn,
-): Laid {
-  // Where all voices omit something, it takes no time; else it is empty time beside the others.
-  const timed = !voices.every(omits);
-  const perVoice = voices.map((voice) => layAlone(voice, meter, timed, report));
-  const duration = perVoice.reduce((longest, { end }) => latest(longest, end), ZERO);
-  perVoice.forEach(({ end }, v) => {
-    const voice = voices[v];
-    const last = voice?.bars.at(-1);
-    if (voice === undefined || last === undefined || equal(end, duration) || last.bar.broken) return;
-    if (omits(voice) || isSuspended(voice)) return;
-    report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
-      voice: voice.name,
-      have: format(end),
-      need: format(duration),
-    });
-  });
-  const keyOf = (t: Time): string => `${t.n}/${t.d}`;
-  const common = (perVoice[0]?.closings ?? []).filter(({ onset }) =>
-    perVoice.every(({ closings }) => closings.some((one) => equal(one.onset, onset))),
-  );
-  const ends = common.map(({ onset }) => onset);
-  if (ends.length === 0 || !equal(ends.at(-1) ?? ZERO, duration)) ends.push(duration);
-  const endKeys = new Set(ends.map(keyOf));
-  const barOf = (onset: Time): number => {
-    const index = ends.findIndex((end) => compare(onset, end) < 0);
-    return index < 0 ? ends.length - 1 : index;
-  };
-  const inner = perVoice.flatMap(({ closings }, v) =>
-    closings.filter(({ onset }) => !endKeys.has(keyOf(onset))).map((one) => ({ voice: voices[v]?.voice ?? 0, ...one })),
-  );
-  const broken = voices.flatMap(({ bars }, v) =>
-    bars.flatMap(({ bar }, b) =>
-      bar.broken || bar.blank !== undefined ? [barOf(perVoice[v]?.starts[b]?.onset ?? ZERO)] : [],
-    ),
-  );
-  const bars = ends.map((end, index): LaidBar => {
-    const onset = index === 0 ? ZERO : (ends[index - 1] ?? ZERO);
-    const closings = perVoice.flatMap((one) => one.closings.filter((closing) => equal(closing.onset, end)));
-    const special = closings.find(({ closing }) => isSpecial(closing)) ?? closings[0];
-    return {
-      onset,
-      duration: subtract(end, onset),
-      elapsed: index === 0 ? elapsed : ZERO,
-      meter,
-      closing: closings.length === voices.length ? special?.closing : undefined,
-      broken: broken.includes(index),
-      sums: none,
-      inner: inner
-        .filter((one) => barOf(one.onset) === index)
-        .map(({ voice, onset: at, closing }) => ({ voice, onset: at, shape: closing.shape })),
-    };
-  });
-  return {
-    bars,
-    duration,
-    voices: voices.map(({ voice }, v) => ({ voice, starts: perVoice[v]?.starts ?? [], runningOn: ZERO })),
-    barOf,
-  };
-}
-
-const omits = ({ bars }: VoiceBars): boolean => bars.some(({ bar }) => bar.omissions.length > 0);
-
-/** `lost ?` takes whatever time there is. */
-const isSuspended = ({ bars }: VoiceBars): boolean =>
-  bars.some(({ bar }) => bar.events.some(({ kind, fills }) => kind === 'lost' && fills));
-
-function layAlone(
-  voice: VoiceBars,
-  meter: Meter | undefined,
-  timed: boolean,
-  report: ReportIn,
-): {
-  starts: BarStart[];
-  closings: { onset: Time; closing: DrawnBarline }[];
-  end: Time;
-} {
-  const starts: BarStart[] = [];
-  const closings: { onset: Time; closing: DrawnBarline }[] = [];
-  let onset = voice.runningOn;
-  /** Where the last barline stands: a note may run through it. */
-  let barline = ZERO;
-  for (const [index, { lane, bar }] of voice.bars.entries()) {
-    if (bar.blank !== undefined) {
-      report(lane, 'empty-bar', bar.blank.at, { voice: voice.name }, { bar: index, fixes: bar.blank.fixes });
-    }
-    const gaps = timed ? bar.omissions.map(({ time: omitted }) => omitted ?? ZERO) : [];
-    // Where all omit the bar, nothing is left of it, not even its barline.
-    const isGone = !timed && bar.events.length === 0 && bar.omissions.length > 0;
-    const rest = bar.fills && meter !== undefined ? subtract(meter.length, bar.time) : ZERO;
-    const filler = isNegative(rest) ? ZERO : rest;
-    starts.push({ onset, filler, gaps });
-    onset = add(onset, add(gaps.reduce(add, bar.time), filler));
-    const full = meter === undefined ? onset : add(barline, meter.length);
-    barline = isThrough(bar) ? earliest(full, onset) : onset;
-    if (bar.closing !== undefined && !isGone) closings.push({ onset: barline, closing: bar.closing });
-  }
-  return { starts, closings, end: onset };
 }

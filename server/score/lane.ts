@@ -43,6 +43,7 @@ import type {
   ValueForm,
   ValueItem,
 } from '../../grammar/tree';
+import { STEPS } from '../../grammar/vocabulary/pitches';
 import { intervalOf, isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
@@ -115,6 +116,8 @@ export interface RawBar {
   time: Time;
   /** Its last event fills the bar, or the rest of it is lost. */
   fills: boolean;
+  /** An event of it runs through the barline, or is meant to. */
+  through: boolean;
   broken: boolean;
   closing: DrawnBarline | undefined;
   /** The barline at its end is one that the witness omits. */
@@ -159,7 +162,7 @@ export const holdsIn = (readings: Readings | undefined, choice: Choice): boolean
   readings.names.some((name) => name === choice.name || choice.labels.includes(name)) !== readings.not;
 
 /** Steps above c0, for the size of a leap. */
-const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + 'cdefgab'.indexOf(letter);
+const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + STEPS[letter];
 
 const SEVENTH = 6;
 const halfOpen = valueFormOf('1');
@@ -276,6 +279,7 @@ class LaneReader {
       omissions: [],
       time: ZERO,
       fills: false,
+      through: false,
       broken: false,
       closing: undefined,
       closingOmitted: false,
@@ -381,11 +385,11 @@ class LaneReader {
 
   private item(item: Item, around: Around, firstOfGroup: boolean): void {
     switch (item.kind) {
-      case 'value':
-        this.takeValue(item, around, firstOfGroup);
-        break;
       case 'event':
         this.event(item, around);
+        break;
+      case 'value':
+        this.takeValue(item, around, firstOfGroup);
         break;
       case 'lost':
         this.lost(item, around);
@@ -511,6 +515,7 @@ class LaneReader {
   ): void {
     const { events } = this.bar;
     if (events.length > 0 && events[events.length - 1]?.fills === true) this.report('after-filler', item);
+    if ((holds & HOLDS.through) !== 0) this.bar.through = true;
     const sign = this.beam === undefined ? 0 : HOLDS[this.beam];
     const { numbering } = around;
     const number = numbering === undefined ? numberOf(this.bars.length + 1, ++this.eventsInBar) : ++numbering.count;
@@ -544,7 +549,7 @@ class LaneReader {
 
   /** @param at where their event stands */
   private notes(members: readonly Member[], at: number): LaneNote[] {
-    const [only] = members;
+    const only = members[0];
     if (only !== undefined && members.length === 1 && only.stave === undefined) {
       return [this.note(only, at, this.stave, true)];
     }
@@ -591,7 +596,7 @@ class LaneReader {
   private applied(suffixes: readonly Suffix[], at = 0): Applied {
     // Most things bear nothing, and share that.
     if (suffixes.length === 0) return nothingApplied;
-    const [only] = suffixes;
+    const only = suffixes[0];
     if (suffixes.length === 1 && only?.kind === 'mark' && only.form.readings === undefined) {
       return { marks: [this.mark(only, at)], annotations: noAnnotations };
     }

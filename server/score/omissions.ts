@@ -1,6 +1,6 @@
 /** What a witness leaves out (`omit`): bars that go with it, and empty time where the other lanes go on. */
 import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import type { VoiceBars } from './bars';
+import type { BarStart, VoiceBars } from './bars';
 import { type EventLane, LaneEvent, noExtras, noNotes, nothingAround } from './event';
 import type { Omission, RawBar, RawChange } from './lane';
 
@@ -60,6 +60,7 @@ function joinedBar(a: RawBar, b: RawBar): RawBar {
     omissions: [...a.omissions, ...b.omissions.map((one) => ({ ...later(one), event: one.event + a.events.length }))],
     time: add(a.time, b.time),
     fills: a.fills || b.fills,
+    through: a.through || b.through,
     broken: a.broken || b.broken,
     closing: b.closing,
     closingOmitted: b.closingOmitted,
@@ -102,9 +103,20 @@ export function gapsOf(bar: RawBar, lacking: Time): readonly Time[] {
   });
 }
 
-/** The bar with gaps where a witness has nothing while the other lanes go on. */
-export function withGaps(bar: RawBar, gaps: readonly Time[]): RawBar {
-  if (gaps.every(isZero)) return bar;
+/** A voice's bars with gaps where a witness has nothing while the other lanes go on. */
+export function withGaps(voice: VoiceBars, starts: readonly BarStart[]): VoiceBars {
+  const hasGap = ({ gaps }: BarStart): boolean => gaps.some((gap) => !isZero(gap));
+  if (!starts.some(hasGap)) return voice;
+  return {
+    ...voice,
+    bars: voice.bars.map((one, index) => {
+      const start = starts[index];
+      return start === undefined || !hasGap(start) ? one : { ...one, bar: withGapsIn(one.bar, start.gaps) };
+    }),
+  };
+}
+
+function withGapsIn(bar: RawBar, gaps: readonly Time[]): RawBar {
   const events: LaneEvent[] = [];
   const waiting = bar.omissions.map((omission, index) => ({ omission, gap: gaps[index] ?? ZERO }));
   let shift = ZERO;

@@ -52,9 +52,8 @@ export interface PitchTask {
 }
 
 export interface PitchResult {
-  readonly ties: ReadonlyMap<number, readonly PitchState[]>;
-  readonly last: ReadonlyMap<number, readonly PitchState[]>;
-  readonly atEnding: ReadonlyMap<number, VoiceCarry['atEnding']>;
+  /** By voice, what crosses the system's end. */
+  readonly voices: ReadonlyMap<number, Pick<VoiceCarry, 'ties' | 'last' | 'atEnding'>>;
   readonly accidentals: readonly (readonly PitchState[])[];
 }
 
@@ -169,14 +168,13 @@ class PitchPass {
       else this.silence(event, state);
       head.next++;
     }
-    const by = <T>(of: (state: VoiceState) => T): Map<number, T> =>
-      new Map([...this.voices].map(([voice, state]) => [voice, of(state)]));
-    return {
-      ties: by((state) => state.pending.map(crossing)),
-      last: by((state) => state.last),
-      atEnding: by((state) => state.atEnding),
-      accidentals: this.onStave,
-    };
+    const voices: PitchResult['voices'] = new Map(
+      Array.from(this.voices, ([voice, { pending, last, atEnding }]) => [
+        voice,
+        { ties: pending.map(crossing), last, atEnding },
+      ]),
+    );
+    return { voices, accidentals: this.onStave };
   }
 
   private enterBar(bar: number, state: VoiceState): void {

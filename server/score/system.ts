@@ -7,7 +7,7 @@ import { add, compare, equal, isZero, type Time, time, ZERO } from '../../gramma
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
 import { clefsText, clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
-import { type Laid, layLoose, layMeasured, type VoiceBars } from './bars';
+import { type Laid, layMeasured, type VoiceBars } from './bars';
 import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, preferredWitness, written } from './choice';
@@ -16,6 +16,7 @@ import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
 import type { LaneEvent } from './event';
 import { type RawBar, type RawChange, type ReadLane, type Report, readLane, sectionOf } from './lane';
+import { layLoose } from './loose';
 import { withGaps, withoutOmitted } from './omissions';
 import { soundingPitch } from './pitch';
 import {
@@ -103,10 +104,7 @@ class SystemBuilder {
       this.kind === 'loose'
         ? layLoose(typed, elapsed, this.meter, report)
         : layMeasured(typed, elapsed, (bar) => (this.kind === 'free' ? undefined : barMeters[bar]), report);
-    const voices = typed.map((voice, v) => ({
-      ...voice,
-      bars: voice.bars.map((one, b) => ({ ...one, bar: withGaps(one.bar, laid.voices[v]?.starts[b]?.gaps ?? []) })),
-    }));
+    const voices = typed.map((voice, v) => withGaps(voice, laid.voices[v]?.starts ?? []));
     const facts = this.changesInLanes(voices, laid);
     const placed = voices.map((voice, v) => ({ voice: voice.voice, events: eventsIn(voice, laid, v) }));
     this.beam(placed, laid);
@@ -463,9 +461,13 @@ class SystemBuilder {
 
   private changesInLanes(voices: readonly VoiceBars[], laid: Laid): LaneFacts {
     const facts: LaneFacts = { endings: new Map(), irregular: new Set() };
-    const all = voices.flatMap((voice, v) =>
-      voice.bars.flatMap(({ bar }, index) => bar.changes.map((change) => ({ change, index, v, voice: voice.voice }))),
-    );
+    // This goes over all bars, and few have any.
+    const all: { change: RawChange; index: number; v: number; voice: number }[] = [];
+    for (const [v, { voice, bars }] of voices.entries()) {
+      for (const [index, { bar }] of bars.entries()) {
+        for (const change of bar.changes) all.push({ change, index, v, voice });
+      }
+    }
     const placed = all.map((one) => {
       const onset = add(laid.voices[one.v]?.starts[one.index]?.onset ?? ZERO, one.change.offset);
       const bar = laid.barOf?.(onset) ?? one.index;
@@ -644,13 +646,14 @@ class SystemBuilder {
       voices: environment.voices.map((_, voice): VoiceCarry => {
         const before = carry.voices[voice] ?? silentVoice;
         if (!present.has(voice)) return { ...this.absent(before), curves: open.get(voice) ?? [] };
+        const state = pitch.voices.get(voice);
         return {
-          ties: pitch.ties.get(voice) ?? [],
-          last: ends ? [] : (pitch.last.get(voice) ?? []),
+          ties: state?.ties ?? [],
+          last: ends ? [] : (state?.last ?? []),
           curves: open.get(voice) ?? [],
           runningOn: laid.voices.find((one) => one.voice === voice)?.runningOn ?? ZERO,
           manual: this.manuals[voice],
-          atEnding: pitch.atEnding.get(voice),
+          atEnding: state?.atEnding,
           sung: sungOn.get(voice) ?? silentVoice.sung,
         };
       }),
