@@ -1,0 +1,76 @@
+/** The picture of the bar under the pointer, drawn by the engraving library. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { cannotDraw, type Engraver } from '../../server/engraving/engraver';
+import { loadEngraver } from '../../server/engraving/library';
+import { barPicture } from '../../server/features/barPicture';
+import { hover } from '../../server/features/hover';
+import { type AtCaret, atCaret, FILE, inLane, projectNamed } from '../helpers/editor';
+import { sampleNames, sampleText } from '../helpers/samples';
+
+let engraver: Engraver;
+
+beforeAll(async () => {
+  const loaded = await loadEngraver(readFileSync(join(import.meta.dirname, '../../dist/engraving/font.zip')));
+  if (cannotDraw(loaded)) throw new Error(loaded.failure);
+  engraver = loaded;
+});
+
+const told = ({ project, position }: AtCaret): string => {
+  const contents = hover(project, position, (at) => barPicture(at, engraver))?.contents;
+  return contents !== undefined && typeof contents === 'object' && 'value' in contents ? contents.value : '';
+};
+
+/** The picture in a hover. */
+function picture(place: AtCaret): string {
+  const [, address = ''] = /!\[[^\]]*\]\(data:image\/svg\+xml;base64,([^)]*)\)/.exec(told(place)) ?? [];
+  return Buffer.from(address, 'base64').toString('utf8');
+}
+
+const count = (svg: string, kind: string): number => svg.split(`data-class="${kind}"`).length - 1;
+
+describe('the picture', () => {
+  it('shows the bar and no other', () => {
+    const svg = picture(inLane('4 c5 d e f | 2 c5 ‸d | 1 e'));
+    expect(count(svg, 'note')).toBe(2);
+    expect(count(svg, 'measure')).toBe(1);
+  });
+
+  it('has the clef and signature that are in force there', () => {
+    const svg = picture(inLane('1 c5 | (now F4) 1 c5 | 1 ‸e4'));
+    expect(count(svg, 'clef')).toBeGreaterThan(0);
+    expect(count(svg, 'keyAccid')).toBeGreaterThan(0);
+  });
+
+  it('stands on an opaque ground, under the ink', () => {
+    const svg = picture(inLane('1 ‸c5'));
+    expect(svg).toMatch(/^<svg width="[\d.]+" height="[\d.]+" [^>]*><rect width="100%" height="100%" fill="#fff"\/>/);
+  });
+
+  it('of the reading that has the note', () => {
+    expect(count(picture(inLane('<K: 1 c5 ; L: 4 d5 e f ‸g>')), 'note')).toBe(4);
+  });
+
+  it('of a bar whose time is wrong is drawn without its notes, and the words are there', () => {
+    expect(told(inLane('4 c5 ‸d | 1 e'))).toContain('**d′′ (D5)**');
+  });
+
+  it.each(sampleNames)('%s: its bars fit into a hover', (name) => {
+    const project = projectNamed(FILE, sampleText(name));
+    const notes = [...project.tree.text.matchAll(/\| (?:\d+\.* )?[a-g]\d/g)].slice(0, 4);
+    for (const { index } of notes) {
+      const { text } = project.tree;
+      const words = told(atCaret(`${text.slice(0, index + 5)}‸${text.slice(index + 5)}`));
+      expect(words).toContain('data:image/svg+xml;base64,');
+      expect(words.length).toBeLessThan(62_000);
+    }
+  });
+});
+
+it('where nothing can be drawn the words stand alone', () => {
+  const failing: Engraver = { library: 'none', draw: () => ({ failure: 'no' }), timemap: () => [], keys: () => [] };
+  const { project, position } = inLane('1 ‸c5');
+  const contents = hover(project, position, (at) => barPicture(at, failing))?.contents;
+  expect(JSON.stringify(contents)).not.toContain('data:image');
+});
