@@ -51,9 +51,12 @@ const hoverOf = ({ tree }: Project, { start, end }: { start: number; end: number
   range: rangeOfOffsets(tree, start, end),
 });
 
+/** The picture of the bar around a place; a value stands for the event that follows it. */
 function drawn(project: Project, here: Here, path: readonly Node[], picture: Picture): Told {
-  const isMusic = path.some(({ what }) => what === 'bar');
-  const event = isMusic ? eventHere(project, here) : undefined;
+  const bar = path.find((node) => node.what === 'bar');
+  if (bar === undefined) return nothing;
+  const next = bar.bar.items.find(({ kind, pos }) => kind === 'event' && pos >= here.pos)?.pos ?? here.pos;
+  const event = eventHere(project, here) ?? eventHere(project, { ...here, pos: next });
   const made = event === undefined ? undefined : picture(event);
   return made === undefined ? nothing : [made];
 }

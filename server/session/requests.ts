@@ -27,6 +27,7 @@ import { inlayHints } from '../features/inlayHints';
 import { documentLinks } from '../features/links';
 import { definition, highlights, references } from '../features/navigation';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
+import { refactorings } from '../features/refactorings';
 import { CannotRename, prepareRename, rename } from '../features/rename';
 import { selectionRanges } from '../features/selection';
 import { legend, semanticTokens } from '../features/semanticTokens';
@@ -53,7 +54,7 @@ export interface Served {
 }
 
 export const featureCapabilities: ServerCapabilities = {
-  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.Refactor, FIX_ALL] },
   codeLensProvider: {},
   completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: true },
   definitionProvider: true,
@@ -88,6 +89,7 @@ function edits(connection: Connection, { answer }: Served): void {
         context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
       return [
         ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
+        ...refactorings(project, range).filter(({ kind = '' }) => wished(kind)),
         // Asked for by name alone: when a file is saved, or from the menu of the source.
         ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
       ];
