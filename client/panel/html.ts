@@ -3,7 +3,12 @@ import { l10n, Uri, type Webview } from 'vscode';
 
 export function panelHtml(webview: Webview, extension: Uri): string {
   const address = (file: string): string => webview.asWebviewUri(Uri.joinPath(extension, 'dist', file)).toString();
-  const policy = ["default-src 'none'", `script-src ${webview.cspSource}`, `style-src ${webview.cspSource}`].join('; ');
+  const policy = [
+    "default-src 'none'",
+    `script-src ${webview.cspSource}`,
+    `style-src ${webview.cspSource}`,
+    'img-src blob:',
+  ].join('; ');
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -20,10 +25,12 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 <div role="toolbar" aria-label="${l10n.t('View of the score')}">
 <button id="clefs" type="button" aria-pressed="false" aria-keyshortcuts="c">${l10n.t('Modern clefs')}</button>
 <button id="reading" type="button"></button>
+<button id="drag" type="button" aria-pressed="false" hidden>${l10n.t('Mark the system on the picture')}</button>
 <button id="note" type="button" aria-keyshortcuts="n">${l10n.t('Sound the note')}</button>
 <button id="bar" type="button" aria-keyshortcuts="b">${l10n.t('Sound the bar')}</button>
 </div>
 </header>
+<section id="facsimile" aria-label="${l10n.t('Picture of the source')}" hidden></section>
 <main id="score" tabindex="0" aria-label="${l10n.t('Engraved page; the arrow keys go from note to note')}"></main>
 <footer id="status" aria-live="polite"></footer>
 <script src="${address('panel.js')}"></script>

@@ -21,8 +21,10 @@ export type ToPage =
   | { readonly kind: 'page'; readonly shown: ShownPage }
   /** There is no picture, and why. */
   | { readonly kind: 'failure'; readonly says: string }
-  /** The note at the caret; null where there is none. */
-  | { readonly kind: 'mark'; readonly id: string | null; readonly follows: boolean }
+  /** The note at the caret, and the index of its system; null where there is none. */
+  | { readonly kind: 'mark'; readonly id: string | null; readonly system: number | null; readonly follows: boolean }
+  /** The picture of the leaf; undefined where there is none, or it cannot be read. */
+  | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined }
   | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[]; readonly pitchOfA: number };
 
 export type FromPage =
@@ -32,4 +34,6 @@ export type FromPage =
   | { readonly kind: 'reading' }
   /** A note was chosen by its picture. */
   | { readonly kind: 'note'; readonly id: string }
+  /** Where a system lies on the picture of its leaf: left, top, width, height. */
+  | { readonly kind: 'region'; readonly system: number; readonly region: readonly number[] }
   | { readonly kind: 'sound'; readonly what: 'note' | 'bar' };

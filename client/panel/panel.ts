@@ -9,9 +9,11 @@ import {
   Uri,
   ViewColumn,
   type WebviewPanel,
+  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
+import type { Range as LspRange } from 'vscode-languageserver-types';
 import { Delayed } from '../delayed';
 import { isOurs, named, plain, scoreEditor } from '../language';
 import type { Readings } from '../readings';
@@ -33,6 +35,8 @@ export class ScorePanel implements Disposable {
   private document: TextDocument | undefined;
   private page = 0;
   private clefs: Clefs = 'source';
+  /** Address of the picture that the page has. */
+  private image: string | undefined;
   /** Where the caret was last seen. */
   private caret: Position | undefined;
   /** The leaf of the caret is wanted, and its note in view. */
@@ -163,8 +167,29 @@ export class ScorePanel implements Disposable {
       this.page = drawn.page;
       const state = { uri: document.uri.toString(), page: drawn.page, clefs };
       this.post({ kind: 'page', shown: { ...drawn, reading, state } });
+      await this.sendImage(document, drawn.facsimile?.image);
       await this.markCaret(false);
     }
+  }
+
+  /** Sends the picture of the leaf, if it is another than the page has. */
+  private async sendImage(document: TextDocument, image: string | undefined): Promise<void> {
+    const address = image === undefined ? undefined : Uri.joinPath(document.uri, '..', image);
+    if (address?.toString() === this.image) return;
+    this.image = address?.toString();
+    this.post({ kind: 'image', bytes: address && (await bytesOf(address)) });
+  }
+
+  /** Writes into the text where a system lies on the picture. */
+  private async writeRegion(system: number, region: readonly number[]): Promise<void> {
+    const { document, page } = this;
+    if (document === undefined) return;
+    const params = { textDocument: named(document), reading: this.readings.of(document), page, system, region };
+    const edit = await this.server.ask('bentside/region', params);
+    if (!edit) return;
+    const changes = new WorkspaceEdit();
+    changes.replace(document.uri, rangeOf(edit.range), edit.newText);
+    await workspace.applyEdit(changes);
   }
 
   /**
@@ -186,7 +211,8 @@ export class ScorePanel implements Disposable {
       this.drawing.ask();
       return;
     }
-    this.post({ kind: 'mark', id: note?.id ?? null, follows: this.turnsToCaret });
+    const system = note?.page === this.page ? note.system : null;
+    this.post({ kind: 'mark', id: note?.id ?? null, system, follows: this.turnsToCaret });
     this.turnsToCaret = false;
   }
 
@@ -202,6 +228,7 @@ export class ScorePanel implements Disposable {
   private async answer(message: FromPage): Promise<void> {
     switch (message.kind) {
       case 'ready':
+        this.image = undefined;
         this.drawing.ask();
         break;
       case 'page':
@@ -218,6 +245,9 @@ export class ScorePanel implements Disposable {
       case 'note':
         await this.goTo(message.id);
         break;
+      case 'region':
+        await this.writeRegion(message.system, message.region);
+        break;
       case 'sound':
         await this.sound(message.what);
     }
@@ -230,7 +260,7 @@ export class ScorePanel implements Disposable {
     const params = { textDocument: named(document), id, reading: this.readings.of(document) };
     const place = await this.server.ask('bentside/place', params);
     if (!place) return;
-    const range = new Range(place.start.line, place.start.character, place.end.line, place.end.character);
+    const range = rangeOf(place);
     const shown = this.editorOf(document);
     const editor = await window.showTextDocument(document, {
       ...(shown?.viewColumn === undefined ? {} : { viewColumn: shown.viewColumn }),
@@ -243,6 +273,17 @@ export class ScorePanel implements Disposable {
   dispose(): void {
     this.panel?.dispose();
     this.parts.dispose();
+  }
+}
+
+const rangeOf = ({ start, end }: LspRange): Range => new Range(start.line, start.character, end.line, end.character);
+
+async function bytesOf(address: Uri): Promise<Uint8Array | undefined> {
+  try {
+    return await workspace.fs.readFile(address);
+  } catch {
+    // A picture that is not there is told of by the findings.
+    return undefined;
   }
 }
 

@@ -7,6 +7,7 @@ import { exportSvg } from '../pages/svg';
 import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
+import { facsimileOf } from './facsimile';
 import { hereAt } from './nodes';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import type { EngravedPage, NotePlace, PluckedNote } from './protocol';
@@ -57,13 +58,24 @@ export function engravedPage(project: Project, wish: PageWish, engraver: Engrave
   const index = Math.min(Math.max(wish.page, 0), pages.length - 1);
   const page = pages[index];
   if (score === undefined || page === undefined) return undefined;
+  const facsimile = facsimileOf(project, page.label, systemsOf(page));
   return {
     labels: pages.map(({ label }) => label),
     page: index,
     pictures: page.parts.flatMap((part) => drawn(score, part, wish.clefs, engraver)),
     summary: page.parts.flatMap(summaryOf),
+    ...(facsimile === undefined ? {} : { facsimile }),
   };
 }
+
+/** The system of this index on a leaf. */
+export const systemOn = (project: Project, reading: string, page: number, system: number): ScoreSystem | undefined => {
+  const score = scoreOf(project, reading);
+  const leaf = score === undefined ? undefined : sourcePages(score)[page];
+  return leaf && systemsOf(leaf)[system];
+};
+
+const systemsOf = ({ parts }: SourcePage): readonly ScoreSystem[] => parts.flatMap(({ systems }) => systems);
 
 /** The pictures of a part: only its bars are drawn, so that a long score is as quick as a short one. */
 function drawn(score: Score, part: Part, clefs: PageWish['clefs'], engraver: Engraver): readonly string[] {
@@ -93,10 +105,15 @@ export function noteAt(project: Project, position: Position, reading: string): N
   const found = eventAt(project, position, reading);
   if (found === undefined) return undefined;
   const { score, system, event, pos } = found;
-  const page = sourcePages(score).findIndex(({ parts }) => parts.some(({ systems }) => systems.includes(system)));
+  const pages = sourcePages(score).map(systemsOf);
+  const page = pages.findIndex((systems) => systems.includes(system));
   const member = event.members.findLastIndex(({ source }) => source.pos <= pos);
   const id = eventId(system, event);
-  return { id: event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id, page };
+  return {
+    id: event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id,
+    page,
+    system: pages[page]?.indexOf(system) ?? 0,
+  };
 }
 
 interface FoundEvent {

@@ -125,6 +125,21 @@ export interface EngravedPage {
   readonly pictures: readonly string[];
   /** What each system holds, in words. */
   readonly summary: readonly string[];
+  readonly facsimile?: Facsimile;
+}
+
+/** The picture of a leaf. */
+export interface Facsimile {
+  /** As the text names it, from the score's folder. */
+  readonly image: string;
+  /** Where each system lies on it: left, top, width, height; null where the text does not say. */
+  readonly regions: readonly (readonly number[] | null)[];
+}
+
+export interface RegionParams extends Omit<PageParams, 'clefs'> {
+  /** Index of the system on its leaf. */
+  readonly system: number;
+  readonly region: readonly number[];
 }
 
 /** A note by the id of its picture. */
@@ -132,6 +147,8 @@ export interface NotePlace {
   readonly id: string;
   /** Index of its leaf. */
   readonly page: number;
+  /** Index of its system on that leaf. */
+  readonly system: number;
 }
 
 export interface NoteParams extends FileParams {
@@ -173,6 +190,8 @@ export interface FileRequests {
   'bentside/note': { params: ReadingPlaceParams; result: NotePlace | null };
   /** Where the text says a note. */
   'bentside/place': { params: NoteParams; result: Range | null };
+  /** What writes a system's place on the picture of its leaf into the text. */
+  'bentside/region': { params: RegionParams; result: TextEdit | null };
   /** What sounds at a place. */
   'bentside/sounding': { params: SoundingParams; result: Sounding | null };
   /** The contents and places of the files of an export. */

@@ -5,8 +5,9 @@ import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engrave
 import { barFill } from '../features/barFill';
 import { choiceOffers } from '../features/choices';
 import { exporting } from '../features/exporting';
+import { regionEdit } from '../features/facsimile';
 import { nextSystem } from '../features/nextSystem';
-import { engravedPage, noteAt, placeOfNote, soundingAt } from '../features/pages';
+import { engravedPage, noteAt, placeOfNote, soundingAt, systemOn } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
 import { afterTyping } from '../features/typed';
@@ -49,6 +50,10 @@ export function registerOwnRequests(
   });
   onFile('bentside/note', null, ({ project }, { position, reading }) => noteAt(project, position, reading) ?? null);
   onFile('bentside/place', null, ({ project }, { id, reading }) => placeOfNote(project, id, reading) ?? null);
+  onFile('bentside/region', null, ({ project }, { reading, page, system, region }) => {
+    const found = systemOn(project, reading, page, system);
+    return (found && regionEdit(project, found, region)) ?? null;
+  });
   onFile('bentside/sounding', null, ({ project }, { position, reading, what }) => ({
     notes: soundingAt(project, position, reading, what),
     ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),

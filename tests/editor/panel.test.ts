@@ -1,6 +1,7 @@
 /** The score panel beside the text, in a real workbench. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { Resvg } from '@resvg/resvg-js';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { describeInEditor } from './inEditor';
 import { Workbench } from './workbench';
@@ -18,8 +19,16 @@ voice dessus upper
 voice basse lower
 page "2v"
 ${SYSTEM.replace('system', 'system upper C1 lower F4 meter C')}${SYSTEM.repeat(9)}page "3r"
-${SYSTEM.replace('4 c5 d', '4 b4 d')}page "3v"
+${SYSTEM.replace('4 c5 d', '4 b4 d')}page "3v" image "3v.png"
 ${SYSTEM.replace('1 g4 |', "1 c5'zz |||").replace('1 g2 |', '1 c2 |||')}`;
+
+/** A picture of a leaf: 600 by 400, with a stave of ink. */
+const PICTURE = new Resvg(
+  '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="400"><rect width="600" height="400" fill="#e8dcc0"/>' +
+    '<path d="M50 100h500M50 110h500M50 120h500M50 130h500M50 140h500" stroke="#402810"/></svg>',
+)
+  .render()
+  .asPng();
 
 describeInEditor('the score panel', () => {
   let bench: Workbench;
@@ -29,7 +38,7 @@ describeInEditor('the score panel', () => {
   const top = () => bench.view().locator('#score').evaluate(scrollTop);
 
   beforeAll(async () => {
-    bench = await Workbench.open({ files: { 'leaves.bent': LEAVES } });
+    bench = await Workbench.open({ files: { 'leaves.bent': LEAVES, '3v.png': PICTURE } });
     await bench.openFile('leaves.bent');
     await bench.run('bentside.showPanel');
     await bench.view().locator('#score svg').first().waitFor({ timeout: 30_000 });
@@ -104,6 +113,32 @@ describeInEditor('the score panel', () => {
     expect(await bench.view().locator('#score svg').first().getAttribute('aria-label')).toMatch(
       /^2v: system 1, bars 1 to 4/,
     );
+  });
+
+  it('shows the picture of a leaf, on which the place of a system is dragged out and written into the text', async () => {
+    await leaf('3v').click();
+    const picture = bench.view().locator('#facsimile svg');
+    await picture.waitFor();
+    await bench.view().locator('#drag').waitFor();
+    await note('e-3v-1-dessus-1.1').locator('.notehead').click();
+    await bench.view().locator('#drag').click();
+    const box = await picture.boundingBox();
+    if (box === null) throw new Error('no picture');
+    const at = (x: number, y: number) => [box.x + (x * box.width) / 600, box.y + (y * box.width) / 600] as const;
+    await bench.page.mouse.move(...at(60, 90));
+    await bench.page.mouse.down();
+    await bench.page.mouse.move(...at(300, 140), { steps: 3 });
+    await bench.page.mouse.move(...at(540, 190), { steps: 3 });
+    await bench.page.mouse.up();
+    await bench.page.locator('.view-line', { hasText: /system at \d+,\d+,\d+,\d+/ }).waitFor();
+    await bench.picture('panel-facsimile');
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    const [, ...region] =
+      /page "3v"[\s\S]*system at (\d+),(\d+),(\d+),(\d+)/.exec(await bench.saved('leaves.bent')) ?? [];
+    for (const [index, wished] of [60, 90, 480, 100].entries()) {
+      expect(Math.abs(Number(region[index]) - wished), `${region}`).toBeLessThanOrEqual(3);
+    }
+    expect(await picture.getAttribute('viewBox')).toBe(region.join(' '));
   });
 
   it('is as it was when the window is loaded again', async () => {

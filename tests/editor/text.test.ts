@@ -30,7 +30,20 @@ describeInEditor('a score in the editor', () => {
   let bench: Workbench;
 
   beforeAll(async () => {
-    const names = ['air', 'long', 'apart', 'crooked', 'begun', 'dead', 'system', 'readings', 'help'];
+    const names = [
+      'rename',
+      'complete',
+      'hover',
+      'air',
+      'long',
+      'apart',
+      'crooked',
+      'begun',
+      'dead',
+      'system',
+      'readings',
+      'help',
+    ];
     const texts: Readonly<Record<string, string>> = {
       long: AIR.replace('2 d5 |', '2 d5 4 e5 |'),
       apart: AIR.replace("b4'zz", "b4 'zz"),
@@ -104,6 +117,46 @@ describeInEditor('a score in the editor', () => {
     await bench.type('z');
     expect(await bench.saved('dead.bent')).toContain("4 d'zz\n");
   });
+
+  it('offers signs after an apostrophe, and Space and Enter stay what they are', async () => {
+    await bench.openFile('complete.bent');
+    await bench.caretBehind('2 f3');
+    await bench.type("'");
+    const offered = bench.page.locator('.suggest-widget.visible .monaco-list-row');
+    await offered.filter({ hasText: 'zz' }).first().waitFor();
+    await bench.picture('completion');
+    await bench.type('s ');
+    await bench.page.locator('.suggest-widget.visible').waitFor({ state: 'detached' });
+    expect(await bench.saved('complete.bent')).toContain("2 b2 f3's  |");
+  });
+
+  it('renames a voice wherever it stands', async () => {
+    await bench.openFile('rename.bent');
+    await bench.caretBehind('voice bas');
+    await bench.run('editor.action.rename');
+    const box = bench.page.locator('.rename-input');
+    await box.waitFor();
+    await box.fill('fondement');
+    await bench.page.keyboard.press('Enter');
+    await bench.line('voice fondement').waitFor();
+    expect(await bench.saved('rename.bent')).toBe(
+      AIR.replace('voice basse', 'voice fondement').replace('  basse', '  fondement'),
+    );
+  });
+
+  for (const theme of ['Dark Modern', 'Light Modern']) {
+    it(`tells in a hover what a note sounds: ${theme}`, async () => {
+      await bench.run('workbench.action.closeAllEditors');
+      await bench.theme(theme);
+      await bench.openFile('hover.bent');
+      await bench.word('b4').hover();
+      const hover = bench.page.locator('.monaco-hover:visible', { hasText: 'b flat' });
+      await hover.first().waitFor();
+      await bench.page.waitForTimeout(400);
+      await bench.picture(`hover-${theme.replaceAll(' ', '-')}`);
+      await bench.page.keyboard.press('Escape');
+    });
+  }
 
   it('begins the next system with all its lanes', async () => {
     await bench.openFile('system.bent');

@@ -31,11 +31,9 @@ const FLAGS = [
   '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost , EXCLUDE *.localhost',
 ];
 
-export type Theme = 'Default Dark Modern' | 'Default Light Modern' | 'Default High Contrast';
-
 export interface Opening {
   /** Files of the folder, by name. */
-  readonly files: Readonly<Record<string, string>>;
+  readonly files: Readonly<Record<string, string | Uint8Array>>;
   readonly settings?: Readonly<Record<string, unknown>>;
 }
 
@@ -173,6 +171,13 @@ export class Workbench {
     await box.waitFor();
     await box.fill(text);
     await this.page.keyboard.press('Enter');
+  }
+
+  /** Chooses a colour theme. */
+  async theme(name: string): Promise<void> {
+    await this.run('workbench.action.selectTheme');
+    await this.answer(name);
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   }
 
   /** The status bar's item with a text. */

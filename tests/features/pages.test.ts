@@ -70,7 +70,7 @@ describe('between text and page', () => {
   it('the caret marks its note, in a chord the one where it stands', async () => {
     expect(idAt('d e f')).toBe('e-2v-1-dessus-1.2');
     expect(idAt('c4-e-g', 3)).toBe('e-2v-1-dessus-2.2-n2');
-    expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({ id: 'e-3v-1-dessus-1.1', page: 2 });
+    expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({ id: 'e-3v-1-dessus-1.1', page: 2, system: 0 });
     expect(idAt('title')).toBeUndefined();
   });
 

@@ -1,5 +1,6 @@
 /** The page of the score panel: shows what it is sent, and says what is clicked and pressed. */
 import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
+import { FacsimileStrip } from './facsimile';
 import { patch } from './patch';
 import { sound } from './sound';
 
@@ -29,6 +30,10 @@ const status = element('status');
 const clefs = element('clefs');
 const reading = element('reading');
 
+const strip = new FacsimileStrip(element('facsimile'), element('drag'), (system, region) =>
+  tell({ kind: 'region', system, region }),
+);
+
 /** Notes, chords, rests: whatever has a place in the text. */
 const EVENTS = '[data-id^="e-"].note, [data-id^="e-"].rest, [data-id^="e-"].mRest, [data-id^="e-"].chord';
 const MARKED = 'at-caret';
@@ -44,7 +49,11 @@ const answers: { readonly [Kind in ToPage['kind']]: (message: Extract<ToPage, { 
   failure: ({ says }) => {
     status.textContent = says;
   },
-  mark: ({ id, follows }) => mark(id, follows),
+  mark: ({ id, system, follows }) => {
+    mark(id, follows);
+    if (system !== null) strip.turnTo(system);
+  },
+  image: ({ bytes }) => void strip.load(bytes),
   sound: ({ notes, pitchOfA }) => sound(notes, pitchOfA),
 };
 
@@ -59,6 +68,7 @@ function show(shown: ShownPage): void {
   clefs.setAttribute('aria-pressed', String(shown.state.clefs === 'modern'));
   reading.textContent = shown.reading;
   showPictures(shown);
+  strip.know(shown.facsimile?.regions ?? []);
   status.textContent = '';
   if (isOther) score.scrollTo(0, 0);
   else if (!isRestored && kept !== undefined) score.scrollTo(kept.left, kept.top);

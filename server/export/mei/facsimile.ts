@@ -50,17 +50,21 @@ const surfaceElement = ([page, { image, zones }]: readonly [string, Surface]): X
   ]);
 
 /** `at 120,340,1800,410` in the head of a system: left, top, width and height. */
-function zoneOf(tree: FileTree, system: ScoreSystem): XmlElement | undefined {
+export function regionOf(tree: FileTree, system: Pick<ScoreSystem, 'block'>): readonly number[] | undefined {
   const head = tree.blocks[system.block]?.statements[0]?.tree.statement;
   const at = head && clauseOf(head, 'at');
-  const [left, top, width, height] = (at && firstOf(at.args, 'region')?.numbers) ?? [];
+  return at && firstOf(at.args, 'region')?.numbers;
+}
+
+function zoneOf(tree: FileTree, system: ScoreSystem): XmlElement | undefined {
+  const [left, top, width, height] = regionOf(tree, system) ?? [];
   if (left === undefined || top === undefined || width === undefined || height === undefined) return undefined;
   const corners = { ulx: left, uly: top, lrx: left + width, lry: top + height };
   return xml('zone', { 'xml:id': zoneId(system), ...corners });
 }
 
 /** The pictures that `page` statements name. */
-function imagesIn(tree: FileTree): ReadonlyMap<string, string> {
+export function imagesIn(tree: FileTree): ReadonlyMap<string, string> {
   const images = new Map<string, string>();
   for (const { statements } of tree.blocks) {
     for (const { statement } of statements.map((placed) => placed.tree)) {

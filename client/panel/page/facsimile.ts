@@ -1,0 +1,116 @@
+/** The picture of the source: the strip of the system at the caret, or the whole leaf to drag a system's place out on. */
+
+type Region = readonly number[];
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export class FacsimileStrip {
+  private address: string | undefined;
+  private size = { width: 0, height: 0 };
+  private regions: readonly (Region | null)[] = [];
+  private system = 0;
+  private isDragging = false;
+  private from: Point | undefined;
+  private readonly picture = document.createElementNS(SVG, 'svg');
+  private readonly image = document.createElementNS(SVG, 'image');
+  private readonly frame = document.createElementNS(SVG, 'rect');
+
+  /** @param dragged told where a system lies, once its place was dragged out */
+  constructor(
+    private readonly place: HTMLElement,
+    private readonly button: HTMLElement,
+    private readonly dragged: (system: number, region: Region) => void,
+  ) {
+    this.picture.append(this.image, this.frame);
+    place.append(this.picture);
+    button.addEventListener('click', () => this.drag(!this.isDragging));
+    this.picture.addEventListener('pointerdown', (event) => this.begin(event));
+    this.picture.addEventListener('pointermove', (event) => this.move(event));
+    this.picture.addEventListener('pointerup', (event) => this.end(event));
+  }
+
+  /** The picture of the leaf; without one there is no strip. */
+  async load(bytes: Uint8Array | undefined): Promise<void> {
+    if (this.address !== undefined) URL.revokeObjectURL(this.address);
+    this.address = bytes && URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
+    if (this.address !== undefined) {
+      const loaded = new Image();
+      loaded.src = this.address;
+      await loaded.decode();
+      this.size = { width: loaded.naturalWidth, height: loaded.naturalHeight };
+      this.image.setAttribute('href', this.address);
+      this.image.setAttribute('width', String(this.size.width));
+      this.image.setAttribute('height', String(this.size.height));
+    }
+    this.show();
+  }
+
+  /** Where the systems of the leaf lie. */
+  know(regions: readonly (Region | null)[]): void {
+    this.regions = regions;
+    this.show();
+  }
+
+  /** The caret stands in this system. */
+  turnTo(system: number): void {
+    this.system = system;
+    this.show();
+  }
+
+  private drag(isDragging: boolean): void {
+    this.isDragging = isDragging;
+    this.show();
+  }
+
+  /** The strip of the system; the whole leaf while its place is dragged out, or where it is not known. */
+  private show(): void {
+    const hasPicture = this.address !== undefined;
+    this.place.toggleAttribute('hidden', !hasPicture);
+    this.button.toggleAttribute('hidden', !hasPicture);
+    this.button.setAttribute('aria-pressed', String(this.isDragging));
+    this.place.classList.toggle('dragging', this.isDragging);
+    const region = this.regions[this.system] ?? undefined;
+    const whole = [0, 0, this.size.width, this.size.height];
+    this.picture.setAttribute('viewBox', (this.isDragging ? whole : (region ?? whole)).join(' '));
+    this.draw(this.isDragging ? region : undefined);
+  }
+
+  private draw(region: Region | undefined): void {
+    const [x = 0, y = 0, width = 0, height = 0] = region ?? [];
+    for (const [name, value] of Object.entries({ x, y, width, height })) this.frame.setAttribute(name, String(value));
+  }
+
+  // ─── dragging ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+  private begin(event: PointerEvent): void {
+    if (!this.isDragging) return;
+    this.picture.setPointerCapture(event.pointerId);
+    this.from = this.at(event);
+  }
+
+  private move(event: PointerEvent): void {
+    if (this.from !== undefined) this.draw(regionBetween(this.from, this.at(event)));
+  }
+
+  private end(event: PointerEvent): void {
+    const { from } = this;
+    this.from = undefined;
+    if (from === undefined) return;
+    const region = regionBetween(from, this.at(event));
+    this.drag(false);
+    if (region.every((number, index) => index < 2 || number >= 1)) this.dragged(this.system, region);
+  }
+
+  /** In the picture's own units. */
+  private at({ clientX, clientY }: PointerEvent): Point {
+    return new DOMPoint(clientX, clientY).matrixTransform(this.picture.getScreenCTM()?.inverse());
+  }
+}
+
+const regionBetween = (a: Point, b: Point): Region =>
+  [Math.min(a.x, b.x), Math.min(a.y, b.y), Math.abs(a.x - b.x), Math.abs(a.y - b.y)].map(Math.round);
