@@ -42,6 +42,8 @@ export class TypingAids implements Disposable {
     const [change, ...others] = contentChanges;
     if (!isOurs(document) || editor?.document !== document || reason !== undefined) return;
     if (change === undefined || others.length > 0 || change.text.length !== 1) return;
+    // What is offered for a word goes with the word: Space and Enter are the writer's own.
+    if (change.text === ' ' || change.text === '|') void commands.executeCommand('hideSuggestWidget');
     if (this.isOwnBarline(document, change)) await this.giveWay(editor);
     else if (isWorthAsking(document, change.text)) await this.aid(editor, change);
   }

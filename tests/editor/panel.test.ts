@@ -130,7 +130,7 @@ describeInEditor('the score panel', () => {
     await bench.page.mouse.move(...at(300, 140), { steps: 3 });
     await bench.page.mouse.move(...at(540, 190), { steps: 3 });
     await bench.page.mouse.up();
-    await bench.page.locator('.view-line', { hasText: /system at \d+,\d+,\d+,\d+/ }).waitFor();
+    await bench.line('system at ').waitFor();
     await bench.picture('panel-facsimile');
     await bench.run('workbench.action.focusFirstEditorGroup');
     const [, ...region] =

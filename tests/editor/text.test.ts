@@ -33,7 +33,6 @@ describeInEditor('a score in the editor', () => {
     const names = [
       'rename',
       'complete',
-      'hover',
       'air',
       'long',
       'apart',
@@ -143,20 +142,6 @@ describeInEditor('a score in the editor', () => {
       AIR.replace('voice basse', 'voice fondement').replace('  basse', '  fondement'),
     );
   });
-
-  for (const theme of ['Dark Modern', 'Light Modern']) {
-    it(`tells in a hover what a note sounds: ${theme}`, async () => {
-      await bench.run('workbench.action.closeAllEditors');
-      await bench.theme(theme);
-      await bench.openFile('hover.bent');
-      await bench.word('b4').hover();
-      const hover = bench.page.locator('.monaco-hover:visible', { hasText: 'b flat' });
-      await hover.first().waitFor();
-      await bench.page.waitForTimeout(400);
-      await bench.picture(`hover-${theme.replaceAll(' ', '-')}`);
-      await bench.page.keyboard.press('Escape');
-    });
-  }
 
   it('begins the next system with all its lanes', async () => {
     await bench.openFile('system.bent');

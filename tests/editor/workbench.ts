@@ -173,13 +173,6 @@ export class Workbench {
     await this.page.keyboard.press('Enter');
   }
 
-  /** Chooses a colour theme. */
-  async theme(name: string): Promise<void> {
-    await this.run('workbench.action.selectTheme');
-    await this.answer(name);
-    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-  }
-
   /** The status bar's item with a text. */
   status(text: string | RegExp): Locator {
     return this.page.locator('.statusbar-item', { hasText: text }).first();

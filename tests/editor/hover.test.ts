@@ -1,0 +1,38 @@
+/** What a hover tells, in a light and a dark workbench. */
+import { expect, it } from 'vitest';
+import { describeInEditor } from './inEditor';
+import { Workbench } from './workbench';
+
+const AIR = `bentside 1
+stave upper
+voice dessus upper
+system upper C1 key bb meter C
+  dessus | 4 c5 d b4'zz a | 1 g4 |||
+`;
+
+const THEMES = [
+  ['Default Light Modern', 'vs'],
+  ['Default Dark Modern', 'vs-dark'],
+] as const;
+
+describeInEditor('a hover over a note', () => {
+  for (const [theme, kind] of THEMES) {
+    it(`says what sounds and what is written: ${theme}`, async () => {
+      const bench = await Workbench.open({ files: { 'air.bent': AIR }, settings: { 'workbench.colorTheme': theme } });
+      try {
+        await bench.openFile('air.bent');
+        await bench.page.locator(`.monaco-workbench.${kind}`).waitFor();
+        await bench.word('b4').hover();
+        const hover = bench.page.locator('.monaco-hover', { hasText: 'B♭4' }).first();
+        await hover.waitFor();
+        expect(await hover.innerText()).toContain('bar 1, beat 3');
+        // It fades in.
+        await bench.page.waitForTimeout(400);
+        await bench.picture(`hover-${kind}`);
+        expect(bench.outside).toEqual([]);
+      } finally {
+        await bench.close();
+      }
+    });
+  }
+});
