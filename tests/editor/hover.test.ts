@@ -22,10 +22,8 @@ describeInEditor('a hover over a note', () => {
       try {
         await bench.openFile('air.bent');
         await bench.page.locator(`.monaco-workbench.${kind}`).waitFor();
-        await bench.word('b4').hover();
-        const hover = bench.page.locator('.monaco-hover', { hasText: 'B♭4' }).first();
-        await hover.waitFor();
-        expect(await hover.innerText()).toContain('bar 1, beat 3');
+        const hover = await bench.hoverOver('b4', 'B♭4');
+        expect(await hover.textContent()).toContain('bar 1, beat 3');
         // It fades in.
         await bench.page.waitForTimeout(400);
         await bench.picture(`hover-${kind}`);

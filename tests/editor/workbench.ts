@@ -154,6 +154,18 @@ export class Workbench {
     await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   }
 
+  /** Points at a word until its hover says something: one that is asked too early says nothing and is not asked again. */
+  async hoverOver(word: string, says: string): Promise<Locator> {
+    const hover = this.page.locator('.monaco-hover', { hasText: says }).first();
+    for (let tries = 0; tries < 8 && !(await hover.isVisible()); tries++) {
+      await this.page.mouse.move(5, 5);
+      await this.word(word).hover();
+      await hover.waitFor({ timeout: 2_000 }).catch(() => undefined);
+    }
+    await hover.waitFor();
+    return hover;
+  }
+
   type(text: string): Promise<void> {
     return this.page.keyboard.type(text, { delay: 25 });
   }
