@@ -1,6 +1,6 @@
 // Bundles the command line, the library, the language server and the extension. Each loads from one file: importing the parser unbundled costs
 // a fifth of a second.
-import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 import { buildFont } from './server/engraving/font/build.mjs';
@@ -25,8 +25,10 @@ const packagesApart = {
       if (kind !== 'dynamic-import' || pluginData === packagesApart) return undefined;
       const found = await resolve(path, { kind, resolveDir, pluginData: packagesApart });
       note(found.path);
+      const copy = join(initialOptions.outdir, basename(found.path));
       mkdirSync(initialOptions.outdir, { recursive: true });
-      copyFileSync(found.path, join(initialOptions.outdir, basename(found.path)));
+      // Somebody may be reading the copy: it is left alone as long as it is one.
+      if (!existsSync(copy) || statSync(copy).size !== statSync(found.path).size) copyFileSync(found.path, copy);
       return { path: `./${basename(found.path)}`, external: true };
     }),
 };

@@ -11,8 +11,6 @@ export interface DrawOptions {
   readonly height?: number;
   /** `encoded`: systems and pages as the MEI has them (`sb`, `pb`); `auto`: as they fit; `none`: one long system. */
   readonly breaks: 'encoded' | 'auto' | 'none';
-  /** Distance of two lines of a stave. */
-  readonly staveSpace?: number;
 }
 
 /** Why there is no picture, in plain words. */

@@ -80,6 +80,7 @@ const ID_SEED = 1;
 /** The widest page that the library takes. */
 const WIDEST = 100_000;
 
+/** Distance of two lines of a stave, in tenths of a millimetre. */
 const STAVE_SPACE = 18;
 
 class LoadedEngraver implements Engraver {
@@ -160,18 +161,18 @@ class LoadedEngraver implements Engraver {
 }
 
 /** The library asks nobody whether a length can be: one that cannot ends in an exception, or never. */
-function wrongLength({ width, height, staveSpace }: DrawOptions): string | undefined {
-  const lengths = { width, height, 'stave space': staveSpace };
+function wrongLength({ width, height }: DrawOptions): string | undefined {
+  const lengths = { width, height };
   const wrong = Object.entries(lengths).find(([, length]) => length !== undefined && !(length > 0 && length <= WIDEST));
   return wrong === undefined ? undefined : `a ${wrong[0]} of ${wrong[1]} cannot be drawn`;
 }
 
 /** What the library calls the options. Its units are halves of a stave space. */
-function libraryOptions({ width, height, breaks, staveSpace = STAVE_SPACE }: DrawOptions): object {
+function libraryOptions({ width, height, breaks }: DrawOptions): object {
   return {
     expandNever: false,
     breaks,
-    unit: staveSpace / 2,
+    unit: STAVE_SPACE / 2,
     pageWidth: width ?? WIDEST,
     pageHeight: height ?? 60_000,
     adjustPageWidth: width === undefined,

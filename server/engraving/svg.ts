@@ -1,6 +1,6 @@
 /**
  * A picture as the engraving library writes it: where its elements stand in the text and on the page, and what is put in or
- * taken out. All coordinates are those of the page's inside, a tenth of the library's units; y counts downwards.
+ * taken out. All coordinates are those of the page's inside, in hundredths of a millimetre; y counts downwards.
  */
 
 export interface SvgElement {

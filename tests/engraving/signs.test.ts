@@ -4,7 +4,7 @@ import { shapes } from '../../grammar/vocabulary/shapes';
 import { codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
 import { below, classOf, type SvgElement } from '../../server/engraving/svg';
 import { boxesIn, drawn, ofClass, pictureOf } from '../helpers/drawn';
-import { lane, scoreOf } from '../helpers/music';
+import { analysed, lane, scoreOf } from '../helpers/music';
 
 async function pageOf(music: string, before = ''): Promise<string> {
   const [page = ''] = await drawn(scoreOf(lane(music, 'C', before)));
@@ -63,6 +63,14 @@ describe('a sign', () => {
     expect((stroke.left + stroke.right) / 2).toBeCloseTo(head.right, 0);
   });
 
+  it('has its hook where the source has it, at the foot or the head of an upright wavy line', async () => {
+    const hookOf = async (sign: string): Promise<number> => {
+      const hook = byId(await pageOf(`1 c5-e'${sign}`), 'e-1-1-dessus-1.1-n2-m1-hook');
+      return Number(/^M\S+ (\S+)/.exec(hook.children[0]?.attributes.d ?? '')?.[1]);
+    };
+    expect(await hookOf('arpu')).toBeGreaterThan(await hookOf('arpd'));
+  });
+
   it('stands over a head without stem', async () => {
     const page = await pageOf("1 c5'ss");
     expect((await boxOf(page, SIGN)).bottom).toBeLessThan((await boxOf(page, NOTE, 'notehead')).top);
@@ -103,7 +111,6 @@ describe('music without bars', () => {
 system free upper C1 lower F4\n  dessus | (down) f2'u f3 (home) c4 f 8 g f e f 1 (down) f2'. (home) c4 |||\n`;
 
   it('is drawn without measures that are counted, in semibreves without stems', async () => {
-    const { analysed } = await import('../helpers/music');
     const [page = ''] = await drawn(scoreOf(analysed(PRELUDE)));
     const heads = ofClass(pictureOf(page), 'notehead');
     expect(heads).toHaveLength(10);
@@ -111,7 +118,6 @@ system free upper C1 lower F4\n  dessus | (down) f2'u f3 (home) c4 f 8 g f e f 1
   });
 
   it('has its curves from where a note begins to where the music reaches the other', async () => {
-    const { analysed } = await import('../helpers/music');
     const [page = ''] = await drawn(scoreOf(analysed(PRELUDE)));
     const curve = byId(page, `${NOTE}-u1`);
     expect(classOf(curve)).toBe('sign');

@@ -43,6 +43,15 @@ export function openCurveMark(head: Head, side: 'left' | 'right'): string {
   return strokeMark(`M${point(x, y)} C${point(x, low)} ${point((x + far) / 2, low)} ${point(far, low)}`);
 }
 
+/** A hook that turns to the right from the end of a wavy line. */
+export function hookMark({ x, y }: Point, end: 'foot' | 'head'): string {
+  const away = end === 'foot' ? 1 : -1;
+  const from = x - 0.2 * SPACE;
+  const [bend, tip] = [y + away * 0.65 * SPACE, y + away * 0.25 * SPACE];
+  const curve = `C${point(from, bend)} ${point(from + 0.9 * SPACE, bend)} ${point(from + 0.8 * SPACE, tip)}`;
+  return strokeMark(`M${point(from, y)} ${curve}`);
+}
+
 /** How deep a curve hangs: a share of its length, and never more than that. */
 const DEPTH = 0.1;
 const DEEPEST = 1.5 * SPACE;

@@ -3,7 +3,7 @@ import type { GlyphOutline } from '../engraver';
 import type { AddedBrackets, AddedCurve, AddedGlyph, AddedSign } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
-import { below, classOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
+import { below, classOf, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
 import {
   above,
   GAP,
@@ -17,7 +17,7 @@ import {
   staveAt,
   stavesIn,
 } from './heads';
-import { bracketMarks, glyphMark, hangingCurve, lineMark, openCurveMark } from './marks';
+import { bracketMarks, glyphMark, hangingCurve, hookMark, lineMark, openCurveMark } from './marks';
 import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
 
@@ -80,6 +80,8 @@ class Page {
         return this.curveMark(sign);
       case 'brackets':
         return this.bracketsAround(sign, bearers);
+      case 'hook':
+        return hookAt(bearers[0], sign.end);
       case 'glyph':
         return this.signMark(sign, bearers);
     }
@@ -141,6 +143,15 @@ class Page {
     const goesOn = end === undefined ? '' : hang(heightIn(end, start), end.left, end.head.left - GAP);
     return hang(start.head.y, begins, start.right) + goesOn;
   }
+}
+
+/** The library draws an upright wavy line as one that lies, turned about its foot. */
+function hookAt(wavyLine: SvgElement | undefined, end: 'foot' | 'head'): string {
+  const waves = wavyLine?.children.flatMap((child) => glyphOf(child) ?? []) ?? [];
+  const [foot, second] = waves;
+  if (foot === undefined) return '';
+  const wave = second === undefined ? SPACE : second.x - foot.x;
+  return hookMark({ x: foot.x, y: end === 'foot' ? foot.y : foot.y - wave * waves.length }, end);
 }
 
 /** How far under the middle of its head a curve begins. */

@@ -22,11 +22,14 @@ export interface Bearing {
 type Placing = (bearing: Bearing) => Place | undefined;
 
 /** Its middle at a point; the outlines of signs beside heads are centred on their line already. */
-const centredAt = ({ box }: GlyphOutline, x: number, y: number): Place => ({
-  x: x - ((box.left + box.right) / 2) * SCALE,
+const centredAt = ({ box }: GlyphOutline, x: number, y: number, scale = SCALE): Place => ({
+  x: x - ((box.left + box.right) / 2) * scale,
   y,
-  scale: SCALE,
+  scale,
 });
+
+/** A stroke between two heads has to be seen beyond them. */
+const WITHIN = 1.6 * SCALE;
 
 const rightOfHeads: Placing = ({ bearer, heads, outline }) => ({
   x: rightOf(bearer, heads) + GAP - outline.box.left * SCALE,
@@ -50,15 +53,15 @@ const tall =
     return place && { ...place, stretch: height / ((box.top - box.bottom) * SCALE) };
   };
 
-/** Where along a stem its stroke stands, from the head: clear of heads, beams and hooks. */
-const ALONG = 0.52;
+/** Where along the free part of a stem its stroke stands, from the nearest head: clear of heads, beams and hooks. */
+const ALONG = 0.55;
 const OVER_HEAD = 1.4 * SPACE;
 
 const onStem: Placing = ({ bearer, heads, outline }) => {
   const [from, to] = stemOf(bearer) ?? [];
-  return from === undefined || to === undefined
-    ? centredAt(outline, centreOf(heads[0]), topOf(heads) - OVER_HEAD)
-    : centredAt(outline, from.x, from.y + (to.y - from.y) * ALONG);
+  if (from === undefined || to === undefined) return centredAt(outline, centreOf(heads[0]), topOf(heads) - OVER_HEAD);
+  const free = to.y < from.y ? topOf(heads) : bottomOf(heads);
+  return centredAt(outline, from.x, free + (to.y - free) * ALONG);
 };
 
 const betweenNotes: Placing = ({ bearer, heads, outline, next }) => {
@@ -72,7 +75,7 @@ export const PLACES: Readonly<Record<AdditionPlace, Placing>> = {
   after: rightOfHeads,
   tallAfter: tall(rightOfHeads),
   tallBefore: tall(leftOfHeads),
-  within: ({ heads, outline }) => centredAt(outline, centreOf(heads[0]), middleOf(heads)),
+  within: ({ heads, outline }) => centredAt(outline, centreOf(heads[0]), middleOf(heads), WITHIN),
   stem: onStem,
   between: betweenNotes,
 };

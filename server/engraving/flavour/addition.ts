@@ -20,6 +20,12 @@ export interface AddedGlyph extends Addition {
   readonly place: AdditionPlace;
 }
 
+/** A small hook at the foot or head of an upright wavy line, which the library draws without. */
+export interface AddedHook extends Addition {
+  readonly kind: 'hook';
+  readonly end: 'foot' | 'head';
+}
+
 /** A straight line between two heads. */
 export interface AddedLine extends Addition {
   readonly kind: 'line';
@@ -44,4 +50,4 @@ export interface AddedOpenCurve extends Addition {
   readonly side: 'left' | 'right';
 }
 
-export type AddedSign = AddedGlyph | AddedLine | AddedBrackets | AddedCurve | AddedOpenCurve;
+export type AddedSign = AddedGlyph | AddedHook | AddedLine | AddedBrackets | AddedCurve | AddedOpenCurve;

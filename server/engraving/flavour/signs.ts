@@ -17,6 +17,9 @@ const ADDED: Readonly<Record<Exclude<Shape['place'], 'above' | 'below'>, Additio
   beside: 'after',
 };
 
+/** Upright wavy lines with a hook, by the names of their shapes. */
+const HOOKS: Readonly<Record<string, 'foot' | 'head'>> = { wavy_upright_foot: 'foot', wavy_upright_head: 'head' };
+
 /** Values that have no stem. */
 const STEMLESS = new Set(['1', 'breve', 'long', 'maxima']);
 
@@ -43,6 +46,7 @@ class Signs {
   }
 
   drawn(element: XmlElement): readonly XmlElement[] {
+    if (element.name === 'arpeg') return [this.wavyLine(element)];
     if (element.name !== 'ornam') return [element];
     const shape = shapeByName(`${element.attributes.type ?? ''}`.split(' ')[0] ?? '');
     if (shape === undefined) return [asWord(element)];
@@ -60,6 +64,16 @@ class Signs {
       return more === undefined ? element : { ...element, content: [...childrenOf(element), ...more] };
     };
     return rewritten(measure, filled) ?? measure;
+  }
+
+  /** The library would draw an arrow for a direction; the source has a hook, or nothing. */
+  private wavyLine(element: XmlElement): XmlElement {
+    const end = HOOKS[`${element.attributes.type ?? ''}`.split(' ')[0] ?? ''];
+    if (end !== undefined) {
+      const { id, grey } = addition(element);
+      this.added.push({ kind: 'hook', id: `${id}-hook`, at: [id], end, grey });
+    }
+    return withAttributes(element, { order: undefined });
   }
 
   private isOverStemless({ place }: Shape, element: XmlElement): boolean {
