@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  // Only an editor has the module itself.
+  resolve: { alias: { vscode: `${import.meta.dirname}/tests/helpers/vscode.ts` } },
   // Tests in a real editor are run by themselves (vitest.editor.config.ts).
   test: {
     include: ['tests/**/*.test.ts'],
