@@ -1,7 +1,7 @@
 /** The drawing flavour of an MEI tree: the same music by the means that the engraving library draws. */
 import type { XmlElement } from '../export/xml';
 import type { AddedSign } from './flavour/addition';
-import { drawnAtBarline, drawnBeside, drawnFigures } from './flavour/beside';
+import { drawnBeside, drawnByMoment } from './flavour/beside';
 import { drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
 import { drawnColour, drawnStates } from './flavour/editorial';
@@ -24,17 +24,14 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   const root = withoutHead(whole);
   const added: AddedSign[] = [];
   const notes = new Notes(root);
-  const moments = new Moments(root);
   /** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
   const rewritings: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
     (element) => drawnStates(element, added),
     drawnBeside,
-    (element) => drawnFigures(element, moments),
     drawnColour,
     drawnClefs,
     drawnLabels,
     drawnFree,
-    drawnAtBarline,
     drawnLacunae,
     (element) => drawnSigns(element, added),
     (element) => drawnCurves(element, notes, added),
@@ -45,7 +42,13 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   const drawn = rewritten(root, (element) =>
     rewritings.reduce<XmlElement | undefined>((made, rewriting) => made && rewriting(made), element),
   );
-  return { root: drawn ?? root, added };
+  return { root: placedByMoments(drawn ?? root), added };
+}
+
+/** When all measures are cut: a moment counts from the beginning of its measure. */
+function placedByMoments(root: XmlElement): XmlElement {
+  const moments = new Moments(root);
+  return rewritten(root, (element) => drawnByMoment(element, moments)) ?? root;
 }
 
 /** What is told of the document is not drawn; its incipits would be taken for music. */

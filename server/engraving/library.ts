@@ -86,7 +86,6 @@ const STAVE_SPACE = 18;
 class LoadedEngraver implements Engraver {
   readonly library: string;
   private toolkit: Toolkit;
-
   private readonly font: string;
   private readonly outlines: FontOutlines;
 

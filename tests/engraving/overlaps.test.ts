@@ -1,6 +1,7 @@
 /** Nothing runs into anything else: heads, accidentals, signs, words, figures, syllables of all pages of all samples. */
 import { describe, expect, it } from 'vitest';
-import { type Box, boxesIn, drawn, overlap } from '../helpers/drawn';
+import { type Box, boxesIn, overlap } from '../helpers/boxes';
+import { drawn } from '../helpers/drawn';
 import { scoreOf } from '../helpers/music';
 import { sampleAnalysis, sampleNames } from '../helpers/samples';
 

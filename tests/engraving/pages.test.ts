@@ -2,9 +2,11 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { below, lineOf } from '../../server/engraving/svg';
 import { addressOfId } from '../../server/export/mei/ids';
 import { drawPage, drawPassage, exportSvg, pageNames } from '../../server/pages/svg';
-import { boxesIn, drawn, ofClass, pictureOf } from '../helpers/drawn';
+import { boxesIn } from '../helpers/boxes';
+import { drawn, ofClass, pictureOf } from '../helpers/drawn';
 import { engraver } from '../helpers/engraver';
 import { analysed, lane, scoreOf } from '../helpers/music';
 import { sampleAnalysis } from '../helpers/samples';
@@ -66,6 +68,21 @@ describe('the pages of a score', () => {
     const text = `bentside 1\nvoice dessus lines 5\nsystem dessus G2 meter C\n  dessus | 2 c5\nsystem\n  dessus | 2 d5 | 1 e |\n`;
     const [page = ''] = await drawn(scoreOf(analysed(text)));
     expect(systemsIn(page)).toBe(2);
+  });
+});
+
+describe('a mark on a barline', () => {
+  it('stands over it', async () => {
+    const [page = ''] = await drawn(scoreOf(lane("1 c5 |'fermata 1 d")));
+    const boxes = await boxesIn(page);
+    const [fermata] = boxes.filter(({ what }) => what === 'fermata');
+    const [, second] = boxes.filter(({ what }) => what === 'notehead');
+    const [barline] = ofClass(pictureOf(page), 'barLine').flatMap((line) =>
+      [...below(line)].flatMap((stroke) => lineOf(stroke) ?? []),
+    );
+    const middle = ((fermata?.left ?? 0) + (fermata?.right ?? 0)) / 2;
+    expect(middle).toBeCloseTo((barline?.x ?? 0) / 180, 0);
+    expect(middle).toBeLessThan(second?.left ?? 0);
   });
 });
 

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { shapes } from '../../grammar/vocabulary/shapes';
 import { codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
 import { below, classOf, type SvgElement } from '../../server/engraving/svg';
-import { boxesIn, drawn, ofClass, pictureOf } from '../helpers/drawn';
+import { boxesIn } from '../helpers/boxes';
+import { drawn, ofClass, pictureOf } from '../helpers/drawn';
 import { analysed, lane, scoreOf } from '../helpers/music';
 
 async function pageOf(music: string, before = ''): Promise<string> {

@@ -1,23 +1,12 @@
 /** Puts what the library cannot draw into its pictures: signs beside heads and on stems, straight lines, open curves. */
 import type { GlyphOutline } from '../engraver';
-import type { AddedBrackets, AddedCurve, AddedGlyph, AddedSign } from '../flavour/addition';
+import type { AddedBrackets, AddedGlyph, AddedSign } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
-import {
-  above,
-  GAP,
-  type Head,
-  headsOf,
-  leftOf,
-  type Outlines,
-  rightOf,
-  SCALE,
-  SPACE,
-  staveAt,
-  stavesIn,
-} from './heads';
-import { bracketMarks, glyphMark, hangingCurve, hookMark, lineMark, openCurveMark } from './marks';
+import { freeCurve } from './freeCurve';
+import { above, GAP, type Head, headsOf, leftOf, type Outlines, rightOf, SCALE, SPACE } from './heads';
+import { bracketMarks, glyphMark, hookMark, lineMark, openCurveMark } from './marks';
 import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
 
@@ -77,7 +66,7 @@ class Page {
       case 'openCurve':
         return head === undefined ? '' : openCurveMark(head, sign.side);
       case 'curve':
-        return this.curveMark(sign);
+        return freeCurve(this.headAt(sign.at[0]), this.headAt(sign.at[1]), sign.dashed === true);
       case 'brackets':
         return this.bracketsAround(sign, bearers);
       case 'hook':
@@ -125,23 +114,9 @@ class Page {
     return next && headsOf(next, this.outlines)[0];
   }
 
-  // ─── curves of free music ────────────────────────────────────────────────────────────────────────────────────────
-
-  /** The curve keeps the height of its note; from system to system it goes on at that height. */
-  private curveMark({ at, dashed = false }: AddedCurve): string {
-    const [from, to] = at.map((id) => {
-      const element = this.byId.get(id);
-      return element && headsOf(element, this.outlines)[0];
-    });
-    const start = from && placeIn(from);
-    const end = to && placeIn(to);
-    const hang = (y: number, x1: number, x2: number): string =>
-      x2 - x1 < SPACE / 2 ? '' : hangingCurve({ x: x1, y: y + LOWER }, { x: x2, y: y + LOWER }, dashed);
-    if (start === undefined) return end === undefined ? '' : hang(end.head.y, end.left, end.head.left - GAP);
-    const begins = start.head.left + SPACE / 2;
-    if (end !== undefined && end.system === start.system) return hang(start.head.y, begins, end.head.left - GAP);
-    const goesOn = end === undefined ? '' : hang(heightIn(end, start), end.left, end.head.left - GAP);
-    return hang(start.head.y, begins, start.right) + goesOn;
+  private headAt(id: string | undefined): Head | undefined {
+    const bearer = id === undefined ? undefined : this.byId.get(id);
+    return bearer && headsOf(bearer, this.outlines)[0];
   }
 }
 
@@ -152,43 +127,4 @@ function hookAt(wavyLine: SvgElement | undefined, end: 'foot' | 'head'): string 
   if (foot === undefined) return '';
   const wave = second === undefined ? SPACE : second.x - foot.x;
   return hookMark({ x: foot.x, y: end === 'foot' ? foot.y : foot.y - wave * waves.length }, end);
-}
-
-/** How far under the middle of its head a curve begins. */
-const LOWER = 0.65 * SPACE;
-
-interface InSystem {
-  readonly head: Head;
-  readonly system: SvgElement | undefined;
-  readonly measure: SvgElement;
-  readonly stave: number;
-  /** Where the music of the system begins and ends. */
-  readonly left: number;
-  readonly right: number;
-}
-
-function placeIn(head: Head): InSystem | undefined {
-  const measure = above(head.element, 'measure');
-  const system = measure && above(measure, 'system');
-  if (measure === undefined || system === undefined) return undefined;
-  const measures = system.children.filter((element) => classOf(element) === 'measure');
-  const rights = measures.flatMap((one) => stavesIn(one).map(({ right }) => right));
-  const firstHeads = [...below(system)].flatMap((element) => (classOf(element) === 'notehead' ? [element] : []));
-  const lefts = firstHeads.map((element) =>
-    Number(/translate\(([-\d.]+)/.exec(element.children[0]?.attributes.transform ?? '')?.[1]),
-  );
-  return {
-    head,
-    system,
-    measure,
-    stave: staveAt(measure, head.y),
-    left: Math.min(...lefts) - SPACE,
-    right: Math.max(...rights),
-  };
-}
-
-/** The height that a curve from another system has in the system where it ends. */
-function heightIn(end: InSystem, start: InSystem): number {
-  const [there, here] = [stavesIn(start.measure)[start.stave], stavesIn(end.measure)[start.stave]];
-  return there === undefined || here === undefined ? end.head.y : here.top + (start.head.y - there.top);
 }

@@ -3,16 +3,17 @@ import { type XmlElement, xml } from '../../export/xml';
 import { childrenOf, referred, withAttributes } from './element';
 import type { Moments } from './moments';
 
-type Drawing = (element: XmlElement) => XmlElement | undefined;
+/** What an element becomes; undefined leaves it out. */
+type Redrawing = (element: XmlElement) => XmlElement | undefined;
 
 /** No writing on the page: annotations, and the editor's measure of time. */
-const undrawn: Drawing = () => undefined;
+const undrawn: Redrawing = () => undefined;
 
 /** A finger as a word: the library sets its own fingers close to the heads, where stems run through them. */
-const finger: Drawing = (element) => fingerWord(element, [element]);
+const finger: Redrawing = (element) => fingerWord(element, [element]);
 
 /** A finger that changes on its key. */
-const fingers: Drawing = (group) => fingerWord(group, childrenOf(group).flatMap(childrenOf));
+const fingers: Redrawing = (group) => fingerWord(group, childrenOf(group).flatMap(childrenOf));
 
 function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]): XmlElement {
   const { 'xml:id': id, startid, place = 'above', color } = attributes;
@@ -22,13 +23,13 @@ function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]):
 }
 
 /** A tie whose other end the source does not show, or that is not drawn here. */
-const tie: Drawing = (element) => (element.attributes.endid === undefined ? { ...element, name: 'lv' } : element);
+const tie: Redrawing = (element) => (element.attributes.endid === undefined ? { ...element, name: 'lv' } : element);
 
 /** Words stand over their stave where nothing else is said. */
-const overStave: Drawing = (element) =>
+const overStave: Redrawing = (element) =>
   element.attributes.place === undefined ? withAttributes(element, { place: 'above' }) : element;
 
-const DRAWINGS: Readonly<Record<string, Drawing>> = {
+const REDRAWINGS: Readonly<Record<string, Redrawing>> = {
   annot: undrawn,
   tempo: (tempo) => (tempo.attributes.type === 'editorial' ? undefined : tempo),
   fing: finger,
@@ -37,32 +38,18 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   dir: overStave,
 };
 
-export const drawnBeside: Drawing = (element) => {
-  const drawing = DRAWINGS[element.name];
-  return drawing === undefined ? element : drawing(element);
+export const drawnBeside: Redrawing = (element) => {
+  const redrawn = REDRAWINGS[element.name];
+  return redrawn === undefined ? element : redrawn(element);
 };
 
-/** Figures by their moment: the library sets those that name a note on other lines than those that name a moment. */
-export function drawnFigures(element: XmlElement, moments: Moments): XmlElement {
-  if (element.name !== 'harm') return element;
+/**
+ * What names a place that the library does not take, or takes otherwise than it should, by its moment: figures, which it sets on
+ * other lines where they name a note, and what stands on the barline of a measure.
+ */
+export function drawnByMoment(element: XmlElement, moments: Moments): XmlElement {
   const { startid, ...others } = element.attributes;
-  const moment = moments.of(referred(startid));
+  const id = referred(startid);
+  const moment = element.name === 'harm' ? moments.of(id) : moments.endOf(id);
   return moment === undefined ? element : { ...element, attributes: { ...others, ...moment } };
 }
-
-/** What stands on a barline, which the library takes for no place, stands at the end of its measure. */
-export function drawnAtBarline(measure: XmlElement): XmlElement {
-  if (measure.name !== 'measure') return measure;
-  const own = measure.attributes['xml:id'];
-  return {
-    ...measure,
-    content: childrenOf(measure).map((element) => {
-      if (own === undefined || referred(element.attributes.startid) !== `${own}`) return element;
-      const { startid: _, ...others } = element.attributes;
-      return { ...element, attributes: { ...others, tstamp: LAST_BEAT, staff: 1 } };
-    }),
-  };
-}
-
-/** A beat after all others is at the barline. */
-const LAST_BEAT = 1000;

@@ -13,7 +13,9 @@ const USUAL_UNIT = 4;
 
 export class Moments {
   private readonly known = new Map<string, Moment>();
+  private readonly ends = new Map<string, Moment>();
   private unit = USUAL_UNIT;
+  private count = USUAL_UNIT;
 
   constructor(root: XmlElement) {
     this.visit(root);
@@ -23,14 +25,33 @@ export class Moments {
     return this.known.get(id);
   }
 
+  /** The end of a measure, on its first stave. */
+  endOf(measure: string): Moment | undefined {
+    return this.ends.get(measure);
+  }
+
   private visit(element: XmlElement): void {
-    if (element.name === 'meterSig') this.unit = Number(element.attributes.unit ?? USUAL_UNIT);
+    const { name, attributes } = element;
+    if (name === 'meterSig') {
+      this.unit = Number(attributes.unit ?? USUAL_UNIT);
+      this.count = Number(attributes.count ?? USUAL_UNIT);
+    }
+    if (name === 'measure') this.ends.set(idOf(element), { tstamp: 1 + this.beatsIn(element), staff: 1 });
     if (element.name !== 'staff') {
       for (const child of childrenOf(element)) this.visit(child);
       return;
     }
     const staff = element.attributes.n ?? 1;
     for (const layer of childrenOf(element)) this.within(layer, ZERO, time(1), staff);
+  }
+
+  /** The time of its longest layer; of one that rests fill, the meter's. */
+  private beatsIn(measure: XmlElement): number {
+    const layers = childrenOf(measure)
+      .filter(({ name }) => name === 'staff')
+      .flatMap(childrenOf);
+    const longest = Math.max(0, ...layers.map((layer) => toNumber(multiply(durationOf(layer), time(this.unit)))));
+    return longest > 0 ? longest : this.count;
   }
 
   /** Notes inside tuplets count in the time that these have. */
