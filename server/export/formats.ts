@@ -2,6 +2,7 @@
 import { perform } from '../readings/perform';
 import type { PlacedProblem, Score } from '../score/score';
 import type { BarRange } from './measures';
+import { exportMei } from './mei';
 import { exportMusicXml, exportMxl } from './musicxml';
 import { exportTimeline } from './timeline';
 
@@ -56,6 +57,16 @@ export const formats: readonly ExportFormat[] = [
     write: (score, options) => {
       const { bytes, problems } = exportMxl(score, options);
       return { content: bytes, problems };
+    },
+  },
+  {
+    name: 'mei',
+    title: 'MEI 5.1, with all sources and readings side by side',
+    extension: 'mei',
+    isText: true,
+    write: (score, options) => {
+      const { text, problems } = exportMei(score, options);
+      return { content: text, problems };
     },
   },
   {

@@ -85,7 +85,10 @@ function barsWithin(piece: Piece, { from, to }: BarRange): readonly Bar[] {
   return first < 0 || last < first ? [] : piece.bars.slice(first, last + 1);
 }
 
-function numbered(chosen: readonly { readonly piece: Piece; readonly bars: readonly Bar[] }[]): readonly Measure[] {
+/** Bars of pieces as measures of one export. */
+export function numbered(
+  chosen: readonly { readonly piece: Piece; readonly bars: readonly Bar[] }[],
+): readonly Measure[] {
   const measures: Measure[] = [];
   for (const { piece, bars } of chosen) {
     for (const [i, bar] of bars.entries()) {

@@ -3,8 +3,10 @@
  */
 import type { PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE } from './losses';
-import { type BarsWanted, measuresFor } from './measures';
-import { documentElement } from './mei/tree';
+import { type BarsWanted, type Measure, measuresFor } from './measures';
+import { merged } from './mei/merge';
+import { documentOf } from './mei/tree';
+import { measuresLike, variantsOf } from './mei/variants';
 import type { ClefChoice } from './staves';
 import { printXml, type XmlElement } from './xml';
 
@@ -19,10 +21,11 @@ export interface MeiTree {
   readonly problems: readonly PlacedProblem[];
 }
 
-/** What one reading says, as a tree of MEI. Equal scores give equal trees. */
+/** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
 export function meiTree(score: Score, options: MeiOptions): MeiTree {
   const losses = new Losses();
-  const root = rootOf(score, options, losses);
+  const measures = exportedMeasures(score, options, losses);
+  const root = measures && documentOf(score, measures, options.clefs, losses).root;
   return { root, problems: losses.problems() };
 }
 
@@ -32,19 +35,27 @@ export interface MeiExport {
   readonly problems: readonly PlacedProblem[];
 }
 
-/** The score as an MEI document. */
+/** The score as an MEI document: the text of its reading, with what any other source or reading has beside it. */
 export function exportMei(score: Score, options: MeiOptions): MeiExport {
   const losses = new Losses();
-  const root = rootOf(score, options, losses);
-  if (root === undefined) return { text: '', problems: losses.problems() };
+  const measures = exportedMeasures(score, options, losses);
+  if (measures === undefined) return { text: '', problems: losses.problems() };
+  const main = documentOf(score, measures, options.clefs, losses);
+  const variants = variantsOf(score).flatMap(({ label, score: other }) => {
+    const own = measuresLike(other, score, measures);
+    return own.length === 0 ? [] : [{ label, ...documentOf(other, own, options.clefs, losses) }];
+  });
+  const root = merged(main, variants, score.environment, (label) =>
+    losses.add('mei-variant-broken', { label }, NOWHERE),
+  );
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
   return { text, problems: losses.problems() };
 }
 
-function rootOf(score: Score, options: MeiOptions, losses: Losses): XmlElement | undefined {
+/** Undefined where the score is refused. */
+function exportedMeasures(score: Score, options: MeiOptions, losses: Losses): readonly Measure[] | undefined {
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
-  if (measures === undefined || measures.length === 0) return undefined;
-  return documentElement(score, measures, options.clefs, losses);
+  return measures?.length === 0 ? undefined : measures;
 }

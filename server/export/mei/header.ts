@@ -123,11 +123,14 @@ function encodingDescription(score: Score, wholeScore: boolean): XmlElement {
   ]);
 }
 
-/** A statement as it is written; one of an included file by its name and file. */
+/** A statement as it is written, without comments and columns; one of an included file by its name and file. */
 function textOf({ statement, declared }: Environment['statements'][number], { tree }: Score): string {
   const { file, block, statement: index } = declared;
-  if (file === undefined) return tree.blocks[block]?.statements[index]?.tree.text ?? statement.keyword;
-  return `${statement.keyword} ${nameIn(statement)} (${file})`.replace('  ', ' ');
+  const text = file === undefined ? tree.blocks[block]?.statements[index]?.tree.text : undefined;
+  if (text === undefined) return [statement.keyword, nameIn(statement), `(${file?.split('/').at(-1)})`].join(' ');
+  return text
+    .replace(/("(?:[^"]|"")*")|\/\/.*$|[^\S\n]+/gm, (part, quoted) => quoted ?? (part.trim() === '' ? ' ' : ''))
+    .trim();
 }
 
 const nameIn = ({ args }: Statement): string => args.map((arg) => ('text' in arg ? arg.text : '')).find(Boolean) ?? '';

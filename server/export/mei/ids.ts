@@ -13,7 +13,7 @@
  * | `source-K`, `hand-K.2`, `reading-french`, `editor-MK`, `note-n7` | what is declared |
  *
  * In a page's name whatever is no letter or digit of ASCII stands as its code between underscores: `_20_` a space. An id that
- * would stand twice has `-x2`, `-x3` … at its end.
+ * would stand twice has `-x2`, `-x3` … at its end; what a variant repeats of the main text ends with `-in-` and its label.
  */
 import type { ScoreSystem, VoiceEvent } from '../../score/score';
 
@@ -57,6 +57,10 @@ export const declaredId = (kind: DeclaredKind, name: string): string => `${kind}
 /** Gives each id once. */
 export class Ids {
   private readonly taken = new Map<string, number>();
+
+  has(id: string): boolean {
+    return this.taken.has(id);
+  }
 
   take(id: string): string {
     const before = this.taken.get(id) ?? 0;

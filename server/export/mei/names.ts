@@ -13,7 +13,7 @@ export class Names {
 
   constructor(score: Score, written: Written) {
     for (const chunks of written.byVoice.values()) this.nameChunks(chunks);
-    for (const measure of written.measures) this.bars.set(measure, this.ids.take(this.nameOfBar(score, measure)));
+    for (const measure of written.measures) this.bars.set(measure, this.ids.take(barName(score, measure)));
   }
 
   /** The note, chord, rest or space of a chunk. */
@@ -48,14 +48,14 @@ export class Names {
       this.chunks.set(chunk, part === 1 ? whole : this.part(whole, 'k', part));
     }
   }
+}
 
-  /** A bar is named by the event with which its first lane begins, or else by its place in the system. */
-  private nameOfBar({ environment }: Score, { system, bar }: Measure): string {
-    const index = bar.index - system.firstBar;
-    for (const { voice, events } of system.score.voices) {
-      const event = events.find((one) => one.bar === index);
-      if (event !== undefined) return barId(system, environment.voices[voice]?.name ?? '', event.address);
-    }
-    return `${systemId(system)}-bar-${index + 1}`;
+/** A bar is named by the event with which its first lane begins, or else by its place in the system. */
+export function barName({ environment }: Score, { system, bar }: Pick<Measure, 'system' | 'bar'>): string {
+  const index = bar.index - system.firstBar;
+  for (const { voice, events } of system.score.voices) {
+    const event = events.find((one) => one.bar === index);
+    if (event !== undefined) return barId(system, environment.voices[voice]?.name ?? '', event.address);
   }
+  return `${systemId(system)}-bar-${index + 1}`;
 }

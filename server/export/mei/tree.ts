@@ -1,5 +1,5 @@
 /** The whole of a document: its head, and each piece as a movement. */
-import type { Piece, Score } from '../../score/score';
+import type { ChosenOption, Piece, Score } from '../../score/score';
 import { beamRuns } from '../beams';
 import type { Chunk } from '../chunks';
 import type { Losses } from '../losses';
@@ -20,19 +20,20 @@ import { versesOf } from './verses';
 
 const NAMESPACE = 'http://www.music-encoding.org/ns/mei';
 
+/** A document, and the options in which the events with these ids stand. */
+export interface Document {
+  readonly root: XmlElement;
+  readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
+}
+
 /** The score as it is read by one choice; `measures`: those that are exported, one at least. */
-export function documentElement(
-  score: Score,
-  measures: readonly Measure[],
-  clefs: ClefChoice,
-  losses: Losses,
-): XmlElement {
+export function documentOf(score: Score, measures: readonly Measure[], clefs: ClefChoice, losses: Losses): Document {
   const making = makingOf(score, measures);
   const pieces = [...new Set(measures.map(({ piece }) => piece))];
   const movements = pieces.map((piece) => new Movement(piece, making, clefs, losses));
   const incipits = new Map(movements.map((movement) => [movement.piece, movement.incipit()]));
   const isWhole = measures.length === score.pieces.flatMap(({ bars }) => bars).length;
-  return xml('mei', { xmlns: NAMESPACE, meiversion: '5.1' }, [
+  const root = xml('mei', { xmlns: NAMESPACE, meiversion: '5.1' }, [
     headElement(score, incipits, isWhole),
     xml('music', {}, [
       making.pictures.element,
@@ -43,6 +44,14 @@ export function documentElement(
       ),
     ]),
   ]);
+  return { root, chosen: optionsOf(making) };
+}
+
+function optionsOf({ written, names }: Making): Document['chosen'] {
+  const chunks = [...written.byVoice.values()].flat();
+  return new Map(
+    chunks.flatMap((chunk) => (chunk.event.chosen.length === 0 ? [] : [[names.of(chunk), chunk.event.chosen]])),
+  );
 }
 
 function makingOf(score: Score, measures: readonly Measure[]): Making {
