@@ -153,6 +153,7 @@ export type * from '../grammar/tree';
 export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
 export type { BarRange } from './export/measures';
+export { exportMei, type MeiExport, type MeiOptions } from './export/mei';
 export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
 export type {
   Timeline,

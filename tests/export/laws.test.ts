@@ -1,17 +1,21 @@
 /**
- * Scores that never existed, in each of their readings as MusicXML: valid by the schema of the W3C (MusicXML 4.0, 2021),
- * and read back by an independent reader (musicxml-io) as our own timeline has them.
+ * Scores that never existed, in each of their readings as MusicXML and MEI: valid by the schemas of the W3C (MusicXML 4.0,
+ * 2021) and of the Music Encoding Initiative (MEI 5.1, 2024), and read back by independent readers (musicxml-io; the
+ * engraving library) as our own timeline has them.
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { exportMei } from '../../server/export/mei';
 import { exportMusicXml } from '../../server/export/musicxml';
 import type { Score } from '../../server/score/score';
 import { scoreOfSeed } from '../helpers/generate';
+import { heardInMei, looseEnds, MEI_SCHEMA, struckInTimeline, validateMei } from '../helpers/mei';
 import { analysed, scoreOf } from '../helpers/music';
 import { heard, objections, played, validateMusicXml } from '../helpers/musicxml';
 import { testWithSchema } from '../helpers/schemas';
 
 const OPTIONS = { clefs: 'source', leaveGaps: false } as const;
+const mei = (score: Score): string => exportMei(score, OPTIONS).text;
 const musicXml = (score: Score): string => exportMusicXml(score, OPTIONS).text;
 
 function scoresOf(text: string): Score[] {
@@ -65,5 +69,34 @@ describe('any score', () => {
       const [score] = scoresOf(scoreOfSeed(seed));
       if (score !== undefined) expect(await validateMusicXml(musicXml(score)), `seed ${seed}`).toEqual([]);
     }
+  });
+
+  test('is heard from its MEI as its timeline plays it', { timeout: 60_000 }, async () => {
+    for (const seed of fc.sample(seeds, { numRuns: 12, seed: 1593 })) {
+      for (const score of scoresOf(scoreOfSeed(seed)))
+        expect([seed, ...(await heardInMei(mei(score)))]).toEqual([seed, ...struckInTimeline(score)]);
+    }
+  });
+
+  test('points in its MEI to nothing that is not there', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        for (const score of scoresOf(scoreOfSeed(seed))) expect(looseEnds(mei(score))).toEqual([]);
+      }),
+      { numRuns: 10 },
+    );
+  });
+
+  testWithSchema(MEI_SCHEMA, 'is valid MEI, whole and some of its bars', async () => {
+    const documents = fc.sample(seeds, { numRuns: 20, seed: 1689 }).flatMap((seed) => {
+      const [score] = scoresOf(scoreOfSeed(seed));
+      const bars = score?.pieces[0]?.bars ?? [];
+      const [from, to] = [1 / 3, 2 / 3].map((share) => bars[Math.floor(bars.length * share)]?.number);
+      if (score === undefined || from === undefined || to === undefined) return [];
+      const some = exportMei(score, { clefs: 'modern', leaveGaps: false, bars: { from, to } }).text;
+      return [[`seed${seed}.xml`, mei(score)] as const, [`bars${seed}.xml`, some] as const];
+    });
+    expect(documents.length).toBeGreaterThan(20);
+    expect(await validateMei(Object.fromEntries(documents.filter(([, text]) => text !== '')))).toEqual([]);
   });
 });

@@ -127,7 +127,7 @@ export function heard(text: string, score: Score): string[] {
   return found.map(({ onset, duration, note }) => sounding(onset, duration, note.pitch, note.voice)).sort();
 }
 
-const timeOf = (text: string): Time => parseTime(text) ?? ZERO;
+export const timeOf = (text: string): Time => parseTime(text) ?? ZERO;
 
 /** The same as the timeline of the score has it, its pieces one after another. */
 export function played(score: Score): string[] {

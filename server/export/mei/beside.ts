@@ -7,6 +7,8 @@ import {
   type DrawnBarline,
   isSpecial,
   type Score,
+  type ScoreSystem,
+  type Source,
   type Tempo,
 } from '../../score/score';
 import { changesOf } from '../../score/walk';
@@ -39,6 +41,8 @@ class Gatherer {
   private readonly environment: Environment;
   /** Signs drawn across lanes, by shape and moment, with all that they stand at. */
   private readonly linked = new Map<string, string[]>();
+  /** The curves that begin or end with a mark. */
+  private readonly curves = new Map<string, string>();
 
   constructor(
     private readonly score: Score,
@@ -51,6 +55,11 @@ class Gatherer {
 
   gather(): Beside {
     const voices = [...this.written.byVoice.values()];
+    const curves = [...new Set(this.written.measures.map((measure) => measure.piece))].flatMap((piece) =>
+      curveElements(piece, this.written, this.names, this.environment),
+    );
+    for (const { ends, id } of curves)
+      for (const { end, system } of ends) this.curves.set(placeOf(system, end.source), id);
     for (const measure of this.written.measures) this.barlines(measure);
     this.tempi();
     for (const chunk of voices.flat()) this.link(chunk);
@@ -60,10 +69,7 @@ class Gatherer {
       for (const passage of passagesIn(chunks)) this.passage(passage);
       for (const { chunk, element } of figureElements(chunks, this.names)) this.put(chunk.measure, element);
     }
-    for (const piece of new Set(this.written.measures.map((measure) => measure.piece))) {
-      for (const { measure, element } of curveElements(piece, this.written, this.names, this.environment))
-        this.put(measure, element);
-    }
+    for (const { measure, element } of curves) this.put(measure, element);
     return this.found;
   }
 
@@ -110,10 +116,14 @@ class Gatherer {
       const id = this.names.part(at, 'm', i + 1);
       const owner = shapeOf(mark)?.drawnFor === 'chord' ? whole : at;
       const all = mark.form.linked ? this.linked.get(momentOf(chunk, mark)) : undefined;
-      const isDrawnHere = all === undefined || all[0] === owner;
-      if (isDrawnHere && !(bears && standsInNote(mark)))
-        this.put(chunk.measure, ...markElements({ mark, id, at: all ?? [owner] }, this.environment));
-      this.annotate(chunk.measure, mark.annotations, bears && standsInNote(mark) ? at : id);
+      const isElsewhere = all !== undefined && all[0] !== owner;
+      const elements =
+        isElsewhere || (bears && standsInNote(mark))
+          ? []
+          : markElements({ mark, id, at: all ?? [owner] }, this.environment);
+      this.put(chunk.measure, ...elements);
+      const curve = this.curves.get(placeOf(chunk.system, mark.source));
+      this.annotate(chunk.measure, mark.annotations, curve ?? (elements.length > 0 ? id : at));
     }
   }
 
@@ -216,6 +226,9 @@ class Gatherer {
     }
   }
 }
+
+/** One text for a place in the text. */
+const placeOf = ({ block }: ScoreSystem, { lane, pos }: Source): string => `${block} ${lane} ${pos}`;
 
 /** One text for marks that are one sign across lanes. */
 const momentOf = (chunk: Chunk, { form }: AppliedMark): string =>

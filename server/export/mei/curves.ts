@@ -17,18 +17,32 @@ interface End {
   readonly onBarline: boolean;
 }
 
+export interface PlacedElement {
+  readonly measure: Measure;
+  readonly element: XmlElement;
+}
+
+export interface DrawnCurve extends PlacedElement {
+  readonly id: string;
+  /** The marks of its ends. */
+  readonly ends: readonly PlacedEnd[];
+}
+
 /** The curves of a piece, each with the measure where it stands; those of which no end is exported are left out. */
 export function curveElements(
   piece: Piece,
   written: Written,
   names: Names,
   environment: Environment,
-): readonly { readonly measure: Measure; readonly element: XmlElement }[] {
+): readonly DrawnCurve[] {
   return curvesOf(piece).flatMap((curve) => {
     const start = curve.start && endOf(curve.start, piece, written, names, 'start');
     const end = curve.end && endOf(curve.end, piece, written, names, 'end');
     const measure = start?.measure ?? end?.measure;
-    return measure === undefined ? [] : [{ measure, element: curveElement(curve, start, end, names, environment) }];
+    if (measure === undefined) return [];
+    const id = names.part((start ?? end)?.id ?? '', 'u', 1);
+    const ends = [curve.start, curve.end].filter((one) => one !== undefined);
+    return [{ measure, id, ends, element: curveElement(curve, start, end, id, environment) }];
   });
 }
 
@@ -58,7 +72,7 @@ function curveElement(
   curve: PlacedCurve,
   start: End | undefined,
   end: End | undefined,
-  names: Names,
+  id: string,
   environment: Environment,
 ): XmlElement {
   const forms = [curve.form, ...[curve.start, curve.end].flatMap((one) => (one === undefined ? [] : [one.end.form]))];
@@ -67,7 +81,7 @@ function curveElement(
   const parameters = forms.flatMap((form) => form.parameters);
   const placement = parameters.find((one) => one === 'above' || one === 'below');
   const element = xml(ELEMENTS[curve.kind], {
-    'xml:id': names.part((start ?? end)?.id ?? '', 'u', 1),
+    'xml:id': id,
     startid: start && `#${start.id}`,
     endid: end && `#${end.id}`,
     ...(curve.kind === 'u'

@@ -3,11 +3,11 @@ import { add, compare, isNegative, isZero, subtract, type Time, ZERO } from '../
 import type { Environment } from '../../score/environment';
 import type { Chunk } from '../chunks';
 import type { Ratio } from '../values';
-import { xml } from '../xml';
+import { type XmlElement, xml } from '../xml';
 import type { Between } from './definitions';
 import { isState, stateElement } from './editorial';
 import { type Enclosure, type Item, type Nested, nested } from './nesting';
-import { chunkElements, hiddenTuplet, isColour, timeElements, tupletElement, type Writing } from './notes';
+import { asDrawn, chunkElements, hiddenTuplet, isColour, timeElements, tupletElement, type Writing } from './notes';
 
 export interface LayerParts {
   /** The stave of the layer. */
@@ -38,17 +38,49 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
       waiting.shift();
     }
   };
-  for (const chunk of chunks) {
+  for (let i = 0; i < chunks.length; ) {
+    const [chunk, ...others] = partsOf(chunks, i);
+    if (chunk === undefined) break;
     putWaiting(chunk.offset);
     passTo(chunk.offset);
-    items.push({
-      elements: chunkElements(chunk, home, writing),
-      within: enclosuresOf(chunk, beams.get(chunk), writing.environment),
-    });
-    now = add(chunk.offset, chunk.duration);
+    items.push(
+      runsThrough(chunk)
+        ? { elements: [through([chunk, ...others], home, writing)], within: statesOf(chunk, writing.environment) }
+        : {
+            elements: chunkElements(chunk, home, writing),
+            within: enclosuresOf(chunk, beams.get(chunk), writing.environment),
+          },
+    );
+    now = [chunk, ...others].reduce((sum, part) => add(sum, part.duration), chunk.offset);
+    i += 1 + others.length;
   }
   putWaiting(duration);
   return nested(items, ({ rank }) => rank === RANKS.beam);
+}
+
+// ─── through the barline ─────────────────────────────────────────────────────────────────────────────────────────
+
+const runsThrough = ({ event, first, last }: Chunk): boolean =>
+  !(first && last) && (event.kind === 'note' || event.kind === 'rest');
+
+/** A chunk with those that follow it of the same event. */
+function partsOf(chunks: readonly Chunk[], from: number): readonly Chunk[] {
+  const first = chunks[from];
+  if (first === undefined || !runsThrough(first)) return chunks.slice(from, from + 1);
+  const end = chunks.findIndex((chunk, i) => i > from && (chunk.event !== first.event || chunk.first));
+  return chunks.slice(from, end < 0 ? undefined : end);
+}
+
+/** The parts of a note that runs through a barline, which fill their measures, beside the one note that the source draws. */
+function through(parts: readonly Chunk[], home: number, writing: Writing): XmlElement {
+  const [first] = parts;
+  const items = parts.map((chunk) => ({
+    elements: chunkElements(chunk, home, writing),
+    within: proportionsAround(chunk),
+  }));
+  const duration = parts.reduce((sum, part) => add(sum, part.duration), ZERO);
+  const drawn = first?.first === true ? [asDrawn(first, home, writing)] : timeElements(duration, 'space');
+  return xml('choice', {}, [xml('reg', {}, nested(items, () => false).elements), xml('orig', {}, drawn)]);
 }
 
 // ─── what encloses ───────────────────────────────────────────────────────────────────────────────────────────────
@@ -59,21 +91,51 @@ const RANKS = { state: 0, small: 1, tuplet: 2, colour: 3, beam: 4 } as const;
 function enclosuresOf(chunk: Chunk, beam: object | undefined, environment: Environment): readonly Enclosure[] {
   const { event, system } = chunk;
   const { small } = event;
-  const enclosure = (of: object, rank: number, wrap: Enclosure['wrap']): Enclosure => ({ of, system, rank, wrap });
   return [
-    ...event.spans
-      .filter(({ head }) => isState(head))
-      .map((span) => enclosure(span, RANKS.state, (children) => stateElement(span.head, children, environment))),
+    ...statesOf(chunk, environment),
     ...(small === undefined
       ? []
-      : [enclosure(small, RANKS.small, (children) => xml('graceGrp', { attach: ATTACHED[small.to] }, children))]),
-    ...event.tuplets.map((tuplet) => enclosure(tuplet, RANKS.tuplet, (children) => tupletElement(tuplet, children))),
-    ...proportionsOf(chunk).map(({ of, ratio }) =>
-      enclosure(of, RANKS.colour, (children) => hiddenTuplet(ratio, children)),
-    ),
-    ...(beam === undefined ? [] : [enclosure(beam, RANKS.beam, (children) => xml('beam', {}, children))]),
+      : [
+          {
+            of: small,
+            system,
+            rank: RANKS.small,
+            wrap: (children: readonly XmlElement[]) => xml('graceGrp', { attach: ATTACHED[small.to] }, children),
+          },
+        ]),
+    ...proportionsAround(chunk),
+    ...(beam === undefined
+      ? []
+      : [{ of: beam, system, rank: RANKS.beam, wrap: (children: readonly XmlElement[]) => xml('beam', {}, children) }]),
   ];
 }
+
+/** What is unclear, supplied, deleted or added. */
+const statesOf = ({ event, system }: Chunk, environment: Environment): readonly Enclosure[] =>
+  event.spans
+    .filter(({ head }) => isState(head))
+    .map((span) => ({
+      of: span,
+      system,
+      rank: RANKS.state,
+      wrap: (children) => stateElement(span.head, children, environment),
+    }));
+
+/** Tuplets, and proportions of which the source draws no sign. */
+const proportionsAround = (chunk: Chunk): readonly Enclosure[] => [
+  ...chunk.event.tuplets.map((tuplet) => ({
+    of: tuplet,
+    system: chunk.system,
+    rank: RANKS.tuplet,
+    wrap: (children: readonly XmlElement[]) => tupletElement(tuplet, children),
+  })),
+  ...proportionsOf(chunk).map(({ of, ratio }) => ({
+    of,
+    system: chunk.system,
+    rank: RANKS.colour,
+    wrap: (children: readonly XmlElement[]) => hiddenTuplet(ratio, children),
+  })),
+];
 
 /** MEI 5.1, `graceGrp`: attached to the following event or to the preceding one. */
 const ATTACHED = { next: 'post', previous: 'pre' } as const;

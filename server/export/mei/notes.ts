@@ -4,9 +4,10 @@ import type { AccidentalSign, SpanWord, Spelling } from '../../../grammar/tree';
 import type { Environment } from '../../score/environment';
 import type { AppliedMark, NoteMember, Tuplet } from '../../score/score';
 import type { Chunk } from '../chunks';
-import { decompose, hasStem, type NoteValue, type Ratio } from '../values';
+import { decompose, hasStem, type NoteValue, type Ratio, writtenValue } from '../values';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { unclear } from './editorial';
+import { partId } from './ids';
 import type { Names } from './names';
 import { marksInNote } from './signs';
 import { ACCIDENTALS, durationOf, SOUNDING } from './tables';
@@ -45,9 +46,38 @@ function ownElements(chunk: Chunk, home: number, writing: Writing): readonly Xml
   if (event.kind === 'rest' && !event.wholeBar) {
     return [doubted(chunk, xml('rest', { ...own, ...durationOf(chunk.value), ...graceOf(chunk) }))];
   }
-  const time = timeElements(chunk.duration, event.kind === 'rest' ? 'rest' : 'space', own);
+  const time = timeElements(written(chunk), event.kind === 'rest' ? 'rest' : 'space', own);
   return event.kind === 'lost' ? [lacuna(chunk), ...time] : time;
 }
+
+/** The time of a chunk before the proportions that it stands in. */
+const written = ({ duration, ratio }: Chunk): Time =>
+  ratio === undefined ? duration : multiply(duration, time(ratio.actual, ratio.normal));
+
+/**
+ * A note or rest that runs through the barline, as the source draws it: whole, in the bar where it begins. Its ids are those
+ * of its first part with `-o1` at the end.
+ */
+export function asDrawn(chunk: Chunk, home: number, { environment, names }: Writing): XmlElement {
+  const [part] = ownElements(chunk, home, { environment, names, verses: new Map() });
+  return part === undefined
+    ? xml('space')
+    : lastingAs(part, durationOf(writtenValue(chunk.event.value) ?? chunk.value));
+}
+
+/** The same with another value, and with ids of its own. */
+const lastingAs = ({ name, attributes, content }: XmlElement, value: XmlAttributes): XmlElement => {
+  const id = attributes['xml:id'];
+  return {
+    name,
+    attributes: {
+      ...attributes,
+      ...(id === undefined ? {} : { 'xml:id': partId(`${id}`, 'o', 1) }),
+      ...(attributes.dur === undefined ? {} : value),
+    },
+    content: typeof content === 'object' ? content.map((child) => child && lastingAs(child, value)) : content,
+  };
+};
 
 /** What is lost, beside the time that it takes. */
 const lacuna = ({ event: { value } }: Chunk): XmlElement => xml('gap', { reason: 'lost', extent: value?.text });
