@@ -3,7 +3,7 @@ import type { AccidentalSign, BarlineShape } from '../../../grammar/tree';
 import type { NoteValue } from '../values';
 
 /** `data.DURATION` (CMN and mensural) by MusicXML's name of the value. */
-const DURATIONS: Readonly<Record<string, string>> = {
+export const DURATIONS: Readonly<Record<string, string>> = {
   maxima: 'maxima',
   long: 'long',
   breve: 'breve',
