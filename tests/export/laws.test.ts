@@ -72,8 +72,8 @@ describe('any score', () => {
   });
 
   test('is heard from its MEI as its timeline plays it', { timeout: 60_000 }, async () => {
-    for (const seed of fc.sample(seeds, { numRuns: 12, seed: 1593 })) {
-      for (const score of scoresOf(scoreOfSeed(seed)))
+    for (const seed of fc.sample(seeds, { numRuns: 8, seed: 1593 })) {
+      for (const score of scoresOf(scoreOfSeed(seed)).slice(0, 3))
         expect([seed, ...(await heardInMei(mei(score)))]).toEqual([seed, ...struckInTimeline(score)]);
     }
   });
@@ -83,7 +83,7 @@ describe('any score', () => {
       fc.property(seeds, (seed) => {
         for (const score of scoresOf(scoreOfSeed(seed))) expect(looseEnds(mei(score))).toEqual([]);
       }),
-      { numRuns: 10 },
+      { numRuns: 4 },
     );
   });
 

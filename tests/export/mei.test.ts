@@ -213,13 +213,7 @@ describe('notes', () => {
 
   it('rest, wait or are lost', () => {
     const text = mei(inC('dessus | 4 c5 r _ lost 4 | rbar | __ |'));
-    expect(inside(text, 'layer').map((child) => child.split(' ')[0])).toEqual([
-      'note',
-      'rest',
-      'space',
-      'gap',
-      'space',
-    ]);
+    expect(inside(text, 'layer').map((child) => child.split(' ')[0])).toEqual(['note', 'rest', 'space', 'damage']);
     expect(all(text, 'gap')).toEqual(['reason=lost extent=4']);
     expect([all(text, 'mRest').length, all(text, 'mSpace').length > 1]).toEqual([1, true]);
   });
@@ -232,7 +226,7 @@ describe('what stands at notes', () => {
     expect(all(text, 'ornam').map((one) => one.replace(/startid=\S+ /, ''))).toEqual([
       'type=zigzag label=zz',
       'place=above type=zigzag_stroke label=zs enclose=brack',
-      'type=comma_after label=pince accidupper=s',
+      "type=comma_after label=pince'# accidupper=s",
       'type=reclining_s after label=turn',
     ]);
     expect(all(text, 'symbol')[0]).toBe('glyph.auth=smufl glyph.name=ornamentShortTrill glyph.num=U+E56C');

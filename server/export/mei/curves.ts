@@ -6,7 +6,7 @@ import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';
 import type { Measure } from '../measures';
 import type { Written } from '../written';
 import { type XmlElement, xml } from '../xml';
-import { withDoubt, words } from './editorial';
+import { limits, withDoubt, words } from './editorial';
 import type { Names } from './names';
 
 /** An end as MEI tells it. */
@@ -80,6 +80,7 @@ function curveElement(
   const doubtful = forms.some((form) => form.doubtful);
   const parameters = forms.flatMap((form) => form.parameters);
   const placement = parameters.find((one) => one === 'above' || one === 'below');
+  const { class: names, except } = limits(forms.find(({ readings }) => readings !== undefined)?.readings, environment);
   const element = xml(ELEMENTS[curve.kind], {
     'xml:id': id,
     startid: start && `#${start.id}`,
@@ -87,12 +88,14 @@ function curveElement(
     ...(curve.kind === 'u'
       ? { curvedir: placement, lform: editors ? 'dashed' : doubtful ? 'dotted' : undefined }
       : { place: placement, form: editors ? 'dashed' : doubtful ? 'dotted' : undefined }),
+    class: names,
     label: parameters.find((one) => one !== 'above' && one !== 'below'),
     type: words(
       curve.start === undefined && 'start-not-shown',
       curve.end === undefined && 'end-not-shown',
       start?.onBarline === true && 'start-on-barline',
       end?.onBarline === true && 'end-on-barline',
+      except,
     ),
   });
   return withDoubt(element, { editors, doubtful }, environment);

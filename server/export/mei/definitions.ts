@@ -7,7 +7,7 @@ import type { KeySign, Meter, Score, StateChange } from '../../score/score';
 import type { Losses } from '../losses';
 import type { Measure } from '../measures';
 import { fifthsOf, keyText, type Staves } from '../staves';
-import { type XmlElement, xml } from '../xml';
+import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS, METER_GLYPHS } from './tables';
 
 /** What stands between two notes of a stave. */
@@ -39,10 +39,21 @@ export function openingDefinition(score: Score, measure: Measure, staves: Staves
     ]);
   });
   const { meter } = measure.bar;
-  return xml('scoreDef', {}, [
+  return xml('scoreDef', tuningOf(environment), [
     meter === undefined ? undefined : meterElement(meter),
     xml('staffGrp', groupOf(environment), definitions),
   ]);
+}
+
+/** Temperaments that MEI has a word for (`data.TEMPERAMENT`); all are told in the head. */
+const TEMPERAMENTS: Readonly<Record<string, string>> = { equal: 'equal', meantone: 'mean', pythagorean: 'pythagorean' };
+
+function tuningOf({ pitch, statements }: Environment): XmlAttributes {
+  const [name] = statements.find(({ statement }) => statement.keyword === 'tuning')?.statement.args ?? [];
+  return {
+    ...(pitch === undefined ? {} : { 'tune.pname': 'a', 'tune.Hz': pitch }),
+    'tune.temper': name !== undefined && 'text' in name ? TEMPERAMENTS[name.text] : undefined,
+  };
 }
 
 /** The voices of a stave, each a layer, numbered in the order of their declaration. */

@@ -72,7 +72,7 @@ function layersOf(measure: Measure, staves: Staves, making: Making): readonly La
   const { score, written, beams } = making;
   const { environment } = score;
   const voices = [...(written.byMeasure.get(measure) ?? new Map<number, readonly Chunk[]>())];
-  const between = betweenOf(measure, staves, making.pictures);
+  const between = betweenOf(measure, staves, making);
   return voices.map(([voice, chunks], index) => {
     const own = between.filter((one) => hostOf(one, voices) === index);
     const home = environment.voices[voice]?.stave ?? 0;
@@ -87,16 +87,18 @@ function layersOf(measure: Measure, staves: Staves, making: Making): readonly La
 }
 
 /** Changes inside the measure, and where a system of the source ends inside it. */
-const betweenOf = (measure: Measure, staves: Staves, pictures: Pictures): readonly Between[] =>
-  [...changesWithin(measure, staves), ...breaksWithin(measure, pictures), ...innerBarlines(measure)].sort((a, b) =>
+const betweenOf = (measure: Measure, staves: Staves, making: Making): readonly Between[] =>
+  [...changesWithin(measure, staves), ...breaksWithin(measure, making), ...innerBarlines(measure)].sort((a, b) =>
     compare(a.offset, b.offset),
   );
 
-function breaksWithin({ piece, bar }: Measure, pictures: Pictures): readonly Between[] {
+function breaksWithin({ piece, bar }: Measure, { score, pictures }: Making): readonly Between[] {
   return piece.systems.flatMap((system) => {
     const begins = system.firstBar === bar.index && system.score.bars[0]?.continues === true;
     const offset = subtract(system.onset, bar.onset);
-    return begins && !isZero(offset) ? [{ offset, stave: undefined, element: systemBreak(system, pictures) }] : [];
+    return begins && !isZero(offset)
+      ? [{ offset, stave: undefined, element: systemBreak(system, score.environment, pictures) }]
+      : [];
   });
 }
 

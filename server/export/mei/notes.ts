@@ -47,7 +47,7 @@ function ownElements(chunk: Chunk, home: number, writing: Writing): readonly Xml
     return [doubted(chunk, xml('rest', { ...own, ...durationOf(chunk.value), ...graceOf(chunk) }))];
   }
   const time = timeElements(written(chunk), event.kind === 'rest' ? 'rest' : 'space', own);
-  return event.kind === 'lost' ? [lacuna(chunk), ...time] : time;
+  return event.kind === 'lost' ? [xml('damage', {}, [lacuna(chunk), ...time])] : time;
 }
 
 /** The time of a chunk before the proportions that it stands in. */

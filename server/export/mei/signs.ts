@@ -22,7 +22,7 @@ export const shapeOf = (mark: AppliedMark): Shape | undefined => shapeByName(mar
 const placementOf = ({ form }: AppliedMark): 'above' | 'below' | undefined =>
   form.parameters.find((parameter) => parameter === 'above' || parameter === 'below');
 
-/** The elements of a mark beside the staves; none of what stands in the note itself, of curves and of weights. */
+/** The elements of a mark beside the staves; none of curves and of what the note itself says. */
 export function markElements(placed: PlacedMark, environment: Environment): readonly XmlElement[] {
   const { mark, id, at } = placed;
   const { class: names, except } = limits(mark.form.readings, environment);
@@ -48,7 +48,7 @@ const sign: Maker = ({ mark }, attributes) => {
   const shared = {
     ...attributes,
     type: words(shape?.name, parameters.includes('after') && 'after', attributes.type as string | undefined),
-    label: unsaid.length === 0 ? name : `${name} (${unsaid.join(', ')})`,
+    label: `${[name, ...mark.accidentals.map(({ form }) => form.text)].join('')}${unsaid.length === 0 ? '' : ` (${unsaid.join(', ')})`}`,
     enclose: editors ? 'brack' : undefined,
   };
   if (shape?.musicxml === 'arpeggiate')
@@ -112,13 +112,20 @@ const OTHERS: Readonly<Record<string, Maker>> = {
   fin: (_, attributes) => [xml('repeatMark', { ...attributes, func: 'fine' }, 'Fin')],
 };
 
+/** What MEI has no place for where it stands is an annotation with the mark as typed. */
+const asTyped: Maker = ({ mark, at }, { 'xml:id': id }) => [
+  xml('annot', { 'xml:id': id, type: 'mark', plist: at.map((one) => `#${one}`).join(' ') }, mark.form.text),
+];
+
 const MAKERS: Readonly<Partial<Record<AppliedMark['form']['type'], Maker>>> = {
   sign,
   finger,
   weight: ({ mark, at }, { 'xml:id': id }) => [
     xml('annot', { 'xml:id': id, type: 'weight', plist: at.map((one) => `#${one}`).join(' ') }, mark.form.weight ?? 1),
   ],
-  other: (placed, attributes) => OTHERS[placed.mark.form.name]?.(placed, attributes) ?? [],
+  accidental: asTyped,
+  other: (placed, attributes) =>
+    placed.mark.form.name === 'through' ? [] : (OTHERS[placed.mark.form.name] ?? asTyped)(placed, attributes),
 };
 
 // ─── in the note ─────────────────────────────────────────────────────────────────────────────────────────────────

@@ -115,14 +115,12 @@ class Movement {
 
   /** The system that begins with a measure, and its page where it is another than before. */
   private breaksBefore({ piece, bar, system }: Measure, before: Measure | undefined): readonly XmlElement[] {
-    const { pictures } = this.making;
-    const begins = piece.systems.filter(
-      ({ firstBar, score }) => firstBar === bar.index && score.bars[0]?.continues !== true,
-    );
+    const { score, pictures } = this.making;
+    const begins = piece.systems.filter((one) => one.firstBar === bar.index && one.score.bars[0]?.continues !== true);
     const systems = begins.length === 0 && before === undefined ? [system] : begins;
     return systems.flatMap((one) => [
       ...(one.page === before?.system.page ? [] : [pageBreak(one, pictures)]),
-      systemBreak(one, pictures),
+      systemBreak(one, score.environment, pictures),
     ]);
   }
 }
