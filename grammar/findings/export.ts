@@ -309,4 +309,10 @@ system upper C1 lower F4
     help: `MEI holds the texts of all sources and readings side by side. A bar whose time is wrong in one of them cannot be
 laid beside the others. The other findings of that reading say what is amiss (“In L: …”); mend it and export again.`,
   },
+  'mei-piece-left-out': {
+    level: 'info',
+    sentence: '{label} has no bar of the piece {name}, which the export cannot say.',
+    help: `MEI lays texts side by side bar by bar; a whole movement cannot stand in its apparatus. The piece is in the export as
+the other sources have it. Say in an annotation that this source leaves it out.`,
+  },
 });

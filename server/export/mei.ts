@@ -5,6 +5,7 @@ import type { PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
+import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
 import { measuresLike, variantsOf } from './mei/variants';
 import type { ClefChoice } from './staves';
@@ -25,7 +26,7 @@ export interface MeiTree {
 export function meiTree(score: Score, options: MeiOptions): MeiTree {
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
-  const root = measures && documentOf(score, measures, options.clefs, losses).root;
+  const root = measures && withoutMarks(documentOf(score, measures, options.clefs, losses).root);
   return { root, problems: losses.problems() };
 }
 
@@ -41,9 +42,10 @@ export function exportMei(score: Score, options: MeiOptions): MeiExport {
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { text: '', problems: losses.problems() };
   const main = documentOf(score, measures, options.clefs, losses);
-  const variants = variantsOf(score).flatMap(({ label, score: other }) => {
+  const variants = variantsOf(score).flatMap(({ label, within, score: other }) => {
     const own = measuresLike(other, score, measures);
-    return own.length === 0 ? [] : [{ label, ...documentOf(other, own, options.clefs, losses) }];
+    if (within === undefined) tellPiecesWithout(measures, own, score, label, losses);
+    return own.length === 0 ? [] : [{ label, within, ...documentOf(other, own, options.clefs, losses) }];
   });
   const root = merged(main, variants, score.environment, (label) =>
     losses.add('mei-variant-broken', { label }, NOWHERE),
@@ -51,6 +53,22 @@ export function exportMei(score: Score, options: MeiOptions): MeiExport {
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
   return { text, problems: losses.problems() };
+}
+
+/** Names the pieces of which a source has no bar: a movement cannot stand in an apparatus. */
+function tellPiecesWithout(
+  measures: readonly Measure[],
+  own: readonly Measure[],
+  score: Score,
+  label: string,
+  losses: Losses,
+): void {
+  const names = new Set(own.map(({ piece }) => piece.name));
+  for (const piece of new Set(measures.map((measure) => measure.piece))) {
+    if (names.has(piece.name)) continue;
+    const name = piece.name === '' ? `${score.pieces.indexOf(piece) + 1}` : `“${piece.name}”`;
+    losses.add('mei-piece-left-out', { label, name }, { ...NOWHERE, system: piece.systems[0] });
+  }
 }
 
 /** Undefined where the score is refused. */

@@ -118,6 +118,18 @@ system canto C1 alto C3 basso F4 meter cut-C = 4/2
     expect(all(text, 'meterSig')).toEqual(['count=4 unit=4 sym=common', 'count=3 unit=4']);
   });
 
+  it('all have a new signature that the source draws inside a bar, each stave its own clef', () => {
+    const text = mei(inC('dessus | 2 c5 (now key f# meter 3/4) d |', 'basse | 2 c3 (up) (now C1) 2 g4 |'));
+    const [upper, lower] = music(text, 'staff').map((staff) => [
+      elementsIn(staff, 'keySig').length,
+      elementsIn(staff, 'clef').map(said).join(),
+    ]);
+    expect([upper, lower]).toEqual([
+      [1, 'shape=C line=1'],
+      [1, ''],
+    ]);
+  });
+
   it('have signatures as they are drawn, their octaves included', () => {
     const signature = (key: string): string[] => {
       const text = mei(`bentside 1\nvoice dessus\nsystem dessus G2 key ${key} meter C\n  dessus | 1 g4 |\n`);
@@ -287,7 +299,12 @@ describe('what stands at notes', () => {
 describe('what the source’s state is', () => {
   it('tells unclear, supplied, deleted and added passages, with their hands', () => {
     const text = mei(inC('dessus | {unclear 4 c5} {supplied 4 d} {deleted:K 4 e} {added:K.2 4 f} |'));
-    expect(inside(text, 'layer')).toEqual(['unclear', 'supplied', 'del source=#source-K', 'add hand=#hand-K.2']);
+    expect(inside(text, 'layer')).toEqual([
+      'unclear',
+      'supplied resp=#editor-TK',
+      'del source=#source-K',
+      'add hand=#hand-K.2',
+    ]);
   });
 
   it('tells what is doubtful', () => {
@@ -311,7 +328,7 @@ system
   dessus | 2 d5 |
 `);
     expect(all(text, 'sb')).toEqual(['n=1 facs=#z-3v-1', 'n=2', 'n=1']);
-    expect(all(text, 'pb')).toEqual(['n=3v facs=#p-3v']);
+    expect(all(text, 'pb')).toEqual(['n=3v facs=#p-3v', 'n=4r']);
     const [zone] = elementsIn(parsed(text), 'zone');
     expect(zone && said(zone)).toBe('ulx=120 uly=340 lrx=1920 lry=750');
   });
@@ -336,9 +353,8 @@ describe('sources that differ', () => {
     expect(all(text, 'rdg')).toEqual(['hand=#hand-K.2']);
   });
 
-  it('leave the common notes out of the variant', () => {
+  it('take the whole bar from the lane of a witness', () => {
     const text = mei(inC('dessus   | 4 c5 d e f | 1 c5 |', 'dessus L | 4 c5 d e g | |'));
-    // The lane of a witness is typed whole, so all of its bar is its own.
     expect(apparatus(text)).toEqual([['lem c5/4 d5/4 e5/4 f5/4', 'rdg source=#source-L c5/4 d5/4 e5/4 g5/4']]);
   });
 
@@ -349,6 +365,31 @@ describe('sources that differ', () => {
     const [app] = music(bars, 'app');
     expect((app?.parentNode as Element | undefined)?.tagName).toBe('section');
     expect(childrenOf(app).map((one) => elementsIn(one, 'measure').length)).toEqual([2, 0]);
+  });
+
+  it('are told place by place, however near the places stand', () => {
+    const text = mei(
+      inC('dessus | <v1 K: 4 c5 ; L: 4 d5> <v2 K: 4 e5 ; M: 4 f5> <sic: 4 g5 ; corr: 4 a5> <v4 K: 4 b5 ; L: 4 c5> |'),
+    );
+    expect(all(text, 'app')).toEqual(['label=v1', 'label=v2', 'label=v4']);
+    expect(apparatus(text)).toEqual([
+      ['lem source=#source-K c5/4', 'rdg source=#source-L d5/4'],
+      ['lem source=#source-K e5/4', 'rdg source=#source-M f5/4'],
+      ['lem source=#source-K b5/4', 'rdg source=#source-L c5/4'],
+    ]);
+    expect(music(text, 'choice').map((one) => childrenOf(one).map(notes))).toEqual([['g5/4', 'a5/4']]);
+  });
+
+  it('that are named inside an option are no witnesses elsewhere', () => {
+    const text = mei(inC('dessus | <K: 1 c5 ; L: 2 d5 <K.2: 2 e5 ; M: 2 f5>> | <K: 1 c5 ; L: 1 d5> |'));
+    expect(apparatus(text).at(-1)).toEqual(['lem source=#source-K c5/1', 'rdg source=#source-L d5/1']);
+  });
+
+  it('have the ties and signs of the notes that they repeat', () => {
+    const text = mei(inC("dessus | 4 b4'u c5 d e= | {3in2 4 e5'.'zz <K: 4 d ; L: 8 d e> 4 f5} 2 c5 |"));
+    const ofL = music(text, 'rdg').flatMap((one) => childrenOf(one).map(({ tagName }) => tagName));
+    expect(ofL).toEqual(expect.arrayContaining(['tuplet', 'tie', 'curve', 'ornam']));
+    expect(looseEnds(text)).toEqual([]);
   });
 
   it('nest, and a source without a text of its own has that of its layer', () => {

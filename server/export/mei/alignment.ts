@@ -23,14 +23,28 @@ export interface Alignment<T> {
   readonly same: readonly ((index: number) => T | undefined)[];
 }
 
-/** Lays lists beside a main one; items of one key are the same. */
+/** The key of what is the same as nothing. */
+const OWN = '';
+
+/**
+ * Lays lists beside a main one; items of one key are the same.
+ * @param isOwn whether an item of the list with this index is its own, whatever its key
+ */
 export function align<T>(
   main: readonly T[],
   others: readonly (readonly T[])[],
   keyOf: (item: T) => string,
+  isOwn: (item: T, list: number) => boolean,
 ): Alignment<T> {
   const keys = main.map(keyOf);
-  const aligned = others.map((other) => new Aligned(keys, other, other.map(keyOf)));
+  const aligned = others.map(
+    (other, list) =>
+      new Aligned(
+        keys,
+        other,
+        other.map((item) => (isOwn(item, list) ? OWN : keyOf(item))),
+      ),
+  );
   const stretches: { from: number; to: number }[] = [];
   const all = aligned.flatMap(({ hunks }) => hunks).sort((a, b) => a.from - b.from || a.to - b.to);
   for (const { from, to } of all) {

@@ -1,5 +1,5 @@
 /** What stands beside the staves of a measure: ties, curves, signs, words, figures, tempi, annotations. */
-import { format, subtract, type Time } from '../../../grammar/time';
+import { add, equal, format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
 import {
   type AppliedAnnotation,
@@ -23,10 +23,11 @@ import { type XmlElement, xml } from '../xml';
 import { annotationElement } from './annotations';
 import { curveElements } from './curves';
 import { layerOf } from './definitions';
-import { isState, limits, withDoubt } from './editorial';
+import { isState, limits, responsible, withDoubt, words } from './editorial';
 import { beatOf, figureElements } from './figures';
 import type { Names } from './names';
 import { isColour } from './notes';
+import { placeMark, placeOf } from './places';
 import { markElements, shapeOf, standsInNote } from './signs';
 import { durationOf } from './tables';
 
@@ -59,17 +60,31 @@ class Gatherer {
       curveElements(piece, this.written, this.names, this.environment),
     );
     for (const { ends, id } of curves)
-      for (const { end, system } of ends) this.curves.set(placeOf(system, end.source), id);
+      for (const { end, system } of ends) this.curves.set(spotOf(system, end.source), id);
     for (const measure of this.written.measures) this.barlines(measure);
     this.tempi();
     for (const chunk of voices.flat()) this.link(chunk);
     for (const chunks of voices) {
-      for (const link of tieLinks(chunks)) this.tie(link);
-      for (const chunk of chunks) if (chunk.first) this.event(chunk);
-      for (const passage of passagesIn(chunks)) this.passage(passage);
-      for (const { chunk, element } of figureElements(chunks, this.names)) this.put(chunk.measure, element);
+      const links = tieLinks(chunks);
+      for (const link of links) {
+        this.mark(link.from.chunk, 'tie');
+        this.tie(link);
+      }
+      this.tiesFromBefore(chunks, links);
+      for (const chunk of chunks.filter(({ first }) => first)) {
+        this.mark(chunk, 'event');
+        this.event(chunk);
+      }
+      for (const passage of passagesIn(chunks)) {
+        this.mark(passage.chunks[0], 'passage');
+        this.passage(passage);
+      }
+      for (const { chunk, element } of figureElements(chunks, this.names, responsible(this.environment))) {
+        this.mark(chunk, 'figures');
+        this.put(chunk.measure, element);
+      }
     }
-    for (const { measure, element } of curves) this.put(measure, element);
+    for (const { measure, element, id } of curves) this.put(measure, placeMark(`curve ${id}`), element);
     return this.found;
   }
 
@@ -77,19 +92,38 @@ class Gatherer {
     this.found.get(measure)?.push(...elements);
   }
 
+  /** Says whose it is what follows in the measure of a chunk. */
+  private mark(chunk: Chunk, what: string): void {
+    this.put(chunk.measure, placeMark(`${what} ${placeOf(chunk) ?? this.names.of(chunk)}`));
+  }
+
   // ─── ties ────────────────────────────────────────────────────────────────────────────────────────────────────
 
   private tie({ from, to, form }: TieLink): void {
-    const { class: names, except } = limits(form?.readings, this.environment);
+    const { attributes: names, except } = limits(form?.readings, this.environment);
     const tie = xml('tie', {
       'xml:id': this.names.part(this.names.ofHead(from), 't', 1),
       startid: `#${this.names.ofHead(from)}`,
       endid: to && `#${this.names.ofHead(to)}`,
+      tstamp2: to === undefined ? endOf(from.chunk) : undefined,
       lform: form?.editors === true ? 'dashed' : form?.doubtful === true ? 'dotted' : undefined,
-      class: names,
+      ...names,
       type: form === undefined ? 'through' : except,
     });
     this.put(from.chunk.measure, withDoubt(tie, form ?? {}, this.environment));
+  }
+
+  /** Ties from a note that is not exported, or from before a first ending into a further one. */
+  private tiesFromBefore(chunks: readonly Chunk[], links: readonly TieLink[]): void {
+    const reached = new Set(links.flatMap(({ to }) => (to === undefined ? [] : [this.names.ofHead(to)])));
+    for (const chunk of chunks.filter(({ first, event }) => first && event.small === undefined)) {
+      for (const [member, { tiedFrom }] of chunk.event.members.entries()) {
+        const id = this.names.ofHead({ chunk, member });
+        if (!tiedFrom || reached.has(id)) continue;
+        const tie = { 'xml:id': this.names.part(id, 't', 1), tstamp: '0', endid: `#${id}`, type: 'from-before' };
+        this.put(chunk.measure, xml('tie', tie));
+      }
+    }
   }
 
   // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────
@@ -122,7 +156,7 @@ class Gatherer {
           ? []
           : markElements({ mark, id, at: all ?? [owner] }, this.environment);
       this.put(chunk.measure, ...elements);
-      const curve = this.curves.get(placeOf(chunk.system, mark.source));
+      const curve = this.curves.get(spotOf(chunk.system, mark.source));
       this.annotate(chunk.measure, mark.annotations, curve ?? (elements.length > 0 ? id : at));
     }
   }
@@ -173,10 +207,10 @@ class Gatherer {
       this.put(first.measure, xml('bracketSpan', attributes));
       return;
     }
-    const { class: names, except } = limits(readings, this.environment);
+    const { attributes: names, except } = limits(readings, this.environment);
     const plist = ids.map((id) => `#${id}`).join(' ');
     const type = ['hint', word, except].filter((one) => one !== undefined).join(' ');
-    this.put(first.measure, xml('annot', { plist, class: names, type }, text));
+    this.put(first.measure, xml('annot', { plist, ...names, type }, hintText(text)));
   }
 
   // ─── barlines ────────────────────────────────────────────────────────────────────────────────────────────────
@@ -196,10 +230,13 @@ class Gatherer {
     for (const [i, mark] of drawn.marks.entries()) {
       const id = this.names.part(bar, 'm', i + 1);
       const elements = markElements({ mark, id, at: [bar] }, this.environment);
-      this.put(measure, ...elements);
+      this.put(measure, ...elements.map((element) => onBarline(element, side)));
       this.annotate(measure, mark.annotations, elements.length > 0 ? id : bar);
     }
-    this.annotate(measure, drawn.annotations, bar);
+    for (const [i, annotation] of drawn.annotations.entries()) {
+      const id = this.names.part(bar, 'a', i + 1);
+      this.put(measure, onBarline(annotationElement(annotation, id, [bar], this.environment), side));
+    }
   }
 
   // ─── tempi and manuals ───────────────────────────────────────────────────────────────────────────────────────
@@ -227,8 +264,26 @@ class Gatherer {
   }
 }
 
+/** `inegal 2:1` of `{inegal 2:1:french`. */
+const hintText = (head: string): string => head.replace(/^\{/, '').replace(/:!?[A-Za-z].*$/, '');
+
+/** What speaks of a bar by its id says which of its barlines is meant. */
+const onBarline = (element: XmlElement, side: 'left' | 'right'): XmlElement => ({
+  ...element,
+  attributes: {
+    ...element.attributes,
+    type: words(element.attributes.type as string | undefined, `barline-${side}`),
+  },
+});
+
+/** When a chunk ends (`data.MEASUREBEAT`): the beat of its measure, or the first of the next one. */
+function endOf({ offset, duration, measure }: Chunk): string {
+  const end = add(offset, duration);
+  return equal(end, measure.duration) ? '1m+1' : `0m+${beatOf(end, measure.bar.meter?.beatValue)}`;
+}
+
 /** One text for a place in the text. */
-const placeOf = ({ block }: ScoreSystem, { lane, pos }: Source): string => `${block} ${lane} ${pos}`;
+const spotOf = ({ block }: ScoreSystem, { lane, pos }: Source): string => `${block} ${lane} ${pos}`;
 
 /** One text for marks that are one sign across lanes. */
 const momentOf = (chunk: Chunk, { form }: AppliedMark): string =>

@@ -54,7 +54,8 @@ function endOf(
   side: 'start' | 'end',
 ): End | undefined {
   const event = voice.events[end.event];
-  if (end.onBarline) {
+  const opens = event !== undefined && event.bar === 0 && system.score.bars[0]?.continues === true;
+  if (end.onBarline && !opens) {
     const bar = event === undefined ? (voice.events.at(-1)?.bar ?? 0) : event.bar - 1;
     const measure = written.measures.find((one) => one.piece === piece && one.bar.index === system.firstBar + bar);
     if (measure !== undefined) return { id: names.ofBar(measure), measure, onBarline: true };
@@ -63,7 +64,7 @@ function endOf(
   const chunk = side === 'start' ? chunks[0] : chunks.at(-1);
   if (chunk === undefined) return undefined;
   const id = end.member === undefined ? names.of(chunk) : names.ofHead({ chunk, member: end.member });
-  return { id, measure: chunk.measure, onBarline: false };
+  return { id, measure: chunk.measure, onBarline: end.onBarline };
 }
 
 const ELEMENTS = { u: 'curve', line: 'line' } as const;
@@ -80,15 +81,21 @@ function curveElement(
   const doubtful = forms.some((form) => form.doubtful);
   const parameters = forms.flatMap((form) => form.parameters);
   const placement = parameters.find((one) => one === 'above' || one === 'below');
-  const { class: names, except } = limits(forms.find(({ readings }) => readings !== undefined)?.readings, environment);
+  const { attributes: names, except } = limits(
+    forms.find(({ readings }) => readings !== undefined)?.readings,
+    environment,
+  );
   const element = xml(ELEMENTS[curve.kind], {
     'xml:id': id,
     startid: start && `#${start.id}`,
     endid: end && `#${end.id}`,
+    // A line has both ends in MEI; one that is not shown lies at the end of the bar or before its beginning.
+    ...(curve.kind === 'line' && end === undefined ? { tstamp2: '1m+0' } : {}),
+    ...(curve.kind === 'line' && start === undefined ? { tstamp: '0' } : {}),
     ...(curve.kind === 'u'
       ? { curvedir: placement, lform: editors ? 'dashed' : doubtful ? 'dotted' : undefined }
       : { place: placement, form: editors ? 'dashed' : doubtful ? 'dotted' : undefined }),
-    class: names,
+    ...names,
     label: parameters.find((one) => one !== 'above' && one !== 'below'),
     type: words(
       curve.start === undefined && 'start-not-shown',

@@ -93,12 +93,14 @@ export function changedDefinition(score: Score, measure: Measure, staves: Staves
 /** The order that `scoreDef` wants. */
 const ORDER = ['keySig', 'meterSig'];
 
-/** What takes effect within a measure. */
-export const changesWithin = (measure: Measure, staves: Staves): readonly Between[] =>
+/** What takes effect within a measure, on each stave that it concerns. */
+export const changesWithin = (measure: Measure, staves: Staves, { environment }: Score): readonly Between[] =>
   momentsIn(measure, staves)
     .filter(({ offset }) => !isZero(offset))
     .flatMap(({ change, offset }) =>
-      changeElements(change).map((element) => ({ offset, stave: change.stave, element })),
+      (change.stave === undefined ? [...environment.staves.keys()] : [change.stave]).flatMap((stave) =>
+        changeElements(change).map((element) => ({ offset, stave, element })),
+      ),
     );
 
 const momentsIn = ({ bar }: Measure, staves: Staves) =>
@@ -124,15 +126,17 @@ export function keyElement(key: readonly KeySign[]): XmlElement {
   const fifths = fifthsOf(key);
   const number = fifths === undefined ? 'mixed' : fifths === 0 ? '0' : `${Math.abs(fifths)}${fifths < 0 ? 'f' : 's'}`;
   const isPlain = fifths !== undefined && key.every(({ octave }) => octave === undefined);
+  // MEI wants the octave of all signs or of none; the label has them as typed.
+  const hasOctaves = key.every(({ octave }) => octave !== undefined);
   return xml(
     'keySig',
     { sig: number, label: isPlain ? undefined : keyText(key) },
-    isPlain ? [] : key.map(keyAccidental),
+    isPlain ? [] : key.map((sign) => keyAccidental(sign, hasOctaves)),
   );
 }
 
-const keyAccidental = ({ letter, accidental, octave }: KeySign): XmlElement =>
-  xml('keyAccid', { pname: letter, accid: ACCIDENTALS[accidental], oct: octave });
+const keyAccidental = ({ letter, accidental, octave }: KeySign, hasOctave: boolean): XmlElement =>
+  xml('keyAccid', { pname: letter, accid: ACCIDENTALS[accidental], oct: hasOctave ? octave : undefined });
 
 /** The sign as it is drawn, with the beats that it counts. */
 export function meterElement({ sign, beats, beatValue }: Meter): XmlElement {

@@ -28,12 +28,24 @@ export const words = (...list: readonly (string | false | undefined)[]): string 
   return told.length === 0 ? undefined : told.join(' ');
 };
 
-/** `:french,K` and `:!plain`: `class` names them, `except` says that it stands in the others. */
-export const limits = (
-  readings: Readings | undefined,
-  environment: Environment,
-): { readonly class: string | undefined; readonly except: string | undefined } => ({
-  class: readings && references(readings.names, environment),
+/** What a mark or tie says of the texts in which it stands. */
+export interface Limits {
+  readonly attributes: {
+    /** Readings. */
+    readonly class: string | undefined;
+    /** Sources and hands. */
+    readonly corresp: string | undefined;
+  };
+  /** It stands in all but these. */
+  readonly except: 'except' | undefined;
+}
+
+/** `:french,K` and `:!plain`. */
+export const limits = (readings: Readings | undefined, environment: Environment): Limits => ({
+  attributes: {
+    class: readings && references(readings.names, environment, /^reading-/),
+    corresp: readings && references(readings.names, environment, /^(source|hand)-/),
+  },
   except: readings?.not === true ? 'except' : undefined,
 });
 
@@ -75,7 +87,11 @@ export function stateElement(head: SpanHead, children: readonly XmlElement[], en
   const { except } = limits(readings, environment);
   return xml(
     state?.name ?? 'supplied',
-    { ...holders(readings, state?.hand === true, environment), type: except },
+    {
+      ...(word === 'supplied' ? { resp: responsible(environment) } : {}),
+      ...holders(readings, state?.hand === true, environment),
+      type: except,
+    },
     children,
   );
 }

@@ -10,6 +10,7 @@ import type { Names } from './names';
 export function figureElements(
   chunks: readonly Chunk[],
   names: Names,
+  resp: string | undefined,
 ): readonly { readonly chunk: Chunk; readonly element: XmlElement }[] {
   const figured = chunks.filter(({ event, first }) => first && (event.figures?.what ?? 'none') !== 'none');
   return figured.flatMap((chunk, i) => {
@@ -32,7 +33,7 @@ export function figureElements(
           xml(
             'fb',
             {},
-            column.map((figure) => figureElement(figure, isHeld)),
+            column.map((figure) => figureElement(figure, isHeld, resp)),
           ),
         ],
       );
@@ -52,11 +53,15 @@ const beatAt = (chunk: Chunk, k: number): string =>
 /** Unicode, "Miscellaneous Symbols" and "Musical Symbols". */
 const SIGNS: Readonly<Record<AccidentalSign, string>> = { '#': '♯', '##': '𝄪', b: '♭', bb: '𝄫', n: '♮' };
 
-function figureElement({ number, accidental, accidentalFirst, stroked, editors }: Figure, held: boolean): XmlElement {
+function figureElement(
+  { number, accidental, accidentalFirst, stroked, editors }: Figure,
+  held: boolean,
+  resp: string | undefined,
+): XmlElement {
   const sign = accidental === undefined ? '' : SIGNS[accidental];
   const text = accidentalFirst === true ? `${sign}${number ?? ''}` : `${number ?? ''}${sign}`;
   const attributes = { extender: held ? 'true' : undefined };
   const stroke = stroked ? xml('rend', { rend: 'line-through' }, text) : undefined;
-  if (editors) return xml('f', attributes, [xml('supplied', {}, stroke === undefined ? text : [stroke])]);
+  if (editors) return xml('f', attributes, [xml('supplied', { resp }, stroke === undefined ? text : [stroke])]);
   return xml('f', attributes, stroke === undefined ? text : [stroke]);
 }

@@ -98,3 +98,6 @@ export function addressOfId(id: string): IdAddress | undefined {
     member: member === undefined ? undefined : Number(member),
   };
 }
+
+/** The id of the event to which a part of it belongs: of `e-3v-2-dessus-4.3-m1` that without its end. */
+export const eventOf = (id: string): string => /^e-[A-Za-z0-9_]+-\d+-[\w.]+-[\w.]+/.exec(id)?.[0] ?? id;

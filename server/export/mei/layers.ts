@@ -8,6 +8,7 @@ import type { Between } from './definitions';
 import { isState, stateElement } from './editorial';
 import { type Enclosure, type Item, type Nested, nested } from './nesting';
 import { asDrawn, chunkElements, hiddenTuplet, isColour, timeElements, tupletElement, type Writing } from './notes';
+import { placeMark, placeOf } from './places';
 
 export interface LayerParts {
   /** The stave of the layer. */
@@ -25,6 +26,7 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
   const items: Item[] = [];
   const waiting = [...between];
   let now: Time = ZERO;
+  let place: string | undefined;
   const passTo = (moment: Time): void => {
     const missing = subtract(moment, now);
     if (isZero(missing) || isNegative(missing)) return;
@@ -43,6 +45,9 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
     if (chunk === undefined) break;
     putWaiting(chunk.offset);
     passTo(chunk.offset);
+    const here = placeOf(chunk);
+    if (here !== place) for (const of of [place, here]) if (of !== undefined) items.push(marked(of));
+    place = here;
     items.push(
       runsThrough(chunk)
         ? { elements: [through([chunk, ...others], home, writing)], within: statesOf(chunk, writing.environment) }
@@ -54,9 +59,12 @@ export function layerContent({ home, chunks, between, beams, duration }: LayerPa
     now = [chunk, ...others].reduce((sum, part) => add(sum, part.duration), chunk.offset);
     i += 1 + others.length;
   }
+  if (place !== undefined) items.push(marked(place));
   putWaiting(duration);
   return nested(items, ({ rank }) => rank === RANKS.beam);
 }
+
+const marked = (place: string): Item => ({ elements: [placeMark(place)], within: [] });
 
 // ─── through the barline ─────────────────────────────────────────────────────────────────────────────────────────
 

@@ -6,7 +6,7 @@ import type { Measure } from '../measures';
 import type { Staves } from '../staves';
 import type { Written } from '../written';
 import { type XmlElement, xml } from '../xml';
-import { systemBreak } from './breaks';
+import { pageBreak, systemBreak } from './breaks';
 import { type Between, changesWithin, layerOf } from './definitions';
 import type { Pictures } from './facsimile';
 import { layerContent } from './layers';
@@ -71,34 +71,44 @@ function layersOf(measure: Measure, staves: Staves, making: Making): readonly La
   if (measure.broken) return [];
   const { score, written, beams } = making;
   const { environment } = score;
-  const voices = [...(written.byMeasure.get(measure) ?? new Map<number, readonly Chunk[]>())];
-  const between = betweenOf(measure, staves, making);
-  return voices.map(([voice, chunks], index) => {
-    const own = between.filter((one) => hostOf(one, voices) === index);
-    const home = environment.voices[voice]?.stave ?? 0;
-    const parts = { home, chunks, between: own, beams, duration: measure.duration };
+  const voices = [...(written.byMeasure.get(measure) ?? [])].map(([voice, chunks]) => ({
+    voice,
+    home: environment.voices[voice]?.stave ?? 0,
+    chunks,
+  }));
+  const between = betweenOf(measure, staves, making).map((one) => ({ one, host: hostOf(one, voices) }));
+  const layer = (home: number, n: number, chunks: readonly Chunk[], host: number): Layer => {
+    const own = between.filter((other) => other.host === host && (host >= 0 || other.one.stave === home));
+    const parts = { home, chunks, between: own.map(({ one }) => one), beams, duration: measure.duration };
     const { elements, crossing } = layerContent(parts, { ...making, environment });
     return {
       stave: home,
-      element: xml('layer', { n: layerOf(environment, voice) }, elements),
+      element: xml('layer', { n }, elements),
       crossing: crossing as readonly (readonly Chunk[])[],
     };
-  });
+  };
+  const silent = new Set(between.flatMap(({ one, host }) => (host < 0 && one.stave !== undefined ? [one.stave] : [])));
+  return [
+    ...voices.map(({ voice, home, chunks }, index) => layer(home, layerOf(environment, voice), chunks, index)),
+    ...[...silent].map((stave) => layer(stave, 1, [], -1)),
+  ];
 }
 
 /** Changes inside the measure, and where a system of the source ends inside it. */
 const betweenOf = (measure: Measure, staves: Staves, making: Making): readonly Between[] =>
-  [...changesWithin(measure, staves), ...breaksWithin(measure, making), ...innerBarlines(measure)].sort((a, b) =>
-    compare(a.offset, b.offset),
+  [...changesWithin(measure, staves, making.score), ...breaksWithin(measure, making), ...innerBarlines(measure)].sort(
+    (a, b) => compare(a.offset, b.offset),
   );
 
 function breaksWithin({ piece, bar }: Measure, { score, pictures }: Making): readonly Between[] {
   return piece.systems.flatMap((system) => {
     const begins = system.firstBar === bar.index && system.score.bars[0]?.continues === true;
     const offset = subtract(system.onset, bar.onset);
-    return begins && !isZero(offset)
-      ? [{ offset, stave: undefined, element: systemBreak(system, score.environment, pictures) }]
-      : [];
+    if (!begins || isZero(offset)) return [];
+    const before = piece.systems[piece.systems.indexOf(system) - 1];
+    const turns = before !== undefined && before.page !== system.page;
+    const breaks = [...(turns ? [pageBreak(system, pictures)] : []), systemBreak(system, score.environment, pictures)];
+    return breaks.map((element) => ({ offset, stave: undefined, element }));
   });
 }
 
@@ -111,17 +121,20 @@ const innerBarlines = ({ bar }: Measure): readonly Between[] =>
     element: xml('barLine', { form: BARLINES[shape].right }),
   }));
 
-/** Its own voice, else the first that begins an event at that moment on that stave, else at that moment, else the first. */
-function hostOf({ offset, stave, voice }: Between, voices: readonly (readonly [number, readonly Chunk[]])[]): number {
-  const own = voices.findIndex(([one]) => one === voice);
-  const begins = (onStave: boolean): number =>
-    voices.findIndex(([, chunks]) =>
-      chunks.some(
-        (chunk) =>
-          compare(chunk.offset, offset) === 0 && (!onStave || stave === undefined || chunk.event.stave === stave),
-      ),
-    );
-  return [own, begins(true), begins(false)].find((index) => index >= 0) ?? 0;
+/**
+ * Its own voice, else the first of its stave that begins an event at that moment, else the first of its stave; -1 where no
+ * voice has a layer there.
+ */
+function hostOf(
+  { offset, stave, voice }: Between,
+  voices: readonly { readonly voice: number; readonly home: number; readonly chunks: readonly Chunk[] }[],
+): number {
+  const isThere = ({ home }: { readonly home: number }): boolean => stave === undefined || home === stave;
+  const own = voices.findIndex((one) => one.voice === voice);
+  const beginning = voices.findIndex(
+    (one) => isThere(one) && one.chunks.some((chunk) => compare(chunk.offset, offset) === 0),
+  );
+  return [own, beginning, voices.findIndex(isThere)].find((index) => index >= 0) ?? -1;
 }
 
 function beamSpan(run: readonly Chunk[], names: Names): XmlElement {

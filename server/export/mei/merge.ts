@@ -11,7 +11,9 @@ import type { ChosenOption } from '../../score/score';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
 import { references, responsible, words } from './editorial';
+import { eventOf } from './ids';
 import { withOwnIds } from './ownIds';
+import { withoutMarks } from './places';
 
 /** A text and the options that the events with these ids stand in, the outermost first. */
 export interface Text {
@@ -21,6 +23,8 @@ export interface Text {
 
 export interface LabelledText extends Text {
   readonly label: string;
+  /** The label of the option inside which alone it differs. */
+  readonly within: string | undefined;
 }
 
 /** @param tellBroken a bar of a variant whose time is wrong has no text to compare */
@@ -28,15 +32,29 @@ export function merged(
   main: Text,
   variants: readonly LabelledText[],
   environment: Environment,
-  tellBroken: (label: string, measure: XmlElement) => void,
+  tellBroken: (label: string) => void,
 ): XmlElement {
-  const merger = new Merger(main, environment, tellBroken);
-  const root = merger.element(
-    main.root,
-    variants.map((text) => ({ text, element: text.root })),
-  );
-  return withOwnIds(root, merger.readings);
+  const others = variants.map((text) => ({ text, element: text.root }));
+  const first = new Merger(main, environment, tellBroken, new Map());
+  first.element(main.root, others);
+  // What points to a note that a variant repeats differs in it, too: it points to the note as repeated.
+  const second = new Merger(main, environment, () => undefined, repeatedIds(main.root, first.readings));
+  return withoutMarks(withOwnIds(second.element(main.root, others), second.readings));
 }
+
+/** Ids of the main text that stand in a variant again. */
+function repeatedIds(main: XmlElement, readings: ReadonlyMap<XmlElement, LabelledText>): Repeated {
+  const own = new Set(idsIn(main));
+  const repeated = new Map<LabelledText, Set<string>>();
+  for (const [element, text] of readings) {
+    const ids = repeated.get(text) ?? new Set<string>();
+    for (const id of idsIn(element)) if (own.has(id)) ids.add(id);
+    repeated.set(text, ids);
+  }
+  return repeated;
+}
+
+type Repeated = ReadonlyMap<LabelledText, ReadonlySet<string>>;
 
 /** An element of a variant. */
 interface Other {
@@ -62,7 +80,7 @@ const COMPARED: ReadonlySet<string> = new Set([
 const HOLDING: ReadonlySet<string> = new Set(['score', 'section', 'ending', 'measure', 'staff', 'layer']);
 
 /** What makes two elements of these names the same, besides their name: their attributes but for these. */
-const NUMBERED: ReadonlySet<string> = new Set(['n', 'metcon', 'type']);
+const NUMBERED: ReadonlySet<string> = new Set(['n', 'metcon']);
 
 class Merger {
   /** The texts of the `rdg` and `corr` elements made. */
@@ -71,7 +89,8 @@ class Merger {
   constructor(
     private readonly main: Text,
     private readonly environment: Environment,
-    private readonly tellBroken: (label: string, measure: XmlElement) => void,
+    private readonly tellBroken: (label: string) => void,
+    private readonly repeated: Repeated,
   ) {}
 
   element(main: XmlElement, others: readonly Other[]): XmlElement {
@@ -79,7 +98,9 @@ class Merger {
     if (sound.length === 0 || !COMPARED.has(main.name)) return main;
     const children = childrenOf(main);
     const lists = sound.map(({ element }) => childrenOf(element));
-    const { differences, same } = align(children, lists, keyOf);
+    const { differences, same } = align(children, lists, keyOf, (item, i) =>
+      this.pointsToRepeated(item, sound[i]?.text),
+    );
     const content: XmlElement[] = [];
     let next = 0;
     const takeSame = (until: number): void => {
@@ -96,48 +117,69 @@ class Merger {
     for (const difference of HOLDING.has(main.name) ? differences : []) {
       takeSame(difference.from);
       next = difference.to;
-      content.push(this.apparatus(children.slice(difference.from, difference.to), difference, sound));
+      content.push(...this.apparatus(children.slice(difference.from, difference.to), difference, sound));
     }
     takeSame(children.length);
     return xml(main.name, main.attributes, content);
   }
 
   private isSound({ text, element }: Other): boolean {
-    const isBroken = element.name === 'measure' && /\bbroken\b/.test(`${element.attributes.type}`);
-    if (isBroken) this.tellBroken(text.label, element);
-    return !isBroken;
+    if (!isBroken(element)) return true;
+    this.tellBroken(text.label);
+    return false;
+  }
+
+  /** Whether an element beside the staves points to a note that this text repeats. */
+  private pointsToRepeated(element: XmlElement, text: LabelledText | undefined): boolean {
+    const ids = text && this.repeated.get(text);
+    return (
+      ids !== undefined && ids.size > 0 && !COMPARED.has(element.name) && targetsOf(element).some((id) => ids.has(id))
+    );
   }
 
   private apparatus(
     lemma: readonly XmlElement[],
     { items }: Difference<XmlElement>,
     others: readonly Other[],
-  ): XmlElement {
+  ): readonly XmlElement[] {
     const groups = new Map<string, { readonly content: readonly XmlElement[]; readonly texts: LabelledText[] }>();
     const main = textOf(lemma);
     for (const [i, content] of items.entries()) {
       const text = others[i]?.text;
-      const key = textOf(content);
-      if (text === undefined || key === main) continue;
+      if (text === undefined || !this.differsHere(content, text)) continue;
+      const points = content.some((element) => this.pointsToRepeated(element, text));
+      const key = points ? `${text.label} ${text.within} ${textOf(content)}` : textOf(content);
+      if (key === main) continue;
       const group = groups.get(key) ?? { content, texts: [] };
       group.texts.push(text);
       groups.set(key, group);
     }
     const [only, ...more] = groups.values();
-    const slip = only !== undefined && more.length === 0 ? only.texts.find(({ label }) => isSlip(label)) : undefined;
-    if (only !== undefined && slip !== undefined) return this.correction(lemma, only.content, slip);
+    if (only === undefined) return lemma;
+    const slip = more.length === 0 ? only.texts.find(({ label }) => isSlip(label)) : undefined;
+    if (slip !== undefined) return [this.correction(lemma, only.content, slip)];
     const own = this.chosenIn(lemma, this.main);
-    return xml('app', { label: own.find(({ place }) => place !== undefined)?.place }, [
-      xml(
-        'lem',
-        this.witnesses(
-          own.flatMap(({ labels }) => labels),
-          own,
-        ),
-        lemma,
-      ),
-      ...[...groups.values()].map(({ content, texts }) => this.reading(content, texts)),
-    ]);
+    const elsewhere = new Set([...groups.values()].flatMap(({ texts }) => texts.map(({ label }) => label)));
+    const labels = own.flatMap((option) => option.labels).filter((label) => !elsewhere.has(label));
+    return [
+      xml('app', { label: own.find(({ place }) => place !== undefined)?.place }, [
+        xml('lem', this.witnesses(labels, own), lemma),
+        ...[...groups.values()].map(({ content, texts }) => this.reading(content, texts)),
+      ]),
+    ];
+  }
+
+  /** A text that is taken inside one option only differs where it stands in that; one whose time is wrong says nothing. */
+  private differsHere(content: readonly XmlElement[], text: LabelledText): boolean {
+    if (content.some((element) => holdsBroken(element))) {
+      this.tellBroken(text.label);
+      return false;
+    }
+    if (text.within === undefined) return true;
+    const { label, within } = text;
+    return optionsIn(content, text).some(
+      (options) => options.at(-1)?.labels.includes(label) && options.some(({ labels }) => labels.includes(within)),
+    );
   }
 
   private reading(content: readonly XmlElement[], texts: readonly LabelledText[]): XmlElement {
@@ -158,10 +200,9 @@ class Merger {
     return xml('choice', {}, [other, element]);
   }
 
-  /** The options in which the elements stand: of each the innermost that it has. */
-  private chosenIn(elements: readonly XmlElement[], { chosen }: Text): readonly ChosenOption[] {
-    const ids = elements.flatMap(idsIn);
-    return [...new Set(ids.flatMap((id) => chosen.get(id)?.at(-1) ?? []))];
+  /** The outermost options in which the elements stand. */
+  private chosenIn(elements: readonly XmlElement[], text: Text): readonly ChosenOption[] {
+    return [...new Set(optionsIn(elements, text).flatMap(([outermost]) => outermost ?? []))];
   }
 
   private witnesses(labels: readonly string[], chosen: readonly ChosenOption[]): XmlAttributes {
@@ -177,7 +218,9 @@ class Merger {
 
 /** One text for elements that hold the same; bars are counted otherwise where some are left out. */
 const textOf = (elements: readonly XmlElement[]): string =>
-  JSON.stringify(elements, (key, value) => (key === 'n' || key === 'metcon' ? undefined : value));
+  JSON.stringify(withoutMarks(xml('text', {}, elements)), (key, value) =>
+    key === 'n' || key === 'metcon' ? undefined : value,
+  );
 
 const isSlip = (label: string): boolean => label === 'sic' || label === 'corr';
 
@@ -197,8 +240,30 @@ function keyOf(element: XmlElement): string {
 
 function identity({ name, attributes }: XmlElement): string {
   const entries = Object.entries(attributes);
-  return JSON.stringify(name === 'measure' ? entries.filter(([key]) => !NUMBERED.has(key)) : entries);
+  if (name !== 'measure') return JSON.stringify(entries);
+  const kept = entries.filter(([key]) => !NUMBERED.has(key));
+  return JSON.stringify(kept).replace(/ ?\bbroken\b/, '');
 }
+
+const isBroken = ({ name, attributes }: XmlElement): boolean =>
+  name === 'measure' && /\bbroken\b/.test(`${attributes.type}`);
+
+const holdsBroken = (element: XmlElement): boolean => isBroken(element) || childrenOf(element).some(holdsBroken);
+
+/** The options around the events that elements are, hold, or belong to. */
+const optionsIn = (elements: readonly XmlElement[], { chosen }: Text): readonly (readonly ChosenOption[])[] =>
+  elements.flatMap(idsIn).flatMap((id) => {
+    const options = chosen.get(eventOf(id));
+    return options === undefined ? [] : [options];
+  });
+
+/** The ids to which an element and all that it holds point. */
+const targetsOf = (element: XmlElement): readonly string[] => [
+  ...Object.values(element.attributes).flatMap((value) =>
+    typeof value === 'string' && value.startsWith('#') ? value.split(' ').map((one) => one.slice(1)) : [],
+  ),
+  ...childrenOf(element).flatMap(targetsOf),
+];
 
 /** The ids of an element and all that it holds. */
 export function idsIn(element: XmlElement): readonly string[] {

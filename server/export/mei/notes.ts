@@ -2,11 +2,11 @@
 import { compare, equal, isZero, multiply, type Time, time } from '../../../grammar/time';
 import type { AccidentalSign, SpanWord, Spelling } from '../../../grammar/tree';
 import type { Environment } from '../../score/environment';
-import type { AppliedMark, NoteMember, Tuplet } from '../../score/score';
+import type { NoteMember, Tuplet, VoiceEvent } from '../../score/score';
 import type { Chunk } from '../chunks';
 import { decompose, hasStem, type NoteValue, type Ratio, writtenValue } from '../values';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
-import { unclear } from './editorial';
+import { unclear, words } from './editorial';
 import { partId } from './ids';
 import type { Names } from './names';
 import { marksInNote } from './signs';
@@ -40,7 +40,7 @@ function ownElements(chunk: Chunk, home: number, writing: Writing): readonly Xml
   const { names } = writing;
   const { event } = chunk;
   const id = names.of(chunk);
-  const own = { 'xml:id': id, staff: staffOf(event.stave, home) };
+  const own = { 'xml:id': id, staff: staffOf(event.stave, home), type: isOmitted(event) ? 'omit' : undefined };
   if (event.kind === 'note') return [doubted(chunk, noteOrChord(chunk, home, writing))];
   if (fillsMeasure(chunk)) return [xml(event.kind === 'rest' ? 'mRest' : 'mSpace', own)];
   if (event.kind === 'rest' && !event.wholeBar) {
@@ -49,6 +49,10 @@ function ownElements(chunk: Chunk, home: number, writing: Writing): readonly Xml
   const time = timeElements(written(chunk), event.kind === 'rest' ? 'rest' : 'space', own);
   return event.kind === 'lost' ? [xml('damage', {}, [lacuna(chunk), ...time])] : time;
 }
+
+/** Time that a source leaves out while other voices go on. */
+const isOmitted = ({ kind, value, wholeBar }: VoiceEvent): boolean =>
+  kind === 'gap' && value === undefined && !wholeBar;
 
 /** The time of a chunk before the proportions that it stands in. */
 const written = ({ duration, ratio }: Chunk): Time =>
@@ -80,7 +84,8 @@ const lastingAs = ({ name, attributes, content }: XmlElement, value: XmlAttribut
 };
 
 /** What is lost, beside the time that it takes. */
-const lacuna = ({ event: { value } }: Chunk): XmlElement => xml('gap', { reason: 'lost', extent: value?.text });
+const lacuna = ({ event: { value } }: Chunk): XmlElement =>
+  xml('gap', { reason: 'lost', extent: value?.text ?? 'unknown' });
 
 /** A value that is doubtful. */
 const doubted = ({ event }: Chunk, element: XmlElement): XmlElement =>
@@ -101,7 +106,7 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
     ...durationOf(chunk.value),
     ...graceOf(chunk),
     'stem.dir': hasStem(chunk.value) ? event.stems : undefined,
-    type: event.members.some(({ marks }) => marks.some(isThrough)) ? 'through' : undefined,
+    type: throughType(event),
   };
   const ofEvent = [...(first ? marksInNote(event.marks, environment) : []), verses.get(chunk)];
   const notes = event.members.map((member, m) => {
@@ -122,7 +127,11 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
     : xml('chord', { 'xml:id': names.of(chunk), ...shared }, [...notes, ...ofEvent]);
 }
 
-const isThrough = ({ form }: AppliedMark): boolean => form.name === 'through';
+/** Whether the note runs through the barline, and its dot is drawn after that. */
+function throughType({ members }: VoiceEvent): string | undefined {
+  const form = members.flatMap(({ marks }) => marks).find((mark) => mark.form.name === 'through')?.form;
+  return words(form && 'through', form?.parameters.includes('dot') === true && 'dot-after-barline');
+}
 
 /** What sounds is said where it is not the plain natural, or where a sign is drawn. */
 const pitchOf = (member: NoteMember): XmlAttributes => ({

@@ -25,13 +25,13 @@ const placementOf = ({ form }: AppliedMark): 'above' | 'below' | undefined =>
 /** The elements of a mark beside the staves; none of curves and of what the note itself says. */
 export function markElements(placed: PlacedMark, environment: Environment): readonly XmlElement[] {
   const { mark, id, at } = placed;
-  const { class: names, except } = limits(mark.form.readings, environment);
+  const { attributes: names, except } = limits(mark.form.readings, environment);
   const attributes: XmlAttributes = {
     'xml:id': id,
     startid: at[0] === undefined ? undefined : `#${at[0]}`,
     plist: at.length > 1 ? at.map((one) => `#${one}`).join(' ') : undefined,
     place: placementOf(mark),
-    class: names,
+    ...names,
     type: except,
   };
   const made = MAKERS[mark.form.type]?.(placed, attributes) ?? [];
@@ -48,7 +48,7 @@ const sign: Maker = ({ mark }, attributes) => {
   const shared = {
     ...attributes,
     type: words(shape?.name, parameters.includes('after') && 'after', attributes.type as string | undefined),
-    label: `${[name, ...mark.accidentals.map(({ form }) => form.text)].join('')}${unsaid.length === 0 ? '' : ` (${unsaid.join(', ')})`}`,
+    label: `${[name, ...mark.accidentals.map(({ form }) => form.text)].join('')}${unsaid.length === 0 ? '' : ` (${unsaid.join(' ')})`}`,
     enclose: editors ? 'brack' : undefined,
   };
   if (shape?.musicxml === 'arpeggiate')
@@ -143,13 +143,13 @@ export const marksInNote = (marks: readonly AppliedMark[], environment: Environm
 function accidental(mark: AppliedMark, environment: Environment): XmlElement | undefined {
   const { form } = mark;
   if (form.type !== 'accidental' || form.accidental === undefined) return undefined;
-  const { class: names, except } = limits(form.readings, environment);
+  const { attributes: names, except } = limits(form.readings, environment);
   return xml('accid', {
     accid: ACCIDENTALS[form.accidental],
     place: placementOf(mark) ?? 'above',
     func: form.editors ? 'edit' : undefined,
     enclose: form.editors ? 'brack' : undefined,
-    class: names,
+    ...names,
     type: except,
   });
 }
@@ -158,8 +158,8 @@ function articulation(mark: AppliedMark, environment: Environment): XmlElement |
   const { form } = mark;
   const word = form.type === 'other' ? ARTICULATIONS[form.name] : undefined;
   if (word === undefined) return undefined;
-  const { class: names, except } = limits(form.readings, environment);
-  const element = xml('artic', { artic: word, place: placementOf(mark), class: names, type: except });
+  const { attributes: names, except } = limits(form.readings, environment);
+  const element = xml('artic', { artic: word, place: placementOf(mark), ...names, type: except });
   return withDoubt(element, { editors: form.editors }, environment);
 }
 
