@@ -385,6 +385,11 @@ describe('sources that differ', () => {
     expect(apparatus(text).at(-1)).toEqual(['lem source=#source-K c5/1', 'rdg source=#source-L d5/1']);
   });
 
+  it('may have hands of their own in the lane of a witness', () => {
+    const text = mei(inC('dessus   | 1 c5 |', 'dessus L | <L: 1 d5 ; M: 1 e5> |'));
+    expect(apparatus(text)).toEqual([['lem c5/1', 'rdg source=#source-L d5/1', 'rdg source=#source-M e5/1']]);
+  });
+
   it('have the ties and signs of the notes that they repeat', () => {
     const text = mei(inC("dessus | 4 b4'u c5 d e= | {3in2 4 e5'.'zz <K: 4 d ; L: 8 d e> 4 f5} 2 c5 |"));
     const ofL = music(text, 'rdg').flatMap((one) => childrenOf(one).map(({ tagName }) => tagName));

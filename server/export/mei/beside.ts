@@ -1,15 +1,14 @@
 /** What stands beside the staves of a measure: ties, curves, signs, words, figures, tempi, annotations. */
 import { add, equal, format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
-import {
-  type AppliedAnnotation,
-  type AppliedMark,
-  type DrawnBarline,
-  isSpecial,
-  type Score,
-  type ScoreSystem,
-  type Source,
-  type Tempo,
+import type {
+  AppliedAnnotation,
+  AppliedMark,
+  DrawnBarline,
+  Score,
+  ScoreSystem,
+  Source,
+  Tempo,
 } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import { absolute, type Chunk } from '../chunks';
@@ -44,6 +43,8 @@ class Gatherer {
   private readonly linked = new Map<string, string[]>();
   /** The curves that begin or end with a mark. */
   private readonly curves = new Map<string, string>();
+  /** Whose it is what is put next, until a mark says so. */
+  private owner: string | undefined;
 
   constructor(
     private readonly score: Score,
@@ -67,34 +68,39 @@ class Gatherer {
     for (const chunks of voices) {
       const links = tieLinks(chunks);
       for (const link of links) {
-        this.mark(link.from.chunk, 'tie');
+        this.owns(link.from.chunk, 'tie');
         this.tie(link);
       }
+      this.owner = undefined;
       this.tiesFromBefore(chunks, links);
       for (const chunk of chunks.filter(({ first }) => first)) {
-        this.mark(chunk, 'event');
+        this.owns(chunk, 'event');
         this.event(chunk);
       }
       for (const passage of passagesIn(chunks)) {
-        this.mark(passage.chunks[0], 'passage');
+        this.owns(passage.chunks[0], 'passage');
         this.passage(passage);
       }
       for (const { chunk, element } of figureElements(chunks, this.names, responsible(this.environment))) {
-        this.mark(chunk, 'figures');
+        this.owns(chunk, 'figures');
         this.put(chunk.measure, element);
       }
     }
+    this.owner = undefined;
     for (const { measure, element, id } of curves) this.put(measure, placeMark(`curve ${id}`), element);
     return this.found;
   }
 
   private put(measure: Measure, ...elements: readonly XmlElement[]): void {
-    this.found.get(measure)?.push(...elements);
+    if (elements.length === 0) return;
+    const marks = this.owner === undefined ? [] : [placeMark(this.owner)];
+    this.owner = undefined;
+    this.found.get(measure)?.push(...marks, ...elements);
   }
 
-  /** Says whose it is what follows in the measure of a chunk. */
-  private mark(chunk: Chunk, what: string): void {
-    this.put(chunk.measure, placeMark(`${what} ${placeOf(chunk) ?? this.names.of(chunk)}`));
+  /** Says whose it is what is put next. */
+  private owns(chunk: Chunk, what: string): void {
+    this.owner = `${what} ${placeOf(chunk) ?? this.names.of(chunk)}`;
   }
 
   // ─── ties ────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -221,11 +227,7 @@ class Gatherer {
   }
 
   private onBarline(measure: Measure, drawn: DrawnBarline | undefined, side: 'left' | 'right'): void {
-    if (
-      drawn === undefined ||
-      (side === 'left' && !isSpecial(drawn) && drawn.marks.length + drawn.annotations.length === 0)
-    )
-      return;
+    if (drawn === undefined) return;
     const bar = this.names.ofBar(measure);
     for (const [i, mark] of drawn.marks.entries()) {
       const id = this.names.part(bar, 'm', i + 1);
@@ -243,14 +245,14 @@ class Gatherer {
 
   private tempi(): void {
     const { measures } = this.written;
+    const byBar = new Map(measures.map((measure) => [measure.bar, measure]));
     for (const first of measures.filter(({ opens }) => opens)) {
-      const measureOf = (bar: Measure['bar']) => measures.find((one) => one.bar === bar);
       for (const { tempo, bar, onset } of tempiOf(first, this.score)) {
-        const measure = measureOf(bar);
+        const measure = byBar.get(bar);
         if (measure !== undefined) this.put(measure, tempoElement(tempo, measure, subtract(onset, bar.onset)));
       }
       for (const { change, onset, bar } of changesOf(first.piece)) {
-        const measure = measureOf(bar);
+        const measure = byBar.get(bar);
         if (change.manual === undefined || measure === undefined) continue;
         const { voice, name } = change.manual;
         const staff = (this.environment.voices[voice]?.stave ?? 0) + 1;

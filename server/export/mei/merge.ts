@@ -11,7 +11,7 @@ import type { ChosenOption } from '../../score/score';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
 import { references, responsible, words } from './editorial';
-import { eventOf } from './ids';
+import { addressOfId, eventOf } from './ids';
 import { withOwnIds } from './ownIds';
 import { withoutMarks } from './places';
 
@@ -176,10 +176,12 @@ class Merger {
       return false;
     }
     if (text.within === undefined) return true;
-    const { label, within } = text;
-    return optionsIn(content, text).some(
-      (options) => options.at(-1)?.labels.includes(label) && options.some(({ labels }) => labels.includes(within)),
-    );
+    const { label, within, chosen } = text;
+    return content.flatMap(idsIn).some((id) => {
+      const options = chosen.get(eventOf(id)) ?? [];
+      const isWithin = options.some(({ labels }) => labels.includes(within)) || isOfWitness(id, within);
+      return isWithin && options.at(-1)?.labels.includes(label) === true;
+    });
   }
 
   private reading(content: readonly XmlElement[], texts: readonly LabelledText[]): XmlElement {
@@ -247,6 +249,9 @@ function identity({ name, attributes }: XmlElement): string {
 
 const isBroken = ({ name, attributes }: XmlElement): boolean =>
   name === 'measure' && /\bbroken\b/.test(`${attributes.type}`);
+
+/** Whether an event stands in the lane of a witness. */
+const isOfWitness = (id: string, witness: string): boolean => addressOfId(id)?.lane?.endsWith(`.${witness}`) === true;
 
 const holdsBroken = (element: XmlElement): boolean => isBroken(element) || childrenOf(element).some(holdsBroken);
 
