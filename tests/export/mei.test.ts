@@ -223,6 +223,14 @@ describe('notes', () => {
     expect(parents).toEqual(['measure', 'supplied', 'unclear']);
   });
 
+  it('of a further ending, or of the first bar asked for, are tied from before', () => {
+    const endings = mei(inC('dessus | 1 c5= | (ending 1) 2 c d :|| (ending 2) 2 c e ||'));
+    const from = (text: string): (string | null)[] =>
+      music(text, 'tie').map((tie) => tie.getAttribute('startid') ?? tie.getAttribute('type'));
+    expect(from(endings)).toEqual(['#e-12r-1-dessus-1.1', 'from-before']);
+    expect(from(mei(inC('dessus | 1 c5= | c |'), { bars: { from: '2', to: '2' } }))).toEqual(['from-before']);
+  });
+
   it('rest, wait or are lost', () => {
     const text = mei(inC('dessus | 4 c5 r _ lost 4 | rbar | __ |'));
     expect(inside(text, 'layer').map((child) => child.split(' ')[0])).toEqual(['note', 'rest', 'space', 'damage']);

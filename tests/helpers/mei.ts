@@ -83,7 +83,9 @@ export async function heardInMei(text: string): Promise<string[][]> {
   const reader = await engraver();
   return elementsIn(parsed(text), 'mdiv').map((_, index) => {
     const document = mainText(text, index);
-    const tied = new Set(elementsIn(document, 'tie').map((tie) => attribute(tie, 'endid').slice(1)));
+    // A tie from before a first ending into a second joins no two notes that follow one another in the file.
+    const ties = elementsIn(document, 'tie').filter((tie) => attribute(tie, 'startid') !== '');
+    const tied = new Set(ties.map((tie) => attribute(tie, 'endid').slice(1)));
     const moments = reader.timemap(new XMLSerializer().serializeToString(document));
     if (cannotDraw(moments)) throw new Error(moments.failure);
     return moments
