@@ -18,6 +18,8 @@ import {
   type ServerCapabilities,
   type TextDocumentPositionParams,
 } from 'vscode-languageserver';
+import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
+import { barPicture } from '../features/barPicture';
 import { codeLenses } from '../features/codeLens';
 import { completion, resolved, TRIGGERS } from '../features/completion';
 import { foldingRanges } from '../features/folding';
@@ -51,6 +53,8 @@ export interface Served {
   readonly documents: Documents;
   readonly files: Files;
   readonly answer: Answer;
+  /** Loaded when somebody first asks. */
+  readonly engraver: () => Promise<Engraver | CannotDraw>;
 }
 
 export const featureCapabilities: ServerCapabilities = {
@@ -151,7 +155,7 @@ function told<Result>(make: () => Result): Result {
 }
 
 /** What is told of a place. */
-function words(connection: Connection, { answer, documents }: Served): void {
+function words(connection: Connection, { answer, documents, engraver }: Served): void {
   connection.onCompletion(
     answer(null, ({ project }, { position, context }: CompletionParams) =>
       completion(project, position, context?.triggerKind === CompletionTriggerKind.TriggerCharacter),
@@ -166,7 +170,13 @@ function words(connection: Connection, { answer, documents }: Served): void {
   connection.languages.inlayHint.on(
     answer([], ({ project, settings }, { range }: InlayHintParams) => inlayHints(project, range, settings.inlayHints)),
   );
-  connection.onHover(answer(null, ({ project }, { position }) => hover(project, position)));
+  connection.onHover(
+    answer(null, async ({ project, settings }, { position }) => {
+      const drawer = settings.hover.picture ? await engraver() : undefined;
+      if (drawer === undefined || cannotDraw(drawer)) return hover(project, position);
+      return hover(project, position, (at) => barPicture(at, drawer));
+    }),
+  );
 }
 
 /** What the text is made of. */

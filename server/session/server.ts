@@ -80,11 +80,12 @@ class Session {
     } else this.diagnostics = new PushedDiagnostics(connection, this.documents, turns, later, helpAddress);
     this.listen();
     const answer: Answer = (fallback, feature) => this.answer(fallback, feature);
-    registerFeatures(connection, { documents: this.documents, files: this.files, answer });
-    registerOwnRequests(connection, answer, () => {
+    const engraver = (): Promise<Engraver | CannotDraw> => {
       this.engraver ??= loadEngraver(this.client.engraving);
       return this.engraver;
-    });
+    };
+    registerFeatures(connection, { documents: this.documents, files: this.files, answer, engraver });
+    registerOwnRequests(connection, answer, engraver);
   }
 
   result(): InitializeResult {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseFile } from '../../grammar/parse';
 import { Document } from '../../server/document/document';
+import type { Engraver } from '../../server/engraving/engraver';
 import { choiceOf } from '../../server/readings/choices';
 import { perform } from '../../server/readings/perform';
 import { buildScore } from '../../server/score/build';
@@ -11,6 +12,7 @@ import { buildEnvironment } from '../../server/score/environment';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { pictureTimes } from './engraving';
+import { featureTimes } from './features';
 import { generateScore } from './generateScore';
 import { layouts, typedIn } from './keystrokes';
 import { kept, keptLater, medians, ms, print } from './measure';
@@ -177,9 +179,20 @@ function keystrokes(): void {
 }
 
 /** The engraver lies where the build has put it. */
-async function engraving(): Promise<void> {
+async function builtEngraver(): Promise<Engraver> {
   const { loadEngraver } = await import(join(process.cwd(), 'dist/engraving/engraver.js'));
-  const engraver = await loadEngraver(readFileSync('dist/engraving/font.zip'));
+  return loadEngraver(readFileSync('dist/engraving/font.zip'));
+}
+
+/** What the editor waits for: a whole client and server, asked over a connection. */
+async function features(): Promise<void> {
+  const [score, stylesheet] = [generateScore(100 * KB), generateStylesheet(100 * KB)];
+  const lines = await featureTimes(score, stylesheet, await builtEngraver(), ROUNDS);
+  print('Language server on 100 kB, client and messages included; the stylesheet is asked without messages', lines);
+}
+
+async function engraving(): Promise<void> {
+  const engraver = await builtEngraver();
   const tree = parseFile(generateScore(100 * KB));
   const score = buildScore(FILE, tree, buildEnvironment(FILE, tree, []), written('note'));
   print('Pictures of a score of 100 kB', pictureTimes(score, engraver));
@@ -193,6 +206,7 @@ const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   start,
   keystrokes,
   engraving,
+  features,
 };
 const [wanted = Object.keys(parts)] = process.argv.slice(2).map((words) => words.split(','));
 async function run(): Promise<void> {

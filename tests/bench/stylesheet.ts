@@ -1,5 +1,12 @@
 /** The measure of speed: how long a well-known tool of the same kind takes over a stylesheet of the same size. */
-import { getCSSLanguageService, type Stylesheet, TextDocument } from 'vscode-css-languageservice';
+import {
+  type CompletionList,
+  getCSSLanguageService,
+  type Hover,
+  type Position,
+  type Stylesheet,
+  TextDocument,
+} from 'vscode-css-languageservice';
 import { Chance, numbersOf } from '../helpers/chance';
 
 const service = getCSSLanguageService();
@@ -55,3 +62,10 @@ export const parseStylesheet = (document: TextDocument): Stylesheet => service.p
 /** Parse and lint; the number of findings. */
 export const proofStylesheet = (document: TextDocument): number =>
   service.doValidation(document, parseStylesheet(document)).length;
+
+/** Both of a stylesheet that is parsed already, as an editor has it. */
+export const completeStylesheet = (document: TextDocument, parsed: Stylesheet, position: Position): CompletionList =>
+  service.doComplete(document, position, parsed);
+
+export const hoverStylesheet = (document: TextDocument, parsed: Stylesheet, position: Position): Hover | null =>
+  service.doHover(document, position, parsed);

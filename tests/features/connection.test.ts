@@ -1,6 +1,6 @@
 /** The server as a client meets it: messages of the Language Server Protocol 3.17 over a real connection. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { CodeActionRequest, DocumentDiagnosticRequest } from 'vscode-languageserver/node';
+import { CodeActionRequest, DocumentDiagnosticRequest, HoverRequest } from 'vscode-languageserver/node';
 import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
 import { HEAD } from '../helpers/music';
 
@@ -170,6 +170,26 @@ it('quick fixes answer to the finding that they mend', async () => {
   });
   const [fix] = actions ?? [];
   expect(fix).toMatchObject({ kind: 'quickfix', isPreferred: true, diagnostics: [{ code: 'unknown-sign' }] });
+});
+
+describe('a hover', () => {
+  const ask = async (wishes: Wishes): Promise<string> => {
+    const one = await meet({ capabilities: { workspace: { configuration: true } }, ...wishes });
+    const uri = await one.open('air.bent', AIR);
+    const position = rangeOf(AIR, "g5'zz").start;
+    const made = await one.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+    return JSON.stringify(made?.contents);
+  };
+
+  it('has the words and the picture of the bar', async () => {
+    const told = await ask({});
+    expect(told).toContain('**g′′ (G5)**');
+    expect(told).toContain('](data:image/svg+xml;base64,');
+  });
+
+  it('has the words alone where no picture is wished for', async () => {
+    expect(await ask({ settings: { hover: { picture: false } } })).not.toContain('data:image');
+  });
 });
 
 it('the bundled server speaks over the channel of its process', async () => {

@@ -25,10 +25,10 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
+import type { Engraver } from '../../server/engraving/engraver';
 import type { ClientOptions } from '../../server/features/protocol';
 import { noDisk } from '../../server/session/files';
 import { type Platform, startServer } from '../../server/session/server';
-import { engraver } from './engraver';
 
 export const FOLDER = 'file:///music/';
 
@@ -39,6 +39,8 @@ export interface Wishes {
   readonly settings?: unknown;
   /** Files that are not open, by their name in the folder. */
   readonly files?: Readonly<Record<string, string>>;
+  /** Another engraver than the tests have. */
+  readonly engraver?: () => Promise<Engraver>;
 }
 
 /** A client with the findings that it was sent. */
@@ -114,14 +116,17 @@ export class Client {
   }
 }
 
-const platform = (files: Readonly<Record<string, string>>): Platform => ({
+/** Loaded only where something is drawn. */
+const testEngraver = async (): Promise<Engraver> => (await import('../helpers/engraver')).engraver();
+
+const platform = ({ files = {}, engraver = testEngraver }: Wishes): Platform => ({
   turns: { now: () => performance.now(), pause: () => new Promise((resolve) => void setImmediate(resolve)) },
   later: (milliseconds, work) => {
     const timer = setTimeout(work, milliseconds);
     return () => clearTimeout(timer);
   },
   disk: { ...noDisk, read: (uri) => files[uri.slice(FOLDER.length)] },
-  loadEngraver: () => engraver(),
+  loadEngraver: engraver,
 });
 
 /** A client of a server in this process, over streams. */
@@ -130,7 +135,7 @@ export function client(wishes: Wishes = {}): Promise<Client> {
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
   // The end of a client is not the end of the tests.
   server.onExit(() => undefined);
-  startServer(server, platform(wishes.files ?? {}));
+  startServer(server, platform(wishes));
   server.listen();
   const connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   return new Client(connection, wishes, () => undefined).start();
