@@ -3,13 +3,12 @@ import { type Expected, expectedInStatement } from '../../grammar/statements/par
 import type { Argument } from '../../grammar/tree';
 import { clefNames, MOST_LINES } from '../../grammar/vocabulary/clefs';
 import { meterSigns } from '../../grammar/vocabulary/meters';
-import type { NameRole } from '../../grammar/vocabulary/names';
 import type { ClauseEntry, Clauses, FreePart, Part } from '../../grammar/vocabulary/parts';
 import { shapes } from '../../grammar/vocabulary/shapes';
 import { recipeForms } from '../../grammar/vocabulary/statements';
 import { valueNames } from '../score/amounts';
 import type { Project } from '../workspace/project';
-import type { Space } from './names';
+import { spaces } from './names';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
 import { shapeInWords } from './signs';
 import { linesOf } from './staveLines';
@@ -75,24 +74,6 @@ function ofPart(asking: Asking, part: Part, before: readonly Argument[]): readon
 }
 
 type Freely = (asking: Asking, part: FreePart, before: readonly Argument[]) => readonly Proposal[];
-
-const spaces: Readonly<Record<NameRole, Space>> = {
-  stave: 'stave',
-  voice: 'voice',
-  witness: 'label',
-  layer: 'label',
-  reading: 'label',
-  label: 'label',
-  place: 'place',
-  note: 'note',
-  editor: 'editor',
-  table: 'table',
-  temperament: 'temperament',
-  section: 'section',
-  instrument: 'instrument',
-  manual: 'manual',
-  shape: 'shape',
-};
 
 const names: Freely = ({ project, replaces }, { role = 'shape', declares }) => {
   if (declares) return [];

@@ -1,6 +1,7 @@
 /** The names of a file and of what it includes: where they are given and where they are cited. */
 import { blockAt, stretchIn } from '../../grammar/place';
 import type { Block } from '../../grammar/tree';
+import type { NameRole } from '../../grammar/vocabulary/names';
 import { type BlockGiven, type BlockUse, type GivenKind, type UseKind, usesIn } from '../checks/uses';
 import type { NamedTree } from '../document/absolute';
 import { brought } from '../score/environment';
@@ -21,11 +22,13 @@ export type Space =
   | 'manual'
   | 'shape';
 
-const spaces: Readonly<Record<UseKind | GivenKind, Space>> = {
+/** The space of a name by what it stands for. */
+export const spaces: Readonly<Record<UseKind | NameRole, Space>> = {
   option: 'label',
   limit: 'label',
   taken: 'label',
   witness: 'label',
+  label: 'label',
   reading: 'label',
   layer: 'label',
   lane: 'voice',

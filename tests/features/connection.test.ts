@@ -1,6 +1,11 @@
 /** The server as a client meets it: messages of the Language Server Protocol 3.17 over a real connection. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { CodeActionRequest, DocumentDiagnosticRequest, HoverRequest } from 'vscode-languageserver/node';
+import {
+  CodeActionRequest,
+  CompletionRequest,
+  DocumentDiagnosticRequest,
+  HoverRequest,
+} from 'vscode-languageserver/node';
 import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
 import { HEAD } from '../helpers/music';
 
@@ -190,6 +195,14 @@ describe('a hover', () => {
   it('has the words alone where no picture is wished for', async () => {
     expect(await ask({ settings: { hover: { picture: false } } })).not.toContain('data:image');
   });
+});
+
+it('a request that fails has no answer, and the next one is answered', async () => {
+  const one = await meet({ engraver: () => Promise.reject(new Error('the engraver has gone')) });
+  const uri = await one.open('air.bent', AIR);
+  const at = { textDocument: { uri }, position: rangeOf(AIR, 'zz').start };
+  expect(await one.connection.sendRequest(HoverRequest.type, at)).toBeNull();
+  expect(await one.connection.sendRequest(CompletionRequest.type, at)).toMatchObject({ isIncomplete: false });
 });
 
 it('the bundled server speaks over the channel of its process', async () => {
