@@ -1,10 +1,11 @@
 /** Where a row of a table fits: what its `when` asks of a note. */
-import { compare, time } from '../../grammar/time';
+import { compare, equal, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import type { BorneSign } from './bearing';
+import { type Clock, endOf, secondsOf } from './clock';
 import { degreeOf } from './degrees';
-import type { Moment, Passage } from './passage';
+import { endOfBar, type Moment, type Passage } from './passage';
 
 /** The pitch of a moment that is nearest to another. */
 export function nearestPitch(moment: Moment | undefined, to: SoundingPitch): SoundingPitch | undefined {
@@ -57,3 +58,13 @@ export const holds = (condition: string, asked: Asked): boolean =>
 
 /** Every condition that rows can name. */
 export const conditionNames: readonly string[] = Object.keys(conditions);
+
+/** The last short note before a barline, or a short one after a dot. */
+export function isUpbeat(passage: Passage, event: PerformedEvent, clock: Clock): boolean {
+  const { event: written, bar } = event.from[0].placed;
+  const value = written.value?.duration;
+  if (value === undefined || compare(value, time(1, 8)) > 0) return false;
+  const lively = secondsOf(clock, time(1, 4)) <= 1;
+  const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
+  return (lively && equal(endOf(event), endOfBar(bar))) || (before?.dots ?? 0) > 0;
+}

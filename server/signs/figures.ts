@@ -1,5 +1,16 @@
 /** How long the notes of a sign are whose number is settled: pincés, turns, appoggiaturas, slides, cuts. */
-import { compare, divide, earliest, latest, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
+import {
+  compare,
+  divide,
+  earliest,
+  isZero,
+  latest,
+  multiply,
+  subtract,
+  type Time,
+  time,
+  ZERO,
+} from '../../grammar/time';
 import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
 import { partOf } from './clock';
 import { type Place, seconds } from './place';
@@ -76,7 +87,7 @@ function aroundOpen(atoms: readonly Atom[], room: Time, place: Place): readonly 
 /** About as long as a stroke is, but the note that stands keeps its share. In print it is the smallest value. */
 function strokeIn(room: Time, strokes: number, place: Place): Time {
   const most = divide(subtract(room, multiply(room, standing(strokes))), time(strokes));
-  if (place.grid === undefined) {
+  if (place.grid === undefined || isZero(most)) {
     return partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
   }
   let stroke = place.grid;

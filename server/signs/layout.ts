@@ -1,5 +1,5 @@
 /** A recipe laid out on a note: every note of the sign with its length. */
-import { divide, type Time, time } from '../../grammar/time';
+import { add, divide, earliest, isNegative, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { type Atom, atomsOf, isFixed, isMain, MAIN, merged, partsOf, type Slice } from './atoms';
 import { lasting } from './clock';
@@ -25,7 +25,20 @@ export function layOut(recipe: Recipe, place: Place, drawnAfter: boolean): Layou
     cycle === undefined
       ? figure(drawnAfter ? afterNote(own, place) : own, place)
       : trill({ lead: own, cycle, tail: atomsOf(tail, place) }, place);
-  return slices && { before: early.map((atom) => sized(atom, place)), slices: merged(slices) };
+  if (slices === undefined) return undefined;
+  return { before: merged(early.map((atom) => sized(atom, place))), slices: merged(fitted(slices, place.length)) };
+}
+
+/** Whatever a recipe says, its notes fill the note: what comes too late is left out, and the last lasts to the end. */
+function fitted(slices: readonly Slice[], length: Time): readonly Slice[] {
+  let left = length;
+  const inside = slices.map((slice) => {
+    const kept = isNegative(slice.length) ? ZERO : earliest(slice.length, left);
+    left = subtract(left, kept);
+    return { step: slice.step, length: kept };
+  });
+  const last = inside.at(-1) ?? { step: MAIN, length: ZERO };
+  return [...inside.slice(0, -1), { step: last.step, length: add(last.length, left) }];
 }
 
 function sized(atom: Atom, place: Place): Slice {

@@ -4,7 +4,7 @@
  * A step from performance to performance. The value of a sign is the performed value of its note; what its notes take they
  * take from it, or from the note before, so that time is conserved.
  */
-import { add, compare, equal, isNegative, subtract, type Time, time, ZERO } from '../../grammar/time';
+import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import type { Performance, PerformedEvent, PerformedPiece, Realised, SoundingPitch } from '../score/performance';
 import type { Tempo } from '../score/score';
@@ -12,19 +12,19 @@ import { appoggiaturaOf } from './appoggiatura';
 import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
-import { SHORTEST_FILLED, spread } from './chords';
+import { SHORTEST_FILLED, type Spreading, spread } from './chords';
 import { type Clock, Clocks, endOf, secondsOf } from './clock';
 import { releaseHeld } from './collisions';
-import { holds, isSlurredFromAbove } from './conditions';
+import { holds, isSlurredFromAbove, isUpbeat } from './conditions';
 import { type Layout, layOut } from './layout';
-import { endOfBar, Passage } from './passage';
+import { Passage } from './passage';
 import { type Piece, Pieces } from './pieces';
 import { gridOf, type Place, paceOf, seconds } from './place';
 import { Remarks } from './remarks';
-import { type FoundRow, keyOf, type PlayedRow, type PlayedTable, rowsFor } from './rows';
-import { isDrawnAfter, recipeSaid, unknownWords } from './said';
+import { type FoundRow, type PlayedRow, type PlayedTable, rowsFor } from './rows';
+import { isDrawnAfter, recipeSaid } from './said';
 import { playSmall, smallGroups } from './smallNotes';
-import { signTables } from './tables';
+import { playableRow } from './told';
 
 export interface RealiseOptions {
   readonly table: PlayedTable;
@@ -54,6 +54,7 @@ interface Signed {
   readonly signs: readonly BorneSign[];
 }
 
+/** The time of its bars is known. */
 const isSound = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
 
 class Realiser {
@@ -123,7 +124,7 @@ class Realiser {
 
   private chord(signed: Signed, notes: readonly PerformedEvent[]): void {
     for (const found of this.rows(signed)) {
-      const row = this.playable(found);
+      const row = playableRow(found, this.options.table, this.remarks);
       const [sign] = found.signs;
       if (row === undefined || sign === undefined) continue;
       const how = recipeSaid(found.signs, row).phrases.find(({ spread: one }) => one !== undefined)?.spread;
@@ -144,27 +145,24 @@ class Realiser {
 
   private spread(
     notes: readonly PerformedEvent[],
-    how: Parameters<typeof spread>[0]['how'],
+    how: Spreading['how'],
     signs: readonly BorneSign[],
     row: PlayedRow,
   ): void {
     const [first] = notes;
     if (first === undefined) return;
-    const between = (lower: PerformedEvent): SoundingPitch =>
-      this.auxiliaries(lower, lower, undefined).at({ step: 1 }).pitch;
-    spread(
-      {
-        notes,
-        how,
-        clock: this.clock(first.onset, signs),
-        final: notes.every((note) => this.passage.after(note) === undefined),
-        upbeat: isUpbeat(this.passage, first, this.clocks.at(first.onset)),
-        realised: realisedBy(signs, row),
-        between,
-        grid: this.options.form === 'print' ? gridOf(first.duration) : undefined,
-      },
-      this.pieces,
-    );
+    const clock = this.clock(first.onset, signs);
+    const spreading: Spreading = {
+      notes,
+      how,
+      clock,
+      final: notes.every((note) => this.passage.after(note) === undefined),
+      upbeat: isUpbeat(this.passage, first, clock),
+      realised: realisedBy(signs, row),
+      between: (lower) => this.auxiliaries(lower, lower, undefined).at({ step: 1 }).pitch,
+      grid: this.options.form === 'print' ? gridOf(first.duration) : undefined,
+    };
+    spread(spreading, this.pieces);
   }
 
   // ── notes ──
@@ -175,7 +173,7 @@ class Realiser {
       if (here.length === 0) continue;
       if (written !== event.from[0]) this.split(event, written.placed.onset);
       for (const found of this.rows({ event, signs: here })) {
-        const row = this.playable(found);
+        const row = playableRow(found, this.options.table, this.remarks);
         if (row !== undefined) this.play({ event, signs: found.signs }, row);
       }
     }
@@ -201,32 +199,6 @@ class Realiser {
     return rowsFor(this.options.table, signs, (condition) => holds(condition, { passage: this.passage, event, sign }));
   }
 
-  /** The row, if it says how its sign is played; if not, that is told. */
-  private playable({ signs, row }: FoundRow<BorneSign>): PlayedRow | undefined {
-    const [sign] = signs;
-    if (sign === undefined) return undefined;
-    const { table } = this.options;
-    if (row === undefined) {
-      this.remarks.ofSign(sign, 'sign-not-in-table', { table: table.name, others: otherwise(sign, table) });
-      return undefined;
-    }
-    this.checkWords(sign, row);
-    const { unresolved } = recipeSaid(signs, row);
-    if (unresolved === undefined) return row;
-    this.remarks.ofSign(sign, 'sign-unresolved', {
-      table: row.table,
-      reason: unresolved,
-      others: rivalsOf(row),
-    });
-    return undefined;
-  }
-
-  private checkWords(sign: BorneSign, row: PlayedRow): void {
-    if (sign.parameters.length === 0) return;
-    const { words, known } = unknownWords(sign, row, this.options.table.names);
-    for (const word of words) this.remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
-  }
-
   // ── one sign on one note ──
 
   /** Plays a sign on what is left of its note: after a small note, another sign, or its turn in a chord. */
@@ -235,7 +207,7 @@ class Realiser {
     const [sign] = signs;
     const pieces = this.pieces.of(event);
     const target = pieces.at(-1);
-    if (sign === undefined || target?.pitch === undefined) return;
+    if (sign === undefined || target?.pitch === undefined || isZero(target.duration)) return;
     const recipe = recipeSaid(signs, row);
     const steps = recipe.phrases.flatMap((phrase) => phrase.steps);
     const auxiliaries = this.auxiliaries(event, target, forcedBy(sign, steps));
@@ -250,11 +222,9 @@ class Realiser {
     const begun = this.begun(event, target, layout, auxiliaries);
     const played = piecesOf(begun.slices, begun.onset, auxiliaries, realisedBy(signs, row));
     this.pieces.set(event, [...pieces.slice(0, -1), ...played]);
-    const doubtful = begun.slices.flatMap(({ step }) => (step === undefined ? [] : auxiliaries.at(step)));
-    const [undecided] = doubtful.filter((auxiliary) => auxiliary.undecided);
-    if (undecided !== undefined) {
-      this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(undecided.pitch) });
-    }
+    const undecided = steps.map((step) => auxiliaries.at(step)).find((auxiliary) => auxiliary.undecided);
+    if (undecided === undefined) return;
+    this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(undecided.pitch) });
   }
 
   /** Where the sign begins: before the beat, on it, or, if its first note sounds already, after that. */
@@ -262,7 +232,9 @@ class Realiser {
     const early = sumOf(layout.before.map(({ length }) => length));
     if (early.n !== 0) {
       const before = this.passage.before(event)?.events.at(-1);
-      const fits = before !== undefined && this.pieces.shorten(before, early);
+      // After a small note, or another sign, the note before it is out of reach.
+      const isFirst = this.pieces.of(event).length === 1 && equal(target.onset, event.onset);
+      const fits = isFirst && before !== undefined && this.pieces.shorten(before, early);
       return fits
         ? { onset: subtract(target.onset, early), slices: [...layout.before, ...layout.slices] }
         : { onset: target.onset, slices: layout.slices };
@@ -352,16 +324,6 @@ function forcedBy({ mark }: BorneSign, steps: readonly Step[]): Step | undefined
   return accidental === undefined || first === undefined ? undefined : { step: first.step, accidental };
 }
 
-/** The last short note before a barline, or a short one after a dot. */
-function isUpbeat(passage: Passage, event: PerformedEvent, clock: Clock): boolean {
-  const { event: written, bar } = event.from[0].placed;
-  const value = written.value?.duration;
-  if (value === undefined || compare(value, time(1, 8)) > 0) return false;
-  const lively = secondsOf(clock, time(1, 4)) <= 1;
-  const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
-  return (lively && equal(endOf(event), endOfBar(bar))) || (before?.dots ?? 0) > 0;
-}
-
 const realisedBy = (signs: readonly BorneSign[], { table, label }: PlayedRow): Realised => ({
   sign: signs.flatMap(({ shapes }) => shapes).join('+'),
   table,
@@ -376,19 +338,3 @@ function piecesOf(slices: readonly Slice[], begin: Time, auxiliaries: Auxiliarie
     return piece;
   });
 }
-
-/** Where else the table has a sign, or which built-in tables have it. */
-function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
-  const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
-  const elsewhere = rows.filter(isMeant).map(({ when }) => when.join(' and '));
-  if (elsewhere.length > 0) return `it has it only for a note that is ${elsewhere.join(', or ')}`;
-  const having = signTables.filter((table) => table.rows.some(isMeant));
-  return having.length === 0
-    ? 'no built-in table has it'
-    : `it stands in ${having.map(({ table }) => table).join(', ')}`;
-}
-
-const rivalsOf = ({ rivals }: PlayedRow): string =>
-  rivals.length === 0
-    ? 'no other reading is offered'
-    : `in round brackets after it one of these decides: ${rivals.map(({ name }) => name).join(', ')}`;

@@ -20,6 +20,7 @@ export function unknownWords(
   row: PlayedRow,
   rowNames: ReadonlySet<string>,
 ): { readonly words: readonly string[]; readonly known: readonly string[] } {
+  if (sign.parameters.length === 0) return { words: [], known: [] };
   const known = [...PLACES, ...FROM, ...row.rivals.map(({ name }) => name)];
   const words = phrasesIn(sign.parameters).filter((word) => !known.includes(word) && !rowNames.has(word));
   return { words, known };

@@ -149,7 +149,7 @@ function lengthsOf({ cycle }: Trill, stroke: Time, count: number, place: Place):
   const isTrill = cycle.steps.some(({ step }) => step > 0);
   if (!isTrill || !place.slowStart || place.grid !== undefined || ratio === 1) return Array<Time>(count).fill(stroke);
   // Whole weights keep the fractions small.
-  const weights = Array.from({ length: count }, (_, i) => Math.round(20 * ratio ** (1 - i / (count - 1))));
+  const weights = Array.from({ length: count }, (_, i) => Math.round(20 * ratio ** (1 - i / Math.max(1, count - 1))));
   const whole = multiply(stroke, time(count));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => multiply(whole, time(weight, total)));

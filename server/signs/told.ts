@@ -1,0 +1,42 @@
+/** What is told where the table does not say how a sign is played, and what may stand in its place. */
+import type { BorneSign } from './bearing';
+import type { Remarks } from './remarks';
+import { type FoundRow, keyOf, type PlayedRow, type PlayedTable } from './rows';
+import { recipeSaid, unknownWords } from './said';
+import { signTables } from './tables';
+
+/** The row, if it says how its sign is played; if not, that is told. */
+export function playableRow(
+  { signs, row }: FoundRow<BorneSign>,
+  table: PlayedTable,
+  remarks: Remarks,
+): PlayedRow | undefined {
+  const [sign] = signs;
+  if (sign === undefined) return undefined;
+  if (row === undefined) {
+    remarks.ofSign(sign, 'sign-not-in-table', { table: table.name, others: otherwise(sign, table) });
+    return undefined;
+  }
+  const { words, known } = unknownWords(sign, row, table.names);
+  for (const word of words) remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
+  const { unresolved } = recipeSaid(signs, row);
+  if (unresolved === undefined) return row;
+  remarks.ofSign(sign, 'sign-unresolved', { table: row.table, reason: unresolved, others: rivalsOf(row) });
+  return undefined;
+}
+
+/** Where else the table has a sign, or which built-in tables have it. */
+function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
+  const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
+  const elsewhere = rows.filter(isMeant).map(({ when }) => when.join(' and '));
+  if (elsewhere.length > 0) return `it has it only for a note that is ${elsewhere.join(', or ')}`;
+  const having = signTables.filter((table) => table.rows.some(isMeant));
+  return having.length === 0
+    ? 'no built-in table has it'
+    : `it stands in ${having.map(({ table }) => table).join(', ')}`;
+}
+
+const rivalsOf = ({ rivals }: PlayedRow): string =>
+  rivals.length === 0
+    ? 'no other reading is offered'
+    : `in round brackets after it one of these decides: ${rivals.map(({ name }) => name).join(', ')}`;
