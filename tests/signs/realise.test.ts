@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { format } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
+import { perform } from '../../server/readings/perform';
 import { eventsOfVoice, notes, type Passage, performed, played, problemsIn } from '../helpers/realised';
+import { scoreOf } from '../helpers/scores';
 
 const in1689 = (lane: string, more: Partial<Passage> = {}): Passage => ({
   lanes: [lane],
@@ -242,6 +244,13 @@ describe('a table of one’s own', () => {
   it('does not come to an end in a circle', () => {
     const before = 'table a from b\n  ca : on beat, 0 -1 0, hold\ntable b from a\n  zz : extends zl\n  zl : extends zz';
     expect(notes(in1689("2 d5'ca e'zz", { table: 'a', before }))).toMatch(/^d5 c5 d5/);
+  });
+});
+
+describe('a system without music', () => {
+  it('has no signs to play, and hinders nothing', () => {
+    const empty = 'bentside 1\nsigns anglebert-1689\ntempo 4 at 60\nvoice v\nreading played\nsystem v G2 meter C\n';
+    expect(perform(scoreOf(empty, 'played')).problems).toEqual([]);
   });
 });
 
