@@ -3,22 +3,20 @@
  *
  * Each system keeps the prints of its bars; the search goes over prints alone.
  */
-import { areSame, keeping } from '../../grammar/keeping';
+import { keeping } from '../../grammar/keeping';
 import { subtract } from '../../grammar/time';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
 import { eventNumber, noteName, positionOf } from './pitches';
 
 /**
- * A bar as values and rests, and apart from them its notes in order; all in numbers. It holds no event, since it is kept as
- * long as its system while events are not.
+ * A bar as values and rests, and apart from them its notes in order; both as texts, which are small and quick to compare. It
+ * holds no event, since it is kept as long as its system while events are not.
  */
 interface Print {
-  /** Equal values have equal sums; unlike ones seldom. */
-  readonly sum: number;
-  readonly values: readonly (number | bigint)[];
-  /** Each says position and alteration. */
-  readonly pitches: readonly number[];
+  readonly values: string;
+  /** A character for each note says position and alteration. */
+  readonly pitches: string;
 }
 
 /** A bar with fewer notes is too short for likeness to mean anything. */
@@ -33,29 +31,28 @@ const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== u
 
 const KINDS = { note: 0, rest: 1, gap: 2, lost: 3 } as const;
 
+const NEXT_VOICE = '\xff';
+
+/** A small number as one character, any other in figures between marks. */
+const signOf = (value: number | bigint): string =>
+  typeof value === 'number' && value >= 0 && value < 0xf0 ? String.fromCharCode(value) : `\xfe${value}\xfe`;
+
 function printOf(bar: SystemBar, events: readonly VoiceEvent[]): Print | undefined {
   if (!isWhole(bar)) return undefined;
-  const pitches: number[] = [];
-  const values: (number | bigint)[] = [];
+  const pitches: string[] = [];
+  const values: string[] = [];
   let voice = -1;
   for (const { voice: of, onset, duration, kind, members } of events) {
     // Within a voice one event follows the other.
     if (of !== voice) {
       const from = subtract(onset, bar.onset);
-      values.push(-1 - of, from.n, from.d);
+      values.push(NEXT_VOICE, signOf(of), signOf(from.n), signOf(from.d));
       voice = of;
     }
-    values.push(duration.n, duration.d, members.length * 4 + KINDS[kind]);
-    for (const member of members) pitches.push(pitchOf(member));
+    values.push(signOf(duration.n), signOf(duration.d), signOf(members.length * 4 + KINDS[kind]));
+    for (const member of members) pitches.push(String.fromCharCode(pitchOf(member)));
   }
-  return pitches.length < FEWEST_NOTES ? undefined : { sum: sumOf(values), values, pitches };
-}
-
-/** Mixes numbers to one in their order. */
-function sumOf(values: readonly (number | bigint)[]): number {
-  let sum = 0;
-  for (const value of values) sum = (Math.imul(sum, 31) + Number(value)) | 0;
-  return sum;
+  return pitches.length < FEWEST_NOTES ? undefined : { values: values.join(''), pitches: pitches.join('') };
 }
 
 /** The prints of a system's bars; undefined of those that are not compared. */
@@ -103,7 +100,7 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
   let found: Likeness | undefined;
   for (let index = earlier.length - 1; index >= Math.max(0, earlier.length - FARTHEST); index--) {
     const other = earlier[index];
-    if (other === undefined || !areSame(print.values, other.print.values)) continue;
+    if (other === undefined) continue;
     const note = onlyDifference(print, other.print);
     if (note === -1) return undefined;
     // A figure that moves on from bar to bar changes one note at a time.
@@ -114,15 +111,15 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
 
 /** Bars that are like an earlier one, each with it. */
 function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly like: Likeness }[] {
-  const bySum = new Map<number, PlacedPrint[]>();
+  const byValues = new Map<string, PlacedPrint[]>();
   const found: { here: PlacedPrint; like: Likeness }[] = [];
   for (const { score, firstBar, block } of systems) {
     for (const [index, print] of printsOf(score).entries()) {
       if (print === undefined) continue;
       const here = { print, score, index, bar: firstBar + index, block };
-      const earlier = bySum.get(print.sum);
+      const earlier = byValues.get(print.values);
       const like = earlier && likenessOf(here, earlier);
-      if (earlier === undefined) bySum.set(print.sum, [here]);
+      if (earlier === undefined) byValues.set(print.values, [here]);
       else earlier.push(here);
       if (like !== undefined) found.push({ here, like });
     }

@@ -7,6 +7,7 @@
  */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
+import { keeping } from '../../grammar/keeping';
 import type { StatementTree } from '../../grammar/tree';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
@@ -115,30 +116,51 @@ export function overSystems(found: Found): Check {
   return { name: 'systems', needs: ['tree', 'environment', 'score'], ofWritten: false, run };
 }
 
-/** Stands for the system before the first. */
-const NOTHING = {};
-
+/** What was found in a system beside a neighbour. */
 interface Kept {
+  /** The number of the system before it; 0 where there is none. */
+  readonly before: number;
   readonly head: StatementTree | undefined;
   readonly key: string;
   readonly found: readonly SystemProblem[];
+  /** What was found beside another. */
+  readonly other: Kept | undefined;
 }
+
+/** A system that was looked at. A number stands for its neighbour, which therefore need not live as long. */
+interface Looked {
+  readonly number: number;
+  /** What was found last. */
+  last: Kept | undefined;
+  count: number;
+}
+
+/** Equal systems share one score and stand beside a few others. */
+const MOST_NEIGHBOURS = 8;
 
 /** Looks at a system for several things and keeps what is found. */
 export function keepingLooks(looks: readonly Look[]): Found {
-  const kept = new WeakMap<SystemScore, WeakMap<object, Kept>>();
-  return (score, before, head, facts) => {
-    const byNeighbour = kept.get(score) ?? new WeakMap<object, Kept>();
-    const neighbour = before ?? NOTHING;
-    const known = byNeighbour.get(neighbour);
-    if (known !== undefined && known.head === head && known.key === facts.key) return known.found;
-    const view = { score, before, head, facts, passages: passagesOf(score, before, facts.voices.length) };
-    const found = looks.flatMap((look) => look(view));
-    byNeighbour.set(neighbour, { head, key: facts.key, found });
-    kept.set(score, byNeighbour);
+  let count = 0;
+  const lookedAt = keeping((_: SystemScore): Looked => ({ number: ++count, last: undefined, count: 0 }));
+  return (score, neighbour, head, facts) => {
+    const looked = lookedAt(score);
+    const before = neighbour === undefined ? 0 : lookedAt(neighbour).number;
+    for (let one = looked.last; one !== undefined; one = one.other) {
+      if (one.before === before && one.head === head && one.key === facts.key) return one.found;
+    }
+    const passages = passagesOf(score, neighbour, facts.voices.length);
+    const view = { score, before: neighbour, head, facts, passages };
+    const all = looks.flatMap((look) => look(view));
+    const found = all.length === 0 ? nothing : all;
+    // Beside too many all are forgotten: most systems have one neighbour.
+    const other = looked.count % MOST_NEIGHBOURS === 0 ? undefined : looked.last;
+    looked.last = { before, head, key: facts.key, found, other };
+    looked.count++;
     return found;
   };
 }
+
+const nothing: readonly SystemProblem[] = [];
 
 const knownFacts = new WeakMap<Environment, Map<AccidentalPractice, Facts>>();
 

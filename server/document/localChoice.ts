@@ -1,5 +1,4 @@
 /** What a choice comes to in one system: readings that take the same there share its score. */
-import { keeping } from '../../grammar/keeping';
 import { type TellingItem, tellingItems } from '../../grammar/telling';
 import type { Barline, BlockContents, EventItem, LaneTree, OptionsItem, Readings, Suffix } from '../../grammar/tree';
 import { type Choice, chooseOption, preferredWitness } from '../score/choice';
@@ -56,14 +55,14 @@ class Points {
   }
 }
 
-const pointsOfTree = keeping((tree: LaneTree): readonly Point[] => {
+function pointsOfTree(tree: LaneTree): readonly Point[] {
   const points = new Points();
   points.suffixes(tree.opening.suffixes);
   points.barline(tree.opening.again);
   for (const item of tellingItems(tree)) points.item(item);
   for (const { bar } of tree.segments) points.barline(bar);
   return points.found;
-});
+}
 
 const answerAt = (point: Point, choice: Choice): string => {
   switch (point.kind) {
@@ -93,17 +92,19 @@ function preference(names: readonly string[], choice: Choice): string[] {
 
 /** What a choice comes to in a system. */
 export interface Answer {
+  /** What is taken at each point. */
+  readonly text: string;
   /** Tells it from the others of the system. */
   readonly number: number;
 }
 
 /** Where nothing is to be chosen. */
-const ALWAYS: Answer = { number: 0 };
+const ALWAYS: Answer = { text: '', number: 0 };
 
 export class LocalChoices {
   private readonly points: readonly Point[];
   private readonly answers = new WeakMap<Choice, Answer>();
-  private readonly byText = new Map<string, Answer>();
+  private known: readonly Answer[] = [];
 
   constructor({ lanes }: BlockContents) {
     const names = lanes.flatMap(({ witness }) => witness?.text ?? []);
@@ -114,13 +115,18 @@ export class LocalChoices {
   /** The same answer: the choices take the same in all of the system. */
   of(choice: Choice): Answer {
     if (this.points.length === 0) return ALWAYS;
-    const known = this.answers.get(choice);
-    if (known !== undefined) return known;
-    let text = '';
-    for (const point of this.points) text += `${answerAt(point, choice)},`;
-    const answer = this.byText.get(text) ?? { number: this.byText.size };
-    this.byText.set(text, answer);
+    const before = this.answers.get(choice);
+    if (before !== undefined) return before;
+    const answer = this.sharedBy(this.points.map((point) => answerAt(point, choice)).join());
     this.answers.set(choice, answer);
+    return answer;
+  }
+
+  private sharedBy(text: string): Answer {
+    const known = this.known.find((one) => one.text === text);
+    if (known !== undefined) return known;
+    const answer = { text, number: this.known.length };
+    this.known = [...this.known, answer];
     return answer;
   }
 }

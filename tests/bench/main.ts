@@ -39,7 +39,7 @@ async function memory(): Promise<void> {
     { what: 'tree', measured: each(ofTree), ratio: ofTree / text.length / 45, wished: 1 },
     { what: 'score as written, with its events', measured: each(ofScore) },
     {
-      what: `open document: tree and ${document.current?.choices.length} scores, events let go`,
+      what: `open document: tree, ${document.current?.choices.length} scores, what looks found; events let go`,
       measured: each(ofDocument),
       ratio: ofDocument / text.length / 45,
       wished: 1,
