@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { temperamentNames } from '../../grammar/vocabulary/temperaments';
 import { openProject } from '../../server/workspace/project';
-import { memoryFiles } from '../helpers/memoryHost';
+import { memoryFiles } from '../helpers/memoryFiles';
 import { errors, lane, mended, messages } from '../helpers/music';
 
 const tuned = (statements: string) => lane('1 c5', 'C', `${statements}\n`);

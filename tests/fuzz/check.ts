@@ -5,7 +5,7 @@ import type { Finding, Range } from '../../grammar/findings/finding';
 import { printFile } from '../../grammar/print';
 import { sourceText } from '../../server/workspace/encoding';
 import { projectOf } from '../../server/workspace/project';
-import { memoryFiles } from '../helpers/memoryHost';
+import { memoryFiles } from '../helpers/memoryFiles';
 import { examplesOf, referenceText } from '../helpers/reference';
 
 const SAMPLES = join(import.meta.dirname, '../../samples');

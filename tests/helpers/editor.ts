@@ -3,7 +3,7 @@ import type { Location, Position, Range, TextEdit } from 'vscode-languageserver-
 import { parseFile } from '../../grammar/parse';
 import { offsetOfPosition, positionOfOffset } from '../../server/features/place';
 import { type Project, projectOf } from '../../server/workspace/project';
-import { memoryFiles } from './memoryHost';
+import { memoryFiles } from './memoryFiles';
 import { HEAD } from './music';
 
 export const FILE = 'score.bent';

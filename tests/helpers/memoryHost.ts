@@ -2,8 +2,8 @@
 import { posix } from 'node:path';
 import type { CliHost, Reading } from '../../server/cli/command';
 import { run } from '../../server/cli/run';
-import type { Host } from '../../server/workspace/host';
 import { engraver } from './engraver';
+import { memoryFiles } from './memoryFiles';
 
 export interface MemoryHost extends CliHost {
   readonly files: Map<string, string | Uint8Array>;
@@ -53,15 +53,6 @@ export function memoryHost(files: Readonly<Record<string, string>> = {}, standar
     progress: () => {},
   };
 }
-
-/** Files for includes: paths count from the including file's folder and may not climb out of the whole. */
-export const memoryFiles = (files: Readonly<Record<string, string>>): Host => ({
-  read: (file) => (Object.hasOwn(files, file) ? files[file] : undefined),
-  resolve: (from, path) => {
-    const file = posix.join(posix.dirname(from), path);
-    return posix.isAbsolute(path) || file.startsWith('..') ? undefined : file;
-  },
-});
 
 /** Runs `bentside` with these words. */
 export async function bentside(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import * as library from '../../server/library';
-import { memoryFiles } from '../helpers/memoryHost';
+import { memoryFiles } from '../helpers/memoryFiles';
 
 const { align, exportMusicXml, findingOf, helpOf, proof, score, time, timeline } = library;
 

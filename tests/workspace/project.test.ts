@@ -3,7 +3,7 @@ import { sourceText } from '../../server/workspace/encoding';
 import { noFiles } from '../../server/workspace/host';
 import { MOST_INCLUDED } from '../../server/workspace/includes';
 import { openProject, projectOf } from '../../server/workspace/project';
-import { memoryFiles } from '../helpers/memoryHost';
+import { memoryFiles } from '../helpers/memoryFiles';
 
 const SCORE = `bentside 1
 include "house.bent"

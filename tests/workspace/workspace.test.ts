@@ -1,7 +1,7 @@
 /** Open files and those that they include: what a change of one reaches in the others. */
 import { beforeEach, describe, expect, test } from 'vitest';
 import { Workspace } from '../../server/workspace/workspace';
-import { memoryFiles } from '../helpers/memoryHost';
+import { memoryFiles } from '../helpers/memoryFiles';
 
 const HOUSE = `bentside 1
 title "Sources of the house"
