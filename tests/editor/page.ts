@@ -1,7 +1,7 @@
 /** The page that opens the workbench on the served folder. */
 
 /** What every test has: nothing that asks, animates or calls home. */
-const QUIET = {
+export const QUIET = {
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
   'workbench.welcomePage.walkthroughs.openOnInstall': false,

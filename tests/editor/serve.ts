@@ -26,12 +26,16 @@ export interface Serving {
   close(): Promise<void>;
 }
 
-export interface Served {
+/** What an editor is opened on. */
+export interface Hosting {
+  readonly folder: string;
+  readonly settings: Readonly<Record<string, unknown>>;
+}
+
+export interface Served extends Hosting {
   /** The folder of the editor's web build. */
   readonly editor: string;
   readonly extensions: readonly string[];
-  readonly folder: string;
-  readonly settings: Readonly<Record<string, unknown>>;
 }
 
 type Answer = (code: number, body?: string | Uint8Array, type?: string) => void;

@@ -60,8 +60,8 @@ describeInEditor('a score in the editor', () => {
   it('has its voice, values and signs in different colours', async () => {
     await bench.openFile('air.bent');
     await bench.word("'zz").waitFor();
-    const colours = () => Promise.all(['dessus', '4.', "'zz"].map((text) => bench.word(text).evaluate(colourShown)));
-    await expect.poll(async () => new Set(await colours()).size).toBe(3);
+    const colours = () => Promise.all(['dessus', '4.', "'zz"].map((text) => bench.colour(text)));
+    await expect.poll(async () => new Set(await colours()).size, { timeout: 20_000 }).toBe(3);
   });
 
   it('underlines a bar that has too much and lists it among the problems', async () => {
@@ -188,7 +188,3 @@ describeInEditor('a score in the editor', () => {
     expect(bench.outside).toEqual([]);
   });
 });
-
-/** Runs in the page. */
-declare const getComputedStyle: (element: unknown) => { readonly color: string };
-const colourShown = (element: unknown): string => getComputedStyle(element).color;

@@ -3,8 +3,8 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { type Browser, chromium, type FrameLocator, type Locator, type Page } from 'playwright-core';
-import { type Serving, serve } from './serve';
+import { type Browser, chromium, type FrameLocator, type Locator, type Page, type Request } from 'playwright-core';
+import { type Hosting, type Serving, serve } from './serve';
 
 const ROOT = join(import.meta.dirname, '../..');
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
@@ -35,7 +35,13 @@ export interface Opening {
   /** Files of the folder, by name. */
   readonly files: Readonly<Record<string, string | Uint8Array>>;
   readonly settings?: Readonly<Record<string, unknown>>;
+  /** Who serves the workbench: the editor's web build where nobody else is named. */
+  readonly serve?: (hosting: Hosting) => Promise<Serving>;
 }
+
+/** The web build, with the extension as it lies here and one that reads and writes the folder's files. */
+const serveWebBuild = (hosting: Hosting): Promise<Serving> =>
+  serve({ ...hosting, editor: EDITOR, extensions: [ROOT, join(import.meta.dirname, 'workspaceFiles')] });
 
 export class Workbench {
   /** Addresses that were asked for and are not on this machine. */
@@ -52,17 +58,21 @@ export class Workbench {
   ) {
     page.on('console', (message) => this.console.push(message.text()));
     page.on('pageerror', (error) => this.console.push(String(error)));
-    page.context().on('request', (request) => {
-      const { protocol, hostname } = new URL(request.url());
-      if (/^(https?|wss?):$/.test(protocol) && !/(^|\.)localhost$/.test(hostname)) this.outside.push(request.url());
-    });
+    page.context().on('request', (request) => void this.noteOutside(request));
   }
 
-  static async open({ files, settings = {} }: Opening): Promise<Workbench> {
+  private async noteOutside(request: Request): Promise<void> {
+    const { protocol, hostname } = new URL(request.url());
+    if (!/^(https?|wss?):$/.test(protocol) || /(^|\.)localhost$/.test(hostname)) return;
+    // The frames of views have addresses of the wide world for files that a worker of the page hands them.
+    const response = await request.response().catch(() => null);
+    if (response?.fromServiceWorker() !== true) this.outside.push(request.url());
+  }
+
+  static async open({ files, settings = {}, serve = serveWebBuild }: Opening): Promise<Workbench> {
     const folder = mkdtempSync(join(tmpdir(), 'bentside-editor-'));
     for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
-    const extensions = [ROOT, join(import.meta.dirname, 'workspaceFiles')];
-    const serving = await serve({ editor: EDITOR, extensions, folder, settings });
+    const serving = await serve({ folder, settings });
     const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
     context.setDefaultTimeout(20_000);
@@ -133,6 +143,22 @@ export class Workbench {
     await this.line('bentside').waitFor();
   }
 
+  /** Opens a file from the list of files, as does whoever has no other way. */
+  async openByHand(name: string): Promise<void> {
+    await this.page.locator('.explorer-folders-view .monaco-list-row', { hasText: name }).dblclick();
+    await this.page.locator('.tab.active', { hasText: name }).waitFor();
+    await this.line('bentside').waitFor();
+  }
+
+  /** Chooses a command in the palette by its title. */
+  async choose(title: string): Promise<void> {
+    await this.page.keyboard.press('F1');
+    const box = this.page.locator('.quick-input-widget input.input');
+    await box.waitFor();
+    await box.fill(`>${title}`);
+    await this.pick(title);
+  }
+
   /** A line of the text in the editor. */
   line(text: string): Locator {
     return this.page.locator('.editor-instance .view-line', { hasText: text }).first();
@@ -141,6 +167,11 @@ export class Workbench {
   /** A word of the text, as it is coloured. */
   word(text: string): Locator {
     return this.page.locator('.editor-instance .view-line span span').filter({ hasText: text }).first();
+  }
+
+  /** The colour of a word of the text. */
+  colour(text: string): Promise<string> {
+    return this.word(text).evaluate(colourShown);
   }
 
   /** Puts the caret behind the first place of a text in the file that is open, as it was saved. */
@@ -198,10 +229,24 @@ export class Workbench {
   /** The whole text of the editor, as it is saved. */
   async saved(name: string): Promise<string> {
     await this.run('workbench.action.files.save');
+    return this.written(name);
+  }
+
+  /** The same by the usual key. */
+  async savedByHand(name: string): Promise<string> {
+    await this.page.keyboard.press('Control+s');
+    return this.written(name);
+  }
+
+  private async written(name: string): Promise<string> {
     await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
     return this.file(name) ?? '';
   }
 }
+
+/** Runs in the page. */
+declare const getComputedStyle: (element: unknown) => { readonly color: string };
+const colourShown = (element: unknown): string => getComputedStyle(element).color;
 
 /** What the page offers to tests. */
 interface Bridge {
