@@ -41,13 +41,14 @@ export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
   }
 }
 
-/** Clefs, signatures and the like with their absolute onset and bar. */
+/** Clefs, signatures and the like with their absolute onset and bar. Those after which no music comes are left out. */
 export function* changesOf(
   piece: Piece,
 ): Generator<{ change: StateChange; onset: Time; bar: Bar; system: ScoreSystem }> {
   for (const system of piece.systems) {
     for (const change of system.score.changes) {
-      yield { change, onset: add(system.onset, change.onset), bar: barOf(piece, system, change.bar), system };
+      const bar = piece.bars[system.firstBar + change.bar];
+      if (bar !== undefined) yield { change, onset: add(system.onset, change.onset), bar, system };
     }
   }
 }

@@ -1,6 +1,7 @@
 /** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
 import { add, compare, divide, isZero, multiply, type Time, time, toNumber } from '../../grammar/time';
-import type { Meter, Piece, StateChange, Tempo } from '../score/score';
+import type { Meter, Piece, Tempo } from '../score/score';
+import { changesOf } from '../score/walk';
 
 export interface Clock {
   /** Semibreves a second. */
@@ -35,13 +36,6 @@ export const oneOf = ({ perSecond }: Clock, number: number): Time => divide(perS
 export const partOf = (clock: Clock, length: Time, seconds: number, fewest: number): Time =>
   divide(length, time(Math.max(Math.ceil(fewest), Math.round(secondsOf(clock, length) / seconds), 1)));
 
-/** Everything that takes effect in a piece, with its onset; of systems without music too. */
-export function* changesIn(piece: Piece): Generator<From<StateChange>> {
-  for (const { score, onset } of piece.systems) {
-    for (const change of score.changes) yield { onset: add(onset, change.onset), what: change };
-  }
-}
-
 /** What holds from a moment on. */
 interface From<What> {
   readonly onset: Time;
@@ -70,7 +64,7 @@ export class Clocks {
    */
   constructor(piece: Piece, beginning: Tempo | undefined, stated: boolean) {
     if (beginning !== undefined) this.clocks.push({ onset: time(0), what: clockOf(beginning) });
-    for (const { what: change, onset } of changesIn(piece)) {
+    for (const { change, onset } of changesOf(piece)) {
       if (change.meter !== undefined) this.meters.push({ onset, what: change.meter });
       if (change.tempo === undefined || (stated && isZero(onset))) continue;
       this.clocks.push({ onset, what: clockOf(change.tempo) });

@@ -6,8 +6,8 @@ import { add, compare, type Time } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
-import { curvesOf, type PlacedEnd } from '../score/walk';
-import { changesIn, endOf, inForce } from './clock';
+import { changesOf, curvesOf, type PlacedEnd } from '../score/walk';
+import { endOf, inForce } from './clock';
 
 /** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
 export interface Moment {
@@ -80,7 +80,7 @@ export class Passage {
 
   private takeChanges(): void {
     const staves = [...new Set(this.performed.events.map(({ stave }) => stave))];
-    for (const { what: change, onset } of changesIn(this.performed.piece)) {
+    for (const { change, onset } of changesOf(this.performed.piece)) {
       if (change.manual !== undefined) push(this.manuals, change.manual.voice, { onset, what: change.manual.name });
       if (change.key === undefined) continue;
       for (const stave of change.stave === undefined ? staves : [change.stave]) {
