@@ -3,6 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding, Range } from '../../grammar/findings/finding';
 import { printFile } from '../../grammar/print';
+import { formats } from '../../server/export/formats';
+import { make } from '../../server/export/making';
 import { sourceText } from '../../server/workspace/encoding';
 import { projectOf } from '../../server/workspace/project';
 import { memoryFiles } from '../helpers/memoryFiles';
@@ -55,4 +57,11 @@ export function check(text: string, mostTime = MOST_TIME): readonly Finding[] {
     throw new Error('the tree is printed otherwise than it was read');
   if (taken > mostTime) throw new Error(`it took ${Math.round(taken)} ms`);
   return findings;
+}
+
+/** Exports what can be of a text, in every reading and format; whatever throws is a fault. */
+export function checkExports(text: string): void {
+  const project = projectOf(shared, 'edited.bent', text);
+  for (const format of formats)
+    make(project, { format, reading: 'all', options: { clefs: 'source', leaveGaps: true } });
 }

@@ -1,6 +1,6 @@
 /** However a text is spoilt, it is read, judged and given back; nothing throws. `npm run fuzz` tries many more. */
 import { expect, test } from 'vitest';
-import { check, sources } from './check';
+import { check, checkExports, sources } from './check';
 import { randomFrom, textOf } from './edits';
 
 const EDITS = 3000;
@@ -36,4 +36,17 @@ test(`${EDITS} spoilt texts are read and judged`, { timeout: 300_000 }, () => {
       throw new Error(`seed ${seed}: ${error instanceof Error ? error.stack : error}\n${JSON.stringify(text)}`);
     }
   }
+});
+
+test('a head after which no music comes is no hindrance to any export', () => {
+  checkExports(`bentside 1
+title  "Air"
+stave  upper
+voice  dessus upper
+
+page "1r"
+system  upper G2  meter C
+  dessus | 1 c5 |
+system  upper C1  key bb
+`);
 });
