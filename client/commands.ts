@@ -3,7 +3,7 @@ import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
 import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
 import { helpAddress } from './helpAddress';
-import { named, plain, scoreEditor } from './language';
+import { named, plain, scoreAtHand, scoreEditor } from './language';
 import type { ScorePanel } from './panel/panel';
 import type { Readings } from './readings';
 import type { Server } from './server';
@@ -31,8 +31,9 @@ export const commandTable = ({ server, readings, panel }: Parts): Readonly<Recor
 });
 
 async function newSystem(server: Server): Promise<void> {
-  const editor = scoreEditor();
-  if (editor === undefined) return;
+  const score = scoreAtHand();
+  if (score === undefined) return;
+  const editor = scoreEditor() ?? (await window.showTextDocument(score));
   const { document, selection } = editor;
   const position = plain(selection.active);
   const offer = await server.ask('bentside/nextSystem', { textDocument: named(document), position });

@@ -11,7 +11,7 @@ import {
   workspace,
 } from 'vscode';
 import type { ExportedFile, ExportResult } from '../server/features/protocol';
-import { named, scoreEditor } from './language';
+import { named, scoreAtHand } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -24,12 +24,8 @@ interface Wish {
 type WishItem = QuickPickItem & { readonly wish?: Wish };
 
 export async function exportScore(server: Server, readings: Readings): Promise<void> {
-  const document = scoreEditor()?.document;
-  if (document === undefined) {
-    void window.showInformationMessage(l10n.t('Open a score first.'));
-    return;
-  }
-  const score = await onDisk(document);
+  const document = scoreAtHand();
+  const score = document && (await onDisk(document));
   if (score === undefined) return;
   const picked = await window.showQuickPick(wishItems(server, readings, score), {
     title: l10n.t('Export'),

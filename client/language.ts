@@ -1,5 +1,5 @@
 /** Which documents are ours. */
-import { type Position, type TextDocument, type TextEditor, window } from 'vscode';
+import { l10n, type Position, type TextDocument, type TextEditor, window, workspace } from 'vscode';
 
 export const LANGUAGE = 'bentside';
 
@@ -9,6 +9,14 @@ export const isOurs = (document: TextDocument): boolean => document.languageId =
 export function scoreEditor(): TextEditor | undefined {
   const editor = window.activeTextEditor;
   return editor !== undefined && isOurs(editor.document) ? editor : undefined;
+}
+
+/** The score in front; where something else is in front, the walkthrough say, one that is in view or open. Who has none is told. */
+export function scoreAtHand(): TextDocument | undefined {
+  const inView = window.visibleTextEditors.map(({ document }) => document);
+  const found = scoreEditor()?.document ?? [...inView, ...workspace.textDocuments].find(isOurs);
+  if (found === undefined) void window.showInformationMessage(l10n.t('Open a score first.'));
+  return found;
 }
 
 /** A document as requests name it. */

@@ -11,7 +11,7 @@ import {
   workspace,
 } from 'vscode';
 import type { ChoiceOffer } from '../server/features/protocol';
-import { isOurs, named, scoreEditor } from './language';
+import { isOurs, named, scoreAtHand } from './language';
 import type { Server } from './server';
 
 /** The key under which the workspace keeps them: address to reading. */
@@ -44,7 +44,7 @@ export class Readings implements Disposable {
   }
 
   /** Takes a reading, or lets the user pick one. */
-  async choose(wished?: string, document = scoreEditor()?.document): Promise<void> {
+  async choose(wished?: string, document = scoreAtHand()): Promise<void> {
     if (document === undefined) return;
     const reading = wished ?? (await this.pick(document));
     if (reading === undefined) return;

@@ -15,7 +15,7 @@ import {
 } from 'vscode';
 import type { Range as LspRange } from 'vscode-languageserver-types';
 import { Delayed } from '../delayed';
-import { isOurs, named, plain, scoreEditor } from '../language';
+import { isOurs, named, plain, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
 import { panelHtml } from './html';
@@ -71,7 +71,7 @@ export class ScorePanel implements Disposable {
 
   /** Shows the score in front. */
   async show(): Promise<void> {
-    const document = scoreEditor()?.document ?? this.document;
+    const document = scoreEditor()?.document ?? this.document ?? scoreAtHand();
     if (document === undefined) return;
     if (this.panel === undefined) {
       const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };

@@ -38,7 +38,13 @@ describeInEditor('a new user', () => {
     await bench.page.keyboard.press('Tab');
     await bench.type('1 b2 ');
     await bench.line('1 b2 |').waitFor();
-    await bench.run('bentside.export');
+    await bench.run('workbench.action.openWalkthrough', 'bentside.bentside#start');
+    await step('See it as a page').click();
+    await press('Show Score');
+    await bench.view().locator('[data-id="e-3v-1-dessus-1.1"]').first().waitFor({ timeout: 30_000 });
+    await bench.picture('walkthrough-panel');
+    await step('Export the score').click();
+    await press('Export');
     await bench.answer('/entree.bent');
     await bench.pick('musicxml · written');
     await bench.page.locator('.notification-list-item', { hasText: 'entree.musicxml' }).first().waitFor();

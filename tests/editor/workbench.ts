@@ -221,9 +221,9 @@ export class Workbench {
     return this.page.locator('.statusbar-item', { hasText: text }).first();
   }
 
-  /** What a view shows that is a page of its own. */
+  /** What the view shows that is a page of its own; of several the one that came last. */
   view(): FrameLocator {
-    return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
+    return this.page.frameLocator('iframe.webview.ready').last().frameLocator('iframe#active-frame');
   }
 
   /** The whole text of the editor, as it is saved. */
