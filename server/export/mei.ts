@@ -5,6 +5,7 @@ import type { PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
+import { withSaid } from './mei/placeNotes';
 import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
 import { measuresLike, variantsOf } from './mei/variants';
@@ -26,8 +27,9 @@ export interface MeiTree {
 export function meiTree(score: Score, options: MeiOptions): MeiTree {
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
-  const root = measures && withoutMarks(documentOf(score, measures, options.clefs, losses).root);
-  return { root, problems: losses.problems() };
+  if (measures === undefined) return { root: undefined, problems: losses.problems() };
+  const { root, said } = documentOf(score, measures, options.clefs, losses);
+  return { root: withoutMarks(withSaid(root, said)), problems: losses.problems() };
 }
 
 export interface MeiExport {

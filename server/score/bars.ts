@@ -15,11 +15,11 @@ import {
   time,
   ZERO,
 } from '../../grammar/time';
-import type { BarlineShape, Span } from '../../grammar/tree';
+import type { Span } from '../../grammar/tree';
 import type { LaneEvent } from './event';
 import type { RawBar } from './lane';
 import { gapsOf } from './omissions';
-import { type DrawnBarline, isSpecial, type LaneSum, type Meter } from './score';
+import { type DrawnBarline, type InnerBarline, isSpecial, type LaneSum, type Meter } from './score';
 
 /** A voice's bars as chosen among its lane and witness lanes. */
 export interface VoiceBars {
@@ -44,7 +44,7 @@ export interface LaidBar {
   readonly closing: DrawnBarline | undefined;
   readonly broken: boolean;
   readonly sums: readonly LaneSum[];
-  readonly inner: readonly { readonly voice: number; readonly onset: Time; readonly shape: BarlineShape }[];
+  readonly inner: readonly InnerBarline[];
 }
 
 export interface BarStart {

@@ -78,7 +78,7 @@ export function layLoose(
       sums: none,
       inner: inner
         .filter((one) => barOf(one.onset) === index)
-        .map(({ voice, onset: at, closing }) => ({ voice, onset: at, shape: closing.shape })),
+        .map(({ voice, onset: at, closing }) => ({ ...closing, voice, onset: at })),
     };
   });
   return {

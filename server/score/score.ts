@@ -83,7 +83,7 @@ export interface Bar {
   /** Its time is wrong or unknown: a problem says why. Exporters refuse it or leave a gap. */
   readonly broken: boolean;
   /** Barlines that stand inside the bar in some lanes only (loose systems). */
-  readonly inner: readonly { readonly voice: number; readonly onset: Time; readonly shape: BarlineShape }[];
+  readonly inner: readonly InnerBarline[];
 }
 
 /** A barline as drawn, with what stands on it. */
@@ -92,6 +92,12 @@ export interface DrawnBarline {
   readonly editors: boolean;
   readonly marks: readonly AppliedMark[];
   readonly annotations: readonly AppliedAnnotation[];
+}
+
+/** A barline that one lane draws for itself. */
+export interface InnerBarline extends DrawnBarline {
+  readonly voice: number;
+  readonly onset: Time;
 }
 
 /** A double bar or a repeat sign, that is, any but a plain barline. */

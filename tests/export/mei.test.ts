@@ -422,6 +422,29 @@ describe('sources that differ', () => {
     expect(music(text, 'rdg').map((one) => childrenOf(one)[0]?.tagName)).toEqual(['tie', 'ornam']);
   });
 
+  it('are places with addresses, to which what is said of them points once', () => {
+    const text = mei(
+      inC(
+        'dessus | <v1 K: 1 c5 ; L: 1 d5 ; M: 1 e5>*n1 | <v2 K: 2 c5 ; L: omit>*"only here" 2 d5 |',
+        'basse  | 1 c3 | 1 d3 |',
+      ).replace('signs ', 'link v1 v2\nsigns '),
+    );
+    const places = music(text, 'app').map((app) => [app.getAttribute('xml:id'), app.getAttribute('label')]);
+    expect(places).toEqual([
+      ['v-12r-1-dessus-1.1', 'v1'],
+      ['v-12r-1-dessus-2.1', 'v2'],
+    ]);
+    expect(addressOfId('v-12r-1-dessus-2.1')).toMatchObject({ page: '12r', lane: 'dessus', event: '2.1' });
+    const notesOfPlaces = music(text, 'annot').map((annot) => [
+      annot.getAttribute('plist'),
+      (annot.parentNode as Element).tagName,
+    ]);
+    expect(notesOfPlaces).toEqual(places.map(([id]) => [`#${id}`, 'measure']));
+    const link = elementsIn(parsed(text), 'p').find((p) => p.getAttribute('n') === 'link');
+    expect(link?.getAttribute('corresp')).toBe(places.map(([id]) => `#${id}`).join(' '));
+    expect(looseEnds(text)).toEqual([]);
+  });
+
   it('are a slip and its correction', () => {
     const slip = inC('dessus | <sic: 2 c5 ; corr: 2 d5> 2 e5 |');
     const [choice] = music(mei(slip), 'choice');
@@ -507,6 +530,19 @@ system dessus G2 meter 6/4
   basse  | 1 c3 2 d e  | 1 f3 |
 `);
     expect(all(text, 'barLine')).toEqual(['form=single']);
+  });
+
+  it('keeps what stands on a barline of one voice alone, and whose it is', () => {
+    const text = mei(`${HEAD}system loose upper G2 lower F4
+  dessus | 1 c5 |[]*"faint" 1 d5 |'fermata 1 e5 |
+  basse  | 1 c3 d e |
+`);
+    const [editors, paused] = music(text, 'barLine');
+    const idOf = (element: Element | undefined): string => `#${element?.getAttribute('xml:id')}`;
+    expect((editors?.parentNode as Element).tagName).toBe('supplied');
+    expect(all(text, 'annot')).toEqual([`plist=${idOf(editors)}`]);
+    expect(all(text, 'fermata')).toEqual([`startid=${idOf(paused)}`]);
+    expect(looseEnds(text)).toEqual([]);
   });
 });
 

@@ -24,13 +24,19 @@ import { curveElements } from './curves';
 import { layerOf } from './definitions';
 import { isState, limits, responsible, withDoubt, words } from './editorial';
 import { beatOf, figureElements } from './figures';
+import { partId } from './ids';
 import type { Names } from './names';
 import { isColour } from './notes';
+import type { SaidOfPlace } from './placeNotes';
 import { placeMark, placeOf } from './places';
 import { markElements, shapeOf, standsInNote } from './signs';
 import { durationOf } from './tables';
 
-export type Beside = ReadonlyMap<Measure, readonly XmlElement[]>;
+export interface Beside {
+  readonly beside: ReadonlyMap<Measure, readonly XmlElement[]>;
+  /** What is said of places of options. */
+  readonly said: readonly SaidOfPlace[];
+}
 
 /** All of it, by measure. */
 export const besideMeasures = (score: Score, written: Written, names: Names): Beside =>
@@ -38,6 +44,7 @@ export const besideMeasures = (score: Score, written: Written, names: Names): Be
 
 class Gatherer {
   private readonly found: Map<Measure, XmlElement[]>;
+  private readonly said: SaidOfPlace[] = [];
   private readonly environment: Environment;
   /** Signs drawn across lanes, by shape and moment, with all that they stand at. */
   private readonly linked = new Map<string, string[]>();
@@ -88,7 +95,7 @@ class Gatherer {
     }
     this.owner = undefined;
     for (const { measure, element, id } of curves) this.put(measure, placeMark(`curve ${id}`), element);
-    return this.found;
+    return { beside: this.found, said: this.said };
   }
 
   private put(measure: Measure, ...elements: readonly XmlElement[]): void {
@@ -198,7 +205,8 @@ class Gatherer {
   private passage({ what, chunks, last }: Passage): void {
     const [first] = chunks;
     const ids = chunks.map((chunk) => this.names.of(chunk));
-    this.annotate(first.measure, what.annotations, ...ids);
+    if (what === first.event.chosen[0]) this.ofPlace(first, what.annotations, ids);
+    else this.annotate(first.measure, what.annotations, ...ids);
     this.marksAt(last, what.marks, this.names.of(last));
     if (!('head' in what) || isState(what.head) || what.head.word === 'small') return;
     const { word, text, readings } = what.head;
@@ -219,25 +227,37 @@ class Gatherer {
     this.put(first.measure, xml('annot', { plist, ...names, type }, hintText(text)));
   }
 
+  private ofPlace(first: Chunk, annotations: readonly AppliedAnnotation[], about: readonly string[]): void {
+    const place = placeOf(first) ?? '';
+    for (const [i, annotation] of annotations.entries()) {
+      const element = annotationElement(annotation, partId(place, 'a', i + 1), about, this.environment);
+      this.said.push({ place, measure: this.names.ofBar(first.measure), element });
+    }
+  }
+
   // ─── barlines ────────────────────────────────────────────────────────────────────────────────────────────────
 
   private barlines(measure: Measure): void {
-    this.onBarline(measure, measure.bar.opening, 'left');
-    this.onBarline(measure, measure.bar.closing, 'right');
+    const bar = this.names.ofBar(measure);
+    this.onBarline(measure, measure.bar.opening, bar, 'barline-left');
+    this.onBarline(measure, measure.bar.closing, bar, 'barline-right');
+    for (const [i, inner] of measure.bar.inner.entries()) {
+      this.onBarline(measure, inner, this.names.ofInnerBarline(measure, i));
+    }
   }
 
-  private onBarline(measure: Measure, drawn: DrawnBarline | undefined, side: 'left' | 'right'): void {
+  /** @param side says which barline is meant where the bar is named */
+  private onBarline(measure: Measure, drawn: DrawnBarline | undefined, at: string, side?: string): void {
     if (drawn === undefined) return;
-    const bar = this.names.ofBar(measure);
     for (const [i, mark] of drawn.marks.entries()) {
-      const id = this.names.part(bar, 'm', i + 1);
-      const elements = markElements({ mark, id, at: [bar] }, this.environment);
-      this.put(measure, ...elements.map((element) => onBarline(element, side)));
-      this.annotate(measure, mark.annotations, elements.length > 0 ? id : bar);
+      const id = this.names.part(at, 'm', i + 1);
+      const elements = markElements({ mark, id, at: [at] }, this.environment);
+      this.put(measure, ...elements.map((element) => withType(element, side)));
+      this.annotate(measure, mark.annotations, elements.length > 0 ? id : at);
     }
     for (const [i, annotation] of drawn.annotations.entries()) {
-      const id = this.names.part(bar, 'a', i + 1);
-      this.put(measure, onBarline(annotationElement(annotation, id, [bar], this.environment), side));
+      const id = this.names.part(at, 'a', i + 1);
+      this.put(measure, withType(annotationElement(annotation, id, [at], this.environment), side));
     }
   }
 
@@ -269,13 +289,10 @@ class Gatherer {
 /** `inegal 2:1` of `{inegal 2:1:french`. */
 const hintText = (head: string): string => head.replace(/^\{/, '').replace(/:!?[A-Za-z].*$/, '');
 
-/** What speaks of a bar by its id says which of its barlines is meant. */
-const onBarline = (element: XmlElement, side: 'left' | 'right'): XmlElement => ({
+/** The element with one more word of its type. */
+const withType = (element: XmlElement, word: string | undefined): XmlElement => ({
   ...element,
-  attributes: {
-    ...element.attributes,
-    type: words(element.attributes.type as string | undefined, `barline-${side}`),
-  },
+  attributes: { ...element.attributes, type: words(element.attributes.type as string | undefined, word) },
 });
 
 /** When a chunk ends (`data.MEASUREBEAT`): the beat of its measure, or the first of the next one. */

@@ -7,8 +7,10 @@
  * | `e-3v-2-dessus-4.3` | the event at the address `3v/2/dessus/4.3`: a note, chord, rest, gap or lacuna |
  * | `e-3v-2-dessus-4.3-n2` | the second note of that chord |
  * | `e-3v-2-dessus-4.3-k2` | the second of the notes into which it is cut at barlines |
- * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `o` what the source draws of a note that runs through a barline, `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation |
+ * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `o` what the source draws of a note that runs through a barline, `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation, `h` a hint or bracket over a passage |
  * | `b-3v-2-dessus-4.1` | the bar that begins with that event |
+ * | `b-3v-2-dessus-4.1-l1` | the first barline inside that bar; likewise `q` a tempo or a manual |
+ * | `v-3v-2-dessus-4.2` | where texts differ: a place of options, or what begins with that event |
  * | `s-3v-2`, `z-3v-2`, `p-3v` | a system, its place on the picture of its page, that page |
  * | `source-K`, `hand-K.2`, `reading-french`, `editor-MK`, `note-n7` | what is declared |
  *
@@ -39,6 +41,13 @@ export const zoneId = ({ page, ordinal }: Place): string => `z-${encoded(page)}-
 export const eventId = (system: Place, { laneName, address }: Pick<VoiceEvent, 'laneName' | 'address'>): string =>
   `e-${encoded(system.page)}-${system.ordinal}-${laneName}-${address}`;
 
+/** A place where texts differ. */
+export const placeId = (system: Place, event: Pick<VoiceEvent, 'laneName' | 'address'>): string =>
+  placeAt(eventId(system, event));
+
+/** The place that begins with the element of this id. */
+export const placeAt = (id: string): string => id.replace(/^[a-z]-/, 'v-');
+
 /** A bar by the event that begins it, whatever option or witness that stands in, so that a bar has one id in all of them. */
 export function barId(system: Place, voice: string, address: string): string {
   const [bar = '1', event = '1'] = address.split('.');
@@ -46,7 +55,7 @@ export function barId(system: Place, voice: string, address: string): string {
 }
 
 /** Parts of an event, by the letter that stands before their number. */
-export type Part = 'n' | 'k' | 'o' | 'm' | 't' | 'u' | 'w' | 'f' | 's' | 'c' | 'a';
+export type Part = 'n' | 'k' | 'o' | 'm' | 't' | 'u' | 'w' | 'f' | 's' | 'c' | 'a' | 'l' | 'h' | 'q';
 
 export const partId = (id: string, part: Part, number: number): string => `${id}-${part}${number}`;
 
@@ -82,7 +91,7 @@ export interface IdAddress {
   readonly member: number | undefined;
 }
 
-const PATTERN = /^[ebsz]-([A-Za-z0-9_]+)-(\d+)(?:-([A-Za-z][\w.]*)-(\d[\w.]*)((?:-[a-z]\d+)*))?/;
+const PATTERN = /^[ebsvz]-([A-Za-z0-9_]+)-(\d+)(?:-([A-Za-z][\w.]*)-(\d[\w.]*)((?:-[a-z]\d+)*))?/;
 
 /** The address from which an id was made; undefined of ids that no event, bar or system of the text has. */
 export function addressOfId(id: string): IdAddress | undefined {

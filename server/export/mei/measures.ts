@@ -8,9 +8,11 @@ import type { Written } from '../written';
 import { type XmlElement, xml } from '../xml';
 import { pageBreak, systemBreak } from './breaks';
 import { type Between, changesWithin, layerOf } from './definitions';
+import { withDoubt } from './editorial';
 import type { Pictures } from './facsimile';
 import { layerContent } from './layers';
 import type { Names } from './names';
+import type { SaidOfPlace } from './placeNotes';
 import { BARLINES } from './tables';
 
 /** What all measures of an export are made from. */
@@ -25,6 +27,8 @@ export interface Making {
   readonly beams: ReadonlyMap<Chunk, readonly Chunk[]>;
   /** What stands beside the staves of a measure, in its order: ties, curves, signs … */
   readonly beside: ReadonlyMap<Measure, readonly XmlElement[]>;
+  /** What is said of places of options. */
+  readonly said: readonly SaidOfPlace[];
 }
 
 export function measureElement(
@@ -96,9 +100,11 @@ function layersOf(measure: Measure, staves: Staves, making: Making): readonly La
 
 /** Changes inside the measure, and where a system of the source ends inside it. */
 const betweenOf = (measure: Measure, staves: Staves, making: Making): readonly Between[] =>
-  [...changesWithin(measure, staves, making.score), ...breaksWithin(measure, making), ...innerBarlines(measure)].sort(
-    (a, b) => compare(a.offset, b.offset),
-  );
+  [
+    ...changesWithin(measure, staves, making.score),
+    ...breaksWithin(measure, making),
+    ...innerBarlines(measure, making),
+  ].sort((a, b) => compare(a.offset, b.offset));
 
 function breaksWithin({ piece, bar }: Measure, { score, pictures }: Making): readonly Between[] {
   return piece.systems.flatMap((system) => {
@@ -112,14 +118,13 @@ function breaksWithin({ piece, bar }: Measure, { score, pictures }: Making): rea
   });
 }
 
-/** Barlines that only one voice draws. */
-const innerBarlines = ({ bar }: Measure): readonly Between[] =>
-  bar.inner.map(({ voice, onset, shape }) => ({
-    offset: subtract(onset, bar.onset),
-    stave: undefined,
-    voice,
-    element: xml('barLine', { form: BARLINES[shape].right }),
-  }));
+/** Barlines that only one voice draws; what stands on them stands beside the staves. */
+const innerBarlines = (measure: Measure, { names, score }: Making): readonly Between[] =>
+  measure.bar.inner.map(({ voice, onset, shape, editors }, i) => {
+    const drawn = xml('barLine', { 'xml:id': names.ofInnerBarline(measure, i), form: BARLINES[shape].right });
+    const element = withDoubt(drawn, { editors }, score.environment);
+    return { offset: subtract(onset, measure.bar.onset), stave: undefined, voice, element };
+  });
 
 /**
  * Its own voice, else the first of its stave that begins an event at that moment, else the first of its stave; -1 where no

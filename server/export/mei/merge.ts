@@ -11,14 +11,19 @@ import type { ChosenOption } from '../../score/score';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
 import { references, responsible, words } from './editorial';
-import { addressOfId, eventOf } from './ids';
+import { addressOfId, eventOf, Ids, placeAt } from './ids';
 import { withOwnIds } from './ownIds';
+import { type SaidOfPlace, withSaid } from './placeNotes';
 import { withoutMarks } from './places';
 
 /** A text and the options that the events with these ids stand in, the outermost first. */
 export interface Text {
   readonly root: XmlElement;
   readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
+  /** The places of those options. */
+  readonly places: ReadonlyMap<string, string>;
+  /** What is said of them. */
+  readonly said: readonly SaidOfPlace[];
 }
 
 export interface LabelledText extends Text {
@@ -39,7 +44,9 @@ export function merged(
   first.element(main.root, others);
   // What points to a note that a variant repeats differs in it, too: it points to the note as repeated.
   const second = new Merger(main, environment, () => undefined, repeatedIds(main.root, first.readings));
-  return withoutMarks(withOwnIds(second.element(main.root, others), second.readings));
+  const both = withOwnIds(second.element(main.root, others), second.readings);
+  const said = [main, ...variants].flatMap((text) => text.said);
+  return withoutMarks(withSaid(both, said));
 }
 
 /** Ids of the main text that stand in a variant again. */
@@ -85,6 +92,7 @@ const NUMBERED: ReadonlySet<string> = new Set(['n', 'metcon']);
 class Merger {
   /** The texts of the `rdg` and `corr` elements made. */
   readonly readings = new Map<XmlElement, LabelledText>();
+  private readonly ids = new Ids();
 
   constructor(
     private readonly main: Text,
@@ -157,16 +165,32 @@ class Merger {
     const [only, ...more] = groups.values();
     if (only === undefined) return lemma;
     const slip = more.length === 0 ? only.texts.find(({ label }) => isSlip(label)) : undefined;
-    if (slip !== undefined) return [this.correction(lemma, only.content, slip)];
+    const texts = [{ content: lemma, text: this.main }, ...[...groups.values()].flatMap(besideItsText)];
+    const named = this.named(texts);
+    if (slip !== undefined) return [this.correction(named, lemma, only.content, slip)];
     const own = this.chosenIn(lemma, this.main);
     const elsewhere = new Set([...groups.values()].flatMap(({ texts }) => texts.map(({ label }) => label)));
     const labels = own.flatMap((option) => option.labels).filter((label) => !elsewhere.has(label));
     return [
-      xml('app', { label: own.find(({ place }) => place !== undefined)?.place }, [
+      xml('app', named, [
         xml('lem', this.witnesses(labels, own), lemma),
         ...[...groups.values()].map(({ content, texts }) => this.reading(content, texts)),
       ]),
     ];
+  }
+
+  /** The id of the place where texts differ, and its name if it has one. */
+  private named(
+    texts: readonly { readonly content: readonly XmlElement[]; readonly text: Text }[],
+  ): Pick<XmlAttributes, 'xml:id' | 'label'> {
+    const label = texts
+      .flatMap(({ content, text }) => this.chosenIn(content, text))
+      .find(({ place }) => place !== undefined)?.place;
+    const ids = texts.flatMap(({ content, text }) => content.flatMap(idsIn).map((id) => ({ id, text })));
+    const place = ids.map(({ id, text }) => text.places.get(eventOf(id))).find((one) => one !== undefined);
+    const first = ids[0] && placeAt(ids[0].id);
+    const id = place ?? first;
+    return { 'xml:id': id && this.ids.take(id), label };
   }
 
   /** A text that is taken inside one option only differs where it stands in that; one whose time is wrong says nothing. */
@@ -194,12 +218,17 @@ class Merger {
   }
 
   /** A slip of the source and what must have been meant, the main text first. */
-  private correction(lemma: readonly XmlElement[], content: readonly XmlElement[], text: LabelledText): XmlElement {
+  private correction(
+    named: XmlAttributes,
+    lemma: readonly XmlElement[],
+    content: readonly XmlElement[],
+    text: LabelledText,
+  ): XmlElement {
     const resp = responsible(this.environment);
     const element = xml(text.label, text.label === 'corr' ? { resp } : {}, content);
     this.readings.set(element, text);
     const other = text.label === 'corr' ? xml('sic', {}, lemma) : xml('corr', { resp }, lemma);
-    return xml('choice', {}, [other, element]);
+    return xml('choice', named, [other, element]);
   }
 
   /** The outermost options in which the elements stand. */
@@ -217,6 +246,15 @@ class Merger {
     };
   }
 }
+
+/** The content of a group, with the first of the texts that have it. */
+const besideItsText = <T>({
+  content,
+  texts,
+}: {
+  readonly content: readonly XmlElement[];
+  readonly texts: readonly T[];
+}) => texts.slice(0, 1).map((text) => ({ content, text }));
 
 /** One text for elements that hold the same; bars are counted otherwise where some are left out. */
 const textOf = (elements: readonly XmlElement[]): string =>

@@ -30,6 +30,11 @@ export class Names {
     return this.bars.get(measure) ?? '';
   }
 
+  /** A barline inside a bar, by its index in `Bar.inner`. */
+  ofInnerBarline(measure: Measure, index: number): string {
+    return partId(this.ofBar(measure), 'l', index + 1);
+  }
+
   /** A part of an element, numbered from 1. */
   part(id: string, part: Part, number: number): string {
     return this.ids.take(partId(id, part, number));

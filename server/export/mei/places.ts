@@ -4,17 +4,18 @@
  */
 import type { Chunk } from '../chunks';
 import { type XmlElement, xml } from '../xml';
+import { placeId } from './ids';
 
 const MARK = '#place';
 
 export const placeMark = (of: string): XmlElement => xml(MARK, { of });
 
-/** The address of the outermost place of options around an event; undefined of one outside all. */
+/** The id of the outermost place of options around an event; undefined of one outside all. */
 export function placeOf({ event, system }: Chunk): string | undefined {
   const [outermost] = event.chosen;
   if (outermost === undefined) return undefined;
   const before = event.address.indexOf(`.${outermost.labels[0]}`);
-  return `${system.page}/${system.ordinal}/${event.laneName}/${event.address.slice(0, before)}`;
+  return placeId(system, { laneName: event.laneName, address: event.address.slice(0, before) });
 }
 
 /** The tree without marks. */

@@ -15,6 +15,8 @@ import { headElement } from './header';
 import { incipitElement } from './incipit';
 import { type Making, measureElement } from './measures';
 import { Names } from './names';
+import type { SaidOfPlace } from './placeNotes';
+import { placeOf } from './places';
 import { pieceSection } from './sections';
 import { versesOf } from './verses';
 
@@ -24,6 +26,10 @@ const NAMESPACE = 'http://www.music-encoding.org/ns/mei';
 export interface Document {
   readonly root: XmlElement;
   readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
+  /** The ids of the outermost places around the events with these ids. */
+  readonly places: ReadonlyMap<string, string>;
+  /** What is said of those places, which is not in the tree. */
+  readonly said: readonly SaidOfPlace[];
 }
 
 /** The score as it is read by one choice; `measures`: those that are exported, one at least. */
@@ -44,7 +50,7 @@ export function documentOf(score: Score, measures: readonly Measure[], clefs: Cl
       ),
     ]),
   ]);
-  return { root, chosen: optionsOf(making) };
+  return { root, chosen: optionsOf(making), places: placesOf(making), said: making.said };
 }
 
 function optionsOf({ written, names }: Making): Document['chosen'] {
@@ -54,6 +60,15 @@ function optionsOf({ written, names }: Making): Document['chosen'] {
   );
 }
 
+function placesOf({ written, names }: Making): Document['places'] {
+  const places = new Map<string, string>();
+  for (const chunk of [...written.byVoice.values()].flat()) {
+    const place = placeOf(chunk);
+    if (place !== undefined) places.set(names.of(chunk), place);
+  }
+  return places;
+}
+
 function makingOf(score: Score, measures: readonly Measure[]): Making {
   const written = writtenOf(score, measures);
   const names = new Names(score, written);
@@ -61,8 +76,8 @@ function makingOf(score: Score, measures: readonly Measure[]): Making {
   const beams = new Map<Chunk, readonly Chunk[]>();
   for (const run of voices.flatMap(beamRuns)) for (const chunk of run) beams.set(chunk, run);
   const verses = new Map(voices.flatMap((chunks) => [...versesOf(chunks, names)]));
-  const beside = besideMeasures(score, written, names);
-  return { score, written, names, beams, verses, beside, pictures: picturesOf(score.tree, measures) };
+  const { beside, said } = besideMeasures(score, written, names);
+  return { score, written, names, beams, verses, beside, said, pictures: picturesOf(score.tree, measures) };
 }
 
 class Movement {

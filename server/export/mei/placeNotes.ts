@@ -1,0 +1,60 @@
+/** What is said of places of options points to their `app` or `choice`, or where there is none to their notes. */
+import { type XmlElement, xml } from '../xml';
+
+/** An annotation of a place. */
+export interface SaidOfPlace {
+  /** The id of the place. */
+  readonly place: string;
+  /** The id of the measure where it begins. */
+  readonly measure: string;
+  /** It points to the notes of the option taken. */
+  readonly element: XmlElement;
+}
+
+/** The tree with each annotation once, in the measure where its place begins, and with the places that are linked. */
+export function withSaid(root: XmlElement, said: readonly SaidOfPlace[]): XmlElement {
+  const apparatus = apparatusIn(root);
+  const known = new Set<unknown>();
+  const byMeasure = new Map<string, XmlElement[]>();
+  for (const { place, measure, element } of said) {
+    const id = element.attributes['xml:id'];
+    if (known.has(id)) continue;
+    known.add(id);
+    const ids = apparatus.filter((one) => one.place === place).map((one) => one.id);
+    const plist = ids.length === 0 ? element.attributes.plist : pointers(ids);
+    const here = byMeasure.get(measure) ?? [];
+    byMeasure.set(measure, here);
+    here.push({ ...element, attributes: { ...element.attributes, plist } });
+  }
+  const write = (element: XmlElement): XmlElement => {
+    const { name, attributes, content } = element;
+    if (name === 'p' && attributes.n === 'link' && typeof content === 'string') {
+      const names = content.split(' ');
+      const ids = apparatus.filter(({ label }) => label !== undefined && names.includes(label)).map(({ id }) => id);
+      return ids.length === 0 ? element : xml(name, { ...attributes, corresp: pointers(ids) }, content);
+    }
+    if (typeof content !== 'object') return element;
+    const children = content.map((child) => child && write(child));
+    const notes = name === 'measure' ? (byMeasure.get(`${attributes['xml:id']}`) ?? []) : [];
+    return xml(name, attributes, [...children, ...notes]);
+  };
+  return write(root);
+}
+
+const pointers = (ids: readonly string[]): string => ids.map((id) => `#${id}`).join(' ');
+
+interface Apparatus {
+  readonly id: string;
+  readonly place: string;
+  readonly label: string | undefined;
+}
+
+/** An `app` or `choice` that has the id of a place; further ones of the same place have that with a number. */
+function apparatusIn({ name, attributes, content }: XmlElement): readonly Apparatus[] {
+  const inside =
+    typeof content === 'object' ? content.flatMap((child) => (child === undefined ? [] : apparatusIn(child))) : [];
+  const id = attributes['xml:id'];
+  if ((name !== 'app' && name !== 'choice') || id === undefined) return inside;
+  const label = attributes.label === undefined ? undefined : `${attributes.label}`;
+  return [{ id: `${id}`, place: `${id}`.replace(/-x\d+$/, ''), label }, ...inside];
+}
