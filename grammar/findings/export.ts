@@ -305,7 +305,7 @@ system upper C1 lower F4
   },
   'mei-variant-broken': {
     level: 'warning',
-    sentence: 'The time of some bars is wrong in {label}; the export has there what the main text has.',
+    sentence: 'The time of {bars} is wrong in {label}; the export has there what the main text has.',
     help: `MEI holds the texts of all sources and readings side by side. A bar whose time is wrong in one of them cannot be
 laid beside the others. The other findings of that reading say what is amiss (“In L: …”); mend it and export again.`,
   },

@@ -2,7 +2,7 @@
  * MEI 5.1 (Music Encoding Initiative, 2024): the scholarly form, that keeps everything.
  */
 import type { PlacedProblem, Score } from '../score/score';
-import { Losses, NOWHERE } from './losses';
+import { Losses, NOWHERE, whereBar } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
 import { withSaid } from './mei/placeNotes';
@@ -49,8 +49,8 @@ export function exportMei(score: Score, options: MeiOptions): MeiExport {
     if (within === undefined) tellPiecesWithout(measures, own, score, label, losses);
     return own.length === 0 ? [] : [{ label, within, ...documentOf(other, own, options.clefs, losses) }];
   });
-  const root = merged(main, variants, score.environment, (label) =>
-    losses.add('mei-variant-broken', { label }, NOWHERE),
+  const root = merged(main, variants, score.environment, (label, { system, bar }) =>
+    losses.add('mei-variant-broken', { label }, whereBar(system, bar)),
   );
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);

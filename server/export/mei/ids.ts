@@ -108,5 +108,8 @@ export function addressOfId(id: string): IdAddress | undefined {
   };
 }
 
+/** The ids of events in a text. */
+export const EVENT_ID = /\be-[A-Za-z0-9_]+-\d+-[\w.]+-[\w.]+/g;
+
 /** The id of the event to which a part of it belongs: of `e-3v-2-dessus-4.3-m1` that without its end. */
 export const eventOf = (id: string): string => /^e-[A-Za-z0-9_]+-\d+-[\w.]+-[\w.]+/.exec(id)?.[0] ?? id;

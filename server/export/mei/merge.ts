@@ -8,18 +8,23 @@
  */
 import type { Environment } from '../../score/environment';
 import type { ChosenOption } from '../../score/score';
+import type { Measure } from '../measures';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
 import { references, responsible, words } from './editorial';
+import { childrenOf, idsIn } from './elements';
 import { addressOfId, eventOf, Ids, placeAt } from './ids';
 import { withOwnIds } from './ownIds';
 import { type SaidOfPlace, withSaid } from './placeNotes';
 import { withoutMarks } from './places';
+import { withSharedIds } from './sharedIds';
 
 /** A text and the options that the events with these ids stand in, the outermost first. */
 export interface Text {
   readonly root: XmlElement;
   readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
+  /** The measures with these ids. */
+  readonly bars: ReadonlyMap<string, Measure>;
   /** The places of those options. */
   readonly places: ReadonlyMap<string, string>;
   /** What is said of them. */
@@ -32,14 +37,16 @@ export interface LabelledText extends Text {
   readonly within: string | undefined;
 }
 
+type TellBroken = (label: string, bar: Measure) => void;
+
 /** @param tellBroken a bar of a variant whose time is wrong has no text to compare */
 export function merged(
   main: Text,
   variants: readonly LabelledText[],
   environment: Environment,
-  tellBroken: (label: string) => void,
+  tellBroken: TellBroken,
 ): XmlElement {
-  const others = variants.map((text) => ({ text, element: text.root }));
+  const others = variants.map((text) => ({ text, element: withSharedIds(main.root, text.root) }));
   const first = new Merger(main, environment, tellBroken, new Map());
   first.element(main.root, others);
   // What points to a note that a variant repeats differs in it, too: it points to the note as repeated.
@@ -97,7 +104,7 @@ class Merger {
   constructor(
     private readonly main: Text,
     private readonly environment: Environment,
-    private readonly tellBroken: (label: string) => void,
+    private readonly tellBroken: TellBroken,
     private readonly repeated: Repeated,
   ) {}
 
@@ -133,8 +140,15 @@ class Merger {
 
   private isSound({ text, element }: Other): boolean {
     if (!isBroken(element)) return true;
-    this.tellBroken(text.label);
+    this.tell(text, [element]);
     return false;
+  }
+
+  private tell({ label, bars }: LabelledText, broken: readonly XmlElement[]): void {
+    for (const { attributes } of broken) {
+      const bar = bars.get(`${attributes['xml:id']}`);
+      if (bar !== undefined) this.tellBroken(label, bar);
+    }
   }
 
   /** Whether an element beside the staves points to a note that this text repeats. */
@@ -195,10 +209,9 @@ class Merger {
 
   /** A text that is taken inside one option only differs where it stands in that; one whose time is wrong says nothing. */
   private differsHere(content: readonly XmlElement[], text: LabelledText): boolean {
-    if (content.some((element) => holdsBroken(element))) {
-      this.tellBroken(text.label);
-      return false;
-    }
+    const broken = content.flatMap(brokenIn);
+    this.tell(text, broken);
+    if (broken.length > 0) return false;
     if (text.within === undefined) return true;
     const { label, within, chosen } = text;
     return content.flatMap(idsIn).some((id) => {
@@ -264,9 +277,6 @@ const textOf = (elements: readonly XmlElement[]): string =>
 
 const isSlip = (label: string): boolean => label === 'sic' || label === 'corr';
 
-const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
-  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
-
 const keys = new WeakMap<XmlElement, string>();
 
 /** What is compared child by child goes by its name and attributes, everything else by all that it holds. */
@@ -291,7 +301,9 @@ const isBroken = ({ name, attributes }: XmlElement): boolean =>
 /** Whether an event stands in the lane of a witness. */
 const isOfWitness = (id: string, witness: string): boolean => addressOfId(id)?.lane?.endsWith(`.${witness}`) === true;
 
-const holdsBroken = (element: XmlElement): boolean => isBroken(element) || childrenOf(element).some(holdsBroken);
+/** The measures in an element whose time is wrong. */
+const brokenIn = (element: XmlElement): readonly XmlElement[] =>
+  isBroken(element) ? [element] : childrenOf(element).flatMap(brokenIn);
 
 /** The options around the events that elements are, hold, or belong to. */
 const optionsIn = (elements: readonly XmlElement[], { chosen }: Text): readonly (readonly ChosenOption[])[] =>
@@ -307,9 +319,3 @@ const targetsOf = (element: XmlElement): readonly string[] => [
   ),
   ...childrenOf(element).flatMap(targetsOf),
 ];
-
-/** The ids of an element and all that it holds. */
-export function idsIn(element: XmlElement): readonly string[] {
-  const id = element.attributes['xml:id'];
-  return [...(id === undefined ? [] : [`${id}`]), ...childrenOf(element).flatMap(idsIn)];
-}

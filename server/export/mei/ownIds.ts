@@ -1,5 +1,6 @@
 /** No two elements share an id: what a variant repeats of the main text gets ids of its own. */
 import type { XmlAttributes, XmlContent, XmlElement } from '../xml';
+import { childrenOf } from './elements';
 import { Ids } from './ids';
 
 /**
@@ -46,9 +47,6 @@ export function withOwnIds<V extends { readonly label: string }>(
 
 const idOf = ({ attributes }: XmlElement): string | undefined =>
   attributes['xml:id'] === undefined ? undefined : `${attributes['xml:id']}`;
-
-const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
-  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
 
 const contentOf = (content: XmlContent, write: (child: XmlElement) => XmlElement): XmlContent =>
   typeof content === 'object' ? content.map((child) => child && write(child)) : content;

@@ -1,5 +1,6 @@
 /** What is said of places of options points to their `app` or `choice`, or where there is none to their notes. */
 import { type XmlElement, xml } from '../xml';
+import { childrenOf } from './elements';
 
 /** An annotation of a place. */
 export interface SaidOfPlace {
@@ -50,9 +51,9 @@ interface Apparatus {
 }
 
 /** An `app` or `choice` that has the id of a place; further ones of the same place have that with a number. */
-function apparatusIn({ name, attributes, content }: XmlElement): readonly Apparatus[] {
-  const inside =
-    typeof content === 'object' ? content.flatMap((child) => (child === undefined ? [] : apparatusIn(child))) : [];
+function apparatusIn(element: XmlElement): readonly Apparatus[] {
+  const { name, attributes } = element;
+  const inside = childrenOf(element).flatMap(apparatusIn);
   const id = attributes['xml:id'];
   if ((name !== 'app' && name !== 'choice') || id === undefined) return inside;
   const label = attributes.label === undefined ? undefined : `${attributes.label}`;

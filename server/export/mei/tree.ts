@@ -26,6 +26,8 @@ const NAMESPACE = 'http://www.music-encoding.org/ns/mei';
 export interface Document {
   readonly root: XmlElement;
   readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
+  /** The measures with these ids. */
+  readonly bars: ReadonlyMap<string, Measure>;
   /** The ids of the outermost places around the events with these ids. */
   readonly places: ReadonlyMap<string, string>;
   /** What is said of those places, which is not in the tree. */
@@ -50,7 +52,8 @@ export function documentOf(score: Score, measures: readonly Measure[], clefs: Cl
       ),
     ]),
   ]);
-  return { root, chosen: optionsOf(making), places: placesOf(making), said: making.said };
+  const bars = new Map(measures.map((measure) => [making.names.ofBar(measure), measure]));
+  return { root, bars, chosen: optionsOf(making), places: placesOf(making), said: making.said };
 }
 
 function optionsOf({ written, names }: Making): Document['chosen'] {
