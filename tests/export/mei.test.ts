@@ -159,10 +159,10 @@ describe('notes', () => {
   it('tell the accidentals of the source from cautionary ones and the editor’s', () => {
     const text = mei(inC("dessus | 4 f[#]5 f(n) f'# f'[#] |"));
     expect(all(text, 'accid')).toEqual([
-      'accid=s func=edit enclose=brack',
+      'accid=s func=edit resp=#editor-TK enclose=brack',
       'accid=n func=caution enclose=paren',
       'accid=s place=above',
-      'accid=s place=above func=edit enclose=brack',
+      'accid=s place=above func=edit resp=#editor-TK enclose=brack',
     ]);
   });
 
@@ -251,6 +251,7 @@ describe('what stands at notes', () => {
     ]);
     expect(all(text, 'symbol')[0]).toBe('glyph.auth=smufl glyph.name=ornamentShortTrill glyph.num=U+E56C');
     expect(inside(text, 'supplied')).toHaveLength(1);
+    expect(all(mei(inC("dessus | 1 c5'zz(from main) |")), 'ornam')[0]).toContain('label=zz(from main)');
   });
 
   it('are fingers, fermatas, dots, strokes, words and the signs of repeats', () => {
@@ -321,6 +322,26 @@ describe('what the source’s state is', () => {
       music(text, name).map((element) => (element.parentNode as Element).tagName),
     );
     expect(parents).toEqual([['unclear', 'unclear'], ['unclear']]);
+    expect(all(text, 'unclear')).toEqual(Array(3).fill('type=doubtful cert=low'));
+    const slip = mei(inC('dessus | <sic: 1 c5 ; corr?: 1 d5> |'));
+    expect([...all(slip, 'sic'), ...all(slip, 'corr')]).toEqual(['', 'resp=#editor-TK cert=low']);
+  });
+
+  it('has an address for all that can be spoken of', () => {
+    const text = mei(
+      inC(
+        'dessus | (manual upper) {lig 2 c5 d} | {inegal 2:1 8 e5 f g a} lost 2 | 1 b4 |',
+        'basse | 1 c3 | 1 d3 | 1 e3 |',
+      ).replace('signs ', 'tempo 4 at 72\nmanual upper\nmanual lower\nsigns '),
+    );
+    const spoken = ['tempo', 'bracketSpan', 'gap', 'annot'].flatMap((name) => music(text, name));
+    expect(spoken.map((one) => [one.tagName, one.getAttribute('xml:id')])).toEqual([
+      ['tempo', 'b-12r-1-dessus-1.1-q1'],
+      ['bracketSpan', 'e-12r-1-dessus-1.1-h1'],
+      ['gap', 'e-12r-1-dessus-2.5-g1'],
+      ['annot', 'b-12r-1-dessus-1.1-q1-x2'],
+      ['annot', 'e-12r-1-dessus-2.1-h1'],
+    ]);
   });
 
   it('shows where pages and systems begin, and where they lie on the pictures', () => {

@@ -18,7 +18,7 @@ import { tempiOf } from '../tempi';
 import { type TieLink, tieLinks } from '../tieLinks';
 import { decimal, writtenValue } from '../values';
 import type { Written } from '../written';
-import { type XmlElement, xml } from '../xml';
+import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { annotationElement } from './annotations';
 import { curveElements } from './curves';
 import { layerOf } from './definitions';
@@ -210,9 +210,11 @@ class Gatherer {
     this.marksAt(last, what.marks, this.names.of(last));
     if (!('head' in what) || isState(what.head) || what.head.word === 'small') return;
     const { word, text, readings } = what.head;
+    const id = this.names.part(this.names.of(first), 'h', 1);
     if (word === 'lig' || isColour(word)) {
       const func = word === 'lig' ? 'ligature' : 'coloration';
       const attributes = {
+        'xml:id': id,
         startid: `#${ids[0]}`,
         endid: `#${ids.at(-1)}`,
         func,
@@ -224,7 +226,7 @@ class Gatherer {
     const { attributes: names, except } = limits(readings, this.environment);
     const plist = ids.map((id) => `#${id}`).join(' ');
     const type = ['hint', word, except].filter((one) => one !== undefined).join(' ');
-    this.put(first.measure, xml('annot', { plist, ...names, type }, hintText(text)));
+    this.put(first.measure, xml('annot', { 'xml:id': id, plist, ...names, type }, hintText(text)));
   }
 
   private ofPlace(first: Chunk, annotations: readonly AppliedAnnotation[], about: readonly string[]): void {
@@ -269,7 +271,9 @@ class Gatherer {
     for (const first of measures.filter(({ opens }) => opens)) {
       for (const { tempo, bar, onset } of tempiOf(first, this.score)) {
         const measure = byBar.get(bar);
-        if (measure !== undefined) this.put(measure, tempoElement(tempo, measure, subtract(onset, bar.onset)));
+        if (measure === undefined) continue;
+        const own = { 'xml:id': this.nextIdIn(measure), resp: responsible(this.environment) };
+        this.put(measure, tempoElement(tempo, measure, subtract(onset, bar.onset), own));
       }
       for (const { change, onset, bar } of changesOf(first.piece)) {
         const measure = byBar.get(bar);
@@ -277,13 +281,15 @@ class Gatherer {
         const { voice, name } = change.manual;
         const staff = (this.environment.voices[voice]?.stave ?? 0) + 1;
         const tstamp = beatOf(subtract(onset, bar.onset), bar.meter?.beatValue);
-        this.put(
-          measure,
-          xml('annot', { type: 'manual', tstamp, staff, layer: layerOf(this.environment, voice) }, name),
-        );
+        const layer = layerOf(this.environment, voice);
+        const attributes = { 'xml:id': this.nextIdIn(measure), type: 'manual', tstamp, staff, layer };
+        this.put(measure, xml('annot', attributes, name));
       }
     }
   }
+
+  /** For what stands at a time and not at a note. */
+  private readonly nextIdIn = (measure: Measure): string => this.names.part(this.names.ofBar(measure), 'q', 1);
 }
 
 /** `inegal 2:1` of `{inegal 2:1:french`. */
@@ -309,9 +315,10 @@ const momentOf = (chunk: Chunk, { form }: AppliedMark): string =>
   `${chunk.measure.piece.bars.length} ${chunk.measure.index} ${form.name} ${format(absolute(chunk))}`;
 
 /** The editor's measure of time: no source says it. */
-function tempoElement({ value, perMinute }: Tempo, { bar }: Measure, offset: Time): XmlElement {
+function tempoElement({ value, perMinute }: Tempo, { bar }: Measure, offset: Time, own: XmlAttributes): XmlElement {
   const { dur, dots } = durationOf(writtenValue(value));
   return xml('tempo', {
+    ...own,
     tstamp: beatOf(offset, bar.meter?.beatValue),
     mm: decimal(perMinute),
     'mm.unit': dur,

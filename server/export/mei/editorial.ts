@@ -55,6 +55,9 @@ export function responsible({ editors }: Environment): string | undefined {
   return name === undefined || others.length > 0 ? undefined : `#${declaredId('editor', name)}`;
 }
 
+/** How sure what is doubtful is (MEI 5.1, `data.CERTAINTY`). */
+export const DOUBTFUL = 'low';
+
 interface Doubt {
   readonly editors?: boolean;
   readonly doubtful?: boolean;
@@ -66,7 +69,8 @@ export function withDoubt(element: XmlElement, { editors, doubtful }: Doubt, env
   return doubtful === true ? unclear(certain) : certain;
 }
 
-export const unclear = (element: XmlElement): XmlElement => xml('unclear', { type: 'doubtful' }, [element]);
+export const unclear = (element: XmlElement): XmlElement =>
+  xml('unclear', { type: 'doubtful', cert: DOUBTFUL }, [element]);
 
 // ─── passages ────────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -7,7 +7,7 @@
  * | `e-3v-2-dessus-4.3` | the event at the address `3v/2/dessus/4.3`: a note, chord, rest, gap or lacuna |
  * | `e-3v-2-dessus-4.3-n2` | the second note of that chord |
  * | `e-3v-2-dessus-4.3-k2` | the second of the notes into which it is cut at barlines |
- * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `o` what the source draws of a note that runs through a barline, `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation, `h` a hint or bracket over a passage |
+ * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `o` what the source draws of a note that runs through a barline, `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation, `g` what is lost, `h` a hint or bracket over a passage |
  * | `b-3v-2-dessus-4.1` | the bar that begins with that event |
  * | `b-3v-2-dessus-4.1-l1` | the first barline inside that bar; likewise `q` a tempo or a manual |
  * | `v-3v-2-dessus-4.2` | where texts differ: a place of options, or what begins with that event |
@@ -55,7 +55,7 @@ export function barId(system: Place, voice: string, address: string): string {
 }
 
 /** Parts of an event, by the letter that stands before their number. */
-export type Part = 'n' | 'k' | 'o' | 'm' | 't' | 'u' | 'w' | 'f' | 's' | 'c' | 'a' | 'l' | 'h' | 'q';
+export type Part = 'n' | 'k' | 'o' | 'm' | 't' | 'u' | 'w' | 'f' | 's' | 'c' | 'a' | 'g' | 'h' | 'l' | 'q';
 
 export const partId = (id: string, part: Part, number: number): string => `${id}-${part}${number}`;
 

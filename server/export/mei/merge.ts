@@ -11,7 +11,7 @@ import type { ChosenOption } from '../../score/score';
 import type { Measure } from '../measures';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
-import { references, responsible, words } from './editorial';
+import { DOUBTFUL, references, responsible, words } from './editorial';
 import { childrenOf, idsIn } from './elements';
 import { addressOfId, eventOf, Ids, placeAt } from './ids';
 import { withOwnIds } from './ownIds';
@@ -238,9 +238,13 @@ class Merger {
     text: LabelledText,
   ): XmlElement {
     const resp = responsible(this.environment);
-    const element = xml(text.label, text.label === 'corr' ? { resp } : {}, content);
+    const made = (name: string, children: readonly XmlElement[], of: Text): XmlElement => {
+      const isDoubtful = this.chosenIn(children, of).some(({ doubtful }) => doubtful);
+      return xml(name, { resp: name === 'corr' ? resp : undefined, cert: isDoubtful ? DOUBTFUL : undefined }, children);
+    };
+    const element = made(text.label, content, text);
     this.readings.set(element, text);
-    const other = text.label === 'corr' ? xml('sic', {}, lemma) : xml('corr', { resp }, lemma);
+    const other = made(text.label === 'corr' ? 'sic' : 'corr', lemma, this.main);
     return xml('choice', named, [other, element]);
   }
 

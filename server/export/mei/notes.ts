@@ -6,7 +6,7 @@ import type { NoteMember, Tuplet, VoiceEvent } from '../../score/score';
 import type { Chunk } from '../chunks';
 import { decompose, hasStem, type NoteValue, type Ratio, writtenValue } from '../values';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
-import { unclear, words } from './editorial';
+import { responsible, unclear, words } from './editorial';
 import { partId } from './ids';
 import type { Names } from './names';
 import { marksInNote } from './signs';
@@ -47,7 +47,7 @@ function ownElements(chunk: Chunk, home: number, writing: Writing): readonly Xml
     return [doubted(chunk, xml('rest', { ...own, ...durationOf(chunk.value), ...graceOf(chunk) }))];
   }
   const time = timeElements(written(chunk), event.kind === 'rest' ? 'rest' : 'space', own);
-  return event.kind === 'lost' ? [xml('damage', {}, [lacuna(chunk), ...time])] : time;
+  return event.kind === 'lost' ? [xml('damage', {}, [lacuna(chunk, id), ...time])] : time;
 }
 
 /** Time that a source leaves out while other voices go on. */
@@ -84,8 +84,8 @@ const lastingAs = ({ name, attributes, content }: XmlElement, value: XmlAttribut
 };
 
 /** What is lost, beside the time that it takes. */
-const lacuna = ({ event: { value } }: Chunk): XmlElement =>
-  xml('gap', { reason: 'lost', extent: value?.text ?? 'unknown' });
+const lacuna = ({ event: { value } }: Chunk, id: string): XmlElement =>
+  xml('gap', { 'xml:id': partId(id, 'g', 1), reason: 'lost', extent: value?.text ?? 'unknown' });
 
 /** A value that is doubtful. */
 const doubted = ({ event }: Chunk, element: XmlElement): XmlElement =>
@@ -117,7 +117,7 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
       ...colourOf(chunk),
       staff: staffOf(member.stave, home),
     };
-    const own = first ? [...accidentalsOf(member), ...marksInNote(member.marks, environment)] : [];
+    const own = first ? [...accidentalsOf(member, environment), ...marksInNote(member.marks, environment)] : [];
     const note = xml('note', attributes, [...own, ...(alone ? ofEvent : [])]);
     return member.spelling.doubtful ? unclear(note) : note;
   });
@@ -144,13 +144,14 @@ const bearsSign = ({ spelling: { accidental, cautionary, editors }, marks }: Not
   [accidental, cautionary, editors, ...marks.map(({ form }) => form.accidental)].some((sign) => sign !== undefined);
 
 /** What is drawn before the head: the source's sign, a cautionary one, the editor's. */
-function accidentalsOf({ spelling: { accidental, cautionary, editors } }: NoteMember): readonly XmlElement[] {
+function accidentalsOf({ spelling }: NoteMember, environment: Environment): readonly XmlElement[] {
+  const { accidental, cautionary, editors } = spelling;
   const element = (sign: AccidentalSign | undefined, how: XmlAttributes = {}): readonly XmlElement[] =>
     sign === undefined ? [] : [xml('accid', { accid: ACCIDENTALS[sign], ...how })];
   return [
     ...element(accidental),
     ...element(cautionary, { func: 'caution', enclose: 'paren' }),
-    ...element(editors, { func: 'edit', enclose: 'brack' }),
+    ...element(editors, { func: 'edit', resp: responsible(environment), enclose: 'brack' }),
   ];
 }
 

@@ -3,7 +3,7 @@ import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import type { Environment } from '../../score/environment';
 import type { AppliedMark } from '../../score/score';
 import { leaf, type XmlAttributes, type XmlElement, xml } from '../xml';
-import { limits, withDoubt, words } from './editorial';
+import { limits, responsible, withDoubt, words } from './editorial';
 import { ACCIDENTALS } from './tables';
 
 /** A mark where it stands. */
@@ -48,7 +48,7 @@ const sign: Maker = ({ mark }, attributes) => {
   const shared = {
     ...attributes,
     type: words(shape?.name, parameters.includes('after') && 'after', attributes.type as string | undefined),
-    label: `${[name, ...mark.accidentals.map(({ form }) => form.text)].join('')}${unsaid.length === 0 ? '' : ` (${unsaid.join(' ')})`}`,
+    label: `${[name, ...mark.accidentals.map(({ form }) => form.text)].join('')}${unsaid.length === 0 ? '' : `(${unsaid.join(' ')})`}`,
     enclose: editors ? 'brack' : undefined,
   };
   if (shape?.musicxml === 'arpeggiate')
@@ -148,6 +148,7 @@ function accidental(mark: AppliedMark, environment: Environment): XmlElement | u
     accid: ACCIDENTALS[form.accidental],
     place: placementOf(mark) ?? 'above',
     func: form.editors ? 'edit' : undefined,
+    resp: form.editors ? responsible(environment) : undefined,
     enclose: form.editors ? 'brack' : undefined,
     ...names,
     type: except,
