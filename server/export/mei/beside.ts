@@ -229,11 +229,11 @@ class Gatherer {
     this.put(first.measure, xml('annot', { 'xml:id': id, plist, ...names, type }, hintText(text)));
   }
 
-  private ofPlace(first: Chunk, annotations: readonly AppliedAnnotation[], about: readonly string[]): void {
+  private ofPlace(first: Chunk, annotations: readonly AppliedAnnotation[], notes: readonly string[]): void {
     const place = placeOf(first) ?? '';
     for (const [i, annotation] of annotations.entries()) {
-      const element = annotationElement(annotation, partId(place, 'a', i + 1), about, this.environment);
-      this.said.push({ place, measure: this.names.ofBar(first.measure), element });
+      const element = annotationElement(annotation, partId(place, 'a', i + 1), notes, this.environment);
+      this.said.push({ place, measure: this.names.ofBar(first.measure), notes, element });
     }
   }
 

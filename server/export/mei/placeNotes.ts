@@ -1,6 +1,6 @@
 /** What is said of places of options points to their `app` or `choice`, or where there is none to their notes. */
 import { type XmlElement, xml } from '../xml';
-import { childrenOf } from './elements';
+import { childrenOf, idsIn } from './elements';
 
 /** An annotation of a place. */
 export interface SaidOfPlace {
@@ -8,36 +8,39 @@ export interface SaidOfPlace {
   readonly place: string;
   /** The id of the measure where it begins. */
   readonly measure: string;
-  /** It points to the notes of the option taken. */
+  /** The ids of the notes of the option taken. */
+  readonly notes: readonly string[];
   readonly element: XmlElement;
 }
 
 /** The tree with each annotation once, in the measure where its place begins, and with the places that are linked. */
 export function withSaid(root: XmlElement, said: readonly SaidOfPlace[]): XmlElement {
   const apparatus = apparatusIn(root);
+  const ids = new Set(idsIn(root));
   const known = new Set<unknown>();
   const byMeasure = new Map<string, XmlElement[]>();
-  for (const { place, measure, element } of said) {
+  for (const { place, measure, notes, element } of said) {
     const id = element.attributes['xml:id'];
     if (known.has(id)) continue;
     known.add(id);
-    const ids = apparatus.filter((one) => one.place === place).map((one) => one.id);
-    const plist = ids.length === 0 ? element.attributes.plist : pointers(ids);
+    const own = apparatus.filter((one) => one.place === place).map((one) => one.id);
+    const about = [own, notes.filter((one) => ids.has(one)), [measure]].find((some) => some.length > 0) ?? [];
     const here = byMeasure.get(measure) ?? [];
     byMeasure.set(measure, here);
-    here.push({ ...element, attributes: { ...element.attributes, plist } });
+    here.push({ ...element, attributes: { ...element.attributes, plist: pointers(about) } });
   }
   const write = (element: XmlElement): XmlElement => {
     const { name, attributes, content } = element;
     if (name === 'p' && attributes.n === 'link' && typeof content === 'string') {
       const names = content.split(' ');
-      const ids = apparatus.filter(({ label }) => label !== undefined && names.includes(label)).map(({ id }) => id);
-      return ids.length === 0 ? element : xml(name, { ...attributes, corresp: pointers(ids) }, content);
+      const linked = apparatus.filter(({ label }) => label !== undefined && names.includes(label));
+      const corresp = pointers(linked.map(({ id }) => id));
+      return linked.length === 0 ? element : xml(name, { ...attributes, corresp }, content);
     }
     if (typeof content !== 'object') return element;
     const children = content.map((child) => child && write(child));
-    const notes = name === 'measure' ? (byMeasure.get(`${attributes['xml:id']}`) ?? []) : [];
-    return xml(name, attributes, [...children, ...notes]);
+    const annotations = name === 'measure' ? (byMeasure.get(`${attributes['xml:id']}`) ?? []) : [];
+    return xml(name, attributes, [...children, ...annotations]);
   };
   return write(root);
 }
