@@ -52,6 +52,22 @@ After:
     tempo 4 at 50
       dessus | 32 c5'zz d e f 8 g 2. a |`,
   },
+  'sign-on-beat': {
+    level: 'info',
+    sentence: '`{sign}` begins before the beat, but no note before it can give it the time: it begins on the beat.',
+    help: `The row takes its first notes from the end of the note before. At the beginning of a piece, or after a note too short for
+that, there is none; they are played on the beat, in the time of their own note.
+
+Before:
+
+    signs dandrieu-1724
+      dessus | 1 d5'azs |
+
+After:
+
+    signs dandrieu-1724
+      dessus | 2 g4 d5'azs |`,
+  },
   'auxiliary-undecided': {
     level: 'info',
     sentence:

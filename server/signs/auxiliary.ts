@@ -29,19 +29,16 @@ export interface Auxiliary {
 export class Auxiliaries {
   private readonly known = new Map<string, Auxiliary>();
 
-  /**
-   * @param forced the accidental that stands at the sign, for its first step that is not the written note; it alters the
-   *   auxiliary only
-   */
+  /** @param forced the accidentals that stand at the sign, each for one of its steps; they alter the auxiliary only */
   constructor(
     private readonly passage: Passage,
     private readonly bearer: Bearer,
-    private readonly forced: Step | undefined,
+    private readonly forced: readonly Step[],
   ) {}
 
   at({ step, accidental }: Step): Auxiliary {
     if (step === 0 && accidental === undefined) return { pitch: this.bearer.pitch, undecided: false };
-    const sign = accidental ?? (this.forced?.step === step ? this.forced.accidental : undefined);
+    const sign = accidental ?? this.forced.find((one) => one.step === step)?.accidental;
     const key = `${step}${sign ?? ''}`;
     const known = this.known.get(key) ?? this.find(step, sign);
     this.known.set(key, known);
@@ -54,7 +51,7 @@ export class Auxiliaries {
     const plain = pitchOn(degree, this.leading(step) ?? this.alterationOf(degree));
     const inner = this.at({ step: step - Math.sign(step) }).pitch;
     const smooth = withoutAugmentedSecond(plain, inner);
-    return this.withoutFalseRelation(smooth, plain, inner);
+    return this.withoutFalseRelation(smooth, inner);
   }
 
   // ── signature and neighbours ──
@@ -101,8 +98,11 @@ export class Auxiliaries {
 
   // ── what sounds with it ──
 
-  /** No key is altered that another voice sounds in its other inflection. */
-  private withoutFalseRelation(smooth: SoundingPitch, plain: SoundingPitch, inner: SoundingPitch): Auxiliary {
+  /**
+   * What another voice sounds in its other inflection goes before the signature, but not before what the voice itself has in
+   * the bar, nor does it make an augmented second.
+   */
+  private withoutFalseRelation(smooth: SoundingPitch, inner: SoundingPitch): Auxiliary {
     const { bar, onset, end, voice } = this.bearer;
     const others = this.passage
       .soundingIn(bar, onset, end)
@@ -110,8 +110,9 @@ export class Auxiliaries {
     const against = others.find((event) => event.pitch?.alteration !== smooth.alteration);
     if (against?.pitch === undefined) return { pitch: smooth, undecided: false };
     const yielding = pitchOn(degreeOf(smooth), against.pitch.alteration);
-    if (withoutAugmentedSecond(yielding, inner).midi === yielding.midi) return { pitch: yielding, undecided: false };
-    return { pitch: plain, undecided: true };
+    const isOwn = this.ofLetter(bar.index, smooth.letter).some((one) => one.voice === voice);
+    const yields = !isOwn && withoutAugmentedSecond(yielding, inner).midi === yielding.midi;
+    return { pitch: yields ? yielding : smooth, undecided: !yields };
   }
 }
 

@@ -6,8 +6,8 @@ import { type Clock, partOf } from './clock';
 import { degreeOf } from './degrees';
 import type { Pieces } from './pieces';
 
-/** Seconds: the whole of a spreading, of a final chord; from note to note, in an upbeat. Common practice. */
-const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07, inUpbeat: 0.03 } as const;
+/** Seconds: the whole of a spreading, of a final chord; from note to note, with others in passing, in an upbeat. Common practice. */
+const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07, filled: 0.09, inUpbeat: 0.03 } as const;
 /** Seconds below which a third is struck plain, with nothing in passing. Common practice. */
 export const SHORTEST_FILLED = 0.25;
 
@@ -65,13 +65,13 @@ function seriesOf({ notes, how, between }: Spreading): Struck[] {
 const isThird = (lower: SoundingPitch | undefined, upper: SoundingPitch | undefined): boolean =>
   lower !== undefined && upper !== undefined && degreeOf(upper) - degreeOf(lower) === 2;
 
-/** From note to note: the whole spreading takes no more than a quarter of the chord. */
-function gapOf({ notes, clock, final, upbeat, grid }: Spreading, count: number): Time {
+/** From note to note: the whole takes no more than a quarter of the chord; with notes in passing each an eighth at most. */
+function gapOf({ notes, how, clock, final, upbeat, grid }: Spreading, count: number): Time {
   const length = notes.map(({ duration }) => duration).reduce(earliest);
   const gaps = count - 1;
   const whole = final ? SPREAD.final : SPREAD.whole;
-  const most = upbeat ? SPREAD.inUpbeat : SPREAD.gap;
-  const seconds = final ? whole / gaps : Math.min(most, whole / gaps);
-  const gap = partOf(clock, length, seconds, 4 * gaps);
-  return grid !== undefined && compare(multiply(grid, time(4 * gaps)), length) <= 0 ? grid : gap;
+  const usual = how.filled ? SPREAD.filled : SPREAD.gap;
+  const fewest = how.filled ? Math.max(8, 2 * gaps) : 4 * gaps;
+  const gap = partOf(clock, length, Math.min(upbeat ? SPREAD.inUpbeat : usual, whole / gaps), fewest);
+  return grid !== undefined && compare(multiply(grid, time(fewest)), length) <= 0 ? grid : gap;
 }

@@ -75,10 +75,10 @@ export class Clocks {
     return inForce(this.clocks, onset) ?? ASSUMED;
   }
 
-  /** The length of a beat: that of the meter, or a semiminim. */
+  /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a semiminim. */
   beatAt(onset: Time): Time {
-    const meter = inForce(this.meters, onset);
-    return meter === undefined ? time(1, 4) : time(1, meter.beatValue);
+    const { beats, beatValue } = inForce(this.meters, onset) ?? { beats: 4, beatValue: 4 };
+    return time(beats > 3 && beats % 3 === 0 ? 3 : 1, beatValue);
   }
 }
 

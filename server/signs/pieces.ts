@@ -1,6 +1,7 @@
 /** What is played for each event while its signs are realised: at first the event itself, in the end perhaps many notes. */
 import { add, compare, divide, subtract, type Time, time } from '../../grammar/time';
 import { inOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
+import { endOf } from './clock';
 
 /** A note that is played, or, without a pitch, a silence. */
 export interface Piece {
@@ -33,6 +34,13 @@ export class Pieces {
     const last = pieces.at(-1);
     if (last !== undefined)
       this.set(event, [...pieces.slice(0, -1), { ...last, duration: subtract(until, last.onset) }]);
+  }
+
+  /** Lets the first note of an event begin later, after what has taken its time. */
+  begin(event: PerformedEvent, onset: Time, realised: Realised | undefined): void {
+    const [first, ...rest] = this.of(event);
+    if (first !== undefined)
+      this.set(event, [{ ...first, onset, duration: subtract(endOf(first), onset), realised }, ...rest]);
   }
 
   /** Strikes the last note of an event later; it ends when it did. A voice in which nothing sounds till then is `silent`. */

@@ -5,7 +5,8 @@
  * take from it, or from the note before, so that time is conserved.
  */
 import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
-import { pitchText } from '../../grammar/vocabulary/pitches';
+import type { Recipe } from '../../grammar/tree';
+import { ALTERATIONS, pitchText } from '../../grammar/vocabulary/pitches';
 import type { Performance, PerformedEvent, PerformedPiece, Realised, SoundingPitch } from '../score/performance';
 import type { Tempo } from '../score/score';
 import { appoggiaturaOf } from './appoggiatura';
@@ -24,6 +25,7 @@ import { Remarks } from './remarks';
 import { type FoundRow, type PlayedRow, type PlayedTable, rowsFor } from './rows';
 import { isDrawnAfter, recipeSaid } from './said';
 import { playSmall, smallGroups } from './smallNotes';
+import { layOutSuffixed, stepsOf } from './suffix';
 import { playableRow } from './told';
 
 export interface RealiseOptions {
@@ -62,6 +64,8 @@ class Realiser {
   private readonly pieces = new Pieces();
   /** The last small note before a main note. */
   private readonly smallBefore = new Map<PerformedEvent, PerformedEvent>();
+  /** The small notes at the end of a main note. */
+  private readonly smallAfter = new Map<PerformedEvent, readonly PerformedEvent[]>();
 
   constructor(
     private readonly performed: PerformedPiece,
@@ -96,7 +100,8 @@ class Realiser {
       const grid = this.options.form === 'print' ? gridOf(group.main.duration) : undefined;
       playSmall(group, { passage: this.passage, pieces: this.pieces, table, clock, grid });
       const last = group.notes.at(-1);
-      if (!group.after && last !== undefined) this.smallBefore.set(group.main, last);
+      if (group.after) this.smallAfter.set(group.main, group.notes);
+      else if (last !== undefined) this.smallBefore.set(group.main, last);
     }
   }
 
@@ -159,7 +164,7 @@ class Realiser {
       final: notes.every((note) => this.passage.after(note) === undefined),
       upbeat: isUpbeat(this.passage, first, clock),
       realised: realisedBy(signs, row),
-      between: (lower) => this.auxiliaries(lower, lower, undefined).at({ step: 1 }).pitch,
+      between: (lower) => this.auxiliaries(lower, lower, []).at({ step: 1 }).pitch,
       grid: this.options.form === 'print' ? gridOf(first.duration) : undefined,
     };
     spread(spreading, this.pieces);
@@ -201,45 +206,78 @@ class Realiser {
 
   // ── one sign on one note ──
 
-  /** Plays a sign on what is left of its note: after a small note, another sign, or its turn in a chord. */
+  /** Plays a sign on what is left of its note: after a small note, another sign, or its turn in a chord, before a cut. */
   private play(signed: Signed, row: PlayedRow): void {
     const { event, signs } = signed;
     const [sign] = signs;
     const pieces = this.pieces.of(event);
-    const target = pieces.at(-1);
-    if (sign === undefined || target?.pitch === undefined || isZero(target.duration)) return;
+    const index = pieces.findLastIndex(({ pitch }) => pitch !== undefined);
+    const target = pieces[index];
+    if (sign === undefined || target === undefined) return;
     const recipe = recipeSaid(signs, row);
     const steps = recipe.phrases.flatMap((phrase) => phrase.steps);
-    const auxiliaries = this.auxiliaries(event, target, forcedBy(sign, steps));
+    const auxiliaries = this.auxiliaries(event, target, forcedBy(signs, steps, this.auxiliaries(event, target, [])));
     const leans = recipe.phrases.find(({ leaned }) => leaned)?.steps[0];
     const small = leans && auxiliaries.at(leans).pitch;
+    const suffixed = this.suffixed(signed, target, recipe, small);
     const place = this.placeOf(event, sign, target, small);
-    const layout = layOut(recipe, place, isDrawnAfter(signs));
+    const layout = suffixed?.layout ?? this.layout(signed, target, recipe, place);
     if (layout === undefined) {
       this.remarks.ofSign(sign, 'sign-too-short', { ms: Math.round(seconds(place) * 1000) });
       return;
     }
     const begun = this.begun(event, target, layout, auxiliaries);
     const played = piecesOf(begun.slices, begun.onset, auxiliaries, realisedBy(signs, row));
-    this.pieces.set(event, [...pieces.slice(0, -1), ...played]);
+    const suffix = suffixed?.notes ?? [];
+    const own = played.slice(0, played.length - suffix.length);
+    this.pieces.set(event, [...pieces.slice(0, index), ...own, ...pieces.slice(index + 1)]);
+    for (const [i, note] of suffix.entries()) this.pieces.set(note, played.slice(own.length + i, own.length + i + 1));
     const undecided = steps.map((step) => auxiliaries.at(step)).find((auxiliary) => auxiliary.undecided);
     if (undecided === undefined) return;
     this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(undecided.pitch) });
   }
 
+  /** A trill with the small notes written out at its end, which are its suffix. */
+  private suffixed(
+    { event, signs: [sign] }: Signed,
+    target: Piece,
+    recipe: Recipe,
+    small: SoundingPitch | undefined,
+  ): Suffixed | undefined {
+    const notes = this.smallAfter.get(event) ?? [];
+    const [first, last] = [notes[0], notes.at(-1)].map((note) => note && this.pieces.of(note).at(-1));
+    if (sign === undefined || first === undefined || last === undefined || event.pitch === undefined) return undefined;
+    if (!equal(first.onset, endOf(target))) return undefined;
+    const whole = { ...target, duration: subtract(endOf(last), target.onset) };
+    const steps = stepsOf(notes, event.pitch);
+    const layout = layOutSuffixed(recipe, steps, this.placeOf(event, sign, whole, small));
+    return layout && { layout, notes };
+  }
+
+  /** What the sign plays; where no note before can give it the time before the beat, it begins on the beat, and that is told. */
+  private layout({ event, signs }: Signed, target: Piece, recipe: Recipe, place: Place): Layout | undefined {
+    const layout = layOut(recipe, place, isDrawnAfter(signs));
+    const [sign] = signs;
+    if (layout === undefined || sign === undefined || this.makesRoom(event, target, layout)) return layout;
+    this.remarks.ofSign(sign, 'sign-on-beat', {});
+    return layOut({ ...recipe, start: 'on beat' }, place, isDrawnAfter(signs));
+  }
+
+  /** Takes from the note before what is played before the beat; after a small note, or another sign, it is out of reach. */
+  private makesRoom(event: PerformedEvent, target: Piece, layout: Layout): boolean {
+    const early = earlyIn(layout);
+    if (isZero(early)) return true;
+    const before = this.passage.before(event)?.events.at(-1);
+    const isFirst = equal(target.onset, event.onset) && this.pieces.of(event)[0]?.onset === target.onset;
+    return isFirst && before !== undefined && this.pieces.shorten(before, early);
+  }
+
   /** Where the sign begins: before the beat, on it, or, if its first note sounds already, after that. */
   private begun(event: PerformedEvent, target: Piece, layout: Layout, auxiliaries: Auxiliaries): Begun {
-    const early = sumOf(layout.before.map(({ length }) => length));
-    if (early.n !== 0) {
-      const before = this.passage.before(event)?.events.at(-1);
-      // After a small note, or another sign, the note before it is out of reach.
-      const isFirst = this.pieces.of(event).length === 1 && equal(target.onset, event.onset);
-      const fits = isFirst && before !== undefined && this.pieces.shorten(before, early);
-      return fits
-        ? { onset: subtract(target.onset, early), slices: [...layout.before, ...layout.slices] }
-        : { onset: target.onset, slices: layout.slices };
-    }
-    return this.tiedIn(event, target, layout.slices, auxiliaries) ?? { onset: target.onset, slices: layout.slices };
+    const { before, slices } = layout;
+    const early = earlyIn(layout);
+    if (!isZero(early)) return { onset: subtract(target.onset, early), slices: [...before, ...slices] };
+    return this.tiedIn(event, target, slices, auxiliaries) ?? { onset: target.onset, slices };
   }
 
   /** The first note of the sign is the upper neighbour that sounds already, slurred or leaning: it is not struck again. */
@@ -294,7 +332,7 @@ class Realiser {
     };
   }
 
-  private auxiliaries(event: PerformedEvent, target: Lasting, forced: Step | undefined): Auxiliaries {
+  private auxiliaries(event: PerformedEvent, target: Lasting, forced: readonly Step[]): Auxiliaries {
     const { bar } = event.from[0].placed;
     const { pitch, voice, stave } = event;
     if (pitch === undefined) throw new RangeError('a sign stands at a note');
@@ -305,6 +343,11 @@ class Realiser {
 }
 
 type Lasting = Pick<Piece, 'onset' | 'duration'>;
+
+interface Suffixed {
+  readonly layout: Layout;
+  readonly notes: readonly PerformedEvent[];
+}
 
 interface Begun {
   readonly onset: Time;
@@ -317,12 +360,26 @@ function only({ event, signs }: Signed, forChord: boolean): Signed[] {
   return kept.length === 0 ? [] : [{ event, signs: kept }];
 }
 
-/** The accidental directly after a sign alters its first auxiliary. */
-function forcedBy({ mark }: BorneSign, steps: readonly Step[]): Step | undefined {
-  const accidental = mark.accidentals[0]?.form.accidental;
-  const first = steps.find(({ step }) => step !== 0);
-  return accidental === undefined || first === undefined ? undefined : { step: first.step, accidental };
+/**
+ * An accidental directly after a sign decides the auxiliary that is undecided, or alters the first, or, where that has it
+ * already, the next; after the second of two signs that are one it alters what that sign adds, the last.
+ */
+function forcedBy(signs: readonly BorneSign[], steps: readonly Step[], plain: Auxiliaries): Step[] {
+  const left = [...new Set(steps.map(({ step }) => step).filter((step) => step !== 0))];
+  return signs.flatMap(({ mark }, index) =>
+    mark.accidentals.flatMap(({ form: { accidental } }): Step[] => {
+      if (accidental === undefined) return [];
+      const ordered = index === 0 ? left : [...left].reverse();
+      const alters = (step: number): boolean => plain.at({ step }).pitch.alteration !== ALTERATIONS[accidental];
+      const step = ordered.find((one) => plain.at({ step: one }).undecided) ?? ordered.find(alters) ?? ordered[0];
+      if (step === undefined) return [];
+      left.splice(left.indexOf(step), 1);
+      return [{ step, accidental }];
+    }),
+  );
 }
+
+const earlyIn = ({ before }: Layout): Time => sumOf(before.map(({ length }) => length));
 
 const realisedBy = (signs: readonly BorneSign[], { table, label }: PlayedRow): Realised => ({
   sign: signs.flatMap(({ shapes }) => shapes).join('+'),

@@ -1,8 +1,8 @@
 /** Small notes: which note each belongs to, and how much of its time they take. */
-import { add, multiply, subtract, type Time, time } from '../../grammar/time';
+import { add, divide, earliest, multiply, subtract, type Time, time } from '../../grammar/time';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import { appoggiaturaOf, isPassing } from './appoggiatura';
-import { type Clock, endOf, lasting, partOf } from './clock';
+import { type Clock, endOf, partOf } from './clock';
 import { degreeOf } from './degrees';
 import type { Moment, Passage } from './passage';
 import type { Piece, Pieces } from './pieces';
@@ -84,14 +84,13 @@ export function playSmall(group: SmallGroup, context: SmallContext): void {
   const [only] = group.notes;
   if (group.after) playAtEnd(group, context);
   else if (group.notes.length === 1 && only !== undefined) playAppoggiatura(group, only, context);
-  else playBefore(group, lengthOfEach(group, context), context);
+  else playBefore(group, lengthOfEach(group.notes.length, group.main.duration, context), context);
 }
 
 const realisedBy = ({ table }: SmallContext): Piece['realised'] => ({ sign: 'small', table: table.name, row: '' });
 
-function lengthOfEach({ notes, main }: SmallGroup, { clock, grid }: SmallContext): Time {
-  return grid ?? partOf(clock, main.duration, EACH, 2 * notes.length);
-}
+const lengthOfEach = (count: number, among: Time, { clock, grid }: SmallContext): Time =>
+  grid ?? partOf(clock, among, EACH, 2 * count);
 
 /** On the beat, one after another; the main note has the rest. */
 function playBefore({ notes, main }: SmallGroup, each: Time, context: SmallContext): void {
@@ -100,24 +99,22 @@ function playBefore({ notes, main }: SmallGroup, each: Time, context: SmallConte
     const onset = add(main.onset, multiply(each, time(index)));
     context.pieces.set(note, [{ pitch: note.pitch, onset, duration: each, realised }]);
   });
-  const late = multiply(each, time(notes.length));
-  const onset = add(main.onset, late);
-  const duration = subtract(main.duration, late);
-  context.pieces.set(main, [{ pitch: main.pitch, onset, duration, realised }]);
+  context.pieces.begin(main, add(main.onset, multiply(each, time(notes.length))), realised);
 }
 
-/** In the last moments of the note before. */
-function playAtEnd(group: SmallGroup, context: SmallContext): void {
-  const each = lengthOfEach(group, context);
-  const { notes, main } = group;
-  const end = endOf(main);
+/** In the last moments of the note before, of what its own appoggiatura has left of it. */
+function playAtEnd({ notes, main }: SmallGroup, context: SmallContext): void {
+  const last = context.pieces.of(main).at(-1);
+  if (last === undefined) return;
+  const each = lengthOfEach(notes.length, last.duration, context);
+  const end = endOf(last);
   const realised = realisedBy(context);
   const begin = subtract(end, multiply(each, time(notes.length)));
   notes.forEach((note, index) => {
     const onset = add(begin, multiply(each, time(index)));
     context.pieces.set(note, [{ pitch: note.pitch, onset, duration: each, realised }]);
   });
-  context.pieces.set(main, [{ pitch: main.pitch, onset: main.onset, duration: subtract(begin, main.onset), realised }]);
+  context.pieces.lengthen(main, begin);
 }
 
 function playAppoggiatura(group: SmallGroup, small: PerformedEvent, context: SmallContext): void {
@@ -152,9 +149,12 @@ function playWhole(main: PerformedEvent, small: PerformedEvent, rest: PerformedE
 /** Short, in the time of the note before. */
 function playPassing(main: PerformedEvent, small: PerformedEvent, context: SmallContext): void {
   const { passage, pieces, clock, grid } = context;
-  const length = grid ?? lasting(clock, EACH);
   const before = passage.before(main)?.events.at(-1);
-  if (before === undefined || !pieces.shorten(before, length)) return;
+  const last = before && pieces.of(before).at(-1);
+  if (before === undefined || last === undefined) return;
+  const most = partOf(clock, last.duration, EACH, 2);
+  const length = grid === undefined ? most : earliest(grid, divide(last.duration, time(2)));
+  pieces.shorten(before, length);
   const onset = subtract(main.onset, length);
   pieces.set(small, [{ pitch: small.pitch, onset, duration: length, realised: realisedBy(context) }]);
 }

@@ -31,11 +31,12 @@ export function trill(whole: Trill, place: Place): readonly Slice[] | undefined 
   return chosen && strokesOf(chosen, place, brief);
 }
 
-/** The upper note, or whatever the trill begins with, and the main note; from the main note three. */
+/** The note that is beaten and the main note, without the beginning of the sign; from the main note three. */
 function twoStrokes({ lead, cycle, tail }: Trill, { length, tied }: Place): Slice[] {
-  const steps = [...lead, ...cycle.steps.map((step) => ({ step })), ...tail].map(({ step }) => step);
-  const first = steps.find((step) => step !== undefined && !isMain(step));
-  const fromMain = isMain(steps[0]) || tied;
+  const beaten = cycle.steps.find((step) => !isMain(step));
+  const first =
+    beaten ?? [...lead, ...tail].map(({ step }) => step).find((step) => step !== undefined && !isMain(step));
+  const fromMain = isMain(lead.length > 0 ? lead[0]?.step : cycle.steps[0]) || tied;
   const played = fromMain ? [MAIN, first, MAIN] : [first, MAIN];
   return played.map((step) => ({ step, length: divide(length, time(played.length)) }));
 }

@@ -1,9 +1,10 @@
 /** How a sign is played where it stands: rules of common practice, unless a source is named. */
 import { describe, expect, it } from 'vitest';
-import { format } from '../../grammar/time';
+import { format, time, ZERO } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { perform } from '../../server/readings/perform';
-import { eventsOfVoice, notes, type Passage, performed, played, problemsIn } from '../helpers/realised';
+import type { PerformedEvent } from '../../server/score/performance';
+import { eventsOfVoice, gaps, notes, type Passage, performed, played, problemsIn } from '../helpers/realised';
 import { scoreOf } from '../helpers/scores';
 
 const in1689 = (lane: string, more: Partial<Passage> = {}): Passage => ({
@@ -64,6 +65,18 @@ describe('a trill', () => {
     expect(notes(in1689("2. c5 8 d d'zz", { meter: 'C' }))).toBe('c5 d5 e5 d5');
   });
 
+  it('with a beginning of its own has, on a short note, two strokes from above and not another sign', () => {
+    expect(notes(in1689("8 d5'zhb e 2. f", { tempo: '4 at 110' }))).toBe('e5 d5 e5 f5');
+    expect(notes(in1689("8 e5'u d'zhb'. 2. f", { tempo: '4 at 110' }))).toBe('e5 d5 e5 d5 f5');
+  });
+
+  it('is slow or gay by the dotted beats of 6/8 and 12/8 (Hotteterre 1719)', () => {
+    const inBar = (meter: string, tempo: string): number => count(in1689("2. d5'zz", { meter, tempo }));
+    expect(inBar('6/8', '4. at 40')).toBe(inBar('6/8', '8 at 120'));
+    // Slow, 8.5 strokes a second, on the crotchet and a half before the stop: one and a half seconds.
+    expect(inBar('6/8', '4. at 40')).toBeLessThan(inBar('3/4', '4 at 60'));
+  });
+
   it('in thirds goes stroke by stroke with the other', () => {
     const both = in1689("2 e5'zz", { lanes: ["2 e5'zz", "2 c5'zz"], meter: '2/4' });
     const onsets = (voice: number): string[] => eventsOfVoice(performed(both), voice).map(({ onset }) => format(onset));
@@ -100,7 +113,32 @@ describe('an auxiliary', () => {
   });
 
   it('is the key that another voice sounds at that moment, not its other inflection', () => {
-    expect(notes(in1689('', { lanes: ["1 e5'zz", '1 f#3'] })).split(' ')[0]).toBe('f#5');
+    // Without the bass the note below the final would be the leading note of the bar before.
+    expect(notes(in1689('', { lanes: ["2 d5 c# | 1 d'ca", '1 a3 | 1 cn3'], key: 'bb' }))).toBe('d5 c#5 d5 c5 d5');
+  });
+
+  it('is what its own voice has in the bar, though another sounds it otherwise, and that is told', () => {
+    const clash = in1689('', { lanes: ["4 f#5 2 e5'zz 4 d", '4 a4 2 f4 4 f'] });
+    expect(notes(clash)).toMatch(/^f#5 f#5 e5 f#5 /);
+    expect(problemsIn(clash)).toEqual(['auxiliary-undecided']);
+  });
+
+  it('makes no augmented second though another voice sounds its degree otherwise, and that is told', () => {
+    const above = in1689('', { lanes: ["2 bb4'zz a", '2 c#4 d'], key: 'bb' });
+    expect(notes(above)).toMatch(/^c5 bb4 c5 bb4 /);
+    expect(problemsIn(above)).toEqual(['auxiliary-undecided']);
+    expect(notes(in1689('', { lanes: ["2 g#4'ca a", '2 f4 e'] }))).toBe('g#4 f#4 g#4 a4');
+  });
+
+  it('that is undecided is decided by the accidental that its finding asks for', () => {
+    const decided = in1689('', { lanes: ["2 c#5'turn'n d", '2 bb3 a'], key: 'bb' });
+    expect(notes(decided)).toBe('d5 c#5 b4 c#5 d5');
+    expect(problemsIn(decided)).toEqual([]);
+    expect(notes(in1689('', { lanes: ["2 c#5'turn'b d", '2 bb3 a'], key: 'bb' }))).toBe('d5 c#5 bb4 c#5 d5');
+  });
+
+  it('that the second of two signs adds is altered by the accidental after that', () => {
+    expect(notes({ ...in1689("2 d5'ss'turn'#"), table: 'purcell-1696' })).toMatch(/^e5 d5 .*e5 d5 c#5 d5$/);
   });
 
   it('is decided by an accidental at the sign', () => {
@@ -130,6 +168,11 @@ describe('a key that another voice holds', () => {
 describe('signs that stand together', () => {
   it('are played one after the other where the table has no row for both', () => {
     expect(notes(in1689("2 c5 d'cb'zz"))).toMatch(/^c5 c5 e5 d5 .*d5$/);
+  });
+
+  it('are both played where one of them cuts the note short: the other on what sounds', () => {
+    expect(notes(in1689("2 d5'dash'zz e"))).toMatch(/^e5 d5 .*d5 r e5$/);
+    expect(notes({ ...in1689("2 d5'wedge'zz e"), table: 'couperin-1713' })).toMatch(/^e5 d5 .*d5 r e5$/);
   });
 
   it('are one sign where it has: the longest set wins', () => {
@@ -166,6 +209,14 @@ describe('a spread chord', () => {
     expect(first).toHaveLength(2);
   });
 
+  it('has no more than 70 ms from note to note, and 90 where notes are struck in passing', () => {
+    const second = (lane: string): string => chord(lane).split(' ')[1] ?? '';
+    // A semibreve of four seconds: 1/57 of it is 70 ms, 1/44 of it 91.
+    expect(second("1 c5-e'scu")).toBe('e5@1/57');
+    expect(second("1 c5-e'tcb")).toBe('d5@1/44');
+    expect(played(in1689("1 c5-e'tcb"))).toBe('c5:1 d5:1/44 e5:21/22');
+  });
+
   it('is struck plain where a third has no time for a note in passing, and that is told', () => {
     expect(notes(in1689("8 c5-e'tcb 8 d 2. c", { tempo: '4 at 160' }))).toBe('c5 e5 d5 c5');
     expect(problemsIn(in1689("8 c5-e'tcb 8 d 2. c", { tempo: '4 at 160' }))).toEqual(['sign-too-short']);
@@ -184,6 +235,30 @@ describe('small notes', () => {
 
   it('at the end of a bar are played at the end of the note before', () => {
     expect(notes(in1689('1 d5 {small 16 c5 d5}'))).toBe('d5 c5 d5');
+  });
+
+  it('before and after one note share its time', () => {
+    const both = (sign: string): Passage => ({
+      ...in1689(`2 c5 {small 8 e5} 2 d${sign} {small 16 c5 d}`),
+      table: 'turk-1789',
+    });
+    const events = (sign: string): readonly PerformedEvent[] => eventsOfVoice(performed(both(sign)));
+    expect(notes(both(''))).toBe('c5 e5 d5 c5 d5');
+    expect(played(both(''))).toMatch(/^c5:1\/2 e5:1\/4 d5:/);
+    for (const sign of ['', "'tr"]) expect(gaps(events(sign), ZERO, time(1))).toEqual([]);
+  });
+
+  it('at the end of a trill are its suffix: of its speed, without a stop before them, and instead of that of the table', () => {
+    const closed = (table: string): Passage => ({ ...in1689("2 c5 2 d'tr {small 16 c5 d} | 1 e5"), table });
+    const [, ...strokes] = played(closed('turk-1789')).split(' ').slice(0, -1);
+    expect(strokes.join(' ')).toMatch(/^e5:\S+ d5:\S+ .*e5:\S+ d5:\S+ c5:\S+ d5:\S+$/);
+    expect(new Set(strokes.map((note) => note.replace(/.*:/, ''))).size).toBe(1);
+    expect(notes(closed('quantz-1752'))).toMatch(/e5 d5 c5 d5 e5$/);
+  });
+
+  it('in passing take no more than half of a short note before them, and are never lost', () => {
+    const passing = { ...in1689('16 e5 {small 8 d} 16 c 8 d 2. e', { tempo: '4 at 100' }), table: 'quantz-1752' };
+    expect(played(passing)).toMatch(/^e5:1\/32 d5:1\/32 c5:1\/16 /);
   });
 
   it('are short where the bass moves before they would resolve (Türk, sec. 25: the harmony would suffer)', () => {
@@ -255,6 +330,12 @@ describe('a system without music', () => {
 });
 
 describe('what realising cannot do is told', () => {
+  it('where nothing stands before a sign that begins before the beat: it begins on it', () => {
+    const alone = { ...in1689("1 d5'azs"), table: 'dandrieu-1724' };
+    expect(notes(alone)).toMatch(/^c5 d5 c5 d5 /);
+    expect(problemsIn(alone)).toEqual(['sign-on-beat']);
+  });
+
   it('where the table has no such sign, with those that have it', () => {
     const [told] = performed({ ...in1689("1 d5'zl"), table: 'chambonnieres-1670' }).problems;
     expect(told?.problem).toMatchObject({
