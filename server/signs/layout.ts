@@ -1,6 +1,6 @@
 /** A recipe laid out on a note: every note of the sign with its length. */
 import { add, divide, earliest, isNegative, subtract, type Time, time, ZERO } from '../../grammar/time';
-import type { Recipe } from '../../grammar/tree';
+import type { Recipe, RecipePhrase } from '../../grammar/tree';
 import { type Atom, atomsOf, isFixed, isMain, MAIN, merged, partsOf, type Slice } from './atoms';
 import { lasting } from './clock';
 import { figure, STROKE } from './figures';
@@ -24,9 +24,14 @@ export function layOut(recipe: Recipe, place: Place, drawnAfter: boolean): Layou
   const slices =
     cycle === undefined
       ? figure(drawnAfter ? afterNote(own, place) : own, place)
-      : trill({ lead: own, cycle, tail: atomsOf(tail, place) }, place);
+      : trill({ lead: own, cycle, tail: endOfTrill(cycle, atomsOf(tail, place), place) }, place);
   if (slices === undefined) return undefined;
   return { before: merged(early.map((atom) => sized(atom, place))), slices: merged(fitted(slices, place.length)) };
+}
+
+/** A trill that goes on to the end of its note stops on the dot of a dotted one, unless it says for how long. Common practice. */
+function endOfTrill({ share: said }: RecipePhrase, tail: readonly Atom[], { dots }: Place): readonly Atom[] {
+  return tail.length === 0 && dots > 0 && said === undefined ? [{ step: MAIN, length: 'open' }] : tail;
 }
 
 /** Whatever a recipe says, its notes fill the note: what comes too late is left out, and the last lasts to the end. */

@@ -71,7 +71,7 @@ system dessus G2 meter C
     const lines = out.split('\n').filter((line) => line.includes(' decision in '));
     expect(lines).toHaveLength(3);
     expect(lines[0]).toMatch(
-      /^a\.bent:7:16 decision in french: 'zzz, Cadence of rameau-1724 \(from memory\): e5 d5 .*d5; or \(unbroken\)$/,
+      /^a\.bent:7:16 decision in french: 'zzz, Cadence of rameau-1724 \(from memory\): e5 d5 .*d5; or \(with_stop\)$/,
     );
     expect(lines[2]).toMatch(/'ca, Pincé of rameau-1724 \(likely\): e5 d5 .*e5; or \(single\)$/);
   });

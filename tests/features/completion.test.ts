@@ -39,7 +39,7 @@ describe('signs after an apostrophe', () => {
 
   it('take places, rivals and readings', () => {
     expect(labels(inLane("1 c5'zz(‸"))).toContain('above');
-    expect(labels(inLane("1 c5'tremblement_simple(‸", 'signs anglebert-1689\n'))[0]).toBe('unbroken');
+    expect(labels(inLane("1 c5'tremblement_simple(‸", 'signs anglebert-1689\n'))[0]).toBe('with_stop');
     expect(labels(inLane("1 c5'zz:‸"))).toEqual(['K', 'L', 'written']);
     expect(labels(inLane("1 c5'zz:K,‸"))).toContain('L');
   });

@@ -70,7 +70,7 @@ describe('one bar under four tables', () => {
   it('is four realisations, each with where it is from', () => {
     expect(byTable('anglebert-1689')).toEqual([
       'e5:1/32 d5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 b4:1/4 c5:1/32 b4:1/32 c5:3/16',
-      'Tremblement simple: Marques des agréments et leur signification, 1689, no. 1, from memory',
+      'Tremblement simple: Marques des agréments et leur signification, 1689, no. 1, from memory: equal notes that fill the value; their number belongs to the value printed',
       'Double cadence sans tremblement: Marques des agréments et leur signification, 1689, no. 7, as told in Grove, “Ornaments”',
       'Cheute et pincé: Marques des agréments et leur signification, 1689, no. 14, from memory',
     ]);
@@ -85,7 +85,8 @@ describe('one bar under four tables', () => {
       'Doublé: Explication des agréments, et des signes, 1713, from memory',
     ]);
     expect(byTable('rameau-1724')).toEqual([
-      'd5:3/16 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 b4:1/4 c5:1/32 b4:1/32 c5:3/16',
+      'e5:1/32 d5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 b4:1/4 c5:1/32 b4:1/32 c5:3/16',
+      'Cadence, drawn short: Table of 1724, taken over about 1731, from memory: the strokes last the whole value',
       'Doublé: Table of 1724, taken over about 1731, as told in Grove, “Ornaments”',
       'Pincé et port de voix: Table of 1724, taken over about 1731, from memory',
     ]);

@@ -24,7 +24,6 @@ export interface Drawn {
 
 export type Part = Borrowed | Stroke | Drawn;
 
-const ZIGZAG = 0xe56c;
 const TURN = 0xe567;
 const LEFT_HALF_CIRCLE = 0xe572;
 const RIGHT_HALF_CIRCLE = 0xe571;
@@ -43,7 +42,6 @@ const waves = (count: number, x = 0): Part[] =>
 export const composedShapes: Readonly<Record<string, readonly Part[]>> = {
   wavy_line: waves(4),
   wavy_line_stroke: [...waves(4), { stroke: [0.9, -0.7, 0.9, 1.1], width: 0.12 }],
-  zigzag_comma: [{ from: ZIGZAG }, { from: LEFT_HALF_CIRCLE, x: 3.1, y: -0.35, scale: 0.85 }],
   turn_zigzag_below: [{ from: TURN }, { from: HOOK_BELOW, x: 2.4 }],
   turn_zigzag_above: [{ from: TURN }, { from: HOOK_ABOVE, x: 2.4 }],
   comma_after_long: [{ from: LEFT_HALF_CIRCLE, scale: 1.2 }],

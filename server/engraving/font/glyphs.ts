@@ -40,7 +40,7 @@ const BORROWED: readonly (readonly [first: number, last: number])[] = [
   [0xe4c0, 0xe4c1], // fermatas
   [0xe4e0, 0xe4ea], // rests
   [0xe551, 0xe553], // elisions of syllables
-  [0xe566, 0xe587], // signs
+  [0xe566, 0xe588], // signs
   [0xe5b2, 0xe5bd],
   [0xe880, 0xe88a], // figures of tuplets
   [0xe910, 0xe91a], // mensurations

@@ -5,8 +5,8 @@ const MARQUES = 'Marques des agréments et leur signification, 1689';
 const fromMemory = (number: number): string => `${MARQUES}, no. ${number}, from memory`;
 const grove = (number: number): string => `${MARQUES}, no. ${number}, as told in Grove, “Ornaments”`;
 
-/** The number of strokes printed belongs to the value printed; the stop before the end is common practice. */
-const TRILL = 'on beat, (+1 0) repeated, hold';
+/** One candidate among others that the facsimile alone could decide between. */
+const CANDIDATE = 'One way to read the entry, from memory.';
 
 /** Rows stand in the order of the source: the first is its no. 1. */
 export const anglebert1689: SignTable = {
@@ -19,14 +19,14 @@ export const anglebert1689: SignTable = {
       shapes: ['zz'],
       label: 'Tremblement simple',
       drawn: 'memory',
-      recipe: TRILL,
+      recipe: 'on beat, (+1 0) repeated',
       played: 'memory',
-      citation: fromMemory(1),
+      citation: `${fromMemory(1)}: equal notes that fill the value; their number belongs to the value printed`,
       rivals: [
         {
-          name: 'unbroken',
-          recipe: 'on beat, (+1 0) repeated',
-          advocates: 'The table itself, whose equal notes fill the value.',
+          name: 'with_stop',
+          recipe: 'on beat, (+1 0) repeated, hold',
+          advocates: 'Common practice: a stop on the note before it ends.',
         },
       ],
     },
@@ -129,7 +129,7 @@ export const anglebert1689: SignTable = {
       names: ['tremblement_et_pince'],
       shapes: ['zc'],
       label: 'Tremblement et pincé',
-      drawn: 'confirmed',
+      drawn: 'memory',
       recipe: 'on beat, (+1 0) repeated, -1 0',
       played: 'confirmed',
       citation: grove(11),
@@ -187,9 +187,10 @@ export const anglebert1689: SignTable = {
       label: 'Coulé sur 2 notes de suite',
       drawn: 'confirmed',
       when: ['before higher'],
-      recipe: 'on beat, hold, +1',
+      recipe: 'unresolved "whether the passing note falls before the second note or on its beat is not settled"',
       played: 'doubtful',
-      citation: `${grove(17)}; whether the passing note falls before the second note or on it is not settled`,
+      citation: grove(17),
+      rivals: [{ name: 'before_the_second', recipe: 'on beat, hold, +1', advocates: CANDIDATE }],
     },
     {
       names: ['coule_sur_2_notes_de_suite_autre'],
@@ -197,9 +198,10 @@ export const anglebert1689: SignTable = {
       label: 'Coulé sur 2 notes de suite, autre',
       drawn: 'likely',
       when: ['before lower'],
-      recipe: 'on beat, hold, -1',
+      recipe: 'unresolved "whether the passing note falls before the second note or on its beat is not settled"',
       played: 'doubtful',
       citation: fromMemory(18),
+      rivals: [{ name: 'before_the_second', recipe: 'on beat, hold, -1', advocates: CANDIDATE }],
     },
     {
       names: ['arpege'],
@@ -224,54 +226,68 @@ export const anglebert1689: SignTable = {
       shapes: ['scu'],
       label: 'Arpégé, autre, between the notes',
       drawn: 'doubtful',
-      recipe: 'on beat, spread up, hold',
+      recipe: 'unresolved "how many arpeggios the table has, and how they differ, is doubtful"',
       played: 'doubtful',
       citation: fromMemory(21),
+      rivals: [
+        { name: 'rising', recipe: 'on beat, spread up, hold', advocates: CANDIDATE },
+        { name: 'falling', recipe: 'on beat, spread down, hold', advocates: CANDIDATE },
+      ],
     },
     {
       names: ['arpege_autre_3'],
       shapes: ['scd'],
       label: 'Arpégé, autre, between the notes',
       drawn: 'doubtful',
-      recipe: 'on beat, spread down, hold',
+      recipe: 'unresolved "how many arpeggios the table has, and how they differ, is doubtful"',
       played: 'doubtful',
       citation: fromMemory(22),
+      rivals: [
+        { name: 'falling', recipe: 'on beat, spread down, hold', advocates: CANDIDATE },
+        { name: 'rising', recipe: 'on beat, spread up, hold', advocates: CANDIDATE },
+      ],
     },
     {
       names: ['cheute_sur_une_notte'],
       shapes: ['hc'],
       label: 'Cheute sur une notte',
       drawn: 'likely',
-      recipe: 'on beat, -1 0, hold',
+      recipe:
+        'unresolved "a note below one of the chord, struck on the way in a spread chord, and released at once; the exact notes are not settled"',
       played: 'likely',
       citation: fromMemory(23),
+      rivals: [{ name: 'from_below', recipe: 'on beat, -1 0, hold', advocates: CANDIDATE }],
     },
     {
       names: ['cheute_sur_2_nottes'],
       shapes: ['hc'],
       label: 'Cheute sur 2 nottes',
       drawn: 'likely',
-      recipe: 'on beat, -1 0, hold',
+      recipe:
+        'unresolved "two such notes, struck on the way in a spread chord, and released at once; the exact notes are not settled"',
       played: 'likely',
       citation: fromMemory(24),
+      rivals: [{ name: 'from_below', recipe: 'on beat, -1 0, hold', advocates: CANDIDATE }],
     },
     {
       names: ['double_cheute_a_une_tierce'],
       shapes: ['ccb'],
       label: 'Double cheute à une tierce',
       drawn: 'likely',
-      recipe: 'on beat, -2 -1 0, hold',
+      recipe: 'unresolved "likely a slide of two notes from below; the notes are not settled"',
       played: 'likely',
       citation: fromMemory(25),
+      rivals: [{ name: 'slide', recipe: 'on beat, -2 -1 0, hold', advocates: CANDIDATE }],
     },
     {
       names: ['double_cheute_a_une_notte_seule'],
       shapes: ['ccb'],
       label: 'Double cheute à une notte seule',
       drawn: 'likely',
-      recipe: 'on beat, -2 -1 0, hold',
+      recipe: 'unresolved "likely a slide of two notes from below; the notes are not settled"',
       played: 'likely',
       citation: fromMemory(26),
+      rivals: [{ name: 'slide', recipe: 'on beat, -2 -1 0, hold', advocates: CANDIDATE }],
     },
     {
       names: ['detache_avant_un_tremblement'],

@@ -2,6 +2,7 @@ import type { SignTable } from './table';
 
 const FACULTAD = 'Correa 1626, from memory';
 const letterBorrowed = 'The book is not known to draw a sign; the letter is borrowed from later sources.';
+const CANDIDATE = 'One of the two candidates, from memory.';
 const SILENT = 'unresolved "the name is known, its notes are not recorded here"';
 
 export const correa1626: SignTable = {
@@ -17,6 +18,10 @@ export const correa1626: SignTable = {
       recipe: SILENT,
       played: 'likely',
       citation: FACULTAD,
+      rivals: [
+        { name: 'upper', recipe: 'on beat, 0 +1 0, hold', advocates: CANDIDATE },
+        { name: 'lower', recipe: 'on beat, 0 -1 0, hold', advocates: CANDIDATE },
+      ],
     },
     {
       names: ['quiebro_reiterado'],

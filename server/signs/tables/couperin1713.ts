@@ -8,6 +8,8 @@ const grove = `${EXPLICATION}, as told in Grove, “Ornaments”`;
 export const couperin1713: SignTable = {
   table: 'couperin-1713',
   title: 'François Couperin, Pièces de clavecin I, 1713',
+  missing:
+    'His three ports de voix are small notes, two of them before a pincé, and have no rows; nor have his coulés with dots, of which the second note of each beat is leaned on.',
   slowStart: { citation: 'Couperin, 1716–17, from memory; Saint-Lambert, 1702, of long trills' },
   rows: [
     {
@@ -102,7 +104,7 @@ export const couperin1713: SignTable = {
       shapes: ['wl'],
       label: 'Tremblement continu',
       drawn: 'memory',
-      recipe: 'on beat, (+1 0) repeated',
+      recipe: 'on beat, (+1 0) repeated for 1/1',
       played: 'memory',
       citation: fromMemory,
     },
@@ -110,11 +112,16 @@ export const couperin1713: SignTable = {
       names: ['trill_with_turn_above'],
       shapes: ['zz', 'turn'],
       label: 'Trill with a turn sign above',
-      drawn: 'confirmed',
-      recipe: 'on beat, (+1 0) repeated, -1 0',
-      played: 'confirmed',
+      drawn: 'likely',
+      recipe: 'unresolved "whether the trill comes first, or the turn, is disputed"',
+      played: 'doubtful',
       citation: `${EXPLICATION}; an article of 2017 proposes the turn before the trill, a reply of 2018 rejects it`,
       rivals: [
+        {
+          name: 'trill_first',
+          recipe: 'on beat, (+1 0) repeated, -1 0',
+          advocates: 'The usual reading, and the reply of 2018: the turn is the suffix of the trill.',
+        },
         {
           name: 'turn_first',
           recipe: 'on beat, +1 0 -1, (0 +1) repeated, hold',
@@ -171,7 +178,7 @@ export const couperin1713: SignTable = {
       names: ['aspiration_courte'],
       shapes: ['wedge'],
       label: 'Aspiration of a quaver or less',
-      drawn: 'confirmed',
+      drawn: 'likely',
       when: ['short'],
       recipe: 'on beat, 0 for 1/2, rest',
       played: 'doubtful',
@@ -181,7 +188,7 @@ export const couperin1713: SignTable = {
       names: ['aspiration'],
       shapes: ['wedge'],
       label: 'Aspiration',
-      drawn: 'confirmed',
+      drawn: 'likely',
       recipe: 'on beat, 0 for 3/4, rest',
       played: 'doubtful',
       citation: `${grove} for the silence at the end; its length is common practice`,
@@ -190,7 +197,7 @@ export const couperin1713: SignTable = {
       names: ['suspension'],
       shapes: ['archs'],
       label: 'Suspension',
-      drawn: 'confirmed',
+      drawn: 'likely',
       recipe: 'on beat, rest 1/4, 0',
       played: 'doubtful',
       citation: `${grove} for the silence at the beginning; its length is common practice`,

@@ -1,13 +1,31 @@
-import type { SignTable } from './table';
+import type { Rival, SignTable } from './table';
 
 const TRANSILVANO = 'Il Transilvano, 1593, from memory';
 const letterCameLater = 'The book draws no sign; the letter came into use later.';
+
+const TWICE: Rival = {
+  name: 'twice',
+  recipe: 'on beat, 0 +1 0 +1 0, hold',
+  advocates: 'The same book: one or two alternations.',
+};
 
 /** His groppo, clamation and accento are written out and have no sign. */
 export const diruta1593: SignTable = {
   table: 'diruta-1593',
   title: 'Diruta, Il Transilvano, 1593',
   rows: [
+    {
+      names: ['tremoletto_of_a_short_note'],
+      shapes: ['t'],
+      label: 'Tremoletto, of a quaver or less',
+      drawn: 'memory',
+      note: letterCameLater,
+      when: ['short'],
+      recipe: 'on beat, 0 +1 0, hold',
+      played: 'memory',
+      citation: TRANSILVANO,
+      rivals: [TWICE],
+    },
     {
       names: ['tremolo'],
       shapes: ['t'],
@@ -27,9 +45,7 @@ export const diruta1593: SignTable = {
       recipe: 'on beat, 0 +1 0, hold',
       played: 'memory',
       citation: TRANSILVANO,
-      rivals: [
-        { name: 'twice', recipe: 'on beat, 0 +1 0 +1 0, hold', advocates: 'The same book: one or two alternations.' },
-      ],
+      rivals: [TWICE],
     },
   ],
 };

@@ -12,9 +12,10 @@ export const muffat1739: SignTable = {
       names: ['trill'],
       shapes: ['t'],
       label: 'Trill',
-      drawn: 'likely',
+      drawn: 'doubtful',
+      note: "The letter is that of Georg Muffat, 1690; the book's own sign is not recorded.",
       recipe: 'on beat, (+1 0) repeated, hold',
-      played: 'likely',
+      played: 'doubtful',
       citation: COMPONIMENTI,
     },
     {

@@ -1,16 +1,21 @@
-import type { SignTable } from './table';
+import type { Rival, SignTable } from './table';
 
 const TABLE = 'Table of 1724, taken over about 1731';
 const fromMemory = `${TABLE}, from memory`;
 const grove = `${TABLE}, as told in Grove, “Ornaments”`;
 
-/**
- * A note slurred to one that bears a cadence serves as the first note of that cadence. The liaison, a curve over several
- * notes that are held, is no sign of a note and has no row.
- */
+const WITH_STOP: Rival = {
+  name: 'with_stop',
+  recipe: 'on beat, (+1 0) repeated, hold',
+  advocates: 'Common practice: a stop on the note before it ends.',
+};
+
+/** A note slurred to one that bears a cadence serves as the first note of that cadence. */
 export const rameau1724: SignTable = {
   table: 'rameau-1724',
   title: 'Rameau, Pièces de clavessin, 1724',
+  missing:
+    'The liaison, a curve over notes that are held from their attack to its end, is no sign of a note and has no row.',
   slowStart: { citation: 'Saint-Lambert, 1702: a long trill is better begun slowly' },
   rows: [
     {
@@ -18,16 +23,20 @@ export const rameau1724: SignTable = {
       shapes: ['zzz'],
       label: 'Cadence',
       drawn: 'memory',
-      recipe: 'on beat, (+1 0) repeated, hold',
+      recipe: 'on beat, (+1 0) repeated',
       played: 'memory',
-      citation: fromMemory,
-      rivals: [
-        {
-          name: 'unbroken',
-          recipe: 'on beat, (+1 0) repeated',
-          advocates: 'The table itself, where the strokes last the whole value.',
-        },
-      ],
+      citation: `${fromMemory}: the strokes last the whole value`,
+      rivals: [WITH_STOP],
+    },
+    {
+      names: ['cadence_drawn_short'],
+      shapes: ['zz'],
+      label: 'Cadence, drawn short',
+      drawn: 'memory',
+      recipe: 'on beat, (+1 0) repeated',
+      played: 'memory',
+      citation: `${fromMemory}: the strokes last the whole value`,
+      rivals: [WITH_STOP],
     },
     {
       names: ['cadence_appuyee'],

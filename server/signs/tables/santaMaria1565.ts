@@ -26,7 +26,7 @@ export const santaMaria1565: SignTable = {
       note: letterBorrowed,
       recipe: 'unresolved "whether it goes to the note above or below is not settled"',
       played: 'likely',
-      citation: 'Santa María 1565, from memory',
+      citation: 'From memory, of Spanish books at large; whether this one has it is not recorded',
       rivals: [
         { name: 'upper', recipe: 'on beat, 0 +1 0, hold', advocates: 'Likely, from memory.' },
         { name: 'lower', recipe: 'on beat, 0 -1 0, hold', advocates: 'Likely, from memory.' },

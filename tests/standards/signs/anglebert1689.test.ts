@@ -1,7 +1,7 @@
 /** d'Anglebert, “Marques des agréments et leur signification”, 1689. */
 import { describe, expect, it } from 'vitest';
 import { signTableByName } from '../../../server/signs/tables';
-import { notes, type Passage, played } from '../../helpers/realised';
+import { notes, type Passage, played, problemsIn } from '../../helpers/realised';
 
 const by1689 = (lane: string, more: Partial<Passage> = {}): Passage => ({
   lanes: [lane],
@@ -24,6 +24,23 @@ describe('The table of 1689', () => {
     expect(trill.at(-1)).toBe('d5');
     expect(trill.length % 2).toBe(0);
     expect(new Set(trill)).toEqual(new Set(['e5', 'd5']));
+  });
+
+  it('1: its equal notes fill the value; a stop is chosen (from memory)', () => {
+    const lengths = (sign: string): string[] =>
+      played(by1689(`2 d5${sign}`))
+        .split(' ')
+        .map((note) => note.replace(/.*:/, ''));
+    expect(new Set(lengths("'zz")).size).toBe(1);
+    expect(new Set(lengths("'zz(with_stop)")).size).toBe(2);
+  });
+
+  it('17, 18, 21 to 26 offer alternatives only, and none is chosen silently', () => {
+    for (const lane of ["4 c5'cj e", "4 e5'cj c", "2 c5-e'scu(arpege_autre_2)", "2 d5'hc", "2 d5'ccb"]) {
+      expect([lane, problemsIn(by1689(lane, { meter: '' }))]).toEqual([lane, ['sign-unresolved']]);
+    }
+    expect(notes(by1689("4 c5'cj(before_the_second) e", { meter: '' }))).toBe('c5 d5 e5');
+    expect(notes(by1689("2 d5'ccb(slide)"))).toBe('b4 c5 d5');
   });
 
   it('2: the tremblement appuyé leans on the upper note before its strokes (from memory; not how long)', () => {

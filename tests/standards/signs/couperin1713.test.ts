@@ -1,6 +1,6 @@
 /** François Couperin, “Explication des agréments, et des signes”, 1713; L'art, 1716–17. All from memory where not said otherwise. */
 import { describe, expect, it } from 'vitest';
-import { notes, type Passage, played } from '../../helpers/realised';
+import { notes, type Passage, played, problemsIn } from '../../helpers/realised';
 
 const by1713 = (lane: string, more: Partial<Passage> = {}): Passage => ({
   lanes: [lane],
@@ -96,6 +96,12 @@ describe('The table of 1713', () => {
   it('ends an aspiration in silence and begins a suspension with it (Grove, “Ornaments”: confirmed)', () => {
     expect(notes(by1713("2 d5'wedge"))).toBe('d5 r');
     expect(notes(by1713("2 d5'archs"))).toBe('r d5');
+  });
+
+  it('does not say whether the trill with a turn sign above it begins with the turn (disputed 2017 and 2018): it is chosen', () => {
+    expect(problemsIn(by1713("2 d5'zz'turn"))).toEqual(['sign-unresolved']);
+    expect(notes(by1713("2 d5'zz(trill_first)'turn"))).toMatch(/^e5 d5 .*c5 d5$/);
+    expect(notes(by1713("2 d5'zz(turn_first)'turn"))).toMatch(/^e5 d5 c5 d5 e5 /);
   });
 
   it('touches the note above at the end of an accent, before the next beat', () => {

@@ -16,6 +16,7 @@ describe('Dandrieu', () => {
     expect(before?.[0]).toBe('g4');
     expect(before?.[1]).not.toBe('3/4');
     expect(small?.[0]).toBe('c5');
-    expect(mordent.map(([note]) => note)).toEqual(['d5', 'c5', 'd5', 'c5', 'd5']);
+    // How many strokes it has is not described.
+    expect(mordent.map(([note]) => note).join(' ')).toMatch(/^d5( c5 d5){2,}$/);
   });
 });

@@ -23,6 +23,10 @@ describe('The tremolo of 1593', () => {
     );
   });
 
+  it('is a tremoletto on a quaver', () => {
+    expect(notes(by1593("8 d5't e 2. f"))).toBe('d5 e5 d5 e5 f5');
+  });
+
   it('is shorter as tremoletto: one alternation, or two', () => {
     expect(notes(by1593("4 d5'tremoletto", { meter: '1/4' }))).toBe('d5 e5 d5');
     expect(notes(by1593("4 d5'tremoletto(twice)", { meter: '1/4' }))).toBe('d5 e5 d5 e5 d5');

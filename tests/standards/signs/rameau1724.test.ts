@@ -15,6 +15,12 @@ describe('The table of 1724', () => {
     expect(notes(by1724("2 d5'zr"))).toMatch(/^e5 d5 .*c5 d5$/);
   });
 
+  it('fills the whole value with the strokes of its cadence, drawn long or short (from memory)', () => {
+    const lengths = (sign: string): string[] => played(by1724(`1 d5'${sign}`, { form: 'print' })).match(/:\S+/g) ?? [];
+    expect(new Set(lengths('zzz'))).toEqual(new Set([':1/32']));
+    expect(notes(by1724("2 d5'zz"))).toBe(notes(by1724("2 d5'zzz")));
+  });
+
   it('has a doublé of four notes from above (Grove, “Ornaments”: confirmed)', () => {
     expect(notes(by1724("4 d5'turn", { meter: '1/4' }))).toBe('e5 d5 c5 d5');
   });

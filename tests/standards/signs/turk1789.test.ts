@@ -30,10 +30,11 @@ describe('Türk', () => {
     expect(played(by1789('{small 8 d5} 2. c5= 4 c', { meter: 'C' }))).toBe('d5:3/4 c5:1/4');
   });
 
-  it('shortens it in triplets and before repeated notes (from memory), and where the harmony would suffer (sec. 25: confirmed)', () => {
-    expect(played(by1789('2 d5 {small 8 d} 4 c c'))).toBe('d5:1/2 d5:1/16 c5:3/16 c5:1/4');
+  it('shortens it before repeated notes (from memory), and where the harmony would suffer (sec. 25: confirmed; not by how much)', () => {
+    const lean = (passage: Passage): string => played(passage).split(' ')[1] ?? '';
     const moving = { lanes: ['2 d5 {small 8 d} 2 c', '2 g3 8 c a3 g f'], table: 'turk-1789', tempo: '4 at 60' };
-    expect(played(moving)).toBe('d5:1/2 d5:1/8 c5:3/8');
+    expect(lean(by1789('2 d5 {small 8 d} 4 c c'))).not.toBe(lean(by1789('2 d5 {small 8 d} 4 c b4')));
+    expect(lean(moving)).not.toBe('d5:1/4');
   });
 
   it('begins the trill with the upper note (Grove, “Shake”: confirmed)', () => {
