@@ -174,6 +174,17 @@ describeInEditor('a score in the editor', () => {
     await bench.run('notifications.clearAll');
   });
 
+  it('is told of as not exported where a folder has the name of the file', async () => {
+    bench.makeFolder('air.musicxml');
+    await bench.openFile('air.bent');
+    await bench.run('bentside.export');
+    await bench.pick('musicxml · written');
+    const told = bench.page.locator('.notification-list-item', { hasText: 'air.musicxml could not be written' });
+    await told.first().waitFor();
+    await bench.picture('export-onto-folder');
+    await bench.run('notifications.clearAll');
+  });
+
   it('opens the help page of a finding', async () => {
     await bench.openFile('help.bent');
     await bench.page.locator('.squiggly-error').first().waitFor();

@@ -1,5 +1,5 @@
 /** A real workbench in a headless browser, with the extension as it is packed, on a folder of its own. */
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -119,6 +119,11 @@ export class Workbench {
   file(name: string): string | undefined {
     const path = join(this.folder, name);
     return existsSync(path) ? readFileSync(path, 'utf8') : undefined;
+  }
+
+  /** Makes a folder beside the files. */
+  makeFolder(name: string): void {
+    mkdirSync(join(this.folder, name));
   }
 
   // ─── what a user does ──────────────────────────────────────────────────────────────────────────────────────────
