@@ -4,13 +4,14 @@ import type { AddedSign } from './flavour/addition';
 import { drawnBeside, drawnByMoment } from './flavour/beside';
 import { drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
-import { drawnColour, drawnStates } from './flavour/editorial';
+import { drawnColour, drawnStates, drawnWithin } from './flavour/editorial';
 import { childrenOf, rewritten } from './flavour/element';
 import { drawnFree } from './flavour/free';
 import { drawnKeys } from './flavour/keys';
 import { drawnLabels } from './flavour/labels';
 import { drawnLacunae } from './flavour/lacunae';
 import { Moments } from './flavour/moments';
+import { drawnRests } from './flavour/rests';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
 
@@ -27,12 +28,14 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   /** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
   const rewritings: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
     (element) => drawnStates(element, added),
+    (element) => drawnWithin(element, added),
     drawnBeside,
     drawnColour,
     drawnClefs,
     drawnLabels,
     drawnFree,
     drawnLacunae,
+    drawnRests,
     (element) => drawnSigns(element, added),
     (element) => drawnCurves(element, notes, added),
     splitMeasures,

@@ -176,6 +176,8 @@ function libraryOptions({ width, height, breaks }: DrawOptions): object {
     pageHeight: height ?? 60_000,
     adjustPageWidth: width === undefined,
     adjustPageHeight: height === undefined,
+    // Words keep half a stave space from the heads under them.
+    defaultBottomMargin: 1,
     pageMarginTop: 50,
     pageMarginBottom: 50,
     pageMarginLeft: 50,

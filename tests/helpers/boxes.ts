@@ -1,7 +1,7 @@
 /** The boxes of what is drawn, in stave spaces. */
 import { SPACE } from '../../server/engraving/additions/heads';
 import type { Engraver } from '../../server/engraving/engraver';
-import { below, classOf, glyphOf, type SvgElement } from '../../server/engraving/svg';
+import { below, classOf, glyphOf, type Point, type SvgElement } from '../../server/engraving/svg';
 import { pictureOf } from './drawn';
 import { engraver } from './engraver';
 
@@ -20,7 +20,21 @@ export interface Box extends Sides {
 }
 
 /** What must not run into anything of its kind. */
-const WATCHED = new Set(['notehead', 'accid', 'mordent', 'fermata', 'sign', 'custos', 'dir', 'syl', 'harm', 'artic']);
+const WATCHED = new Set([
+  'notehead',
+  'rest',
+  'mRest',
+  'accid',
+  'mordent',
+  'arpeg',
+  'fermata',
+  'sign',
+  'custos',
+  'dir',
+  'syl',
+  'harm',
+  'artic',
+]);
 
 /** The boxes of heads, accidentals, signs and words of a picture. */
 export async function boxesIn(svg: string): Promise<readonly Box[]> {
@@ -29,13 +43,21 @@ export async function boxesIn(svg: string): Promise<readonly Box[]> {
   const visit = (element: SvgElement, around: string, idAround: string): void => {
     const what = WATCHED.has(classOf(element)) ? classOf(element) : around;
     const id = element.attributes['data-id'] ?? idAround;
-    const sides = what === '' ? undefined : (glyphSides(element, who) ?? pathSides(element) ?? textSides(element, svg));
+    const sides = what === '' ? undefined : sidesOf(element, svg, who);
     if (sides !== undefined) boxes.push({ what, id, ...sides });
-    for (const child of element.children) visit(child, what, id);
+    if (!isTurned(element)) for (const child of element.children) visit(child, what, id);
   };
   visit(pictureOf(svg), '', '');
   return boxes;
 }
+
+const sidesOf = (element: SvgElement, svg: string, who: Engraver): Sides | undefined =>
+  turnedSides(element, who) ??
+  glyphSides(element, who) ??
+  outlineSides(element) ??
+  bracketSides(element) ??
+  strokeSides(element) ??
+  textSides(element, svg);
 
 /** How far two boxes run into one another, in the direction in which they do so less. */
 export const overlap = (a: Box, b: Box): number =>
@@ -59,30 +81,65 @@ function glyphSides(element: SvgElement, who: Engraver): Sides | undefined {
   return inSpaces(x + box.left * scale, y - box.top * scale, x + box.right * scale, y - box.bottom * scale);
 }
 
+const isTurned = ({ attributes }: SvgElement): boolean => (attributes.transform ?? '').startsWith('rotate(-90');
+
+/** Glyphs that lie, turned upright about the place of the first. */
+function turnedSides(element: SvgElement, who: Engraver): Sides | undefined {
+  const lying = isTurned(element) ? element.children.flatMap((child) => glyphOf(child) ?? []) : [];
+  const [first, last] = [lying[0], lying.at(-1)];
+  const box = first && who.outline(first.code)?.box;
+  if (first === undefined || last === undefined || box === undefined) return undefined;
+  const { x, y, scale } = first;
+  const length = last.x - x + box.right * scale;
+  return inSpaces(x - box.top * scale, y - length, x - box.bottom * scale, y - box.left * scale);
+}
+
 /** A sign of ours: the points of its outline, moved and scaled. */
-function pathSides({ name, attributes }: SvgElement): Sides | undefined {
+function outlineSides({ name, attributes }: SvgElement): Sides | undefined {
   const moved = /translate\(([-\d.]+), ?([-\d.]+)\) scale\(([-\d.]+), ?([-\d.]+)\)/.exec(attributes.transform ?? '');
   if (name !== 'path' || moved === null) return undefined;
   const [x = 0, y = 0, across = 0, down = 0] = moved.slice(1).map(Number);
-  const numbers = [...(attributes.d ?? '').matchAll(/-?\d+/g)].map(Number);
-  const xs = numbers.filter((_, i) => i % 2 === 0).map((value) => x + value * across);
-  const ys = numbers.filter((_, i) => i % 2 === 1).map((value) => y + value * down);
+  const points = pointsOf(attributes.d).map((point) => ({ x: x + point.x * across, y: y + point.y * down }));
+  return around(points);
+}
+
+/** A bracket of ours around notes: three straight strokes. */
+const bracketSides = ({ name, attributes: { d = '' } }: SvgElement): Sides | undefined =>
+  name === 'path' && /^M[^A-Z]+L[^A-Z]+L[^A-Z]+L[^A-Z]+$/.test(d) ? around(pointsOf(d)) : undefined;
+
+/** A stroke of a bracket of the library's. */
+function strokeSides({ name, attributes }: SvgElement): Sides | undefined {
+  if (name !== 'rect') return undefined;
+  const [x = 0, y = 0, width = 0, height = 0] = ['x', 'y', 'width', 'height'].map((key) => Number(attributes[key]));
+  return inSpaces(x, y, x + width, y + height);
+}
+
+function pointsOf(path = ''): readonly Point[] {
+  const numbers = [...path.matchAll(/-?\d+/g)].map(Number);
+  return numbers.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: numbers[i + 1] ?? 0 }] : []));
+}
+
+function around(points: readonly Point[]): Sides {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   return inSpaces(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
 }
 
-/** Of an em, in the mean of the letters of an upright or sloping Times, which the pictures ask for (from memory). */
-const LETTER_WIDTH = 0.44;
-/** Of an em, without what hangs under the line. */
+/** Of an em, in the mean of the letters of the wider fonts that stand in where Times is not to be had (from memory). */
+const LETTER_WIDTH = 0.5;
+/** Of an em: what stands on the line, and what hangs under it. */
 const LETTER_HEIGHT = 0.7;
+const LETTER_DEPTH = 0.21;
+const HANGING = /[gjpqy,;Q()[\]]/;
 
 function textSides(element: SvgElement, svg: string): Sides | undefined {
   if (element.name !== 'text') return undefined;
   const runs = [...below(element)].filter(({ name, children }) => name === 'tspan' && children.length === 0);
   const size = Math.max(0, ...runs.map(({ attributes }) => Number.parseFloat(attributes['font-size'] ?? '0')));
-  const letters = runs.map(({ inside, closing }) => svg.slice(inside, closing).trim()).join('').length;
-  if (letters === 0) return undefined;
+  const letters = runs.map(({ inside, closing }) => svg.slice(inside, closing).trim()).join('');
+  if (letters === '') return undefined;
   const [x, y] = [Number(element.attributes.x), Number(element.attributes.y)];
-  const width = letters * size * LETTER_WIDTH;
+  const width = letters.length * size * LETTER_WIDTH;
   const left = element.attributes['text-anchor'] === 'middle' ? x - width / 2 : x;
-  return inSpaces(left, y - size * LETTER_HEIGHT, left + width, y);
+  const depth = HANGING.test(letters) ? size * LETTER_DEPTH : 0;
+  return inSpaces(left, y - size * LETTER_HEIGHT, left + width, y + depth);
 }

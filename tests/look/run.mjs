@@ -18,7 +18,12 @@ const command = [join(root, 'dist/cli.js'), 'export', ...scores, '--as', 'svg', 
 const { status } = spawnSync(process.execPath, command, { stdio: 'inherit' });
 
 for (const svg of globSync('**/*.svg', { cwd: folder, absolute: true })) {
-  const picture = new Resvg(readFileSync(svg, 'utf8'), { background: 'white', fitTo: { mode: 'width', value: 1800 } });
+  const picture = new Resvg(readFileSync(svg, 'utf8'), {
+    background: 'white',
+    fitTo: { mode: 'width', value: 1800 },
+    // As wide as the Times that the pictures ask for.
+    font: { serifFamily: 'Liberation Serif', defaultFontFamily: 'Liberation Serif' },
+  });
   writeFileSync(svg.replace(/svg$/, 'png'), picture.render().asPng());
 }
 console.log(`${folder}: the pages`);

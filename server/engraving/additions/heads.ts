@@ -58,6 +58,13 @@ export function leftOf(bearer: SvgElement, heads: readonly Head[]): number {
   return Math.min(...heads.map(({ left }) => left), ...accidentals);
 }
 
+/** Left of an upright wavy line, which the library draws as one that lies and turns about its foot; else without bound. */
+export function leftOfWave(wavyLine: SvgElement, outlines: Outlines): number {
+  const [foot] = wavyLine.children.flatMap((child) => glyphOf(child) ?? []);
+  const box = foot && outlines(foot.code)?.box;
+  return foot === undefined || box === undefined ? Number.POSITIVE_INFINITY : foot.x - box.top * foot.scale;
+}
+
 export const topOf = (heads: readonly Point[]): number => Math.min(...heads.map(({ y }) => y));
 export const bottomOf = (heads: readonly Point[]): number => Math.max(...heads.map(({ y }) => y));
 export const middleOf = (heads: readonly Point[]): number => (topOf(heads) + bottomOf(heads)) / 2;

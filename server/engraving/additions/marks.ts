@@ -74,11 +74,13 @@ export function hangingCurve(from: Point, to: Point, dashed: boolean): string {
 const BRACKET_WIDTH = 26;
 const BRACKET_ARM = 0.3 * SPACE;
 const BRACKET_REACH = 0.8 * SPACE;
+/** From what stands between the brackets to their uprights: the arms do not reach over it. */
+const BRACKET_GAP = BRACKET_ARM + GAP / 2;
 
 /** Square brackets before the left and after the right, as tall as the heads between them. */
 export function bracketMarks(heads: readonly Head[], left: number, right: number): string {
   const [top, bottom] = [topOf(heads) - BRACKET_REACH, bottomOf(heads) + BRACKET_REACH];
   const bracket = (x: number, arm: number): string =>
     `<path d="M${point(x + arm, top)} L${point(x, top)} L${point(x, bottom)} L${point(x + arm, bottom)}" stroke-width="${BRACKET_WIDTH}" fill="none" />`;
-  return bracket(left - GAP, BRACKET_ARM) + bracket(right + GAP, -BRACKET_ARM);
+  return bracket(left - BRACKET_GAP, BRACKET_ARM) + bracket(right + BRACKET_GAP, -BRACKET_ARM);
 }

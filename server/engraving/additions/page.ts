@@ -5,7 +5,7 @@ import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
 import { freeCurve } from './freeCurve';
-import { above, GAP, type Head, headsOf, leftOf, type Outlines, rightOf, SCALE, SPACE } from './heads';
+import { above, GAP, type Head, headsOf, leftOf, leftOfWave, type Outlines, rightOf, SCALE, SPACE } from './heads';
 import { bracketMarks, glyphMark, hookMark, lineMark, openCurveMark } from './marks';
 import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
@@ -98,11 +98,12 @@ class Page {
 
   private bracketsAround({ at }: AddedBrackets, bearers: readonly SvgElement[]): string {
     const headed = bearers.map((bearer) => ({ bearer, heads: headsOf(bearer, this.outlines) }));
-    const [first, last] = [headed[0], headed.at(-1)];
+    const last = headed.at(-1);
     const all = headed.flatMap(({ heads }) => heads);
     const isHere = at.length === bearers.length;
-    if (first === undefined || last === undefined || all.length === 0 || !isHere) return '';
-    return bracketMarks(all, leftOf(first.bearer, first.heads), rightOf(last.bearer, last.heads));
+    if (last === undefined || all.length === 0 || !isHere) return '';
+    const lefts = headed.map(({ bearer, heads }) => Math.min(leftOf(bearer, heads), leftOfWave(bearer, this.outlines)));
+    return bracketMarks(all, Math.min(...lefts), rightOf(last.bearer, last.heads));
   }
 
   /** The nearest head of the note that follows in the layer. */

@@ -1,6 +1,6 @@
 /** What stands beside the staves and is drawn by other means, or not at all. */
 import { type XmlElement, xml } from '../../export/xml';
-import { childrenOf, referred, withAttributes } from './element';
+import { childrenOf, referred } from './element';
 import type { Moments } from './moments';
 
 /** What an element becomes; undefined leaves it out. */
@@ -25,9 +25,22 @@ function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]):
 /** A tie whose other end the source does not show, or that is not drawn here. */
 const tie: Redrawing = (element) => (element.attributes.endid === undefined ? { ...element, name: 'lv' } : element);
 
+/**
+ * Empty room after words. The library measures them in a Times; where that is not to be had, they are drawn wider, and would
+ * reach into what follows.
+ */
+const ROOM = '\u00a0\u00a0';
+
 /** Words stand over their stave where nothing else is said. */
-const overStave: Redrawing = (element) =>
-  element.attributes.place === undefined ? withAttributes(element, { place: 'above' }) : element;
+const words: Redrawing = (element) => {
+  const { attributes, content } = element;
+  const place = attributes.place ?? 'above';
+  return {
+    ...element,
+    attributes: { ...attributes, place },
+    content: typeof content === 'object' ? content : `${content ?? ''}${ROOM}`,
+  };
+};
 
 const REDRAWINGS: Readonly<Record<string, Redrawing>> = {
   annot: undrawn,
@@ -35,7 +48,7 @@ const REDRAWINGS: Readonly<Record<string, Redrawing>> = {
   fing: finger,
   fingGrp: fingers,
   tie,
-  dir: overStave,
+  dir: words,
 };
 
 export const drawnBeside: Redrawing = (element) => {

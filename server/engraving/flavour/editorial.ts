@@ -5,7 +5,7 @@
 import type { XmlElement } from '../../export/xml';
 import { BLACK_BREVE, BLANK, glyphNumber } from '../font/codepoints';
 import type { AddedSign } from './addition';
-import { accidental, childrenOf, elementsOf, idOf, mapped, rewritten, withAttributes } from './element';
+import { accidental, childrenOf, elementsOf, idOf, mapped, rewritten, standsAt, withAttributes } from './element';
 
 export const GREY = '#707070';
 const PALE = '#a0a0a0';
@@ -80,8 +80,26 @@ function betweenBrackets(supplied: XmlElement, added: AddedSign[]): readonly Xml
   added.push({ kind: 'brackets', id: `${idOf(first)}-supplied`, at: events.map(idOf) });
   const note = events.find(({ name }) => name === 'note');
   const withRoom = (element: XmlElement): XmlElement =>
-    element === note ? { ...element, content: [accidental(BLANK), ...childrenOf(element)] } : element;
+    element === note ? { ...element, content: [accidental(BLANK), ...childrenOf(element)] } : withoutBrackets(element);
   return childrenOf(supplied).map((child) => mapped(child, withRoom));
+}
+
+const withoutBrackets: Look = (element) =>
+  element.attributes.enclose === 'brack' ? withAttributes(element, { enclose: undefined }) : element;
+
+/** A wavy line before a chord of a supplied passage stands between the brackets of the passage, and has none of its own. */
+export function drawnWithin(measure: XmlElement, added: AddedSign[]): XmlElement {
+  if (measure.name !== 'measure') return measure;
+  const within = (sign: XmlElement): XmlElement => {
+    const notes = standsAt(sign);
+    const passage = added.findIndex(({ kind, at }) => kind === 'brackets' && notes.every((id) => at.includes(id)));
+    const brackets = added[passage];
+    if (brackets === undefined) return sign;
+    added[passage] = { ...brackets, at: [idOf(sign), ...brackets.at] };
+    return withoutBrackets(sign);
+  };
+  const content = childrenOf(measure).map((child) => (child.name === 'arpeg' ? within(child) : child));
+  return { ...measure, content };
 }
 
 /** The library makes of a coloured breve a void one. */

@@ -16,6 +16,10 @@ export const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:i
 /** The id to which an attribute refers: `#e1` gives `e1`. */
 export const referred = (value: string | number | undefined): string => `${value ?? ''}`.replace(/^#/, '');
 
+/** Ids of the notes and chords at which a sign stands. */
+export const standsAt = ({ attributes: { plist, startid } }: XmlElement): readonly string[] =>
+  `${plist ?? startid ?? ''}`.split(' ').map(referred);
+
 /** Whether a word stands in the `type` of an element. */
 export const isOfType = ({ attributes }: XmlElement, word: string): boolean =>
   `${attributes.type ?? ''}`.split(' ').includes(word);

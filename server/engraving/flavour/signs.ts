@@ -6,7 +6,7 @@ import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside } from '../font/codepoints';
 import type { AddedSign, AdditionPlace } from './addition';
-import { accidental, childrenOf, idOf, referred, rewritten, withAttributes } from './element';
+import { accidental, childrenOf, idOf, referred, rewritten, standsAt, withAttributes } from './element';
 
 /** Places beside a head that we draw ourselves. */
 const ADDED: Readonly<Record<Exclude<Shape['place'], 'above' | 'below'>, AdditionPlace>> = {
@@ -114,10 +114,10 @@ class Signs {
 }
 
 const addition = (element: XmlElement) => {
-  const { startid, plist, enclose, color } = element.attributes;
+  const { enclose, color } = element.attributes;
   return {
     id: idOf(element),
-    at: `${plist ?? startid ?? ''}`.split(' ').map(referred),
+    at: standsAt(element),
     enclosed: enclose !== undefined,
     grey: color !== undefined,
   };
