@@ -93,6 +93,21 @@ describe('a passage', () => {
     expect(svg).toMatch(/<rect width="100%" height="100%" fill="white"/);
   });
 
+  it('shows by short open curves where ties and curves come in and lead out', async () => {
+    const score = scoreOf(lane("1 c5= | 2 = d'u | 2 e'. f= | 1 = |"));
+    const sides = async (bar: string): Promise<readonly string[]> => {
+      const { svg = '' } = drawPassage(score, { ...WISH, bars: { from: bar, to: bar } }, await engraver());
+      return ofClass(pictureOf(svg), 'sign').flatMap(({ children: [path] }) => {
+        const xs = [...(path?.attributes.d ?? '').matchAll(/(\d+) \d+/g)].map(([, x]) => Number(x));
+        return (xs.at(-1) ?? 0) < (xs[0] ?? 0) ? ['from the left'] : ['to the right'];
+      });
+    };
+    expect(await sides('1')).toEqual(['to the right']);
+    expect([...(await sides('2'))].sort()).toEqual(['from the left', 'to the right']);
+    expect([...(await sides('3'))].sort()).toEqual(['from the left', 'to the right']);
+    expect(await sides('4')).toEqual(['from the left']);
+  });
+
   it('says why where it cannot be drawn', async () => {
     const nobody = { ...(await engraver()), draw: () => ({ failure: 'the library could not read the score' }) };
     const { svg, problems } = drawPassage(overture(), { ...WISH, bars: { from: '3', to: '4' } }, nobody as never);

@@ -29,18 +29,17 @@ export function lineMark(heads: readonly Head[], dashed: boolean): string {
   return strokeMark(`M${point(x1, from.y + reach)} L${point(x2, to.y - reach)}`, dashed);
 }
 
-/** So far an open curve runs, and so high it rises. */
-const OPEN_LENGTH = 2.4 * SPACE;
+/** So far an open curve runs, to the left no farther than to a clef or meter before its note; and so high it rises. */
+const OPEN_LENGTH = { left: -1.2 * SPACE, right: 2.4 * SPACE };
 const OPEN_HEIGHT = 0.7 * SPACE;
 
 /** A curve that begins or ends at a head and is lost on its other side. */
-export function openCurveMark(head: Head, side: 'left' | 'right'): string {
-  const sign = side === 'right' ? 1 : -1;
+export function openCurveMark(head: Head, side: 'left' | 'right', dashed: boolean): string {
   const x = side === 'right' ? head.right + GAP / 2 : head.left - GAP / 2;
   const y = head.y + 0.35 * SPACE;
-  const far = x + sign * OPEN_LENGTH;
+  const far = x + OPEN_LENGTH[side];
   const low = y + OPEN_HEIGHT;
-  return strokeMark(`M${point(x, y)} C${point(x, low)} ${point((x + far) / 2, low)} ${point(far, low)}`);
+  return strokeMark(`M${point(x, y)} C${point(x, low)} ${point((x + far) / 2, low)} ${point(far, low)}`, dashed);
 }
 
 /** A hook that turns to the right from the end of a wavy line. */

@@ -64,7 +64,7 @@ class Page {
       case 'line':
         return lineMark(heads, sign.dashed === true);
       case 'openCurve':
-        return head === undefined ? '' : openCurveMark(head, sign.side);
+        return head === undefined ? '' : openCurveMark(head, sign.side, sign.dashed === true);
       case 'curve':
         return freeCurve(this.headAt(sign.at[0]), this.headAt(sign.at[1]), sign.dashed === true);
       case 'brackets':

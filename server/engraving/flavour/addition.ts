@@ -43,9 +43,10 @@ export interface AddedCurve extends Addition {
   readonly dashed?: boolean;
 }
 
-/** A curve of which the source shows one end only. */
+/** A curve or tie of which one end is not shown: the source has it not, or it lies in music that is not drawn. */
 export interface AddedOpenCurve extends Addition {
   readonly kind: 'openCurve';
+  readonly dashed?: boolean;
   /** To which side of its note it runs. */
   readonly side: 'left' | 'right';
 }

@@ -22,9 +22,6 @@ function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]):
   return xml('dir', { 'xml:id': id, startid, place, color, type: 'fing' }, [xml('rend', look, text)]);
 }
 
-/** A tie whose other end the source does not show, or that is not drawn here. */
-const tie: Redrawing = (element) => (element.attributes.endid === undefined ? { ...element, name: 'lv' } : element);
-
 /**
  * Empty room after words. The library measures them in a Times; where that is not to be had, they are drawn wider, and would
  * reach into what follows.
@@ -47,7 +44,6 @@ const REDRAWINGS: Readonly<Record<string, Redrawing>> = {
   tempo: (tempo) => (tempo.attributes.type === 'editorial' ? undefined : tempo),
   fing: finger,
   fingGrp: fingers,
-  tie,
   dir: words,
 };
 

@@ -1,4 +1,4 @@
-/** Curves from note to note are slurs of the library; those that the source shows in part, and straight lines, we add. */
+/** Curves from note to note are slurs of the library; those of which one end is not shown, and straight lines, we add. */
 import { type XmlElement, xml } from '../../export/xml';
 import type { AddedSign } from './addition';
 import { childrenOf, elementsOf, idOf, isOfType, referred } from './element';
@@ -34,7 +34,7 @@ export function drawnCurves(measure: XmlElement, notes: Notes, added: AddedSign[
   return {
     ...measure,
     content: childrenOf(measure).flatMap((element) => {
-      if (element.name !== 'curve' && element.name !== 'line') return [element];
+      if (!isDrawnHere(element)) return [element];
       // A curve on a barline goes from the last note before it, and to that note as well.
       const from = notes.meant(element.attributes.startid, 'last');
       const to = notes.meant(element.attributes.endid, 'last');
@@ -46,6 +46,12 @@ export function drawnCurves(measure: XmlElement, notes: Notes, added: AddedSign[
     }),
   };
 }
+
+/** Ties are the library's, but for those that lead in from, or on to, music that is not drawn. */
+const isDrawnHere = ({ name, attributes }: XmlElement): boolean =>
+  name === 'curve' ||
+  name === 'line' ||
+  (name === 'tie' && (attributes.startid === undefined || attributes.endid === undefined));
 
 const slur = ({ attributes }: XmlElement, from: string, to: string): XmlElement => {
   const { 'xml:id': id, curvedir, lform, color } = attributes;
@@ -78,6 +84,14 @@ function addOpen(
   const note = from ?? to;
   if (note === undefined) return [];
   const side = from === undefined || isOfType(element, 'start-not-shown') ? 'left' : 'right';
-  added.push({ kind: 'openCurve', id: idOf(element), at: [note], side, grey: element.attributes.color !== undefined });
+  const { lform, color } = element.attributes;
+  added.push({
+    kind: 'openCurve',
+    id: idOf(element),
+    at: [note],
+    side,
+    dashed: lform !== undefined,
+    grey: color !== undefined,
+  });
   return [];
 }
