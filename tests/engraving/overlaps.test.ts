@@ -45,12 +45,14 @@ function collisions(boxes: readonly Box[]): readonly string[] {
 }
 
 describe('what is drawn', () => {
-  it.each(sampleNames)('keeps its distance in %s', async (name) => {
-    const pages = await drawn(scoreOf(sampleAnalysis(name)));
-    for (const [i, page] of pages.entries()) {
-      const boxes = await boxesIn(page);
-      expect(boxes.length).toBeGreaterThan(20);
-      expect(collisions(boxes), `page ${i + 1}`).toEqual([]);
+  it.each(sampleNames)('keeps its distance in %s, in every reading', async (name) => {
+    const analysis = sampleAnalysis(name);
+    for (const reading of analysis.choices) {
+      for (const [i, page] of (await drawn(scoreOf(analysis, reading))).entries()) {
+        const boxes = await boxesIn(page);
+        expect(boxes.length).toBeGreaterThan(20);
+        expect(collisions(boxes), `reading ${reading}, page ${i + 1}`).toEqual([]);
+      }
     }
   });
 
