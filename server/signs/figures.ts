@@ -15,9 +15,9 @@ import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './ato
 import { partOf } from './clock';
 import { type Place, seconds } from './place';
 
-/** Seconds. A stroke of a pincé lasts 60 to 90 ms, and where a note is short not less than forty. Common practice. */
+/** Seconds. A stroke lasts 60 to 90 ms; where a note has no time for that it has fewer strokes, or none. Common practice. */
 export const STROKE = 0.075;
-const SHORTEST_STROKE = 0.04;
+const SHORTEST_STROKE = 0.06;
 /** Below it a pincé has one pair of strokes, above the other a long one has three. Common practice. */
 const PINCE = { one: 0.45, three: 1.8 } as const;
 /** A turn over a longer note is played in its first crotchet, or in half a second. Common practice. */
@@ -66,7 +66,7 @@ function suspension(atoms: readonly Atom[], silence: Slice, place: Place): reado
 
 // ─── strokes around a note that stands ───────────────────────────────────────────────────────────────────────────
 
-const isQuick = ({ length }: Atom): boolean => length === 'quick';
+const isQuick = (atom: Atom | undefined): boolean => atom?.length === 'quick';
 
 /** The share of its room that the note that stands keeps: half, or a third beside many strokes. */
 const standing = (strokes: number): Time => (strokes <= 3 ? time(1, 2) : time(1, 3));
@@ -104,13 +104,12 @@ function filled(atoms: readonly Atom[], stroke: Time, room: Time): Slice[] {
   }));
 }
 
-/** A pair of strokes fewer, where the second of two pairs says the same as the first; undefined where none does. */
+/** A pair of strokes fewer, where one says the same as that before it; undefined where none does. */
 function withoutPair(atoms: readonly Atom[]): Atom[] | undefined {
-  const first = atoms.findIndex(isQuick);
-  const [a, b, c, d] = atoms.slice(first, first + 4);
-  const repeats =
-    c !== undefined && d !== undefined && a?.step?.step === c.step?.step && b?.step?.step === d.step?.step;
-  return repeats ? atoms.filter((_, index) => index !== first && index !== first + 1) : undefined;
+  const isSame = (i: number): boolean =>
+    isQuick(atoms[i]) && isQuick(atoms[i + 2]) && atoms[i]?.step?.step === atoms[i + 2]?.step?.step;
+  const first = atoms.findIndex((_, index) => isSame(index) && isSame(index + 1));
+  return first < 0 ? undefined : atoms.filter((_, index) => index !== first && index !== first + 1);
 }
 
 /** A long pincé on a short note is a short one, on a very long note it has one pair more. */

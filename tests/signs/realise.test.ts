@@ -152,6 +152,16 @@ describe('an auxiliary', () => {
   });
 });
 
+describe('strokes', () => {
+  it('of less than 60 ms are not played: there are fewer, or the note is plain, which is told', () => {
+    const redoble = { ...in1689("8 e5'r f 2. g", { key: 'f#' }), table: 'santa-maria-1565' };
+    expect(notes(redoble)).toBe('e5 d5 e5 f#5 e5 f#5 g5');
+    const quick = in1689("16 d5'ca e f g 2. a", { tempo: '4 at 120' });
+    expect(notes(quick)).toBe('d5 e5 f5 g5 a5');
+    expect(problemsIn(quick)).toEqual(['sign-too-short']);
+  });
+});
+
 describe('a key that another voice holds', () => {
   const clash = in1689('', { lanes: ["2 c5 d'zz", '1 e5'] });
 
