@@ -29,7 +29,7 @@ export interface PlayedTable {
   readonly name: string;
   /** Those of the table itself first, then those it takes over. */
   readonly rows: readonly PlayedRow[];
-  readonly rules: Pick<SignTable, 'passing' | 'whole' | 'slowStart'>;
+  readonly rules: Pick<SignTable, 'passing' | 'whole' | 'beforeRest' | 'slowStart'>;
   /** The rows by their shapes in any order. */
   readonly byShapes: ReadonlyMap<string, readonly PlayedRow[]>;
   /** Shapes that make one sign together, most of them first. */
@@ -141,6 +141,7 @@ const statementOf = (name: string, environment: Environment): Statement | undefi
 const rulesOf = (table: SignTable | undefined): PlayedTable['rules'] => ({
   ...(table?.passing === undefined ? {} : { passing: table.passing }),
   ...(table?.whole === undefined ? {} : { whole: table.whole }),
+  ...(table?.beforeRest === undefined ? {} : { beforeRest: table.beforeRest }),
   ...(table?.slowStart === undefined ? {} : { slowStart: table.slowStart }),
 });
 
@@ -213,7 +214,7 @@ function longestSet<Sign extends TypedSign>(
   return undefined;
 }
 
-/** The row whose own name was typed; else the first of these shapes that fits. */
+/** The row whose own name was typed; else the first of these shapes that fits; where none does, a name decides alone. */
 function rowOf(
   { byShapes }: PlayedTable,
   shapes: readonly string[],
@@ -224,5 +225,6 @@ function rowOf(
   const said = signs.flatMap(({ name, parameters }) => [...parameters, name]);
   const fitting = ofShapes.filter(({ when }) => when.every(fits));
   const named = (row: PlayedRow): boolean => row.names.some((name) => said.includes(name));
-  return fitting.find(named) ?? ofShapes.filter(({ when }) => when.length === 0).find(named) ?? fitting[0];
+  const anywhere = ofShapes.filter(({ when }) => when.length === 0);
+  return fitting.find(named) ?? anywhere.find(named) ?? fitting[0] ?? ofShapes.find(named);
 }

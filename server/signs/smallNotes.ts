@@ -1,5 +1,5 @@
 /** Small notes: which note each belongs to, and how much of its time they take. */
-import { add, divide, earliest, multiply, subtract, type Time, time } from '../../grammar/time';
+import { add, compare, divide, earliest, isZero, multiply, subtract, type Time, time } from '../../grammar/time';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import { appoggiaturaOf, isPassing } from './appoggiatura';
 import { type Clock, endOf, partOf } from './clock';
@@ -120,7 +120,7 @@ function playAtEnd({ notes, main }: SmallGroup, context: SmallContext): void {
 function playAppoggiatura(group: SmallGroup, small: PerformedEvent, context: SmallContext): void {
   const { passage, table } = context;
   const { main } = group;
-  const rest = table.rules.whole === undefined ? undefined : restAfter(passage, main);
+  const rest = table.rules.beforeRest === undefined ? undefined : restAfter(passage, main);
   if (small.pitch === undefined) return;
   if (table.rules.passing !== undefined && isPassing(passage, main, small.pitch)) playPassing(main, small, context);
   else if (rest !== undefined) playWhole(main, small, rest, context);
@@ -134,16 +134,19 @@ function leanOf(main: PerformedEvent, small: SoundingPitch, { passage, table, cl
   return appoggiaturaOf({ passage, event: main, onset, length, clock, small });
 }
 
+/** The rest after a note, if there is room for the note in it. */
 const restAfter = (passage: Passage, main: PerformedEvent): PerformedEvent | undefined =>
-  passage.after(main)?.events.find(({ kind }) => kind === 'rest');
+  passage.after(main)?.events.find(({ kind, duration }) => kind === 'rest' && compare(duration, main.duration) >= 0);
 
-/** It takes the time of the note, and the note that of the rest. */
+/** It takes the time of the note, and the note as much of that of the rest. */
 function playWhole(main: PerformedEvent, small: PerformedEvent, rest: PerformedEvent, context: SmallContext): void {
   const realised = realisedBy(context);
   const { pieces } = context;
   pieces.set(small, [{ pitch: small.pitch, onset: main.onset, duration: main.duration, realised }]);
-  pieces.set(main, [{ pitch: main.pitch, onset: rest.onset, duration: rest.duration, realised }]);
-  pieces.set(rest, []);
+  pieces.set(main, [{ pitch: main.pitch, onset: rest.onset, duration: main.duration, realised }]);
+  const left = subtract(rest.duration, main.duration);
+  const silence = { pitch: undefined, onset: add(rest.onset, main.duration), duration: left, realised: undefined };
+  pieces.set(rest, isZero(left) ? [] : [silence]);
 }
 
 /** Short, in the time of the note before. */

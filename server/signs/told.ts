@@ -28,8 +28,12 @@ export function playableRow(
 /** Where else the table has a sign, or which built-in tables have it. */
 function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
   const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
-  const elsewhere = rows.filter(isMeant).map(({ when }) => when.join(' and '));
-  if (elsewhere.length > 0) return `it has it only for a note that is ${elsewhere.join(', or ')}`;
+  const elsewhere = rows.filter(isMeant);
+  if (elsewhere.length > 0) {
+    const places = elsewhere.map(({ when }) => when.join(' and ')).join(', or ');
+    const names = elsewhere.flatMap((row) => row.names.slice(0, 1)).join(', ');
+    return `it has it only for a note that is ${places}; here the name of a row in round brackets decides: ${names}`;
+  }
   const having = signTables.filter((table) => table.rows.some(isMeant));
   return having.length === 0
     ? 'no built-in table has it'

@@ -75,8 +75,10 @@ export interface SignTable {
   readonly missing?: string;
   /** Small notes between falling thirds pass in the time of the note before. */
   readonly passing?: Rule;
-  /** Before a rest, or a note tied on, an appoggiatura takes the whole note, and the note the time after it. */
+  /** Before a note tied on an appoggiatura takes the whole note, and the note the time after it. */
   readonly whole?: Rule;
+  /** So it does before a rest, and the note takes the time of the rest. */
+  readonly beforeRest?: Rule;
   /** Trills begin more slowly than they end. */
   readonly slowStart?: Rule;
 }

@@ -80,6 +80,14 @@ describe('The table of 1689', () => {
     expect(played(by1689("2 c5 d'cb"))).toMatch(/^c5:1\/2 /);
   });
 
+  it('12, 13: where no note before tells the direction of the cheute it is chosen by its name', () => {
+    expect(problemsIn(by1689("1 d5'cb"))).toEqual(['sign-not-in-table']);
+    expect(notes(by1689("2 d5 d'cb(cheute)"))).toBe('d5 c5 d5');
+    expect(notes(by1689("1 d5'cb(cheute_en_descendant)"))).toBe('e5 d5');
+    // Where the melody tells it, it goes before the name.
+    expect(notes(by1689("2 e5 d'cheute"))).toBe('e5 e5 d5');
+  });
+
   it('14: the cheute et pincé begins on the beat with the note below (from memory)', () => {
     const both = notes(by1689("2 c5 d'cb'ca"));
     expect(both.split(' ').slice(1)).toEqual(['c5', 'd5', 'c5', 'd5']);

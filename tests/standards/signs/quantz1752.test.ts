@@ -47,6 +47,11 @@ describe('Quantz', () => {
     expect(played(by1752('{small 8 d5} 2 c5 2 r'))).toBe('d5:1/2 c5:1/2');
   });
 
+  it('VIII.11: a longer rest goes on after the note, and in a shorter one there is no room for it', () => {
+    expect(played(by1752('{small 8 d5} 4 c5 2. r'))).toBe('d5:1/4 c5:1/4 r:1/2');
+    expect(played(by1752('{small 8 d5} 2. c5 4 r'))).toBe('d5:1/2 c5:1/4 r:1/4');
+  });
+
   it('VIII.5–6: between falling thirds it passes in the time of the note before (from memory)', () => {
     const passing = played(by1752('2 e5 {small 8 d} 2 c'));
     expect(passing).toMatch(/^e5:\S+ d5:\S+ c5:1\/2$/);

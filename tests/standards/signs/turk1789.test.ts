@@ -37,6 +37,10 @@ describe('Türk', () => {
     expect(lean(moving)).not.toBe('d5:1/4');
   });
 
+  it('has half of a note before a rest too: that it may take the whole there is likely, not a rule (from memory)', () => {
+    expect(played(by1789('{small 8 d5} 2 c5 2 r'))).toBe('d5:1/4 c5:1/4 r:1/2');
+  });
+
   it('begins the trill with the upper note (Grove, “Shake”: confirmed)', () => {
     expect(notes(by1789("2 d5'tr"))).toMatch(/^e5 d5 /);
   });
