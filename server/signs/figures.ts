@@ -49,11 +49,19 @@ function turn(atoms: readonly Atom[], place: Place): Slice[] {
   const crotchet = time(1, 4);
   const fits = compare(crotchet, place.length) < 0 && seconds(place, crotchet) <= TURN;
   const group = fits ? crotchet : partOf(place.clock, place.length, TURN, 2);
-  const stroke = divide(group, time(atoms.length));
+  const stroke = printable(divide(group, time(atoms.length)), place);
   return [
     ...atoms.map(({ step }) => ({ step, length: stroke })),
-    { step: atoms.at(-1)?.step, length: subtract(place.length, group) },
+    { step: atoms.at(-1)?.step, length: subtract(place.length, multiply(stroke, time(atoms.length))) },
   ];
+}
+
+/** In print the longest value that is no longer: the smallest, doubled as often as it can be. */
+function printable(length: Time, { grid }: Place): Time {
+  if (grid === undefined || compare(grid, length) > 0) return length;
+  let value = grid;
+  while (compare(multiply(value, time(2)), length) <= 0) value = multiply(value, time(2));
+  return value;
 }
 
 // ─── cuts ────────────────────────────────────────────────────────────────────────────────────────────────────────

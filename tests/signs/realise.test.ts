@@ -40,6 +40,11 @@ describe('in print', () => {
     expect(printed("4 d5'turn(after)", { meter: '1/4' })).toBe('d5:1/8 e5:1/32 d5:1/32 c5:1/32 d5:1/32');
   });
 
+  it('a turn over a longer note has written values, however long half a second is', () => {
+    expect(printed("2. d5'turn", { meter: '3/4', tempo: '4 at 80' })).toBe('e5:1/32 d5:1/32 c5:1/32 d5:21/32');
+    expect(printed("2 d5'turn", { meter: '2/4', tempo: '4 at 72' })).toBe('e5:1/32 d5:1/32 c5:1/32 d5:13/32');
+  });
+
   it('a turn after a dotted crotchet leaves the dot to the note', () => {
     expect(printed("4. d5'turn(after)", { meter: '3/8' })).toBe('d5:1/8 e5:1/24 d5:1/24 c5:1/24 d5:1/8');
   });
