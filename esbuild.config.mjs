@@ -3,7 +3,7 @@
 import { chmodSync, copyFileSync, existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
-import { buildFont } from './server/engraving/font/build.mjs';
+import { buildFont, FONT_PACKAGE } from './server/engraving/font/build.mjs';
 
 /** Whoever imports the engraver when it is wanted finds its bundle beside its own. */
 const engraverApart = {
@@ -34,7 +34,7 @@ const packagesApart = {
 };
 
 /** Packages that are in some bundle, beside one, or of which a file beside one is made. */
-const packages = new Set(['@vexflow-fonts/bravura']);
+const packages = new Set([FONT_PACKAGE]);
 
 function note(path) {
   const name = /node_modules\/((?:@[^/]+\/)?[^/]+)\/(?!.*node_modules\/)/.exec(path)?.[1];

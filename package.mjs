@@ -14,7 +14,7 @@ const FILES = [
   'LICENSE',
   'NOTICE.md',
   'package.nls.json',
-  'l10n',
+  'client/l10n',
   'syntaxes',
   'client/media',
   'client/walkthrough',

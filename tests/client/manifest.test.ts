@@ -63,7 +63,7 @@ describe('the extension', () => {
 
   it('hands every text that it shows to translators', () => {
     const shown = [...clientText.matchAll(/l10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, text]) => text);
-    const path = join(ROOT, 'l10n/bundle.l10n.json');
+    const path = join(ROOT, 'client/l10n/bundle.l10n.json');
     const bundle = JSON.parse(readFileSync(path, 'utf8')) as Record<string, string>;
     expect(Object.keys(bundle).sort()).toEqual([...new Set(shown)].sort());
   });

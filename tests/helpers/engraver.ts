@@ -11,6 +11,9 @@ export const publishedBoxes = (): Readonly<
   Record<string, { readonly bBoxNE: readonly [number, number]; readonly bBoxSW: readonly [number, number] }>
 > => fontMetadata().glyphBBoxes;
 
+/** The name of the font that the outlines come from, which its licence reserves. */
+export const reservedName = (): string => fontMetadata().fontName;
+
 let loaded: Promise<Engraver> | undefined;
 
 /** One engraver for all tests of a file: it takes half a second to start. */

@@ -5,7 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const here = dirname(fileURLToPath(import.meta.url));
-const SOURCE = join(here, '../../../node_modules/@vexflow-fonts/bravura');
+/** The package whose outlines the font takes. */
+export const FONT_PACKAGE = '@vexflow-fonts/bravura';
+
+const SOURCE = join(here, '../../../node_modules', FONT_PACKAGE);
 
 /** What the font's makers say of its glyphs: boxes and points by SMuFL's names. */
 export const fontMetadata = () => JSON.parse(readFileSync(join(SOURCE, 'metadata.json'), 'utf8'));
