@@ -82,6 +82,21 @@ describe('a drawn stave', () => {
     expect(head && stepIn(measure, 0, head)).toBeCloseTo(5, 5);
   });
 
+  it('has the notes that cross over to it, in free music that goes on in a second system too', async () => {
+    const notes = '(down) 1 f2 f3 (home) a4';
+    const system = `system free  upper G2  lower F4\n  dessus | ${notes}`;
+    const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\n${system}\n${system} |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const steps = ofClass(pictureOf(page), 'measure').flatMap((measure) => {
+      const [low, middle, high] = ofClass(measure, 'notehead');
+      return low && middle && high
+        ? [stepIn(measure, 1, low), stepIn(measure, 1, middle), stepIn(measure, 0, high)]
+        : [];
+    });
+    // Steps from g2, the bottom line under F4, and from e4, under G2.
+    expect(steps.map(Math.round)).toEqual([-1, 6, 3, -1, 6, 3]);
+  });
+
   it('keeps open score apart: no barline runs from stave to stave', async () => {
     const text = `bentside 1\nvoice canto lines 5\nvoice alto\nvoice basso
 system canto C1 alto C3 basso F4 meter C\n  canto | 1 c5 | d |\n  alto | 1 a4 | b |\n  basso | 1 f3 | g |\n`;

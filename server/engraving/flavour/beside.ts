@@ -58,6 +58,7 @@ export const drawnBeside: Redrawing = (element) => {
  */
 export function drawnByMoment(element: XmlElement, moments: Moments): XmlElement {
   const { startid, ...others } = element.attributes;
+  if (startid === undefined) return element;
   const id = referred(startid);
   const moment = element.name === 'harm' ? moments.of(id) : moments.endOf(id);
   return moment === undefined ? element : { ...element, attributes: { ...others, ...moment } };

@@ -36,7 +36,9 @@ export class Moments {
       this.unit = Number(attributes.unit ?? USUAL_UNIT);
       this.count = Number(attributes.count ?? USUAL_UNIT);
     }
-    if (name === 'measure') this.ends.set(idOf(element), { tstamp: 1 + this.beatsIn(element), staff: 1 });
+    // The parts of a measure that is cut have no ids.
+    if (name === 'measure' && idOf(element) !== '')
+      this.ends.set(idOf(element), { tstamp: 1 + this.beatsIn(element), staff: 1 });
     if (element.name !== 'staff') {
       for (const child of childrenOf(element)) this.visit(child);
       return;
