@@ -1,5 +1,15 @@
 import { entries } from './entry';
 
+/** Each format that needs clefs tells it under a code of its own. */
+const NO_CLEF = {
+  level: 'info',
+  sentence: 'The stave {stave} has no clef; the export gives it {clef}.',
+  help: `Without a clef a stave cannot be drawn. State the source's clef in the head of the first system:
+\`\`\`
+system upper C1 lower F4
+\`\`\``,
+} as const;
+
 /** What an export leaves out, writes otherwise than the source, or refuses. Each is told once a voice. */
 export const exportFindings = entries({
   // ── all formats ──
@@ -70,14 +80,7 @@ mostly invisible. Look for them in titles, words, annotations and sung text, and
 has the lower one as the clef and the other as an additional one, which few programs draw, and then not always on its
 line. Pitches are not changed.`,
   },
-  'musicxml-no-clef': {
-    level: 'info',
-    sentence: 'The stave {stave} has no clef; the export gives it {clef}.',
-    help: `Without a clef a stave cannot be drawn. State the source's clef in the head of the first system:
-\`\`\`
-system upper C1 lower F4
-\`\`\``,
-  },
+  'musicxml-no-clef': NO_CLEF,
   'musicxml-meter-sign': {
     level: 'info',
     sentence: 'MusicXML cannot draw the meter {sign}; the export has {beats}/{beatValue}.',
@@ -295,14 +298,7 @@ depend on it: \`bentside export --as musicxml\`. Drawing fewer bars (\`--bars 9-
   },
 
   // ── MEI ──
-  'mei-no-clef': {
-    level: 'info',
-    sentence: 'The stave {stave} has no clef; the export gives it {clef}.',
-    help: `Without a clef a stave cannot be drawn. State the source's clef in the head of the first system:
-\`\`\`
-system upper C1 lower F4
-\`\`\``,
-  },
+  'mei-no-clef': NO_CLEF,
   'mei-variant-broken': {
     level: 'warning',
     sentence: 'The time of {bars} is wrong in {label}; the export has there what the main text has.',

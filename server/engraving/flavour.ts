@@ -1,11 +1,11 @@
 /** The drawing flavour of an MEI tree: the same music by the means that the engraving library draws. */
-import type { XmlElement } from '../export/xml';
+import { childrenOf, type XmlElement } from '../export/xml';
 import type { AddedSign } from './flavour/addition';
 import { drawnBeside, drawnByMoment } from './flavour/beside';
 import { drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
 import { drawnColour, drawnStates, drawnWithin } from './flavour/editorial';
-import { childrenOf, rewritten } from './flavour/element';
+import { rewritten } from './flavour/element';
 import { drawnFree } from './flavour/free';
 import { drawnKeys } from './flavour/keys';
 import { drawnLabels } from './flavour/labels';

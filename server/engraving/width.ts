@@ -1,7 +1,7 @@
 /** How wide a page has to be for the systems of the source: a full line of the source may hold more than one of print. */
 import { format } from '../../grammar/time';
-import type { XmlElement } from '../export/xml';
-import { childrenOf, elementsOf } from './flavour/element';
+import { childrenOf, type XmlElement } from '../export/xml';
+import { elementsOf } from './flavour/element';
 import { timed } from './flavour/split';
 
 /** In tenths of a millimetre at the usual size: for a moment at which something begins, an accidental, a measure, clefs. */

@@ -1,4 +1,4 @@
-/** Events cut at the barlines that they cross, since a note of MusicXML ends with its measure. */
+/** Events cut at the barlines that they cross, since a note of MusicXML or MEI ends with its measure. */
 import {
   add,
   compare,

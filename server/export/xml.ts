@@ -18,6 +18,10 @@ export const xml = (name: string, attributes: XmlAttributes = {}, content: XmlCo
   content,
 });
 
+/** The elements in an element. */
+export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
+  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
+
 /** An element that holds nothing but text or a number. */
 export const leaf = (name: string, content: string | number): XmlElement => xml(name, {}, content);
 

@@ -1,6 +1,6 @@
 /** What stands beside the staves and is drawn by other means, or not at all. */
-import { type XmlElement, xml } from '../../export/xml';
-import { childrenOf, referred } from './element';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
+import { referred } from './element';
 import type { Moments } from './moments';
 
 /** What an element becomes; undefined leaves it out. */

@@ -1,8 +1,7 @@
 /** Two clefs on one stave, which the library does not draw, as one clef with a glyph of ours. */
 import { clefOf } from '../../../grammar/vocabulary/clefs';
-import type { XmlElement } from '../../export/xml';
+import { childrenOf, type XmlElement } from '../../export/xml';
 import { codeOfClefs, glyphNumber } from '../font/codepoints';
-import { childrenOf } from './element';
 
 export function drawnClefs(element: XmlElement): XmlElement | undefined {
   if (element.name !== 'clefGrp') return element;

@@ -1,7 +1,7 @@
 /** Curves from note to note are slurs of the library; those of which one end is not shown, and straight lines, we add. */
-import { type XmlElement, xml } from '../../export/xml';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import type { AddedSign } from './addition';
-import { childrenOf, elementsOf, idOf, isOfType, referred } from './element';
+import { elementsOf, idOf, isOfType, referred } from './element';
 
 /** Notes by the order of the text: a curve on a barline is drawn to the nearest. */
 export class Notes {

@@ -1,7 +1,6 @@
 /** How long elements of a layer last, in semibreves. */
 import { add, divide, multiply, type Time, time, ZERO } from '../../../grammar/time';
-import type { XmlElement } from '../../export/xml';
-import { childrenOf } from './element';
+import { childrenOf, type XmlElement } from '../../export/xml';
 
 /** Values without a number; all others are parts of a semibreve (MEI 5.1, `data.DURATION.cmn`). */
 const LONG: Readonly<Record<string, number>> = { maxima: 8, long: 4, breve: 2 };

@@ -2,10 +2,10 @@
  * What is the editor's, doubtful, struck out or added: visibly other than what the source shows. The editor's has brackets,
  * and its curves are broken; what is doubtful is grey, what is struck out paler still.
  */
-import type { XmlElement } from '../../export/xml';
+import { childrenOf, type XmlElement } from '../../export/xml';
 import { BLACK_BREVE, BLANK, glyphNumber } from '../font/codepoints';
 import type { AddedSign } from './addition';
-import { accidental, childrenOf, elementsOf, idOf, mapped, rewritten, standsAt, withAttributes } from './element';
+import { accidental, elementsOf, idOf, mapped, rewritten, standsAt, withAttributes } from './element';
 
 export const GREY = '#707070';
 const PALE = '#a0a0a0';

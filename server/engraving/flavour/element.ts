@@ -1,9 +1,6 @@
 /** Small questions to elements of a tree. */
-import { type XmlElement, xml } from '../../export/xml';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { glyphNumber } from '../font/codepoints';
-
-export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
-  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
 
 /** An element and all below it. */
 export function* elementsOf(element: XmlElement): Generator<XmlElement> {

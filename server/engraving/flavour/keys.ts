@@ -2,8 +2,8 @@
  * A signature of naturals takes the one before away: it is drawn once. The library would draw it on every system that
  * follows, so it is followed by one that draws nothing.
  */
-import { type XmlElement, xml } from '../../export/xml';
-import { childrenOf, elementsOf } from './element';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
+import { elementsOf } from './element';
 
 export function drawnKeys(section: XmlElement): XmlElement {
   const children = childrenOf(section);

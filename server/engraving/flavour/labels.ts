@@ -1,6 +1,5 @@
 /** Names beside the staves: open score has them, keyboard music none. */
-import type { XmlElement } from '../../export/xml';
-import { childrenOf } from './element';
+import { childrenOf, type XmlElement } from '../../export/xml';
 
 export function drawnLabels(group: XmlElement): XmlElement {
   if (group.name !== 'staffGrp' || group.attributes.symbol === 'bracket') return group;

@@ -1,6 +1,6 @@
 /** What the source has lost: the time passes empty, and words say why. */
-import { type XmlElement, xml } from '../../export/xml';
-import { childrenOf, elementsOf, idOf } from './element';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
+import { elementsOf, idOf } from './element';
 
 export function drawnLacunae(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure') return measure;

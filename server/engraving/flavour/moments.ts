@@ -1,8 +1,8 @@
 /** When each note of a tree begins, as MEI counts beats: from 1, in the units of the meter. */
 import { add, multiply, type Time, time, toNumber, ZERO } from '../../../grammar/time';
-import type { XmlElement } from '../../export/xml';
+import { childrenOf, type XmlElement } from '../../export/xml';
 import { durationOf } from './duration';
-import { childrenOf, idOf } from './element';
+import { idOf } from './element';
 
 export interface Moment {
   readonly tstamp: number;

@@ -1,8 +1,8 @@
 /** Rests beside notes that cross over from another stave: the library does not look at these, and sets rests upon them. */
 import { add, compare, type Time } from '../../../grammar/time';
-import type { XmlElement } from '../../export/xml';
+import { childrenOf, type XmlElement } from '../../export/xml';
 import { durationOf } from './duration';
-import { childrenOf, elementsOf, idOf, mapped, withAttributes } from './element';
+import { elementsOf, idOf, mapped, withAttributes } from './element';
 import { timed } from './split';
 
 /** A child of a layer, which may be a chord, a beam or a tuplet. */

@@ -3,10 +3,10 @@
  * what stands before a head is an accidental with that glyph, so that the library finds it room; all else we add.
  */
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
-import { type XmlElement, xml } from '../../export/xml';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside } from '../font/codepoints';
 import type { AddedSign, AdditionPlace } from './addition';
-import { accidental, childrenOf, idOf, referred, rewritten, standsAt, withAttributes } from './element';
+import { accidental, idOf, referred, rewritten, standsAt, withAttributes } from './element';
 
 /** Places beside a head that we draw ourselves. */
 const ADDED: Readonly<Record<Exclude<Shape['place'], 'above' | 'below'>, AdditionPlace>> = {

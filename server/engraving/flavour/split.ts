@@ -4,9 +4,9 @@
  * as the music would never find a place to break.
  */
 import { add, compare, subtract, type Time, ZERO } from '../../../grammar/time';
-import { type XmlElement, xml } from '../../export/xml';
+import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { durationOf } from './duration';
-import { childrenOf, elementsOf, idOf, isOfType, referred, withAttributes } from './element';
+import { elementsOf, idOf, isOfType, referred, withAttributes } from './element';
 
 /** Where a measure is cut: a time from its beginning, and what stands between its parts. */
 interface Cut {

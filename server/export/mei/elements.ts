@@ -1,8 +1,5 @@
 /** What a tree of elements holds. */
-import type { XmlElement } from '../xml';
-
-export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
-  typeof content === 'object' ? content.filter((child) => child !== undefined) : [];
+import { childrenOf, type XmlElement } from '../xml';
 
 /** The ids of an element and all that it holds. */
 export function idsIn(element: XmlElement): readonly string[] {

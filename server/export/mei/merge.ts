@@ -9,29 +9,18 @@
 import type { Environment } from '../../score/environment';
 import type { ChosenOption } from '../../score/score';
 import type { Measure } from '../measures';
-import { type XmlAttributes, type XmlElement, xml } from '../xml';
+import { childrenOf, type XmlAttributes, type XmlElement, xml } from '../xml';
 import { align, type Difference } from './alignment';
 import { DOUBTFUL, references, responsible, words } from './editorial';
-import { childrenOf, idsIn } from './elements';
+import { idsIn } from './elements';
 import { addressOfId, eventOf, Ids, placeAt } from './ids';
 import { withOwnIds } from './ownIds';
-import { type SaidOfPlace, withSaid } from './placeNotes';
+import { withSaid } from './placeNotes';
 import { withoutMarks } from './places';
 import { withSharedIds } from './sharedIds';
+import type { Document } from './tree';
 
-/** A text and the options that the events with these ids stand in, the outermost first. */
-export interface Text {
-  readonly root: XmlElement;
-  readonly chosen: ReadonlyMap<string, readonly ChosenOption[]>;
-  /** The measures with these ids. */
-  readonly bars: ReadonlyMap<string, Measure>;
-  /** The places of those options. */
-  readonly places: ReadonlyMap<string, string>;
-  /** What is said of them. */
-  readonly said: readonly SaidOfPlace[];
-}
-
-export interface LabelledText extends Text {
+export interface LabelledText extends Document {
   readonly label: string;
   /** The label of the option inside which alone it differs. */
   readonly within: string | undefined;
@@ -41,7 +30,7 @@ type TellBroken = (label: string, bar: Measure) => void;
 
 /** @param tellBroken a bar of a variant whose time is wrong has no text to compare */
 export function merged(
-  main: Text,
+  main: Document,
   variants: readonly LabelledText[],
   environment: Environment,
   tellBroken: TellBroken,
@@ -102,7 +91,7 @@ class Merger {
   private readonly ids = new Ids();
 
   constructor(
-    private readonly main: Text,
+    private readonly main: Document,
     private readonly environment: Environment,
     private readonly tellBroken: TellBroken,
     private readonly repeated: Repeated,
@@ -195,7 +184,7 @@ class Merger {
 
   /** The id of the place where texts differ, and its name if it has one. */
   private named(
-    texts: readonly { readonly content: readonly XmlElement[]; readonly text: Text }[],
+    texts: readonly { readonly content: readonly XmlElement[]; readonly text: Document }[],
   ): Pick<XmlAttributes, 'xml:id' | 'label'> {
     const label = texts
       .flatMap(({ content, text }) => this.chosenIn(content, text))
@@ -238,7 +227,7 @@ class Merger {
     text: LabelledText,
   ): XmlElement {
     const resp = responsible(this.environment);
-    const made = (name: string, children: readonly XmlElement[], of: Text): XmlElement => {
+    const made = (name: string, children: readonly XmlElement[], of: Document): XmlElement => {
       const isDoubtful = this.chosenIn(children, of).some(({ doubtful }) => doubtful);
       return xml(name, { resp: name === 'corr' ? resp : undefined, cert: isDoubtful ? DOUBTFUL : undefined }, children);
     };
@@ -249,7 +238,7 @@ class Merger {
   }
 
   /** The outermost options in which the elements stand. */
-  private chosenIn(elements: readonly XmlElement[], text: Text): readonly ChosenOption[] {
+  private chosenIn(elements: readonly XmlElement[], text: Document): readonly ChosenOption[] {
     return [...new Set(optionsIn(elements, text).flatMap(([outermost]) => outermost ?? []))];
   }
 
@@ -310,7 +299,7 @@ const brokenIn = (element: XmlElement): readonly XmlElement[] =>
   isBroken(element) ? [element] : childrenOf(element).flatMap(brokenIn);
 
 /** The options around the events that elements are, hold, or belong to. */
-const optionsIn = (elements: readonly XmlElement[], { chosen }: Text): readonly (readonly ChosenOption[])[] =>
+const optionsIn = (elements: readonly XmlElement[], { chosen }: Document): readonly (readonly ChosenOption[])[] =>
   elements.flatMap(idsIn).flatMap((id) => {
     const options = chosen.get(eventOf(id));
     return options === undefined ? [] : [options];

@@ -1,6 +1,5 @@
 /** No two elements share an id: what a variant repeats of the main text gets ids of its own. */
-import type { XmlAttributes, XmlContent, XmlElement } from '../xml';
-import { childrenOf } from './elements';
+import { childrenOf, type XmlAttributes, type XmlContent, type XmlElement } from '../xml';
 import { Ids } from './ids';
 
 /**

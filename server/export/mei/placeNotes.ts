@@ -1,6 +1,6 @@
 /** What is said of places of options points to their `app` or `choice`, or where there is none to their notes. */
-import { type XmlElement, xml } from '../xml';
-import { childrenOf, idsIn } from './elements';
+import { childrenOf, type XmlElement, xml } from '../xml';
+import { idsIn } from './elements';
 
 /** An annotation of a place. */
 export interface SaidOfPlace {

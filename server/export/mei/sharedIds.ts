@@ -1,6 +1,6 @@
 /** A source's own lane may repeat what the main text has: where they agree, they share their ids and are no variant. */
-import type { XmlAttributes, XmlElement } from '../xml';
-import { childrenOf, idsIn } from './elements';
+import { childrenOf, type XmlAttributes, type XmlElement } from '../xml';
+import { idsIn } from './elements';
 import { EVENT_ID, eventOf } from './ids';
 
 /** The tree of a variant, in which the layers that hold the same as the main text's have the ids of those. */
