@@ -218,7 +218,8 @@ export class Workbench {
     const box = this.page.locator('.quick-input-widget input.input');
     await box.waitFor();
     await box.fill(text);
-    await this.page.keyboard.press('Enter');
+    // Pressed in the box itself: a panel that is just drawn may have taken the focus.
+    await box.press('Enter');
   }
 
   /** The status bar's item with a text. */
