@@ -9,7 +9,7 @@ const ORDER: readonly (readonly string[])[] = [
   // What treatises say: data that names are looked up in long before a sign is played.
   ['server/signs/tables/'],
   ['server/score/'],
-  ['server/signs/', 'server/rhythm/', 'server/instrument/', 'server/tuning/'],
+  ['server/signs/', 'server/practice/', 'server/instrument/', 'server/tuning/'],
   ['server/readings/'],
   ['server/checks/'],
   ['server/document/'],
@@ -113,7 +113,7 @@ describe('the house', () => {
 
   it('would notice an import that climbs', () => {
     expect(objection('grammar/tree.ts', 'server/score/score')).toMatch(/below or beside/);
-    expect(objection('server/signs/recipe.ts', 'server/rhythm/overdot')).toMatch(/below or beside/);
+    expect(objection('server/signs/recipe.ts', 'server/practice/overdot')).toMatch(/below or beside/);
     expect(objection('server/score/walk.ts', 'grammar/place')).toBeUndefined();
     expect(objection('server/score/signs.ts', 'server/signs/tables')).toBeUndefined();
     expect(objection('server/score/signs.ts', 'server/signs/recipes')).toMatch(/below or beside/);

@@ -1,7 +1,7 @@
 /** How long an appoggiatura lasts: half of a note of two parts, two thirds of a dotted one, less where it would do harm. */
 import { add, compare, latest, type Time, time } from '../../grammar/time';
+import { type Clock, endOf, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
-import { type Clock, endOf, partOf, secondsOf } from './clock';
 import { degreeOf } from './degrees';
 import { extreme, type Passage } from './passage';
 import { share } from './place';

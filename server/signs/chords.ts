@@ -1,8 +1,8 @@
 /** Chords whose notes are struck one after another. */
 import { add, compare, earliest, multiply, type Time, time } from '../../grammar/time';
 import type { RecipePhrase } from '../../grammar/tree';
+import { type Clock, partOf } from '../score/clock';
 import type { PerformedEvent, Realised, SoundingPitch } from '../score/performance';
-import { type Clock, partOf } from './clock';
 import { degreeOf } from './degrees';
 import type { Pieces } from './pieces';
 

@@ -1,9 +1,9 @@
 /** Keys that an ornament needs and another voice holds: the held note is released, and that is told. */
 import { compare, subtract } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
+import { endOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import type { BorneSign } from './bearing';
-import { endOf } from './clock';
 import type { Passage } from './passage';
 import type { Piece, Pieces } from './pieces';
 import type { Remarks } from './remarks';

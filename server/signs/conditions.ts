@@ -1,9 +1,9 @@
 /** Where a row of a table fits: what its `when` asks of a note. */
 import { compare, equal, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
+import { type Clock, endOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import type { BorneSign } from './bearing';
-import { type Clock, endOf, secondsOf } from './clock';
 import { degreeOf } from './degrees';
 import { endOfBar, type Moment, type Passage } from './passage';
 

@@ -11,8 +11,8 @@ import {
   time,
   ZERO,
 } from '../../grammar/time';
+import { partOf } from '../score/clock';
 import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
-import { partOf } from './clock';
 import { type Place, seconds } from './place';
 
 /** Seconds. A stroke lasts 60 to 90 ms; where a note has no time for that it has fewer strokes, or none. Common practice. */

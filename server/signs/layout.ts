@@ -1,8 +1,8 @@
 /** A recipe laid out on a note: every note of the sign with its length. */
 import { add, divide, earliest, isNegative, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { Recipe, RecipePhrase } from '../../grammar/tree';
+import { lasting } from '../score/clock';
 import { type Atom, atomsOf, isFixed, isMain, MAIN, merged, partsOf, type Slice } from './atoms';
-import { lasting } from './clock';
 import { figure, STROKE } from './figures';
 import { type Place, share } from './place';
 import { trill } from './trills';

@@ -4,10 +4,10 @@
  */
 import { add, compare, type Time } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
+import { endOf, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
 import { changesOf, curvesOf, type PlacedEnd } from '../score/walk';
-import { endOf, inForce } from './clock';
 
 /** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
 export interface Moment {

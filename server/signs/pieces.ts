@@ -1,7 +1,7 @@
 /** What is played for each event while its signs are realised: at first the event itself, in the end perhaps many notes. */
 import { add, compare, divide, subtract, type Time, time } from '../../grammar/time';
+import { endOf } from '../score/clock';
 import { inOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
-import { endOf } from './clock';
 
 /** A note that is played, or, without a pitch, a silence. */
 export interface Piece {

@@ -1,6 +1,6 @@
 /** What a sign finds where it stands, as far as it tells in how long its notes are. */
 import { divide, multiply, subtract, type Time, time, toNumber } from '../../grammar/time';
-import { type Clock, oneOf, secondsOf } from './clock';
+import { type Clock, oneOf, secondsOf } from '../score/clock';
 
 export interface Place {
   /** The performed value of the note. */

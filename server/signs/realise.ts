@@ -7,6 +7,7 @@
 import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { ALTERATIONS, pitchText } from '../../grammar/vocabulary/pitches';
+import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
 import type { Performance, PerformedEvent, PerformedPiece, Realised, SoundingPitch } from '../score/performance';
 import type { Tempo } from '../score/score';
 import { appoggiaturaOf } from './appoggiatura';
@@ -14,7 +15,6 @@ import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
-import { type Clock, Clocks, endOf, secondsOf } from './clock';
 import { releaseHeld } from './collisions';
 import { holds, isSlurredFromAbove, isUpbeat } from './conditions';
 import { type Layout, layOut } from './layout';

@@ -1,8 +1,8 @@
 /** Small notes: which note each belongs to, and how much of its time they take. */
 import { add, compare, divide, earliest, isZero, multiply, subtract, type Time, time } from '../../grammar/time';
+import { type Clock, endOf, partOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import { appoggiaturaOf, isPassing } from './appoggiatura';
-import { type Clock, endOf, partOf } from './clock';
 import { degreeOf } from './degrees';
 import type { Moment, Passage } from './passage';
 import type { Piece, Pieces } from './pieces';

@@ -1,7 +1,7 @@
 /** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
 import { add, compare, divide, isZero, multiply, type Time, time, toNumber } from '../../grammar/time';
-import type { Meter, Piece, Tempo } from '../score/score';
-import { changesOf } from '../score/walk';
+import type { Meter, Piece, Tempo } from './score';
+import { changesOf } from './walk';
 
 export interface Clock {
   /** Semibreves a second. */
