@@ -19,6 +19,7 @@ import { nearlyRepeated, printsOf } from './repeats';
 import { factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
+import { findingUses } from './uses';
 import { silentWitnesses } from './witnesses';
 
 /** What is looked for in each system. */
@@ -56,6 +57,8 @@ export interface Checked {
   readonly problems: readonly PlacedProblem[];
 }
 
+const nothingFound: Checked = { choice: undefined, problems: [] };
+
 /**
  * Looks at each system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks
  * for no events again.
@@ -75,6 +78,8 @@ export function lookingAhead(scores: SystemScores, environment: Environment, cho
  * @param scores those of all choices, `written` first
  */
 export function* checkFile(file: Omit<Given, 'score'>, scores: readonly Score[]): Generator<Checked> {
+  // Nearly all checks ask for names: to find those of a large file takes too long for one step.
+  for (const _ of findingUses(file.tree)) yield nothingFound;
   for (const one of checks) {
     for (const score of one.ofWritten ? scores.slice(0, 1) : scores) {
       yield { choice: one.ofWritten ? undefined : score.choice.name, problems: one.run({ ...file, score }) };

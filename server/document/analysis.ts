@@ -17,6 +17,8 @@ export interface Analysis {
   score(choice: string): Score | undefined;
   /** By place. Made when first asked for. */
   findings(): readonly Finding[];
+  /** The same a piece at a time; `findings` then has them. */
+  proofing(): Generator<undefined, readonly Finding[]>;
 }
 
 export interface AnalysisOptions {

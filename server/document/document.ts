@@ -233,16 +233,18 @@ export class Document {
     };
     const { file, made } = this;
     let findings: readonly Finding[] | undefined;
+    const proofing = function* (): Generator<undefined, readonly Finding[]> {
+      findings ??= yield* made.making({ file, tree }, problems(), [...choices.keys()], options);
+      return findings;
+    };
     return {
       file,
       tree,
       environment,
       choices: [...choices.keys()],
       score: (name) => scoreOf(name, false),
-      findings: () => {
-        findings ??= made.of({ file, tree }, problems(), [...choices.keys()], options);
-        return findings;
-      },
+      proofing,
+      findings: () => finished(proofing()),
     };
   }
 }

@@ -57,6 +57,9 @@ interface Places {
 
 const FEW = 16;
 
+/** Between two blocks in so many others may have their turn. */
+const BLOCKS_IN_STEP = 500;
+
 const NO_HOLDER = -1;
 const holderOf = ({ lane, statement }: Unplaced): number =>
   statement === undefined ? (lane ?? NO_HOLDER) : NO_HOLDER - 1 - statement;
@@ -68,15 +71,16 @@ export class Findings {
   constructor(private readonly generation: Generation) {}
 
   /**
+   * Makes them a piece at a time.
    * @param problems met beyond the parser's, in any order and any number of times
    * @param choices all that the file offers
    */
-  of(
+  *making(
     named: NamedTree,
     problems: Iterable<Checked>,
     choices: readonly string[],
     options: AnalysisOptions,
-  ): readonly Finding[] {
+  ): Generator<undefined, readonly Finding[]> {
     const blocks = named.tree.blocks.map((block) => this.madeAt(block));
     const found = new Map<Finding, LaneFinding>();
     /** Choices that agree in a system have the very same problems there. */
@@ -95,10 +99,15 @@ export class Findings {
       else arises(known, choice);
       byProblem.set(placed, one);
     };
-    named.tree.blocks.forEach(({ contents }, block) => {
+    for (const [block, { contents }] of named.tree.blocks.entries()) {
+      if (block % BLOCKS_IN_STEP === 0) yield;
       for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);
-    });
-    for (const { choice, problems: all } of problems) for (const placed of all) take(placed, choice);
+    }
+    for (const { choice, problems: all } of problems) {
+      yield;
+      for (const placed of all) take(placed, choice);
+    }
+    yield;
     const own = eachOnce(found.values()).map((one) => inSome(one, choices));
     const others = (options.also ?? []).map((finding) => ({ lane: undefined, finding }));
     return sifted([...own, ...others], options);

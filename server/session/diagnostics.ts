@@ -48,11 +48,11 @@ export class PushedDiagnostics implements Diagnostics {
     void this.connection.sendDiagnostics({ uri, diagnostics: [] });
   }
 
-  /** Only the last text counts: once when it has been read, and again after whoever waits has had a turn. */
+  /** Only the last text counts: once when its findings are made, and again after whoever waits has had a turn. */
   private async send(uri: string): Promise<void> {
     const revision = this.documents.revision(uri);
     const isStale = (): boolean => revision !== this.documents.revision(uri);
-    const current = await this.documents.current(uri);
+    const current = await this.documents.proofed(uri);
     if (current === undefined || isStale()) return;
     const diagnostics = diagnosticsOf(current.project, this.helpAddress);
     await this.turns.pause();
@@ -83,7 +83,7 @@ export class PulledDiagnostics implements Diagnostics {
   }
 
   async report(uri: string, previous: string | undefined): Promise<DocumentDiagnosticReport> {
-    const current = await this.documents.current(uri);
+    const current = await this.documents.proofed(uri);
     if (current === undefined) return { kind: 'full', items: [] };
     const findings = current.project.analysis.findings();
     const last = this.last.get(uri);

@@ -1,6 +1,6 @@
 /** The open files, each brought up to date when somebody asks for it, in turns with the others. */
 import type { AnalysisOptions } from '../document/analysis';
-import type { Turns } from '../document/turns';
+import { inTurns, type Turns } from '../document/turns';
 import type { Settings } from '../features/protocol';
 import type { Project } from '../workspace/project';
 import { Workspace } from '../workspace/workspace';
@@ -31,6 +31,8 @@ export interface Current {
 export class Documents {
   private readonly open = new Map<string, Open>();
   private readonly workspace: Workspace;
+  /** Findings in the making: whoever else asks for those of the same version waits with the first. */
+  private readonly proofing = new WeakMap<Project, Promise<unknown>>();
 
   constructor(
     files: Files,
@@ -116,6 +118,22 @@ export class Documents {
         open.reading = undefined;
       });
       await open.reading;
+    }
+  }
+
+  /** The same with its findings made, in turns as well. */
+  async proofed(uri: string): Promise<Current | undefined> {
+    for (;;) {
+      const current = await this.current(uri);
+      const open = this.open.get(uri);
+      if (current === undefined || open === undefined) return undefined;
+      const { revision } = open;
+      const isOver = (): boolean => open.revision !== revision || this.open.get(uri) !== open;
+      const { project } = current;
+      const proofing = this.proofing.get(project) ?? inTurns(project.analysis.proofing(), this.turns, isOver);
+      this.proofing.set(project, proofing);
+      await proofing;
+      if (!isOver()) return current;
     }
   }
 

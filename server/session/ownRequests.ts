@@ -26,8 +26,9 @@ export function registerOwnRequests(
     name: Name,
     fallback: FileRequests[Name]['result'],
     feature: (current: Current, params: FileRequests[Name]['params']) => Result<Name>,
+    wants?: 'findings',
   ): void => {
-    connection.onRequest<unknown, void>(name, answer(fallback, feature));
+    connection.onRequest<unknown, void>(name, answer(fallback, feature, wants));
   };
   const onPlain = <Name extends keyof PlainRequests>(
     name: Name,
@@ -40,7 +41,7 @@ export function registerOwnRequests(
   onFile('bentside/bar', null, ({ project }, { position, reading }) => {
     return barFill(project, offsetOfPosition(project.tree, position), reading)?.words ?? null;
   });
-  onFile('bentside/typed', null, ({ project }, params) => afterTyping(project, params));
+  onFile('bentside/typed', null, ({ project }, params) => afterTyping(project, params), 'findings');
   onFile('bentside/nextSystem', null, ({ project }, { position }) =>
     nextSystem(project, offsetOfPosition(project.tree, position)),
   );
@@ -58,7 +59,7 @@ export function registerOwnRequests(
     notes: soundingAt(project, position, reading, what),
     ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
   }));
-  onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver));
+  onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => everyFormat.map(({ name, title }) => ({ name, title })));
 }

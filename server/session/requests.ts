@@ -1,6 +1,7 @@
 /** Which feature answers which request. */
 import {
   type CancellationToken,
+  type CodeAction,
   CodeActionKind,
   type CodeActionParams,
   type CompletionParams,
@@ -35,6 +36,8 @@ import { selectionRanges } from '../features/selection';
 import { legend, semanticTokens } from '../features/semanticTokens';
 import { SIGNATURE_RETRIGGERS, SIGNATURE_TRIGGERS, signatureHelp } from '../features/signatureHelp';
 import { documentSymbols, workspaceSymbols } from '../features/symbols';
+import type { Project } from '../workspace/project';
+import { unlessCancelled } from './cancelling';
 import type { Current, Documents } from './documents';
 import type { Files } from './files';
 import { TokensOfFiles } from './tokens';
@@ -47,6 +50,7 @@ interface OfFile {
 export type Answer = <Params extends OfFile, Result>(
   fallback: Result,
   feature: (current: Current, params: Params) => Result | Promise<Result>,
+  wants?: 'text' | 'findings',
 ) => (params: Params, token: CancellationToken) => Promise<Result | ResponseError<void>>;
 
 export interface Served {
@@ -88,19 +92,21 @@ export function registerFeatures(connection: Connection, served: Served): void {
 /** What changes the text. */
 function edits(connection: Connection, { answer }: Served): void {
   connection.onCodeAction(
-    answer([], ({ project }, { range, context }: CodeActionParams) => {
-      const wished = (kind: string): boolean =>
-        context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
-      return [
-        ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
-        ...refactorings(project, range).filter(({ kind = '' }) => wished(kind)),
-        // Asked for by name alone: when a file is saved, or from the menu of the source.
-        ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
-      ];
-    }),
+    answer([], ({ project }, params: CodeActionParams) => codeActions(project, params), 'findings'),
   );
   connection.onDocumentFormatting(answer([], ({ project }) => formatting(project)));
   connection.onDocumentRangeFormatting(answer([], ({ project }, { range }) => rangeFormatting(project, range)));
+}
+
+function codeActions(project: Project, { range, context }: CodeActionParams): CodeAction[] {
+  const wished = (kind: string): boolean =>
+    context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
+  return [
+    ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
+    ...refactorings(project, range).filter(({ kind = '' }) => wished(kind)),
+    // Asked for by name alone: when a file is saved, or from the menu of the source.
+    ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
+  ];
 }
 
 /** Names and where they lead. */
@@ -138,7 +144,9 @@ function names(connection: Connection, { answer, documents, files }: Served): vo
       return told(() => rename(project, position, newName, others, (uri) => documents.version(uri)));
     }),
   );
-  connection.onWorkspaceSymbol(async ({ query }) => workspaceSymbols(await documents.all(), query));
+  connection.onWorkspaceSymbol(async ({ query }, token) =>
+    workspaceSymbols(await unlessCancelled(documents.all(), token), query),
+  );
   connection.onDocumentLinks(
     answer([], ({ project }) => documentLinks(project, (path) => files.resolve(project.file, path))),
   );
@@ -161,8 +169,9 @@ function words(connection: Connection, { answer, documents, engraver }: Served):
       completion(project, position, context?.triggerKind === CompletionTriggerKind.TriggerCharacter),
     ),
   );
-  connection.onCompletionResolve(async (item) => {
-    const current = item.data === undefined ? undefined : await documents.current(item.data.file);
+  connection.onCompletionResolve(async (item, token) => {
+    const asked = item.data === undefined ? undefined : documents.current(item.data.file);
+    const current = asked && (await unlessCancelled(asked, token));
     return current === undefined ? item : resolved(item, current.project);
   });
   connection.onSignatureHelp(answer(null, ({ project }, { position }) => signatureHelp(project, position)));

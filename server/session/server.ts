@@ -6,7 +6,6 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
-  LSPErrorCodes,
   ResponseError,
   TextDocumentSyncKind,
   TextDocuments,
@@ -15,6 +14,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Turns } from '../document/turns';
 import type { CannotDraw, Engraver } from '../engraving/engraver';
 import { type ClientOptions, READ, type ReadParams, type ReadResult } from '../features/protocol';
+import { unlessCancelled } from './cancelling';
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
 import { type Disk, Files } from './files';
@@ -73,13 +73,13 @@ class Session {
     const { helpAddress } = this.client;
     if (this.pulls) {
       const pulled = new PulledDiagnostics(this.documents, helpAddress, () => this.refreshDiagnostics());
-      connection.languages.diagnostics.on(({ textDocument, previousResultId }) =>
-        pulled.report(textDocument.uri, previousResultId),
+      connection.languages.diagnostics.on(({ textDocument, previousResultId }, token) =>
+        unlessCancelled(pulled.report(textDocument.uri, previousResultId), token),
       );
       this.diagnostics = pulled;
     } else this.diagnostics = new PushedDiagnostics(connection, this.documents, turns, later, helpAddress);
     this.listen();
-    const answer: Answer = (fallback, feature) => this.answer(fallback, feature);
+    const answer: Answer = (fallback, feature, wants) => this.answer(fallback, feature, wants);
     const engraver = (): Promise<Engraver | CannotDraw> => {
       this.engraver ??= loadEngraver(this.client.engraving);
       return this.engraver;
@@ -167,17 +167,22 @@ class Session {
   /**
    * Answers a request about a file with what a feature says of it as it now stands; with the fallback if the file is not
    * open or the feature fails, for one that fails must not take the server with it.
+   * @param wants `findings` if the feature asks for them: they are made in turns before
    */
   private answer<Params extends { readonly textDocument: { readonly uri: string } }, Result>(
     fallback: Result,
     feature: (current: Current, params: Params) => Result | Promise<Result>,
+    wants: 'text' | 'findings' = 'text',
   ) {
+    const { documents } = this;
     return async (params: Params, token: CancellationToken): Promise<Result | ResponseError<void>> => {
       const { uri } = params.textDocument;
+      const work = async (): Promise<Result> => {
+        const current = await (wants === 'findings' ? documents.proofed(uri) : documents.current(uri));
+        return current === undefined || token.isCancellationRequested ? fallback : await feature(current, params);
+      };
       try {
-        const current = await this.documents.current(uri);
-        if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
-        return current === undefined ? fallback : await feature(current, params);
+        return await unlessCancelled(work(), token);
       } catch (error) {
         if (error instanceof ResponseError) return error;
         this.connection.console.error(`${uri}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../grammar/findings/finding';
 import type { Analysis } from '../../server/document/analysis';
 import { Document } from '../../server/document/document';
-import type { Turns } from '../../server/document/turns';
+import { inTurns, type Turns } from '../../server/document/turns';
 import type { SystemScore } from '../../server/score/score';
 import { HEAD, scoreOf, sound } from '../helpers/music';
 
@@ -155,6 +155,11 @@ test('findings that neither change nor move are the same objects', () => {
   expect(short()[0]).toBe(before[0]);
 });
 
+const proofing = ({ current }: Document): ReturnType<Analysis['proofing']> => {
+  if (current === undefined) throw new Error('there is no version');
+  return current.proofing();
+};
+
 describe('an update in turns', () => {
   /** A clock on which everything takes six milliseconds. */
   const slow = (): Turns & { pauses: number } => ({
@@ -189,6 +194,18 @@ describe('an update in turns', () => {
     const { built } = document.stats;
     expect(document.current).toBe(before);
     expect(changed(document, 'stave lower', 'stave lower lines 6').built).toBe(6 - built);
+  });
+
+  test('leaves findings to be made in turns as well, the same that are made at once', async () => {
+    const systems = 'system\n  dessus | 4 c5 d e f | 1 d5 |\n  basse | 1 c3 | g2 |\n'.repeat(1000);
+    const long = TEXT.replaceAll('|||', '|').concat(systems);
+    const document = opened(long);
+    const turns = slow();
+    const findings = await inTurns(proofing(document), turns, () => false);
+    // Its text is looked over in pieces, and so are its names; each check is a piece by itself.
+    expect(turns.pauses).toBeGreaterThan(10);
+    expect(document.current?.findings()).toBe(findings);
+    expect(findings).toEqual(opened(long).current?.findings());
   });
 
   test('gives way to a later one', async () => {

@@ -1,4 +1,6 @@
 /** The law of documents: after any edits a document says what a fresh analysis of its text says. */
+
+import { finished } from '../../grammar/finished';
 import { parseFile } from '../../grammar/parse';
 import { checkFile } from '../../server/checks';
 import type { Analysis } from '../../server/document/analysis';
@@ -89,7 +91,8 @@ function freshly(file: string, text: string): Analysis {
     ...all.map((score) => ({ choice: score.choice.name, problems: score.problems })),
     ...checkFile({ tree, environment }, all),
   ];
-  const findings = new Findings({ now: 0 }).of({ file, tree }, problems, choices, {});
+  const proofing = () => new Findings({ now: 0 }).making({ file, tree }, problems, choices, {});
+  const findings = finished(proofing());
   return {
     file,
     tree,
@@ -97,6 +100,7 @@ function freshly(file: string, text: string): Analysis {
     choices: [...scores.keys()],
     score: (name) => scores.get(name),
     findings: () => findings,
+    proofing,
   };
 }
 

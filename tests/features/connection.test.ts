@@ -1,10 +1,13 @@
 /** The server as a client meets it: messages of the Language Server Protocol 3.17 over a real connection. */
 import { afterEach, describe, expect, it } from 'vitest';
 import {
+  CancellationTokenSource,
   CodeActionRequest,
   CompletionRequest,
   DocumentDiagnosticRequest,
   HoverRequest,
+  LSPErrorCodes,
+  WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
 import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
 import { HEAD } from '../helpers/music';
@@ -96,11 +99,37 @@ describe('findings sent to a client that does not ask', () => {
 
   it('of one file do not wait for a large one', async () => {
     const one = await meet();
-    const bars = Array.from({ length: 4000 }, () => 'system\n  dessus | 4 c5 d e f |\n  basse | 1 c3 |\n').join('');
-    const large = await one.open('large.bent', `${HEAD}system upper G2 lower F4 meter C\n  dessus | 1 c5 |\n${bars}`);
+    const large = await one.open('large.bent', LARGE);
     const small = await one.open('small.bent', AIR.replace('e f |', 'e |'));
     await one.findings(small, has('bar-too-short'));
     expect(one.shown.has(large)).toBe(false);
+  });
+});
+
+/** A score of about 200 kB: whoever asks for anything of it waits. */
+const LARGE = `${HEAD}system upper G2 lower F4 meter C\n  dessus | 1 c5 |\n${'system\n  dessus | 4 c5 d e f |\n  basse | 1 c3 |\n'.repeat(4000)}`;
+
+describe('a request that the client takes back', () => {
+  it('is answered as cancelled at once, though the file that it asks for is still being read', async () => {
+    const one = await meet({ capabilities: { textDocument: { diagnostic: {} } } });
+    const uri = await one.open('large.bent', LARGE);
+    const stop = new CancellationTokenSource();
+    const at = { textDocument: { uri }, position: { line: 20, character: 14 } };
+    let isRead = false;
+    const read = one.connection.sendRequest(DocumentDiagnosticRequest.type, at).then(() => {
+      isRead = true;
+    });
+    const taken = [
+      one.connection.sendRequest(HoverRequest.type, at, stop.token),
+      one.connection.sendRequest(DocumentDiagnosticRequest.type, at, stop.token),
+      one.connection.sendRequest(WorkspaceSymbolRequest.type, { query: 'dessus' }, stop.token),
+    ].map((answer) => answer.catch(({ code }) => code));
+    // Long enough for the requests to be taken up.
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    stop.cancel();
+    expect(await Promise.all(taken)).toEqual(Array(taken.length).fill(LSPErrorCodes.RequestCancelled));
+    expect(isRead).toBe(false);
+    await read;
   });
 });
 
