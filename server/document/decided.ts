@@ -1,8 +1,10 @@
 /** What the readings of a version decide at their signs, and what they could not play. Made when asked for, not at each edit. */
 import type { Finding } from '../../grammar/findings/finding';
+import { keeping } from '../../grammar/keeping';
 import { tableOfReading } from '../readings/choices';
 import { perform } from '../readings/perform';
-import { type Decision, decisionsOf } from '../signs/decisions';
+import type { Score } from '../score/score';
+import { type Decision, decisionsOf, openSigns, type PlayedSign } from '../signs/decisions';
 import { tableInForce } from '../signs/rows';
 import { findingOfScore } from './absolute';
 import type { Analysis } from './analysis';
@@ -12,20 +14,33 @@ export interface Decided {
   readonly decisions: readonly Decision[];
   /** Each once, with the readings in which it arises. */
   readonly findings: readonly Finding[];
+  /** The signs of which the editor has not said how they are played, those played plain too. */
+  readonly open: readonly OpenSigns[];
+}
+
+/** The signs of one reading. */
+export interface OpenSigns {
+  readonly score: Score;
+  /** The table by which the reading has its signs played. */
+  readonly table: string;
+  readonly signs: readonly PlayedSign[];
 }
 
 /** Looks at each reading that the file declares, or, where it declares none, at each source. */
-export function decidedIn({ choices, environment, score: scoreOf }: Analysis): Decided {
+export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Analysis): Decided => {
   const declared = environment.readings.map(({ name }) => name);
   const played = declared.length > 0 ? declared : choices.filter((name) => name !== 'written');
   const decisions: Decision[] = [];
+  const open: OpenSigns[] = [];
   const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
   for (const reading of played) {
     const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
     const score = table && scoreOf(reading);
     if (table === undefined || score === undefined) continue;
     const performance = perform(score);
-    decisions.push(...decisionsOf(performance, table));
+    const signs = openSigns(perform(score, { ornaments: 'sign' }), performance, table);
+    open.push({ score, table: table.name, signs });
+    decisions.push(...decisionsOf(performance, signs));
     for (const problem of performance.problems) {
       const finding = findingOfScore(score, problem);
       const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
@@ -34,8 +49,8 @@ export function decidedIn({ choices, environment, score: scoreOf }: Analysis): D
       found.set(key, known);
     }
   }
-  return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace) };
-}
+  return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace), open };
+});
 
 const ofReadings = ({
   finding,

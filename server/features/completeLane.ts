@@ -5,12 +5,13 @@ import { shapes } from '../../grammar/vocabulary/shapes';
 import { changes } from '../../grammar/vocabulary/statements';
 import { valueNames } from '../score/amounts';
 import type { Environment } from '../score/environment';
+import { tablesNamed } from '../signs/rows';
 import { rowsWithInherited, signTableByName } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { proposalsOf } from './completeStatement';
 import type { Here } from './nodes';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
-import { chosenTables, shapeInWords } from './signs';
+import { shapeInWords } from './signs';
 import { linesUnder } from './staveLines';
 
 interface Asked {
@@ -81,7 +82,7 @@ function namesInTables(environment: Environment): Named[] {
   const own = environment.tables.flatMap(({ name: table, rows }) =>
     rows.map(({ name, shapes: drawn }) => ({ name, label: drawn.join('+'), table })),
   );
-  const builtIn = chosenTables(environment).flatMap((table) => {
+  const builtIn = tablesNamed(environment).flatMap((table) => {
     const found = signTableByName(table);
     return (found === undefined ? [] : rowsWithInherited(found)).flatMap(({ names, label }) =>
       names.map((name) => ({ name, label, table })),
@@ -93,7 +94,7 @@ function namesInTables(environment: Environment): Named[] {
 /** Where a sign is drawn, and the rival readings that its tables tell of. */
 function parameters({ project: { environment }, before, word }: Asked): Proposal[] {
   const name = /'\[?(\w+)[^']*$/.exec(before)?.[1] ?? '';
-  const rivals = chosenTables(environment).flatMap((table) => {
+  const rivals = tablesNamed(environment).flatMap((table) => {
     const found = signTableByName(table);
     const rows = found === undefined ? [] : rowsWithInherited(found);
     return rows

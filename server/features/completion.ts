@@ -1,5 +1,6 @@
 /** What can be typed at the caret: it knows where it stands. */
 import { type CompletionItem, type CompletionList, MarkupKind, type Position } from 'vscode-languageserver-types';
+import { tablesNamed } from '../signs/rows';
 import type { Project } from '../workspace/project';
 import { completeLane } from './completeLane';
 import { beginningOfLine, completeLine } from './completeLine';
@@ -7,7 +8,7 @@ import { completeStatement } from './completeStatement';
 import { type Here, hereAt, isInside } from './nodes';
 import { offsetOfPosition, positionOfOffset } from './place';
 import type { Proposal } from './proposal';
-import { chosenTables, playedBy, shapesDrawn } from './signs';
+import { playedBy, shapesDrawn } from './signs';
 
 /** Typed, these open the list; never a space, the end of a line or a barline, so that notes can be typed fast. */
 export const TRIGGERS = ["'", '(', '{', '<', '*', ':'];
@@ -79,7 +80,7 @@ function itemOf({ tree, file }: Project, proposal: Proposal, offset: number, ind
 export function resolved(item: CompletionItem, { environment }: Project): CompletionItem {
   const { sign } = item.data as { readonly sign: string };
   const shorts = shapesDrawn(sign, environment).map(({ short }) => short);
-  const told = chosenTables(environment).flatMap((table) =>
+  const told = tablesNamed(environment).flatMap((table) =>
     playedBy(table, shorts, environment).map((row) => `${table}: ${row}`),
   );
   return told.length === 0 ? item : { ...item, documentation: { kind: MarkupKind.Markdown, value: told.join('\n\n') } };

@@ -5,6 +5,7 @@ import type { EventItem, MarkForm, OptionsItem, SpanHead } from '../../grammar/t
 import { laneMeanings, markMeanings, spanMeanings } from '../../grammar/vocabulary/lanes';
 import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
 import { labelText } from '../score/choice';
+import { tablesNamed } from '../signs/rows';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere, secondsTo, systemOf } from './events';
 import { argumentInWords, clauseInWords, described } from './hoverStatement';
@@ -13,7 +14,7 @@ import { nameInWords, namesAt } from './nameWords';
 import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nodes';
 import { bothNames } from './pitches';
 import { offsetOfPosition, rangeOfOffsets } from './place';
-import { chosenTables, playedBy, shapeInWords, shapesDrawn } from './signs';
+import { playedBy, shapeInWords, shapesDrawn } from './signs';
 import { clock, placeInWords, valueInWords } from './words';
 
 /** A picture of the bar at a place as Markdown; undefined where it cannot be drawn. */
@@ -169,7 +170,7 @@ function markInWords({ analysis: { environment } }: Project, form: MarkForm): To
   const shorts = shapes.map(({ short }) => short);
   return [
     ...shapes.map((shape) => `**'${shape.short}** ${shapeInWords(shape)}`),
-    ...chosenTables(environment).flatMap((table) =>
+    ...tablesNamed(environment).flatMap((table) =>
       playedBy(table, shorts, environment).map((row) => `${table}: ${row}`),
     ),
   ];

@@ -13,11 +13,6 @@ export const shapesDrawn = (name: string, environment: Environment): readonly Sh
 /** "a short zigzag, above". */
 export const shapeInWords = ({ description, place }: Shape): string => `${description}, ${place} the note`;
 
-/** The tables by which the file and its readings have signs played, each once. */
-export const chosenTables = ({ signs, readings }: Environment): string[] => [
-  ...new Set([signs, ...readings.map((reading) => reading.signs)].flatMap((table) => table ?? [])),
-];
-
 const sameShapes = (a: readonly string[], b: readonly string[]): boolean => a.join('+') === b.join('+');
 
 const rowInWords = ({ label, recipe, played, when, note }: SignRow): string =>

@@ -3,11 +3,17 @@
  * is, and what else could stand there.
  */
 import type { Position } from '../../grammar/findings/finding';
+import { format } from '../../grammar/time';
+import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import type { Performance, PerformedEvent } from '../score/performance';
+import type { Performance, PerformedEvent, Realised, WrittenEvent } from '../score/performance';
 import { addressOf, positionOf } from '../score/walk';
-import { signsOf } from './bearing';
-import type { PlayedRow, PlayedTable } from './rows';
+import { type BorneSign, signsOf } from './bearing';
+import { rowsAt, type Standing, signGroups } from './found';
+import { Passage } from './passage';
+import { keyOf, type PlayedRow, type PlayedTable } from './rows';
+import { FROM, recipeSaid } from './said';
+import { isSettled } from './settled';
 import type { Confidence } from './tables/table';
 
 export interface Decision {
@@ -31,57 +37,140 @@ export interface Decision {
   readonly others: readonly { readonly name: string; readonly advocates: string }[];
 }
 
-/** The decisions of a performance whose signs are realised by a table, by place. */
-export function decisionsOf(performance: Performance, table: PlayedTable): Decision[] {
-  return performance.pieces.flatMap(({ events }) =>
-    [...bySign(events).values()].flatMap((played) => decisionOf(performance, table, played) ?? []),
-  );
+/** A sign, or several that are one, in a reading that plays signs by a table. */
+export interface PlayedSign {
+  /** A word in round brackets, or an annotation, is glued to the first. */
+  readonly signs: readonly [BorneSign, ...BorneSign[]];
+  readonly table: string;
+  /** Undefined where the table says nothing of it. */
+  readonly row: PlayedRow | undefined;
+  /** What is played, in order; empty where the note is played plain. */
+  readonly notes: readonly string[];
+  /** What would be played otherwise. */
+  readonly choices: readonly SignChoice[];
 }
 
-/** What is played for each sign, in the order of the signs: the notes of one come from the same written notes. */
-function bySign(events: readonly PerformedEvent[]): Map<string, PerformedEvent[]> {
-  const numbers = new Map<PerformedEvent['from'], number>();
-  const found = new Map<string, PerformedEvent[]>();
-  for (const event of events) {
+/** A word that, in round brackets after a sign, has it played otherwise. */
+export interface SignChoice {
+  readonly word: string;
+  /** The row that is then played, by that word or as it stands. */
+  readonly row: PlayedRow;
+  readonly recipe: Recipe;
+  /** Who speaks for it; undefined of what no treatise offers. */
+  readonly advocates: string | undefined;
+}
+
+/**
+ * The signs of a performance of which the editor has not said how they are played, by place.
+ * @param written the performance before its signs were realised
+ * @param played the same with its signs realised by the table
+ */
+export function openSigns(written: Performance, played: Performance, table: PlayedTable): PlayedSign[] {
+  const notes = notesBySign(played);
+  const seen = new Set<string>();
+  return written.pieces.flatMap((piece) => {
+    const passage = new Passage(piece);
+    return piece.events.flatMap((event) => {
+      const standing = { passage, table, event };
+      return signGroups(signsOf(event)).flatMap((group) =>
+        rowsAt(standing, group).flatMap(({ signs: [first, ...others], row }) => {
+          if (first === undefined || seen.has(placeOf(first)) || !hasTime(event)) return [];
+          seen.add(placeOf(first));
+          const signs = [first, ...others] as const;
+          if (isSettled(signs, row, table, written.score.environment)) return [];
+          const key = keyOfSign(first.written, signs.flatMap(({ shapes }) => shapes).join('+'));
+          const choices = choicesAt(standing, signs, row);
+          return [{ signs, table: table.name, row, notes: notes.get(key) ?? [], choices }];
+        }),
+      );
+    });
+  });
+}
+
+/** The decisions among the signs of which the editor has said nothing: those that are not played plain. */
+export const decisionsOf = ({ reading, score }: Performance, signs: readonly PlayedSign[]): Decision[] =>
+  signs.flatMap(({ signs: [first, ...others], row, notes }) => {
+    if (row === undefined || notes.length === 0) return [];
+    const { system, event } = first.written.placed;
+    return [
+      {
+        reading,
+        address: addressOf(system, event),
+        ...positionIn(positionOf(score.tree, system, first.mark.source)),
+        sign: [first, ...others].flatMap(({ shapes }) => shapes).join('+'),
+        table: row.table,
+        row: row.label,
+        played: row.played,
+        citation: row.citation,
+        notes,
+        others: row.rivals.map(({ name, advocates }) => ({ name, advocates })),
+      },
+    ];
+  });
+
+const positionIn = ({ line, column }: Position): Pick<Decision, 'line' | 'column'> => ({ line, column });
+
+/** The time of its bars is known, so that it is realised at all. */
+const hasTime = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
+
+// ─── what is played ──────────────────────────────────────────────────────────────────────────────────────────────
+
+/** A sign by its place in the text, for one drawn for the chord may be found at each note; one across lanes by its moment. */
+const placeOf = ({ mark, written: { placed } }: BorneSign): string =>
+  `${placed.system.block} ${mark.form.linked ? `at ${format(placed.onset)}` : `${mark.source.lane} ${mark.source.pos}`}`;
+
+const keyOfSign = ({ placed, member }: WrittenEvent, sign: string): string => {
+  const { lane, pos } = (member ?? placed.event).source;
+  return `${placed.system.block} ${lane} ${pos} ${sign}`;
+};
+
+/** The notes played for each sign, also those of other notes of its chord; the silence of a cut is `rest`. */
+function notesBySign({ pieces }: Performance): Map<string, string[]> {
+  const played = new Map<Realised, PerformedEvent[]>();
+  for (const event of pieces.flatMap(({ events }) => events)) {
     // Small notes are drawn as notes: nothing is decided about them but their length.
     if (event.realised === undefined || event.realised.row === '') continue;
-    const number = numbers.get(event.from) ?? numbers.size;
-    numbers.set(event.from, number);
-    const key = `${number} ${event.realised.sign}`;
-    found.set(key, [...(found.get(key) ?? []), event]);
+    played.set(event.realised, [...(played.get(event.realised) ?? []), event]);
+  }
+  const found = new Map<string, string[]>();
+  for (const [{ sign }, events] of played) {
+    const isSpread = new Set(events.map(({ from }) => from)).size > 1;
+    const notes = events.flatMap(({ pitch }) => (pitch !== undefined ? pitchText(pitch) : isSpread ? [] : 'rest'));
+    const bearers = new Set(events.flatMap(({ from }) => from).map((written) => keyOfSign(written, sign)));
+    for (const key of bearers) found.set(key, [...(found.get(key) ?? []), ...notes]);
   }
   return found;
 }
 
-function decisionOf(
-  { score, reading }: Performance,
-  { rows }: PlayedTable,
-  played: readonly PerformedEvent[],
-): Decision | undefined {
-  const [first] = played;
-  const realised = first?.realised;
-  if (first === undefined || realised === undefined) return undefined;
-  const shapes = realised.sign.split('+');
-  const sign = signsOf(first).find((one) => one.shapes.every((shape) => shapes.includes(shape)));
-  // A note that gives way to the sign of another has none of its own.
-  if (sign === undefined) return undefined;
-  const row = rows.find((one) => one.table === realised.table && one.label === realised.row);
-  const { placed } = sign.written;
-  return {
-    reading,
-    address: addressOf(placed.system, placed.event),
-    ...positionIn(positionOf(score.tree, placed.system, sign.mark.source)),
-    sign: realised.sign,
-    table: realised.table,
-    row: realised.row,
-    played: row?.played,
-    citation: row?.citation,
-    notes: played.map(({ pitch }) => (pitch === undefined ? 'rest' : pitchText(pitch))),
-    others: othersOf(row),
-  };
+// ─── what else could be ──────────────────────────────────────────────────────────────────────────────────────────
+
+type Signs = PlayedSign['signs'];
+
+/** The words that would have a sign played otherwise: of rivals, of other rows of its shapes, and those for its first note. */
+function choicesAt(standing: Standing, signs: Signs, row: PlayedRow | undefined): SignChoice[] {
+  const now = row === undefined ? '' : soundOf(recipeSaid(signs, row));
+  const rows = standing.table.byShapes.get(keyOf(signs.flatMap(({ shapes }) => shapes))) ?? [];
+  const words = [
+    ...(row?.rivals ?? []).map(({ name }) => name),
+    ...rows.flatMap(({ names }) => names.slice(0, 1)),
+    ...(row === undefined ? [] : FROM),
+  ];
+  return [...new Set(words)].flatMap((word) => {
+    const choice = chosen(standing, signs, word);
+    if (choice === undefined || choice.recipe.unresolved !== undefined) return [];
+    return soundOf(choice.recipe) === now ? [] : [choice];
+  });
 }
 
-const positionIn = ({ line, column }: Position): Pick<Decision, 'line' | 'column'> => ({ line, column });
+function chosen(standing: Standing, [first, ...others]: Signs, word: string): SignChoice | undefined {
+  const said = [{ ...first, parameters: [...first.parameters, ...word.split(' ')] }, ...others];
+  const found = rowsAt(standing, said).find(({ signs }) => signs.includes(said[0] ?? first));
+  if (found?.row === undefined) return undefined;
+  const { row } = found;
+  const advocates = row.rivals.find(({ name }) => name === word)?.advocates;
+  return { word, row, recipe: recipeSaid(found.signs, row), advocates };
+}
 
-const othersOf = (row: PlayedRow | undefined): Decision['others'] =>
-  (row?.rivals ?? []).map(({ name, advocates }) => ({ name, advocates }));
+/** What two recipes must share to be played alike, as one text: all but where they stand. */
+const soundOf = (recipe: Recipe): string =>
+  JSON.stringify(recipe, (key, value) => (key === 'pos' || key === 'len' ? undefined : value));

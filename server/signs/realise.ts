@@ -16,13 +16,14 @@ import { Auxiliaries } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
 import { releaseHeld } from './collisions';
-import { holds, isSlurredFromAbove, isUpbeat } from './conditions';
+import { isSlurredFromAbove, isUpbeat } from './conditions';
+import { rowsAt } from './found';
 import { type Layout, layOut } from './layout';
 import { Passage } from './passage';
 import { type Piece, Pieces } from './pieces';
 import { gridOf, type Place, paceOf, seconds } from './place';
 import { Remarks } from './remarks';
-import { type FoundRow, type PlayedRow, type PlayedTable, rowsFor } from './rows';
+import type { FoundRow, PlayedRow, PlayedTable } from './rows';
 import { isDrawnAfter, recipeSaid } from './said';
 import { playSmall, smallGroups } from './smallNotes';
 import { layOutSuffixed, stepsOf } from './suffix';
@@ -40,7 +41,7 @@ export interface RealiseOptions {
 
 /** The performance with its signs and small notes realised; what could not be is played plain, and a problem says so. */
 export function realiseSigns(performance: Performance, options: RealiseOptions): Performance {
-  const remarks = new Remarks();
+  const remarks = new Remarks(performance.score.environment);
   const { voices } = performance.score.environment;
   const voiceName = (voice: number): string => voices[voice]?.name ?? '';
   const pieces = performance.pieces.map((performed, index) => {
@@ -199,9 +200,7 @@ class Realiser {
   }
 
   private rows({ event, signs }: Signed): FoundRow<BorneSign>[] {
-    const [sign] = signs;
-    if (sign === undefined) return [];
-    return rowsFor(this.options.table, signs, (condition) => holds(condition, { passage: this.passage, event, sign }));
+    return rowsAt({ passage: this.passage, table: this.options.table, event }, signs);
   }
 
   // ── one sign on one note ──

@@ -1,15 +1,23 @@
 /** What realising has to say: once for each place, with its place in the text. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
+import type { Environment } from '../score/environment';
 import type { PlacedProblem, ScoreSystem, Source } from '../score/score';
 import type { BorneSign } from './bearing';
+import { isAccepted } from './settled';
+
+/** Told even where an annotation says how the sign is played. */
+const ALWAYS: ReadonlySet<FindingCode> = new Set(['sign-parameter']);
 
 export class Remarks {
   readonly problems: PlacedProblem[] = [];
   private readonly said = new Set<string>();
 
-  /** Of a sign, at its mark. */
+  constructor(private readonly environment: Environment) {}
+
+  /** Of a sign, at its mark; nothing of one for whose playing somebody stands. */
   ofSign(sign: BorneSign, code: FindingCode, slots: Slots): void {
+    if (!ALWAYS.has(code) && isAccepted(sign, this.environment)) return;
     this.at(sign.written.placed.system, sign.mark.source, code, { sign: sign.mark.form.text, ...slots });
   }
 
@@ -17,7 +25,7 @@ export class Remarks {
   once(sign: BorneSign, code: FindingCode): void {
     if (this.said.has(code)) return;
     this.said.add(code);
-    this.ofSign(sign, code, {});
+    this.at(sign.written.placed.system, sign.mark.source, code, {});
   }
 
   private at({ block }: ScoreSystem, { lane, pos, len, statement }: Source, code: FindingCode, slots: Slots): void {

@@ -36,6 +36,8 @@ export interface PlayedTable {
   readonly sets: readonly (readonly string[])[];
   /** Every name of a row. */
   readonly names: ReadonlySet<string>;
+  /** By shapes: the words that choose among the ways of the other tables by which the file has signs played. */
+  readonly elsewhere: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
 /** Shapes in any order as one text. */
@@ -153,17 +155,40 @@ export function tableInForce(name: string, environment: Environment): PlayedTabl
   tables.set(environment, known);
   if (!known.has(name)) {
     const table = gathered(name, environment, []);
-    known.set(name, table && indexed({ ...table, rows: table.rows.map((row) => extended(row, table.rows)) }));
+    const elsewhere = wordsElsewhere(name, environment);
+    known.set(
+      name,
+      table && indexed({ ...table, rows: table.rows.map((row) => extended(row, table.rows)) }, elsewhere),
+    );
   }
   return known.get(name);
 }
 
-function indexed(table: Pick<PlayedTable, 'name' | 'rows' | 'rules'>): PlayedTable {
+function wordsElsewhere(name: string, environment: Environment): PlayedTable['elsewhere'] {
+  const found = new Map<string, Set<string>>();
+  const others = tablesNamed(environment).filter((other) => other !== name);
+  for (const { shapes, names, rivals } of others.flatMap((other) => gathered(other, environment, [])?.rows ?? [])) {
+    const words = found.get(keyOf(shapes)) ?? new Set();
+    found.set(keyOf(shapes), words);
+    for (const word of [...names, ...rivals.map((rival) => rival.name)]) words.add(word);
+  }
+  return found;
+}
+
+/** The tables by which the file and its readings have signs played, each once. */
+export const tablesNamed = ({ signs, readings }: Pick<Environment, 'signs' | 'readings'>): string[] => [
+  ...new Set([signs, ...readings.map((reading) => reading.signs)].flatMap((table) => table ?? [])),
+];
+
+function indexed(
+  table: Pick<PlayedTable, 'name' | 'rows' | 'rules'>,
+  elsewhere: PlayedTable['elsewhere'],
+): PlayedTable {
   const byShapes = new Map<string, PlayedRow[]>();
   for (const row of table.rows) byShapes.set(keyOf(row.shapes), [...(byShapes.get(keyOf(row.shapes)) ?? []), row]);
   const sets = [...byShapes.keys()].map((key) => key.split('+')).filter((set) => set.length > 1);
   const names = new Set(table.rows.flatMap((row) => row.names));
-  return { ...table, byShapes, sets: sets.sort((a, b) => b.length - a.length), names };
+  return { ...table, byShapes, sets: sets.sort((a, b) => b.length - a.length), names, elsewhere };
 }
 
 // ─── finding a row ───────────────────────────────────────────────────────────────────────────────────────────────

@@ -2,11 +2,12 @@
 import type { Recipe, RecipePhrase } from '../../grammar/tree';
 import { isMain, partsOf } from './atoms';
 import type { BorneSign } from './bearing';
-import type { PlayedRow } from './rows';
+import { keyOf, type PlayedRow, type PlayedTable } from './rows';
 
 /** Where a sign is drawn; only `after` tells in how it is played. */
 const PLACES = ['above', 'below', 'before', 'after'];
-const FROM = ['from main', 'from upper'];
+/** From which note it begins. */
+export const FROM: readonly string[] = ['from main', 'from upper'];
 
 const phrasesIn = (parameters: readonly string[]): string[] =>
   parameters.flatMap((word, i) => {
@@ -18,13 +19,23 @@ const phrasesIn = (parameters: readonly string[]): string[] =>
 export function unknownWords(
   sign: BorneSign,
   row: PlayedRow,
-  rowNames: ReadonlySet<string>,
+  table: PlayedTable,
 ): { readonly words: readonly string[]; readonly known: readonly string[] } {
   if (sign.parameters.length === 0) return { words: [], known: [] };
   const known = [...PLACES, ...FROM, ...row.rivals.map(({ name }) => name)];
-  const words = phrasesIn(sign.parameters).filter((word) => !known.includes(word) && !rowNames.has(word));
+  // In the table of another reading it may choose; here it says nothing, but it is no slip.
+  const elsewhere = table.elsewhere.get(keyOf(row.shapes));
+  const words = phrasesIn(sign.parameters).filter(
+    (word) => !known.includes(word) && !table.names.has(word) && elsewhere?.has(word) !== true,
+  );
   return { words, known };
 }
+
+/** Whether a word in round brackets says how the sign is played by this row or table. */
+export const isWordOf = ({ parameters }: BorneSign, row: PlayedRow | undefined, table: PlayedTable): boolean =>
+  phrasesIn(parameters).some(
+    (word) => FROM.includes(word) || table.names.has(word) || row?.rivals.some(({ name }) => name === word) === true,
+  );
 
 /** The recipe by which a sign is played here: the row's, or that of the reading chosen, begun as its brackets say. */
 export function recipeSaid(signs: readonly BorneSign[], row: PlayedRow): Recipe {

@@ -17,7 +17,7 @@ export function playableRow(
     remarks.ofSign(sign, 'sign-not-in-table', { table: table.name, others: otherwise(sign, table) });
     return undefined;
   }
-  const { words, known } = unknownWords(sign, row, table.names);
+  const { words, known } = unknownWords(sign, row, table);
   for (const word of words) remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
   const { unresolved } = recipeSaid(signs, row);
   if (unresolved === undefined) return row;

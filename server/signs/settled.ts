@@ -1,0 +1,22 @@
+/**
+ * Where the editor has said how a sign is played: by a word in round brackets that the table knows, or by an annotation of
+ * kind `performance` that the sign bears.
+ */
+import type { Environment } from '../score/environment';
+import type { BorneSign } from './bearing';
+import type { PlayedRow, PlayedTable } from './rows';
+import { isWordOf } from './said';
+
+/** The kind of annotation that says how something is played. */
+export const HOW_PLAYED = 'performance';
+
+/** Somebody stands for how it is played, whatever the table makes of it. */
+export const isAccepted = ({ mark }: BorneSign, { notes }: Pick<Environment, 'notes'>): boolean =>
+  mark.annotations.some(({ annotation: { ref } }) => ref !== undefined && notes.get(ref)?.about === HOW_PLAYED);
+
+export const isSettled = (
+  signs: readonly BorneSign[],
+  row: PlayedRow | undefined,
+  table: PlayedTable,
+  environment: Pick<Environment, 'notes'>,
+): boolean => signs.some((sign) => isAccepted(sign, environment) || isWordOf(sign, row, table));
