@@ -155,6 +155,8 @@ export type { Levels } from './document/levels';
 export type { BarRange } from './export/measures';
 export { exportMei, type MeiExport, type MeiOptions } from './export/mei';
 export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
+/** A score with its signs as small notes, or written out. */
+export { type Ornamented, type OrnamentForm, type OrnamentOptions, withOrnaments } from './export/ornaments';
 export type {
   Timeline,
   TimelineBar,

@@ -49,6 +49,52 @@ system dessus G2 meter C
   dessus | 1 c5 |||
 \`\`\``,
   },
+  'ornament-printed': {
+    level: 'info',
+    sentence:
+      "The sign {sign} ({row}, {table}) is written as notes in {bars}: in standard values; the timeline has each note's exact share.",
+    help: `A trill at eleven strokes a second has no written values. In print its strokes are 32nds, or 64ths where the note is a quaver or
+less, and as many as there is room for; what is left goes to the note on which it stops. The timeline has the exact times.
+
+In print:
+
+    dessus | 32 e5 d e d e 16. d |
+
+for:
+
+    dessus | 4 d5'zz |`,
+  },
+  'ornament-strokes': {
+    level: 'info',
+    sentence: 'The small notes for {sign} ({row}, {table}) in {bars} show fewer strokes than are played.',
+    help: `Eight small notes before a note tell what is played; thirty would push the notes around them apart. The timeline has all of
+them, and so have signs written out (\`--ornaments full\`).`,
+  },
+  'ornament-plain': {
+    level: 'info',
+    sentence:
+      'In {bars} the sign {sign} ({row}, {table}) has more notes than written values can tell apart; it stays a sign.',
+    help: `Nothing shorter than a 128th is printed. The timeline has the notes of such a sign with their exact times.`,
+  },
+  'ornaments-no-table': {
+    level: 'warning',
+    sentence: 'Neither the reading nor the file names a sign table, so all signs stay as they are.',
+    help: `What a sign means is what a table says. Name one for the file or a reading, or for this export (\`--table\`).
+
+Before:
+
+    reading played
+
+After:
+
+    reading played
+      signs anglebert-1689`,
+  },
+  'ornaments-unknown-table': {
+    level: 'warning',
+    sentence: 'There is no sign table {table}, so all signs stay as they are.',
+    help: `\`bentside signs\` lists the tables that are built in; a file may define its own (\`table\`).`,
+  },
   'export-broken-bar': {
     level: 'error',
     sentence: 'The time of {bars} is wrong, so nothing was exported.',

@@ -132,21 +132,6 @@ After:
 
       dessus | 2 c5'zz(from main) d |`,
   },
-  'print-rounded': {
-    level: 'info',
-    sentence:
-      'Signs are written out in values that can be printed, from here on; played, their notes have the exact share of the time.',
-    help: `A trill at eleven strokes a second has no written values. In print its strokes are 32nds, or 64ths where the note is a quaver or
-less, and as many as there is room for; what is left goes to the note on which it stops. The timeline has the exact times.
-
-In print:
-
-    dessus | 32 e5 d e d e 16. d |
-
-for:
-
-    dessus | 4 d5'zz |`,
-  },
   'tempo-assumed': {
     level: 'info',
     sentence: 'Signs are played at 60 semiminims a minute, for no tempo is stated.',

@@ -2,6 +2,7 @@
 import { cannotDraw } from '../engraving/engraver';
 import { barRange, type ExportFormat, type Layout } from '../export/formats';
 import type { MadeFile, Wish } from '../export/making';
+import type { OrnamentForm, OrnamentOptions } from '../export/ornaments';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
 import { projectOf } from '../workspace/project';
@@ -36,6 +37,13 @@ export const exportCommand: Command = {
       among: ['source', 'flow', 'line'],
       says: 'pages and systems as the source has them, as they fit, or one long system (as a rule: source); for svg',
     },
+    ornaments: {
+      value: 'FORM',
+      among: ['sign', 'small', 'full'],
+      says: 'signs as they stand, as small notes at their note, or written out (as a rule: sign; in json: full, where the reading has a table)',
+    },
+    'keep-signs': { says: 'with --ornaments small or full: the signs stand beside their notes' },
+    table: { value: 'TABLE', says: 'realise signs by this table (as a rule: that of the reading, or of the file)' },
     out: { value: 'DIR', says: 'put the files into this folder' },
     'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },
     ...inputOptions,
@@ -85,7 +93,17 @@ async function wishOf(host: CliHost, { values, flags }: Given): Promise<Wish | s
       leaveGaps: flags.has('leave-gaps'),
       layout: (values.get('layout') ?? 'source') as Layout,
       ...(bars === undefined ? {} : { bars }),
+      ...ornamentsOf(values),
+      keepSigns: flags.has('keep-signs'),
     },
+  };
+}
+
+function ornamentsOf(values: Given['values']): OrnamentOptions {
+  const [ornaments, table] = [values.get('ornaments'), values.get('table')];
+  return {
+    ...(ornaments === undefined ? {} : { ornaments: ornaments as OrnamentForm }),
+    ...(table === undefined ? {} : { table }),
   };
 }
 

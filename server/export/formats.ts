@@ -1,12 +1,12 @@
 /** The formats that a score can be exported to: one row each, for the command line and the editor alike. */
-import { perform } from '../readings/perform';
 import type { PlacedProblem, Score } from '../score/score';
 import type { BarRange } from './measures';
 import { exportMei } from './mei';
 import { exportMusicXml, exportMxl } from './musicxml';
+import { type OrnamentOptions, performedIn } from './ornaments';
 import { exportTimeline } from './timeline';
 
-export interface ExportOptions {
+export interface ExportOptions extends OrnamentOptions {
   /** As the source has them, or the treble and bass clefs of today. */
   readonly clefs: 'source' | 'modern';
   /** Leave a gap for each bar whose time is wrong or unknown, rather than refuse. */
@@ -75,7 +75,7 @@ export const formats: readonly ExportFormat[] = [
     extension: 'json',
     isText: true,
     write: (score, options) => {
-      const { text, problems } = exportTimeline(perform(score), options);
+      const { text, problems } = exportTimeline(performedIn(score, options), options);
       return { content: text, problems };
     },
   },

@@ -9,10 +9,11 @@ import { withSaid } from './mei/placeNotes';
 import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
 import { measuresLike, variantsOf } from './mei/variants';
+import { type OrnamentOptions, tableOf, withOrnaments } from './ornaments';
 import type { ClefChoice } from './staves';
 import { printXml, type XmlElement } from './xml';
 
-export interface MeiOptions extends BarsWanted {
+export interface MeiOptions extends BarsWanted, OrnamentOptions {
   /** The source's clefs, or a treble or bass clef for each stave. */
   readonly clefs: ClefChoice;
 }
@@ -24,12 +25,13 @@ export interface MeiTree {
 }
 
 /** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
-export function meiTree(score: Score, options: MeiOptions): MeiTree {
+export function meiTree(given: Score, options: MeiOptions): MeiTree {
+  const { score, problems } = withOrnaments(given, options);
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { root: undefined, problems: losses.problems() };
   const { root, said } = documentOf(score, measures, options.clefs, losses);
-  return { root: withoutMarks(withSaid(root, said)), problems: losses.problems() };
+  return { root: withoutMarks(withSaid(root, said)), problems: [...problems, ...losses.problems()] };
 }
 
 export interface MeiExport {
@@ -39,12 +41,15 @@ export interface MeiExport {
 }
 
 /** The score as an MEI document: the text of its reading, with what any other source or reading has beside it. */
-export function exportMei(score: Score, options: MeiOptions): MeiExport {
+export function exportMei(given: Score, options: MeiOptions): MeiExport {
+  const { score, problems } = withOrnaments(given, options);
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { text: '', problems: losses.problems() };
   const main = documentOf(score, measures, options.clefs, losses);
-  const variants = variantsOf(score).flatMap(({ label, within, score: other }) => {
+  const table = options.table ?? tableOf(score);
+  const variants = variantsOf(score).flatMap(({ label, within, score: plain }) => {
+    const { score: other } = withOrnaments(plain, { ...options, ...(table === undefined ? {} : { table }) });
     const own = measuresLike(other, score, measures);
     if (within === undefined) tellPiecesWithout(measures, own, score, label, losses);
     return own.length === 0 ? [] : [{ label, within, ...documentOf(other, own, options.clefs, losses) }];
@@ -54,7 +59,7 @@ export function exportMei(score: Score, options: MeiOptions): MeiExport {
   );
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
-  return { text, problems: losses.problems() };
+  return { text, problems: [...problems, ...losses.problems()] };
 }
 
 /** Names the pieces of which a source has no bar: a movement cannot stand in an apparatus. */

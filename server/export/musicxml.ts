@@ -26,11 +26,12 @@ import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
 import { tupletsOf } from './musicxml/tuplets';
 import { type Written, writtenOf } from './musicxml/written';
+import { type OrnamentOptions, withOrnaments } from './ornaments';
 import type { ClefChoice } from './staves';
 import { divisionsFor } from './values';
 import { printXml, type XmlElement, xml } from './xml';
 
-export interface MusicXmlOptions extends BarsWanted {
+export interface MusicXmlOptions extends BarsWanted, OrnamentOptions {
   /** The source's clefs, or a treble or bass clef for each stave. */
   readonly clefs: ClefChoice;
 }
@@ -45,7 +46,8 @@ export interface MusicXmlExport {
 const MOST_DIVISIONS = 16_383n;
 
 /** The score as MusicXML. Equal scores give equal text. */
-export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXmlExport {
+export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXmlExport {
+  const { score, problems } = withOrnaments(given, options);
   const losses = new Losses();
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
@@ -56,7 +58,7 @@ export function exportMusicXml(score: Score, options: MusicXmlOptions): MusicXml
   ]);
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
-  return { text, problems: losses.problems() };
+  return { text, problems: [...problems, ...losses.problems()] };
 }
 
 /** The score as a compressed MusicXML file (`.mxl`); no bytes where the score is refused. */

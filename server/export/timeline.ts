@@ -10,6 +10,7 @@ import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
+import { writtenAddress } from './ornaments/events';
 
 export interface Timeline {
   readonly schema: 'bentside.timeline/1';
@@ -42,9 +43,9 @@ export interface TimelineEvent {
   readonly kind: EventKind;
   readonly onset: string;
   readonly duration: string;
-  /** What the source draws: letter, accidental, octave. Null of what is no note, as `pitch` and `midi`. */
+  /** What the source draws: letter, accidental, octave. Null of what is no note, and of small notes that it does not draw. */
   readonly written: string | null;
-  /** What sounds: letter, accidental, octave. */
+  /** What sounds: letter, accidental, octave. Null of what is no note, as `midi`. */
   readonly pitch: string | null;
   readonly midi: number | null;
   readonly marks: readonly TimelineMark[];
@@ -172,11 +173,13 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
     kind: event.kind,
     onset: format(event.onset),
     duration: format(event.duration),
-    written: first.member === undefined ? null : writtenPitch(first.member),
+    written: first.member === undefined || first.member.realised !== undefined ? null : writtenPitch(first.member),
     pitch: event.pitch === undefined ? null : pitchText(event.pitch),
     midi: event.pitch?.midi ?? null,
     marks: event.from.flatMap(marksOf),
-    ...(realised === undefined ? {} : { realises: address, sign: realised.sign, table: realised.table }),
+    ...(realised === undefined
+      ? {}
+      : { realises: writtenAddress(address), sign: realised.sign, table: realised.table }),
     line,
     column,
   };

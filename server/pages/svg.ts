@@ -6,6 +6,7 @@ import type { Exported, ExportOptions, Layout } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
 import type { BarsWanted } from '../export/measures';
 import { type MeiTree, meiTree } from '../export/mei';
+import type { OrnamentOptions } from '../export/ornaments';
 import type { PlacedProblem, Score } from '../score/score';
 
 /** A4, in tenths of a millimetre. */
@@ -25,8 +26,8 @@ export function exportSvg(score: Score, options: ExportOptions, engraver: Engrav
   return { content: drawn.pages, problems: tree.problems };
 }
 
-/** What is to be drawn of a score, and with which clefs. */
-export interface PictureWish extends BarsWanted {
+/** What is to be drawn of a score, in which form its signs, and with which clefs. */
+export interface PictureWish extends BarsWanted, OrnamentOptions {
   readonly clefs: ExportOptions['clefs'];
 }
 

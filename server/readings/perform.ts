@@ -19,17 +19,19 @@ export interface PerformOptions {
   readonly ornaments?: 'sign' | 'full';
   /** `play`: exact times; `print`: values that can be printed. As a rule `play`. */
   readonly form?: 'play' | 'print';
+  /** The sign table to go by; as a rule the reading's. */
+  readonly table?: string;
 }
 
 /**
  * The score as it is played. Tied notes are one; where the reading has a sign table, signs and small notes are realised.
  * `written` realises nothing. Never fails.
  */
-export function perform(score: Score, { ornaments = 'full', form = 'play' }: PerformOptions = {}): Performance {
+export function perform(score: Score, options: PerformOptions = {}): Performance {
   const written = performAsWritten(score);
   const { environment, choice } = score;
-  const name = ornaments === 'full' ? tableOfReading(environment, choice.name) : undefined;
-  const table = name === undefined ? undefined : tableInForce(name, environment);
+  const { ornaments = 'full', form = 'play', table: name = tableOfReading(environment, choice.name) } = options;
+  const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
   if (table === undefined) return written;
   const stated = statedTempo(environment, choice.name);
   return realiseSigns(written, { table, tempo: stated ?? environment.tempo, ownTempo: stated !== undefined, form });
@@ -122,6 +124,7 @@ function finished(event: Growing): PerformedEvent {
     pitch: member === undefined ? undefined : soundingPitch(member),
     small: placed.event.small !== undefined,
     from: event.from,
+    ...(member?.realised === undefined ? {} : { realised: member.realised }),
   };
 }
 

@@ -24,6 +24,7 @@ import type {
 import type { Carry } from './carry';
 import type { Choice } from './choice';
 import type { Environment } from './environment';
+import type { Realised } from './performance';
 
 export interface Score {
   /** Name of the file, as the host calls it. */
@@ -265,6 +266,8 @@ export interface NoteMember {
   readonly tiedFrom: boolean;
   /** The tie that leads on from it. A note running through the barline has none. */
   readonly tie: TieForm | undefined;
+  /** Of a note that stands for a sign, in a score that has its signs as notes. */
+  readonly realised?: Realised;
   readonly marks: readonly AppliedMark[];
   readonly annotations: readonly AppliedAnnotation[];
   readonly source: Source;

@@ -87,7 +87,8 @@ class Realiser {
     this.chords(signed.flatMap((one) => only(one, true)));
     for (const one of signed.flatMap((each) => only(each, false))) this.note(one);
     const signs = new Map(signed.map((one) => [one.event, one.signs]));
-    releaseHeld(this.passage, this.pieces, signs, this.remarks, this.voiceName);
+    // In print a held note stands as it is written, whoever strikes its key.
+    if (this.options.form === 'play') releaseHeld(this.passage, this.pieces, signs, this.remarks, this.voiceName);
     return this.pieces.performed(this.performed.events);
   }
 
@@ -310,7 +311,6 @@ class Realiser {
   private clock(at: Time, [sign]: readonly BorneSign[]): Clock {
     const clock = this.clocks.at(at);
     if (clock.assumed && sign !== undefined) this.remarks.once(sign, 'tempo-assumed');
-    if (this.options.form === 'print' && sign !== undefined) this.remarks.once(sign, 'print-rounded');
     return clock;
   }
 

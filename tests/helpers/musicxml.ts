@@ -15,20 +15,28 @@ function published(name: string): { fileName: string; contents: string } {
   return { fileName: name, contents: readFileSync(path, 'utf8') };
 }
 
-async function validate(contents: string, schema: string): Promise<string[]> {
+async function validate(documents: Readonly<Record<string, string>>, schema: string): Promise<string[]> {
   const result = await validateXML({
-    xml: [{ fileName: 'document.xml', contents }],
+    xml: Object.entries(documents).map(([fileName, contents]) => ({ fileName, contents })),
     schema: [published(schema)],
     preload: [published('xlink.xsd'), published('xml.xsd')],
+    initialMemoryPages: 1024,
+    maxMemoryPages: 16384,
   });
-  return result.errors.map(({ message, loc }) => `${loc?.lineNumber ?? '?'}: ${message}`);
+  const name = (file = ''): string => (Object.keys(documents).length === 1 ? '' : `${file} `);
+  return result.errors.map(({ message, loc }) => `${name(loc?.fileName)}${loc?.lineNumber ?? '?'}: ${message}`);
 }
 
 /** What the schema of MusicXML 4.0 objects to; nothing if the text is valid. For tests that have the schema. */
-export const validateMusicXml = (text: string): Promise<string[]> => validate(text, 'musicxml.xsd');
+export const validateMusicXml = (text: string): Promise<string[]> => validate({ 'document.xml': text }, 'musicxml.xsd');
+
+/** The same for several documents, each by its name. */
+export const validateAllMusicXml = (documents: Readonly<Record<string, string>>): Promise<string[]> =>
+  validate(documents, 'musicxml.xsd');
 
 /** The same for the `META-INF/container.xml` of a packed file. */
-export const validateContainer = (text: string): Promise<string[]> => validate(text, 'container.xsd');
+export const validateContainer = (text: string): Promise<string[]> =>
+  validate({ 'document.xml': text }, 'container.xsd');
 
 /**
  * What the reader objects to in the structure of a document. It takes the beams of grace notes for those of the notes

@@ -369,10 +369,6 @@ describe('what realising cannot do is told', () => {
     expect(problemsIn(in1689("1 d5'zz(above)"))).toEqual([]);
   });
 
-  it('where signs are written out for print: that their times are rounded', () => {
-    expect(problemsIn(in1689("2 d5'zz c'zz", { form: 'print' }))).toEqual(['print-rounded']);
-  });
-
   it('where no tempo is stated: sixty semiminims a minute are assumed, and told once', () => {
     const without = { lanes: ["2 d5'zz c'zz"], table: 'anglebert-1689' };
     expect(problemsIn(without)).toEqual(['tempo-assumed']);

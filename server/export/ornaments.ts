@@ -1,0 +1,161 @@
+/**
+ * Signs in another form: a score in which they are small notes at their note, or are written out.
+ *
+ * What a sign means is decided by `signs/`; here its notes become events of a score in values that can be printed. So whoever
+ * writes or draws a score writes and draws its signs in any form, and need not know of it.
+ */
+import type { FindingCode } from '../../grammar/findings/catalogue';
+import { format, type Time } from '../../grammar/time';
+import { tableOfReading } from '../readings/choices';
+import { perform } from '../readings/perform';
+import type { Performance, PerformedPiece } from '../score/performance';
+import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem } from '../score/score';
+import type { PlacedEvent } from '../score/walk';
+import { tableInForce } from '../signs/rows';
+import { Losses, NOWHERE } from './losses';
+import { withAccidentals } from './ornaments/accidentals';
+import { Numbers } from './ornaments/beams';
+import { eventsFor, type WritingOut } from './ornaments/full';
+import { regionsOf } from './ornaments/regions';
+import { type Replacement, withReplaced } from './ornaments/replaced';
+import { withSmallNotes } from './ornaments/small';
+import { type Group, keyOf, type Part, partsOf } from './ornaments/strands';
+
+/** Signs as they stand, as small notes at their note, or written out. */
+export type OrnamentForm = 'sign' | 'small' | 'full';
+
+export interface OrnamentOptions {
+  /** As a rule `sign`. */
+  readonly ornaments?: OrnamentForm;
+  /** A sign stands beside its notes. As a rule the notes stand in its place. */
+  readonly keepSigns?: boolean;
+  /** Another table than the reading's or the file's. */
+  readonly table?: string;
+}
+
+export interface Ornamented {
+  readonly score: Score;
+  /** What could not be said in that form, and what print says otherwise than it is played. */
+  readonly problems: readonly PlacedProblem[];
+}
+
+/** The score with its signs in the form wished for; the score itself where it has no table to go by, which is told. */
+export function withOrnaments(score: Score, options: OrnamentOptions): Ornamented {
+  if ((options.ornaments ?? 'sign') === 'sign') return { score, problems: [] };
+  const losses = new Losses();
+  const table = knownTable(score, options, losses);
+  if (table === undefined) return { score, problems: losses.problems() };
+  const performance = perform(score, { form: 'print', table });
+  const pieces = performance.pieces.map((performed) => new Notator(performed, options, losses).piece(score.choice));
+  return { score: { ...score, pieces }, problems: [...performance.problems, ...losses.problems()] };
+}
+
+/**
+ * What is played when signs have the form wished for: as a rule what the reading says; as small notes what the source writes,
+ * with notes of no time for the signs. The marks of the source are told in any form.
+ */
+export function performedIn(score: Score, options: OrnamentOptions): Performance {
+  const { ornaments, table } = options;
+  if (ornaments === undefined) return perform(score, table === undefined ? {} : { table });
+  if (ornaments === 'small') {
+    const { score: small, problems } = withOrnaments(score, { ...options, keepSigns: true });
+    return { ...perform(small, { ornaments: 'sign' }), problems };
+  }
+  const losses = new Losses();
+  const known = ornaments === 'sign' ? undefined : knownTable(score, options, losses);
+  const performance = perform(score, known === undefined ? { ornaments: 'sign' } : { table: known });
+  return { ...performance, problems: [...performance.problems, ...losses.problems()] };
+}
+
+/** The table to go by; undefined where there is none, which is told. */
+function knownTable(score: Score, { table = tableOf(score) }: OrnamentOptions, losses: Losses): string | undefined {
+  if (table === undefined) losses.add('ornaments-no-table', {}, NOWHERE);
+  else if (tableInForce(table, score.environment) !== undefined) return table;
+  else losses.add('ornaments-unknown-table', { table }, NOWHERE);
+  return undefined;
+}
+
+/** The table of the reading, or else that of the file, also for the text as written: its signs are asked for. */
+export const tableOf = ({ environment, choice }: Score): string | undefined =>
+  tableOfReading(environment, choice.name) ?? environment.signs;
+
+/** Writes the signs of one piece as notes. */
+class Notator {
+  private readonly replacements = new Map<ScoreSystem, Map<number, Map<number, readonly Replacement[]>>>();
+  private readonly numbers = new Map<ScoreSystem, Numbers>();
+  private readonly made = new Set<NoteMember>();
+
+  constructor(
+    private readonly performed: PerformedPiece,
+    private readonly options: OrnamentOptions,
+    private readonly losses: Losses,
+  ) {}
+
+  piece({ accidentals }: Score['choice']): Piece {
+    for (const part of partsOf(this.performed)) {
+      if (this.options.ornaments === 'small') this.small(part);
+      else this.full(part);
+    }
+    return withAccidentals(withReplaced(this.performed.piece, this.replacements), this.made, accidentals);
+  }
+
+  // ── small notes ──
+
+  private small({ written, groupsAt }: Part): void {
+    for (const placed of written) {
+      const groups = (groupsAt.get(keyOf(placed)) ?? []).filter(({ changed }) => changed);
+      if (groups.length === 0 || placed.bar.broken) continue;
+      const found = withSmallNotes(placed, groups, this.writing(placed));
+      if (found === undefined) continue;
+      this.replace(placed, found.replacements);
+      if (found.strokesLeftOut > 0) this.tell('ornament-strokes', placed, groups);
+      this.tell('ornament-printed', placed, groups);
+    }
+  }
+
+  // ── written out ──
+
+  private full(part: Part): void {
+    const { regions, failed } = regionsOf(this.performed.piece, part);
+    const stays = new Set(failed.map(({ onset }) => format(onset)));
+    const written = new Set<Group>();
+    for (const region of regions) {
+      const { placed, groups, slices } = region;
+      const goesOnAt = (moment: Time): boolean => !stays.has(format(moment));
+      this.replace(placed, eventsFor(region, { ...this.writing(placed), goesOnAt }));
+      for (const { strands } of slices) for (const { group } of strands) written.add(group);
+      this.tell('ornament-printed', placed, groups);
+    }
+    for (const placed of failed) this.tell('ornament-plain', placed, part.groupsAt.get(keyOf(placed)) ?? []);
+    // Small notes that are written out stand in the time of their main notes.
+    for (const { from } of written)
+      for (const { placed } of from) if (placed.event.small !== undefined) this.replace(placed, []);
+  }
+
+  // ── both ──
+
+  private writing({ system }: PlacedEvent): Pick<WritingOut, 'numbers' | 'keepSigns' | 'made'> {
+    const numbers = this.numbers.get(system) ?? new Numbers(system.score.voices.flatMap(({ events }) => events));
+    this.numbers.set(system, numbers);
+    return { numbers, keepSigns: this.options.keepSigns === true, made: this.made };
+  }
+
+  private replace({ system, voice, index }: PlacedEvent, by: readonly Replacement[]): void {
+    const voices = this.replacements.get(system) ?? new Map<number, Map<number, readonly Replacement[]>>();
+    const events = voices.get(voice.voice) ?? new Map<number, readonly Replacement[]>();
+    this.replacements.set(system, voices.set(voice.voice, events.set(index, by)));
+  }
+
+  /** Once for each sign of a table, with all its bars. */
+  private tell(code: FindingCode, { system, bar, event }: PlacedEvent, groups: readonly Group[]): void {
+    const realised = groups.flatMap(({ played }) => played.flatMap((one) => one.realised ?? []));
+    const kinds = new Map(realised.map((one) => [`${one.sign} ${one.row}`, one]));
+    for (const { sign, row, table } of kinds.values()) {
+      this.losses.add(
+        code,
+        { sign, row: row === '' ? 'small notes' : row, table },
+        { source: event.source, system, bar },
+      );
+    }
+  }
+}

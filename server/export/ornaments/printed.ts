@@ -1,0 +1,135 @@
+/**
+ * Lengths as values that can be printed: as they are where standard values have them, equal ones as a tuplet, or else
+ * rounded to the smallest value of the place.
+ */
+import {
+  add,
+  compare,
+  divide,
+  equal,
+  isZero,
+  multiply,
+  subtract,
+  sum,
+  type Time,
+  time,
+  ZERO,
+} from '../../../grammar/time';
+import type { Tuplet } from '../../score/score';
+import { decompose, type NoteValue, nominal, noteValue } from '../values';
+
+/** One drawn value. */
+export interface PrintedValue {
+  readonly value: NoteValue;
+  readonly tuplet: Tuplet | undefined;
+  /** Its time, the tuplet counted. */
+  readonly length: Time;
+}
+
+export interface Printed {
+  /** For each length the values that tied together stand for it. */
+  readonly values: readonly (readonly PrintedValue[])[];
+  /** A length has another value than it lasts. */
+  readonly rounded: boolean;
+}
+
+const THIRTY_SECOND = time(1, 32);
+const SIXTY_FOURTH = time(1, 64);
+/** The shortest value that MusicXML, MEI and the font all draw with its flags. */
+const SHORTEST = time(1, 128);
+
+/** The smallest value in print: a 32nd, of a quaver or less a 64th. Common practice. */
+export const smallestIn = (whole: Time): Time => (compare(whole, time(1, 8)) <= 0 ? SIXTY_FOURTH : THIRTY_SECOND);
+
+/**
+ * Lengths that follow one another in print; undefined where there are more of them than values could be told apart.
+ * @param lengths before any proportion around them
+ * @param begins where the first stands in its bar
+ */
+export function printed(lengths: readonly Time[], begins: Time): Printed | undefined {
+  const whole = sum(lengths);
+  const smallest = smallestIn(whole);
+  const exact = inValues(lengths, begins, smallest);
+  if (exact !== undefined) return { values: exact, rounded: false };
+  for (let grid = smallest; compare(grid, SHORTEST) >= 0; grid = divide(grid, time(2))) {
+    const rounded = roundedTo(grid, lengths);
+    const values = rounded && inValues(rounded, begins, grid);
+    if (values !== undefined) return { values, rounded: true };
+  }
+  return undefined;
+}
+
+// ─── as they are ─────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Every length in values of the grid, several equal ones in those between, or in a tuplet. */
+function inValues(lengths: readonly Time[], begins: Time, grid: Time): PrintedValue[][] | undefined {
+  const all: PrintedValue[][] = [];
+  let at = begins;
+  for (let i = 0; i < lengths.length; ) {
+    const length = lengths[i] ?? ZERO;
+    const equals = equalsFrom(lengths, i);
+    const fits = isMultiple(length, equals > 2 ? divide(grid, time(2)) : grid);
+    const single = fits ? inOneOrTied(length, at) : undefined;
+    const group = single === undefined ? equals : 1;
+    const found = single === undefined ? inTuplet(length, group) : [single];
+    if (found === undefined) return undefined;
+    all.push(...found);
+    at = add(at, multiply(length, time(group)));
+    i += group;
+  }
+  return all;
+}
+
+const isMultiple = (length: Time, of: Time): boolean => divide(length, of).d === 1 && !isZero(length);
+
+const plain = (value: NoteValue): PrintedValue => ({ value, tuplet: undefined, length: nominal(value) });
+
+/** The longest value first where the beat allows that, else last. */
+function inOneOrTied(length: Time, at: Time): PrintedValue[] | undefined {
+  const values = decompose(length);
+  const [longest] = values ?? [];
+  if (values === undefined || longest === undefined) return undefined;
+  return (isMultipleOrZero(at, longest.base) ? values : [...values].reverse()).map(plain);
+}
+
+const isMultipleOrZero = (at: Time, of: Time): boolean => divide(at, of).d === 1;
+
+function equalsFrom(lengths: readonly Time[], from: number): number {
+  const length = lengths[from] ?? ZERO;
+  const end = lengths.findIndex((other, i) => i > from && !equal(other, length));
+  return (end < 0 ? lengths.length : end) - from;
+}
+
+/** So many notes in the time of the next smaller power of two, if together they last as long as one plain value. */
+function inTuplet(length: Time, count: number): PrintedValue[][] | undefined {
+  const whole = noteValue(multiply(length, time(count)), 0);
+  const normal = 2 ** Math.floor(Math.log2(Math.max(1, count)));
+  if (whole === undefined || normal === count) return undefined;
+  const unit = divide(whole.base, time(normal));
+  const value = compare(unit, SHORTEST) < 0 ? undefined : noteValue(unit, 0);
+  if (value === undefined) return undefined;
+  const tuplet: Tuplet = { n: count, m: normal, drawn: true, unit, complete: true, marks: [], annotations: [] };
+  return Array.from({ length: count }, () => [{ value, tuplet, length }]);
+}
+
+// ─── rounded ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** The lengths between the nearest lines of a grid; undefined where one would vanish or the end would move. */
+function roundedTo(grid: Time, lengths: readonly Time[]): Time[] | undefined {
+  let end = ZERO;
+  let before = ZERO;
+  const rounded: Time[] = [];
+  for (const length of lengths) {
+    end = add(end, length);
+    const line = nearestLine(end, grid);
+    if (compare(line, before) <= 0) return undefined;
+    rounded.push(subtract(line, before));
+    before = line;
+  }
+  return equal(before, end) ? rounded : undefined;
+}
+
+const nearestLine = (at: Time, grid: Time): Time => {
+  const lines = divide(at, grid);
+  return multiply(grid, time(Math.round(Number(lines.n) / Number(lines.d))));
+};

@@ -1,0 +1,179 @@
+/** Signs as small notes at their note: the rhythm stays as it is written. */
+import { compare, divide, equal, latest, type Time, time, ZERO } from '../../../grammar/time';
+import type { PerformedEvent } from '../../score/performance';
+import type { NoteMember, VoiceEvent } from '../../score/score';
+import type { PlacedEvent } from '../../score/walk';
+import { type NoteValue, noteValue } from '../values';
+import { beamedTogether, type Numbers } from './beams';
+import { addressOfPart, BARE, eventLike, noteLike, noteOn, valueForm } from './events';
+import type { Replacement } from './replaced';
+import { byHeight, type Group, isSamePitch, isWrittenOut } from './strands';
+
+export interface WritingSmall {
+  readonly numbers: Numbers;
+  readonly keepSigns: boolean;
+  /** The notes that have no accidental yet. */
+  readonly made: Set<NoteMember>;
+}
+
+/** A written event between the small notes of its signs. */
+export interface WithSmallNotes {
+  readonly replacements: readonly Replacement[];
+  /** Strokes that are left out: small notes show what is played, not how often. */
+  readonly strokesLeftOut: number;
+}
+
+/** So many small notes are drawn before a note. */
+const MOST = 8;
+
+/** The events that stand for a written one; undefined where none of its signs has small notes. */
+export function withSmallNotes(
+  placed: PlacedEvent,
+  groups: readonly Group[],
+  out: WritingSmall,
+): WithSmallNotes | undefined {
+  const drawn = groups.filter((group) => isDrawnAt(group, placed));
+  const { before, after } = aroundMain(drawn);
+  if (before.length + after.length === 0) return undefined;
+  const { event } = placed;
+  const shown = withFewerStrokes(before);
+  const first = smallEvents(shown, 'next', 2, event, out);
+  const last = smallEvents(after, 'previous', 2 + shown.length, event, out);
+  const signs = new Set(out.keepSigns ? [] : drawn.flatMap((group) => [...group.signs]));
+  const main = {
+    event: withoutSigns(event, signs),
+    heads: event.members.map((_, member) => ({ event: placed.index, member })),
+  };
+  return { replacements: [...first, main, ...last], strokesLeftOut: before.length - shown.length };
+}
+
+/** Of notes tied together the one that bears the sign is where its small notes stand; those of the source have no others. */
+function isDrawnAt({ from, signs }: Group, { event, index, voice, system }: PlacedEvent): boolean {
+  if (signs.size === 0 || event.small !== undefined) return false;
+  const bears = ({ placed, member }: Group['from'][number]): boolean =>
+    [...(member?.marks ?? []), ...placed.event.marks].some((mark) => isWrittenOut(mark, signs));
+  const { placed } = from.find(bears) ?? from[0];
+  return placed.index === index && placed.voice.voice === voice.voice && placed.system === system;
+}
+
+// ─── what is played around the main note ─────────────────────────────────────────────────────────────────────────
+
+/** Notes that are struck together. */
+type Moment = readonly PerformedEvent[];
+
+interface Around {
+  readonly before: readonly Moment[];
+  readonly after: readonly Moment[];
+}
+
+/** What is played until the last note of a chord stands, and what after that. */
+function aroundMain(groups: readonly Group[]): Around {
+  const all = groups.flatMap(({ played }) => played.filter(isOfSign));
+  const mains = groups.flatMap((group) => mainOf(group) ?? []);
+  const stands = mains
+    .map(({ onset }) => onset)
+    .reduce<Time | undefined>((last, at) => (last ? latest(last, at) : at), undefined);
+  if (stands === undefined) return { before: [], after: [] };
+  const isMain = (event: PerformedEvent): boolean => mains.includes(event);
+  const moments = momentsOf(all.filter((event) => !isMain(event) || compare(event.onset, stands) < 0));
+  const begins = ([event]: Moment): number => compare(event?.onset ?? ZERO, stands);
+  return {
+    before: moments.filter((moment) => begins(moment) < 0),
+    after: moments.filter((moment) => begins(moment) >= 0),
+  };
+}
+
+/** A note that sounds for a sign, not for a small note of the source. */
+const isOfSign = ({ pitch, realised }: PerformedEvent): boolean =>
+  pitch !== undefined && realised !== undefined && realised.row !== '';
+
+/** The longest note of the written pitch, of several the last. */
+function mainOf({ from, played }: Group): PerformedEvent | undefined {
+  const { member } = from[0];
+  const same = played.filter(
+    (event) => isOfSign(event) && member !== undefined && event.pitch !== undefined && isSamePitch(event.pitch, member),
+  );
+  return same.reduce<PerformedEvent | undefined>(
+    (best, event) => (best !== undefined && compare(event.duration, best.duration) < 0 ? best : event),
+    undefined,
+  );
+}
+
+function momentsOf(events: readonly PerformedEvent[]): readonly Moment[] {
+  const moments: PerformedEvent[][] = [];
+  for (const event of [...events].sort((a, b) => compare(a.onset, b.onset))) {
+    const last = moments.at(-1);
+    if (last?.[0] !== undefined && equal(last[0].onset, event.onset)) last.push(event);
+    else moments.push([event]);
+  }
+  return moments;
+}
+
+const keysOf = (moment: Moment | undefined): string => (moment ?? []).map(({ pitch }) => pitch?.midi).join(' ');
+
+/** A pair of strokes fewer, as long as there are too many and one repeats that before it. */
+function withFewerStrokes(moments: readonly Moment[]): readonly Moment[] {
+  if (moments.length <= MOST) return moments;
+  const repeats = (at: number): boolean => keysOf(moments[at]) === keysOf(moments[at + 2]);
+  const pair = moments.findIndex((_, at) => at + 3 < moments.length && repeats(at) && repeats(at + 1));
+  return pair < 0 ? moments : withFewerStrokes(moments.filter((_, at) => at !== pair && at !== pair + 1));
+}
+
+// ─── writing ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** @param number of the first of them among what stands for the written event */
+function smallEvents(
+  moments: readonly Moment[],
+  to: 'next' | 'previous',
+  number: number,
+  written: VoiceEvent,
+  { numbers, made }: WritingSmall,
+): readonly Replacement[] {
+  if (moments.length === 0) return [];
+  const small = { to, group: numbers.take() };
+  const events = moments.map((moment, i) => {
+    const value = { value: valueBelow(moment), length: ZERO };
+    return eventLike(written, {
+      ...BARE,
+      kind: 'note',
+      onset: written.onset,
+      duration: ZERO,
+      value: valueForm(value),
+      wholeBar: false,
+      small,
+      members: notesOf(moment, made),
+      tuplets: [],
+      beam: undefined,
+      address: addressOfPart(written, number + i),
+    });
+  });
+  return beamedTogether(events, numbers).map((event) => ({ event, heads: [] }));
+}
+
+function notesOf(moment: Moment, made: Set<NoteMember>): readonly NoteMember[] {
+  const byPitch = [...moment].sort((a, b) => (a.pitch && b.pitch ? byHeight(a.pitch, b.pitch) : 0));
+  return byPitch.flatMap(({ pitch, realised, from: [{ member }] }) => {
+    if (pitch === undefined || member === undefined) return [];
+    const note = noteOn(pitch, member, realised);
+    made.add(note);
+    return [note];
+  });
+}
+
+const [QUAVER, SHORTEST] = [time(1, 8), time(1, 64)];
+
+/** The longest plain value that is no longer than the first of the notes, of quavers and less. */
+function valueBelow([first]: Moment): NoteValue {
+  let base = QUAVER;
+  while (first !== undefined && compare(base, first.duration) > 0 && compare(base, SHORTEST) > 0)
+    base = divide(base, time(2));
+  const value = noteValue(base, 0);
+  if (value === undefined) throw new RangeError('a quaver or less is a value');
+  return value;
+}
+
+function withoutSigns(event: VoiceEvent, signs: ReadonlySet<string>): VoiceEvent {
+  const left = (marks: VoiceEvent['marks']): VoiceEvent['marks'] => marks.filter((mark) => !isWrittenOut(mark, signs));
+  const members = event.members.map((note) => noteLike(note, { marks: left(note.marks) }));
+  return signs.size === 0 ? event : eventLike(event, { members, marks: left(event.marks) });
+}

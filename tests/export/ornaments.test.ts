@@ -1,0 +1,76 @@
+/**
+ * Signs as small notes and written out: each sample in each of its readings, valid by the schemas of the W3C (MusicXML 4.0,
+ * 2021) and of the Music Encoding Initiative (MEI 5.1, 2024), and its bars full as an independent reader finds them
+ * (musicxml-io).
+ */
+import { describe, expect, it } from 'vitest';
+import { exportMei } from '../../server/export/mei';
+import { exportMusicXml } from '../../server/export/musicxml';
+import { type OrnamentForm, withOrnaments } from '../../server/export/ornaments';
+import type { Score } from '../../server/score/score';
+import { looseEnds, MEI_SCHEMA, validateMei } from '../helpers/mei';
+import { scoreOf } from '../helpers/music';
+import { heard, objections, played, readNotes, validateAllMusicXml } from '../helpers/musicxml';
+import { sampleAnalysis, sampleNames } from '../helpers/samples';
+import { testWithSchema } from '../helpers/schemas';
+
+/** The forms in which a sign becomes notes; signs as they stand have tests of their own. */
+const FORMS = ['small', 'full'] as const;
+type Form = (typeof FORMS)[number];
+
+const inForm = (score: Score, ornaments: Form): Score => withOrnaments(score, { ornaments }).score;
+const options = { clefs: 'source', leaveGaps: false } as const;
+const musicXml = (score: Score, ornaments: OrnamentForm): string =>
+  exportMusicXml(score, { ...options, ornaments }).text;
+const mei = (score: Score, ornaments: OrnamentForm): string => exportMei(score, { ...options, ornaments }).text;
+
+/** Where a voice ends in each of its measures, as the reader finds it, if not where it ends with the signs as they stand. */
+function ends(text: string): Map<string, string> {
+  const found = new Map<string, number>();
+  for (const { index, voice, onset, duration } of readNotes(text)) {
+    const key = `measure ${index} voice ${voice}`;
+    found.set(key, Math.max(found.get(key) ?? 0, onset + duration));
+  }
+  return new Map([...found].map(([key, end]) => [key, end.toFixed(6)]));
+}
+
+describe.each(sampleNames)('%s', (name) => {
+  const analysis = sampleAnalysis(name);
+  const scores = analysis.choices.map((choice) => scoreOf(analysis, choice));
+
+  it.each(FORMS)(
+    'has full bars to an independent reader of its MusicXML, and the notes that the score has: %s',
+    (form) => {
+      for (const score of scores) {
+        const text = musicXml(score, form);
+        expect(ends(text)).toEqual(ends(musicXml(score, 'sign')));
+        expect(heard(text, score)).toEqual(played(inForm(score, form)));
+        expect(objections(text)).toEqual([]);
+      }
+    },
+  );
+
+  testWithSchema('musicxml-4.0/musicxml.xsd', 'is valid MusicXML in every form and reading', async () => {
+    expect(await validateAllMusicXml(documents(musicXml, FORMS, scores))).toEqual([]);
+  });
+
+  // An MEI document holds all readings, so small notes need no more than one.
+  testWithSchema(
+    MEI_SCHEMA,
+    'is valid MEI in every form and reading, and points to nothing that is not there',
+    async () => {
+      const all = { ...documents(mei, ['full'], scores), ...documents(mei, ['small'], scores.slice(1, 2)) };
+      for (const [file, text] of Object.entries(all)) expect([file, ...looseEnds(text)]).toEqual([file]);
+      expect(await validateMei(all)).toEqual([]);
+    },
+  );
+});
+
+const documents = (
+  write: (score: Score, form: Form) => string,
+  forms: readonly Form[],
+  scores: readonly Score[],
+): Record<string, string> =>
+  Object.fromEntries(
+    forms.flatMap((form) => scores.map((score) => [`${form}-${score.choice.name}.xml`, write(score, form)])),
+  );
