@@ -110,19 +110,26 @@ function beginningOf(text: string, start: number, end: number): Beginning {
   return isSystem(line) ? 'system' : 'statement';
 }
 
-/** Cuts a text into blocks: at each system, and at the first statement after one. */
-function cutBlocks(text: string): { readonly cuts: readonly BlockCut[]; readonly lineStarts: readonly number[] } {
+/** Cuts a text into blocks: at each system, and at the first statement after one. @param kind of the first block */
+function cutBlocks(
+  text: string,
+  kind: Block['kind'],
+): { readonly cuts: readonly BlockCut[]; readonly lineStarts: readonly number[] } {
   const cuts: BlockCut[] = [];
   const lineStarts: number[] = [];
-  let current: BlockCut = { kind: 'head', start: 0, line: 0, textEnd: 0 };
+  let current: BlockCut = { kind, start: 0, line: 0, textEnd: 0 };
   eachLine(text, (start, end) => {
     const beginning = beginningOf(text, start, end);
     lineStarts.push(start);
     if (beginning === 'blank') return;
     if (beginning === 'system' || (beginning === 'statement' && current.kind === 'system')) {
       if (start > 0) cuts.push(current);
-      const kind = beginning === 'system' ? 'system' : 'between';
-      current = { kind, start, line: lineStarts.length - 1, textEnd: end };
+      current = {
+        kind: beginning === 'system' ? 'system' : 'between',
+        start,
+        line: lineStarts.length - 1,
+        textEnd: end,
+      };
     }
     current.textEnd = end;
   });
@@ -281,17 +288,78 @@ export function parseBlock(kind: Block['kind'], text: string, cache: TreeCache):
 
 // ─── the file ────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** The tree of a file, block by block, so that whoever asked can turn to something else between two. */
-export function* parsing(text: string, cache: TreeCache): Generator<undefined, FileTree> {
-  const { cuts, lineStarts } = cutBlocks(text);
-  const blocks: Block[] = [];
-  for (const [index, { kind, start, line, textEnd }] of cuts.entries()) {
-    const contents = cache.block(kind, text.slice(start, textEnd));
-    const length = (cuts[index + 1]?.start ?? text.length) - start;
-    blocks.push({ ...contents, contents, line, offset: start, length });
+const placedAt = (contents: BlockContents, line: number, offset: number, length: number): Block => {
+  const { kind, statements, lanes, problems } = contents;
+  return { kind, statements, lanes, problems, contents, line, offset, length };
+};
+
+/** The blocks of a tree that stand in a text as they are: so many at its beginning, and those from an index on at its end. */
+interface Unchanged {
+  readonly first: number;
+  readonly rest: number;
+  /** Between them the text is to be cut anew. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const isLineEnd = (sign: string | undefined): boolean => sign === '\n' || sign === '\r';
+
+/**
+ * What a text has in common with the one that was cut before. The last block before a change may go on into it; after it
+ * only a system surely begins a block of its own.
+ */
+function unchanged({ text: old, blocks }: FileTree, text: string): Unchanged {
+  const textOf = ({ offset, length }: Block): string => old.slice(offset, offset + length);
+  let alike = 0;
+  for (; alike < blocks.length; alike++) {
+    const block = blocks[alike] as Block;
+    if (!text.startsWith(textOf(block), block.offset)) break;
+  }
+  const first = Math.max(0, alike - 1);
+  const from = blocks[first]?.offset ?? 0;
+  let [rest, to] = [blocks.length, text.length];
+  for (let index = blocks.length - 1, start = text.length; index > first; index--) {
+    const block = blocks[index] as Block;
+    start -= block.length;
+    if (start <= from || !text.startsWith(textOf(block), start)) break;
+    if (block.kind === 'system' && isLineEnd(text[start - 1])) [rest, to] = [index, start];
+  }
+  return { first, rest, from, to };
+}
+
+const nothingUnchanged = (text: string): Unchanged => ({ first: 0, rest: 0, from: 0, to: text.length });
+
+/**
+ * The tree of a file, block by block, so that whoever asked can turn to something else between two.
+ * @param before the tree of another version: only what differs from it is cut anew
+ */
+export function* parsing(text: string, cache: TreeCache, before?: FileTree): Generator<undefined, FileTree> {
+  const { first, rest, from, to } = before === undefined ? nothingUnchanged(text) : unchanged(before, text);
+  const [known = [], knownLines = []] = [before?.blocks, before?.lineStarts];
+  const begins: Pick<Block, 'kind' | 'line'> = (first > 0 ? known[first] : undefined) ?? { kind: 'head', line: 0 };
+  const { cuts, lineStarts } = cutBlocks(text.slice(from, to), begins.kind);
+  const blocks: Block[] = known.slice(0, first);
+  for (let index = 0; index < cuts.length; index++) {
+    const { kind, start, line, textEnd } = cuts[index] as BlockCut;
+    const contents = cache.block(kind, text.slice(from + start, from + textEnd));
+    const end = cuts[index + 1]?.start ?? to - from;
+    blocks.push(placedAt(contents, begins.line + line, from + start, end - start));
     yield;
   }
-  return { text, blocks, lineStarts };
+  const lines = knownLines.slice(0, begins.line);
+  for (const start of lineStarts) lines.push(from + start);
+  const next = known[rest];
+  if (next !== undefined) {
+    // The cut ended with the first line of what follows, still empty.
+    lines.pop();
+    const [offset, line] = [to - next.offset, lines.length - next.line];
+    for (let index = rest; index < known.length; index++) {
+      const block = known[index] as Block;
+      blocks.push(placedAt(block.contents, block.line + line, block.offset + offset, block.length));
+    }
+    for (let index = next.line; index < knownLines.length; index++) lines.push((knownLines[index] as number) + offset);
+  }
+  return { text, blocks, lineStarts: lines };
 }
 
 /** The tree of a file. Never throws: what is not understood is junk with a problem. */

@@ -9,7 +9,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { finished } from '../../grammar/finished';
 import { areSame } from '../../grammar/keeping';
 import { parsing } from '../../grammar/parse';
-import type { FileTree } from '../../grammar/tree';
+import type { Block, FileTree } from '../../grammar/tree';
 import { type Checked, checkFile, lookingAhead } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { PlaceDecisions } from '../readings/places';
@@ -63,7 +63,7 @@ class Scores {
 
 export class Document {
   private readonly generation: Generation = { now: 0 };
-  private readonly trees = new Trees(this.generation);
+  private readonly trees = new Trees();
   private readonly systems = new Systems(this.generation);
   private readonly places = new PlaceDecisions();
   private readonly made = new Findings(this.generation);
@@ -116,8 +116,9 @@ export class Document {
     const scores = new Scores();
     const declared = this.declaredIn(tree, options.included ?? []);
     for (const choice of declared.choices.values()) yield* this.building(tree, declared, choice, true, scores);
+    const before = this.version;
     this.version = this.analysis(tree, declared, scores, options);
-    this.sweep();
+    this.sweep(before === undefined ? [tree] : [before.tree, tree]);
     return this.version;
   }
 
@@ -137,10 +138,10 @@ export class Document {
   }
 
   /** Ends a generation. To look for what is stale takes as long as to look over the file: not for the sake of a few things. */
-  private sweep(): void {
+  private sweep(versions: readonly FileTree[]): void {
     this.unswept += this.trees.lexed + this.systems.built;
     if (this.unswept > this.trees.size * MOST_UNSWEPT) {
-      this.trees.sweep();
+      this.trees.sweep(versions);
       this.systems.sweep(this.trees.systems());
       this.unswept = 0;
     }
@@ -152,7 +153,7 @@ export class Document {
     const before = this.lastTree;
     const tree = finished(this.parsing(text));
     if (tree !== before) {
-      this.trees.sweep();
+      this.trees.sweep(before === undefined ? [tree] : [before, tree]);
       this.generation.now++;
     }
     return tree;
@@ -161,7 +162,7 @@ export class Document {
   /** The same text has the same tree until another is read. */
   private *parsing(text: string): Generator<undefined, FileTree> {
     if (this.lastTree?.text === text) return this.lastTree;
-    const tree = yield* parsing(text, this.trees);
+    const tree = yield* parsing(text, this.trees, this.lastTree);
     this.lastTree = tree;
     return tree;
   }
@@ -178,10 +179,11 @@ export class Document {
 
   /** The environment stays the same object as long as nothing that could declare has changed or stands elsewhere. */
   private declare(tree: FileTree, included: readonly NamedTree[]): Declared {
-    const from = [
-      ...tree.blocks.flatMap(({ kind, contents }, index) => (kind === 'system' ? [] : [index, contents])),
-      ...included.flatMap(({ file, tree: other }) => [file, other]),
-    ];
+    const from: unknown[] = included.flatMap(({ file, tree: other }) => [file, other]);
+    for (let index = 0; index < tree.blocks.length; index++) {
+      const { kind, contents } = tree.blocks[index] as Block;
+      if (kind !== 'system') from.push(index, contents);
+    }
     const before = this.declared;
     if (before !== undefined && areSame(before.from, from)) return before;
     const environment = buildEnvironment(this.file, tree, included);

@@ -3,13 +3,16 @@ import { detached } from '../../grammar/detached';
 import { parseLane } from '../../grammar/lanes/lane';
 import { parseBlock, type TreeCache } from '../../grammar/parse';
 import { parseStatement } from '../../grammar/statements/parser';
-import type { BlockContents, LaneKind, LaneTree, StatementTree } from '../../grammar/tree';
-import { type Generation, Kept } from './kept';
+import type { BlockContents, FileTree, LaneKind, LaneTree, StatementTree } from '../../grammar/tree';
 
 export class Trees implements TreeCache {
   /** Lanes and statements that were read since this was last set to zero. */
   lexed = 0;
-  private readonly blocks: Readonly<Record<BlockContents['kind'], Kept<string, BlockContents>>>;
+  private readonly blocks: Readonly<Record<BlockContents['kind'], Map<string, BlockContents>>> = {
+    head: new Map(),
+    system: new Map(),
+    between: new Map(),
+  };
   private readonly lanes: Readonly<Record<LaneKind, Map<string, LaneTree>>> = {
     lane: new Map(),
     fig: new Map(),
@@ -17,16 +20,14 @@ export class Trees implements TreeCache {
   };
   private readonly statements = new Map<string, StatementTree>();
 
-  constructor(generation: Generation) {
-    this.blocks = { head: new Kept(generation), system: new Kept(generation), between: new Kept(generation) };
-  }
-
   block(kind: BlockContents['kind'], text: string): BlockContents {
     const kept = this.blocks[kind];
     const known = kept.get(text);
     if (known !== undefined) return known;
     const own = detached(text);
-    return kept.set(own, parseBlock(kind, own, this));
+    const contents = parseBlock(kind, own, this);
+    kept.set(own, contents);
+    return contents;
   }
 
   // The joints need not be in the keys: a line feed stands in a text only where two lines are joined.
@@ -49,7 +50,7 @@ export class Trees implements TreeCache {
     return tree;
   }
 
-  /** Contents of the systems in the current version and the one before. */
+  /** Contents of the systems that are kept. */
   systems(): Iterable<BlockContents> {
     return this.blocks.system.values();
   }
@@ -64,18 +65,17 @@ export class Trees implements TreeCache {
     return { systems: this.blocks.system.size, trees: this.size };
   }
 
-  /** Drops blocks long unused, and the trees that no block kept has any more. */
-  sweep(): void {
-    const alive = new Set<LaneTree | StatementTree>();
-    for (const kept of Object.values(this.blocks)) {
-      kept.sweep();
-      for (const { statements, lanes } of kept.values()) {
-        for (const { tree } of statements) alive.add(tree);
-        for (const { tree } of lanes) alive.add(tree);
-      }
+  /** Drops the blocks of no version that is kept, and the trees that no block kept has any more. */
+  sweep(versions: readonly FileTree[]): void {
+    const alive = new Set<BlockContents | LaneTree | StatementTree>();
+    for (const { blocks } of versions) for (const { contents } of blocks) alive.add(contents);
+    for (const contents of [...alive]) {
+      const { statements, lanes } = contents as BlockContents;
+      for (const { tree } of statements) alive.add(tree);
+      for (const { tree } of lanes) alive.add(tree);
     }
-    for (const trees of [this.statements, ...Object.values(this.lanes)]) {
-      for (const [text, tree] of trees) if (!alive.has(tree)) trees.delete(text);
+    for (const kept of [...Object.values(this.blocks), this.statements, ...Object.values(this.lanes)]) {
+      for (const [text, one] of kept) if (!alive.has(one)) kept.delete(text);
     }
   }
 }
