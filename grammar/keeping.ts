@@ -27,3 +27,12 @@ export function keepingLast<Of extends object, Made>(make: (of: Of) => Made): (o
 /** Whether two lists hold the very same things: what was made from one is good for the other. */
 export const areSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((one, index) => one === b[index]);
+
+/** Whether two things say the same, field by field. */
+export function isAlike(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const fields = Object.entries(a);
+  const others = b as Readonly<Record<string, unknown>>;
+  return fields.length === Object.keys(b).length && fields.every(([name, one]) => isAlike(one, others[name]));
+}

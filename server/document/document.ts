@@ -73,6 +73,7 @@ export class Document {
   /** So many things were made since the last sweep. */
   private unswept = 0;
   private lastTree: FileTree | undefined;
+  private lastScores: Scores | undefined;
 
   /** @param file its name, as the host calls it */
   constructor(readonly file: string) {}
@@ -116,6 +117,7 @@ export class Document {
     const scores = new Scores();
     const declared = this.declaredIn(tree, options.included ?? []);
     for (const choice of declared.choices.values()) yield* this.building(tree, declared, choice, true, scores);
+    this.lastScores = scores;
     const before = this.version;
     this.version = this.analysis(tree, declared, scores, options);
     this.sweep(before === undefined ? [tree] : [before.tree, tree]);
@@ -213,7 +215,11 @@ export class Document {
     const systemScores = this.systems.scores(environment, choice, loose);
     const score =
       same === undefined
-        ? yield* buildingScore(task, loose ? lookingAhead(systemScores, environment, choice) : systemScores)
+        ? yield* buildingScore(
+            task,
+            loose ? lookingAhead(systemScores, environment, choice) : systemScores,
+            this.lastScores?.byName.get(choice.name),
+          )
         : { ...same, choice };
     scores.byTaken.set(taken, score);
     scores.byName.set(choice.name, score);

@@ -2,6 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { finished } from '../../grammar/finished';
+import { isAlike } from '../../grammar/keeping';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { Block, BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
@@ -66,12 +67,48 @@ const throughToNothing = ({ lane, pos, len }: Source, block: number): PlacedProb
   lane,
 });
 
+/** A system as it is met, before its bars have their places in the piece. */
+interface Met extends Pick<ScoreSystem, 'score' | 'block' | 'page' | 'ordinal'> {
+  /** The statement before it that begins a section. */
+  readonly section:
+    | {
+        readonly name: string;
+        readonly within: string | undefined;
+        readonly said: Statement;
+        readonly block: number;
+        readonly statement: number;
+      }
+    | undefined;
+}
+
+/** What the bars of a piece were made from. */
+const metIn = new WeakMap<Piece, readonly Met[]>();
+
+const haveSameBars = (a: Met, b: Met): boolean =>
+  a.section?.said === b.section?.said &&
+  (a.score === b.score ||
+    (a.score.kind === b.score.kind &&
+      isAlike(a.score.duration, b.score.duration) &&
+      isAlike(a.score.sections, b.score.sections) &&
+      isAlike(a.score.bars, b.score.bars)));
+
+/** Whether the bars of a piece are as they were: most changes leave all barlines where they stand. */
+const areAsBefore = (met: readonly Met[], before: readonly Met[]): boolean =>
+  met.length === before.length &&
+  met.at(-1)?.score.carryOut === before.at(-1)?.score.carryOut &&
+  met.every((one, index) => haveSameBars(one, before[index] as Met));
+
+/** The place of a system as before, if possible the very same. */
+const systemLike = (before: ScoreSystem, { score, block, page, ordinal }: Met): ScoreSystem =>
+  before.score === score && before.block === block && before.page === page && before.ordinal === ordinal
+    ? before
+    : { score, block, page, ordinal, firstBar: before.firstBar, onset: before.onset };
+
 /** One movement while its systems are strung together. */
 class PieceBuilder {
-  readonly systems: ScoreSystem[] = [];
-  private readonly bars: DraftBar[] = [];
-  /** By index of the bar, in order. */
-  private readonly sums = new Map<number, BarSums>();
+  private readonly met: Met[] = [];
+  private systems: readonly ScoreSystem[] = [];
+  private bars: DraftBar[] = [];
   private readonly found: {
     name: string;
     within: string | undefined;
@@ -79,9 +116,8 @@ class PieceBuilder {
     onset: Time;
     at: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>;
   }[] = [];
-  private onset = ZERO;
   private carry: Carry;
-  private section: { name: string; within: string | undefined; block: number; statement: number } | undefined;
+  private section: Met['section'];
   order:
     | { readonly names: readonly { text: string; pos: number; len: number }[]; block: number; statement: number }
     | undefined;
@@ -93,6 +129,8 @@ class PieceBuilder {
     private readonly choice: Choice,
     private readonly systemScore: SystemScores,
     private readonly problems: PlacedProblem[],
+    /** The same piece of an earlier version. */
+    private readonly before: Piece | undefined,
   ) {
     this.carry = startOf(environment.staves.length, environment.voices.length);
   }
@@ -115,45 +153,89 @@ class PieceBuilder {
     const name = firstOf(statement.args, 'name')?.text;
     const within = afterWord(statement.args, 'in');
     if (name === undefined) return;
-    this.section = { name, within: within?.kind === 'name' ? within.text : undefined, block, statement: index };
+    this.section = {
+      name,
+      within: within?.kind === 'name' ? within.text : undefined,
+      said: statement,
+      block,
+      statement: index,
+    };
+  }
+
+  get hasSystems(): boolean {
+    return this.met.length > 0;
   }
 
   addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
     const text = tree.blocks[block];
     if (text === undefined) return;
-    const score = this.systemScore(text.contents, this.carry, this.systems.at(-1)?.score);
-    const continues = score.bars[0]?.continues === true && this.bars.length > 0;
-    const firstBar = continues ? this.bars.length - 1 : this.bars.length;
-    const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset: this.onset };
-    if (this.section !== undefined) {
-      const { name, within, ...at } = this.section;
-      if (continues) this.tell('section-not-at-barline', SECTION, at, { name });
-      this.found.push({ name, within, bar: firstBar, onset: this.onset, at: { ...at, lane: undefined } });
-      this.section = undefined;
-    }
-    for (const one of score.sections) {
-      this.found.push({
-        name: one.name,
-        within: one.within,
-        bar: firstBar + one.bar,
-        onset: add(this.onset, one.onset),
-        at: { block, lane: undefined, statement: 0 },
-      });
-    }
-    score.bars.forEach((bar, index) => {
-      this.addBar(bar, system, continues && index === 0 ? this.bars.at(-1) : undefined);
-    });
-    this.systems.push(system);
-    this.onset = add(this.onset, score.duration);
+    const score = this.systemScore(text.contents, this.carry, this.met.at(-1)?.score);
+    this.met.push({ score, block, page, ordinal, section: this.section });
+    this.section = undefined;
     this.carry = score.carryOut;
   }
 
+  // ─── bars ────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+  /** Gives the systems and their bars their places, the same as before where nothing has moved. */
+  private string(): void {
+    const { before, met } = this;
+    if (before !== undefined && areAsBefore(met, metIn.get(before) ?? [])) {
+      this.systems = met.map((one, index) => systemLike(before.systems[index] as ScoreSystem, one));
+      this.bars = before.bars as DraftBar[];
+      this.findSections();
+      return;
+    }
+    let onset = ZERO;
+    const systems: ScoreSystem[] = [];
+    for (const { score, block, page, ordinal } of met) {
+      const continues = score.bars[0]?.continues === true && this.bars.length > 0;
+      const firstBar = continues ? this.bars.length - 1 : this.bars.length;
+      const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset };
+      score.bars.forEach((bar, index) => {
+        this.addBar(bar, system, systems.length, continues && index === 0 ? this.bars.at(-1) : undefined);
+      });
+      systems.push(system);
+      onset = add(onset, score.duration);
+    }
+    this.systems = systems;
+    this.findSections();
+    this.numberBars();
+  }
+
+  private findSections(): void {
+    this.met.forEach(({ score, block, section }, index) => {
+      if (section === undefined && score.sections.length === 0) return;
+      const { firstBar, onset } = this.systems[index] as ScoreSystem;
+      if (section !== undefined) {
+        const { name, within, block: saidIn, statement } = section;
+        const at = { block: saidIn, statement };
+        if (index > 0 && score.bars[0]?.continues === true) this.tell('section-not-at-barline', SECTION, at, { name });
+        this.found.push({ name, within, bar: firstBar, onset, at: { ...at, lane: undefined } });
+      }
+      for (const one of score.sections) {
+        const at = { block, lane: undefined, statement: 0 };
+        this.found.push({
+          name: one.name,
+          within: one.within,
+          bar: firstBar + one.bar,
+          onset: add(onset, one.onset),
+          at,
+        });
+      }
+    });
+  }
+
+  private get duration(): Time {
+    const last = this.systems.at(-1);
+    return last === undefined ? ZERO : add(last.onset, last.score.duration);
+  }
+
   /** @param before the bar with which it makes one, if that began in the system before */
-  private addBar(bar: SystemBar, system: ScoreSystem, before: DraftBar | undefined): void {
-    // This goes over every bar after every stroke of a key: most have neither.
+  private addBar(bar: SystemBar, system: ScoreSystem, index: number, before: DraftBar | undefined): void {
+    // This goes over every bar: most have neither.
     const inner =
       bar.inner.length === 0 ? bar.inner : bar.inner.map((one) => ({ ...one, onset: add(system.onset, one.onset) }));
-    if (bar.sums.length > 0) this.addSums(before?.index ?? this.bars.length, bar.sums, system.block);
     if (before !== undefined) {
       before.duration = add(before.duration, bar.duration);
       before.closing = bar.closing;
@@ -166,7 +248,7 @@ class PieceBuilder {
     this.bars.push({
       index: this.bars.length,
       number: '',
-      system: this.systems.length,
+      system: index,
       onset: add(system.onset, bar.onset),
       duration: bar.duration,
       expected: measured ? bar.meter?.length : undefined,
@@ -180,10 +262,18 @@ class PieceBuilder {
     });
   }
 
-  private addSums(bar: number, sums: readonly LaneSum[], block: number): void {
-    const all = this.sums.get(bar) ?? [];
-    for (const sum of sums) all.push({ sum, block });
-    this.sums.set(bar, all);
+  /** Lanes whose time is not the meter's, by index of the bar, in order. */
+  private sums(): ReadonlyMap<number, BarSums> {
+    const all = new Map<number, BarSums>();
+    for (const { score, block, firstBar } of this.systems) {
+      for (let index = 0; index < score.bars.length; index++) {
+        const { sums } = score.bars[index] as SystemBar;
+        if (sums.length === 0) continue;
+        const bar = firstBar + index;
+        all.set(bar, [...(all.get(bar) ?? []), ...sums.map((sum) => ({ sum, block }))]);
+      }
+    }
+    return all;
   }
 
   /** What stands before the first `piece` with no music of its own is meant for that piece. */
@@ -196,7 +286,7 @@ class PieceBuilder {
   reportIdle(): void {
     const { section, order } = this;
     if (section !== undefined) this.tell('section-without-music', SECTION, section, { name: section.name });
-    if (order !== undefined && this.systems.length === 0) this.tell('order-without-music', ORDER, order);
+    if (order !== undefined && !this.hasSystems) this.tell('order-without-music', ORDER, order);
   }
 
   /** Tells of something at its place in a statement. */
@@ -215,7 +305,7 @@ class PieceBuilder {
   }
 
   finish(): Piece {
-    this.numberBars();
+    this.string();
     const sections = this.sections();
     this.judgeLengths(new Set(sections.map((one) => one.firstBar)));
     this.reportOfSystems();
@@ -227,8 +317,9 @@ class PieceBuilder {
       bars: this.bars,
       sections,
       order: this.orderOf(sections),
-      duration: this.onset,
+      duration: this.duration,
     };
+    metIn.set(piece, this.met);
     this.reportOpenEnds(piece);
     return piece;
   }
@@ -238,7 +329,7 @@ class PieceBuilder {
   private sections(): Section[] {
     const end = (index: number): { bar: number; onset: Time } => {
       const one = this.found[index];
-      const last = { bar: this.bars.length, onset: this.onset };
+      const last = { bar: this.bars.length, onset: this.duration };
       if (one?.within === undefined) {
         const next = this.found.slice(index + 1).find((other) => other.within === undefined);
         return next ?? last;
@@ -331,7 +422,7 @@ class PieceBuilder {
   }
 
   private judgeLengths(sectionStarts: ReadonlySet<number>): void {
-    for (const [index, sums] of this.sums) {
+    for (const [index, sums] of this.sums()) {
       const bar = this.bars[index];
       const isOpenEnd = bar?.closing === undefined && index === this.bars.length - 1;
       if (bar === undefined || isOpenEnd) continue;
@@ -497,26 +588,35 @@ export interface ScoreTask {
   readonly choice: Choice;
 }
 
-/** The score of a file under one choice of options, built system by system, so that whoever asked can turn to something else between two. */
-export function* buildingScore(task: ScoreTask, systemScore: SystemScores): Generator<undefined, Score> {
+/**
+ * The score of a file under one choice of options, built system by system, so that whoever asked can turn to something else
+ * between two.
+ * @param before the score of another version: bars that stand as they stood are the same
+ */
+export function* buildingScore(
+  task: ScoreTask,
+  systemScore: SystemScores,
+  before?: Score,
+): Generator<undefined, Score> {
   const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
   const pieces: Piece[] = [];
   const pieceOf = (name: string | undefined): PieceBuilder =>
-    new PieceBuilder(name, environment, choice, systemScore, problems);
+    new PieceBuilder(name, environment, choice, systemScore, problems, before?.pieces[pieces.length]);
   let piece = pieceOf(undefined);
   let page = '1';
   /** By page: a page that is taken up again counts on, so that no two systems have one address. */
   const ordinals = new Map<string, number>();
   const finish = (): void => {
     piece.reportIdle();
-    if (piece.systems.length > 0) pieces.push(piece.finish());
+    if (piece.hasSystems) pieces.push(piece.finish());
   };
   const begin = (name: string): void => {
-    const next = pieceOf(name);
     // Only what stands before the first piece is meant for it.
-    if (piece.name === undefined && piece.systems.length === 0) piece.handOver(next);
-    else finish();
+    const isHandedOver = piece.name === undefined && !piece.hasSystems;
+    if (!isHandedOver) finish();
+    const next = pieceOf(name);
+    if (isHandedOver) piece.handOver(next);
     piece = next;
   };
   for (let index = 0; index < tree.blocks.length; index++) {
