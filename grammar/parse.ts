@@ -309,19 +309,17 @@ const isLineEnd = (sign: string | undefined): boolean => sign === '\n' || sign =
  * only a system surely begins a block of its own.
  */
 function unchanged({ text: old, blocks }: FileTree, text: string): Unchanged {
-  const textOf = ({ offset, length }: Block): string => old.slice(offset, offset + length);
+  const standsAt = ({ offset, length }: Block, start: number): boolean =>
+    text.slice(start, start + length) === old.slice(offset, offset + length);
   let alike = 0;
-  for (; alike < blocks.length; alike++) {
-    const block = blocks[alike] as Block;
-    if (!text.startsWith(textOf(block), block.offset)) break;
-  }
+  while (alike < blocks.length && standsAt(blocks[alike] as Block, (blocks[alike] as Block).offset)) alike++;
   const first = Math.max(0, alike - 1);
   const from = blocks[first]?.offset ?? 0;
   let [rest, to] = [blocks.length, text.length];
   for (let index = blocks.length - 1, start = text.length; index > first; index--) {
     const block = blocks[index] as Block;
     start -= block.length;
-    if (start <= from || !text.startsWith(textOf(block), start)) break;
+    if (start <= from || !standsAt(block, start)) break;
     if (block.kind === 'system' && isLineEnd(text[start - 1])) [rest, to] = [index, start];
   }
   return { first, rest, from, to };

@@ -1,5 +1,5 @@
 /** All checks, in the order in which they run. */
-import type { SystemScores } from '../score/build';
+import type { LookAt } from '../score/build';
 import type { Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
@@ -60,16 +60,14 @@ export interface Checked {
 const nothingFound: Checked = { choice: undefined, problems: [] };
 
 /**
- * Looks at each system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks
- * for no events again.
+ * Looks at a system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks for
+ * no events again.
  */
-export function lookingAhead(scores: SystemScores, environment: Environment, choice: Choice): SystemScores {
+export function lookingAhead(environment: Environment, choice: Choice): LookAt {
   const facts = factsOf(environment, choice);
-  return (contents, carry, before) => {
-    const score = scores(contents, carry, before);
+  return (contents, score, before) => {
     foundInSystem(score, before, contents.statements[0]?.tree, facts);
     if (choice.name === 'written') printsOf(score);
-    return score;
   };
 }
 

@@ -8,10 +8,10 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
-import type { StatementTree } from '../../grammar/tree';
+import type { FileTree, StatementTree } from '../../grammar/tree';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
-import type { Piece, PlacedProblem, ScoreSystem, Source, SystemScore } from '../score/score';
+import type { Piece, PlacedProblem, Source, SystemScore } from '../score/score';
 import type { Check } from './check';
 import { type Keyboard, keyboardOf } from './keyboard';
 import { type Passage, passagesOf } from './lines';
@@ -92,24 +92,38 @@ export type Found = (
   facts: Facts,
 ) => readonly SystemProblem[];
 
+/** What was found in the systems of a piece, each with its place there. */
+interface Strung {
+  readonly facts: Facts;
+  readonly systems: Piece['systems'];
+  /** By system. */
+  readonly found: readonly (readonly PlacedProblem[])[];
+}
+
 /** A check that looks at each system of a score. @param found keeps what it finds: see `keepingLooks` */
 export function overSystems(found: Found): Check {
-  // Choices that come to the same in the whole file share their pieces.
-  const known = new WeakMap<readonly Piece[], { readonly facts: Facts; readonly all: readonly PlacedProblem[] }>();
+  // By the bars of a piece, which are the same from version to version and for the choices that share it.
+  const known = new WeakMap<Piece['bars'], Strung>();
+  const inPieceOf = (piece: Piece, facts: Facts, tree: FileTree): Strung['found'] => {
+    const last = known.get(piece.bars);
+    const before = last?.facts === facts ? last : undefined;
+    if (before?.systems === piece.systems) return before.found;
+    const all = piece.systems.map((system, index): readonly PlacedProblem[] => {
+      const neighbour = piece.systems[index - 1];
+      const stands = before?.systems[index] === system && before.systems[index - 1] === neighbour;
+      if (stands) return before.found[index] ?? nothing;
+      const head = tree.blocks[system.block]?.statements[0]?.tree;
+      const here = found(system.score, neighbour?.score, head, facts);
+      return here.length === 0 ? nothing : here.map((problem) => inPiece(problem, piece, index));
+    });
+    known.set(piece.bars, { facts, systems: piece.systems, found: all });
+    return all;
+  };
   const run: Check['run'] = ({ tree, environment, score }) => {
     const facts = factsOf(environment, score.choice);
-    const before = known.get(score.pieces);
-    if (before?.facts === facts) return before.all;
     const all: PlacedProblem[] = [];
-    known.set(score.pieces, { facts, all });
     for (const piece of score.pieces) {
-      for (let index = 0; index < piece.systems.length; index++) {
-        const system = piece.systems[index] as ScoreSystem;
-        const head = tree.blocks[system.block]?.statements[0]?.tree;
-        for (const problem of found(system.score, piece.systems[index - 1]?.score, head, facts)) {
-          all.push(inPiece(problem, piece, index));
-        }
-      }
+      for (const here of inPieceOf(piece, facts, tree)) for (const problem of here) all.push(problem);
     }
     return all;
   };
@@ -160,7 +174,7 @@ export function keepingLooks(looks: readonly Look[]): Found {
   };
 }
 
-const nothing: readonly SystemProblem[] = [];
+const nothing: readonly never[] = [];
 
 const knownFacts = new WeakMap<Environment, Map<AccidentalPractice, Facts>>();
 

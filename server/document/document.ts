@@ -212,14 +212,12 @@ export class Document {
     const taken = this.systems.taken(tree, choice);
     const same = scores.byTaken.get(taken);
     const task = { file: this.file, tree, environment, choice };
-    const systemScores = this.systems.scores(environment, choice, loose);
     const score =
       same === undefined
-        ? yield* buildingScore(
-            task,
-            loose ? lookingAhead(systemScores, environment, choice) : systemScores,
-            this.lastScores?.byName.get(choice.name),
-          )
+        ? yield* buildingScore(task, this.systems.scores(environment, choice, loose), {
+            before: this.lastScores?.byName.get(choice.name),
+            look: loose ? lookingAhead(environment, choice) : undefined,
+          })
         : { ...same, choice };
     scores.byTaken.set(taken, score);
     scores.byName.set(choice.name, score);

@@ -45,8 +45,10 @@ interface Made {
 
 const nowhere: Made['elsewhere'] = [];
 
-const elsewhereOf = ({ tree }: NamedTree, { related }: PlacedProblem): Made['elsewhere'] =>
-  related?.flatMap(({ source }) => [tree.blocks[source.block]?.contents, tree.blocks[source.block]?.offset]) ?? nowhere;
+const elsewhereOf = ({ tree }: NamedTree, { related = [] }: PlacedProblem): Made['elsewhere'] =>
+  related.length === 0
+    ? nowhere
+    : related.flatMap(({ source }) => [tree.blocks[source.block]?.contents, tree.blocks[source.block]?.offset]);
 
 /** Where equal contents stand: in a file of copies at very many places. */
 interface Places {
@@ -81,7 +83,6 @@ export class Findings {
     choices: readonly string[],
     options: AnalysisOptions,
   ): Generator<undefined, readonly Finding[]> {
-    const blocks = named.tree.blocks.map((block) => this.madeAt(block));
     const found = new Map<Finding, LaneFinding>();
     /** Choices that agree in a system have the very same problems there. */
     const byProblem = new Map<PlacedProblem, LaneFinding>();
@@ -91,7 +92,7 @@ export class Findings {
         arises(met, choice);
         return;
       }
-      const finding = this.finding(named, blocks[placed.block], placed);
+      const finding = this.finding(named, placed);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
       const known = found.get(finding);
       const one = known ?? { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) };
@@ -99,9 +100,10 @@ export class Findings {
       else arises(known, choice);
       byProblem.set(placed, one);
     };
-    for (const [block, { contents }] of named.tree.blocks.entries()) {
+    const { blocks } = named.tree;
+    for (let block = 0; block < blocks.length; block++) {
       if (block % BLOCKS_IN_STEP === 0) yield;
-      for (const unplaced of problemsOf(contents)) take({ ...unplaced, block }, undefined);
+      for (const unplaced of problemsOf((blocks[block] as Block).contents)) take({ ...unplaced, block }, undefined);
     }
     for (const { choice, problems: all } of problems) {
       yield;
@@ -134,8 +136,10 @@ export class Findings {
     places.most = Math.max(FEW, 2 * places.byOffset.size);
   }
 
-  private finding(named: NamedTree, here: MadeHere | undefined, placed: PlacedProblem): Finding {
-    if (here === undefined) return findingOfScore(named, placed);
+  private finding(named: NamedTree, placed: PlacedProblem): Finding {
+    const block = named.tree.blocks[placed.block];
+    if (block === undefined) return findingOfScore(named, placed);
+    const here = this.madeAt(block);
     const holder = holderOf(placed);
     const made = here.byHolder.get(holder) ?? new WeakMap<Problem, Made>();
     here.byHolder.set(holder, made);

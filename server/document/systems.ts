@@ -1,5 +1,5 @@
 /** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
-import { keeping } from '../../grammar/keeping';
+import { areSame, keeping } from '../../grammar/keeping';
 import type { BlockContents, FileTree } from '../../grammar/tree';
 import type { SystemScores } from '../score/build';
 import type { Carry } from '../score/carry';
@@ -18,6 +18,19 @@ interface Built {
   readonly local: Answer;
   readonly score: SystemScore;
   used: number;
+}
+
+/** A system as the last version of a choice met it. */
+interface Walked {
+  readonly contents: BlockContents;
+  readonly carry: Carry;
+  readonly built: Built;
+}
+
+/** The systems that a version of a choice met, in their order. */
+interface Walk {
+  readonly environments: readonly SystemEnvironment[];
+  readonly systems: Walked[];
 }
 
 /** All that is known of systems with these contents. */
@@ -127,6 +140,7 @@ export class Systems {
   private readonly carries = new Carries();
   private readonly environments: Kept<string, SystemEnvironment>;
   private readonly lastEvents = new LastEvents();
+  private readonly walks = new WeakMap<Choice, Walk>();
 
   constructor(private readonly generation: Generation) {
     this.environments = new Kept(generation);
@@ -148,45 +162,54 @@ export class Systems {
   scores(environment: SystemEnvironment, choice: Choice, loose: boolean): SystemScores {
     const views = viewsOf(environment);
     const [seen, withoutSources] = [this.one(views.whole), this.one(views.withoutSources)];
-    return (contents, carry) => {
-      const known = this.knownOf(contents);
-      return this.score(
-        contents,
-        known,
-        known.hasWitnessLanes ? seen : withoutSources,
-        choice,
-        this.carries.one(carry),
-        loose,
-      );
+    const environments = [seen, withoutSources];
+    const before = this.walkBefore(choice, environments);
+    const systems: Walked[] = [];
+    this.walks.set(choice, { environments, systems });
+    return (contents, met) => {
+      const last = before[systems.length];
+      // Most systems stand where they stood: to know that takes no look-up.
+      const isSame = last !== undefined && last.contents === contents && last.carry === met;
+      const carry = isSame ? met : this.carries.one(met);
+      const built = isSame ? last.built : this.builtOf(contents, seen, withoutSources, choice, carry, loose);
+      built.used = this.generation.now;
+      systems.push(isSame ? last : { contents, carry, built });
+      return built.score;
     };
   }
 
-  private score(
-    block: BlockContents,
-    { local, byCarry }: Known,
-    environment: SystemEnvironment,
+  /** What the last version of a choice met, as long as what its systems see is the same. */
+  private walkBefore(choice: Choice, environments: readonly SystemEnvironment[]): readonly Walked[] {
+    const walk = this.walks.get(choice);
+    return walk !== undefined && areSame(walk.environments, environments) ? walk.systems : [];
+  }
+
+  private builtOf(
+    contents: BlockContents,
+    seen: SystemEnvironment,
+    withoutSources: SystemEnvironment,
     choice: Choice,
     carry: Carry,
     loose: boolean,
-  ): SystemScore {
+  ): Built {
     const { accidentals } = choice;
+    const { local, byCarry, hasWitnessLanes } = this.knownOf(contents);
+    const environment = hasWitnessLanes ? seen : withoutSources;
     const answer = local.of(choice);
     const all = byCarry.get(carry) ?? [];
-    let built = all.find(
+    const known = all.find(
       (one) => one.environment === environment && one.accidentals === accidentals && one.local === answer,
     );
-    if (built === undefined) {
-      const task = { block, environment, choice, carry };
-      const whole = buildSystem(task);
-      this.built++;
-      const carryOut = this.carries.one(whole.carryOut);
-      const score = loose ? withLooseEvents(whole, carryOut, task, this.lastEvents) : { ...whole, carryOut };
-      built = { environment, accidentals, local: answer, score, used: 0 };
-      all.push(built);
-      byCarry.set(carry, all);
-    }
-    built.used = this.generation.now;
-    return built.score;
+    if (known !== undefined) return known;
+    const task = { block: contents, environment, choice, carry };
+    const whole = buildSystem(task);
+    this.built++;
+    const carryOut = this.carries.one(whole.carryOut);
+    const score = loose ? withLooseEvents(whole, carryOut, task, this.lastEvents) : { ...whole, carryOut };
+    const built = { environment, accidentals, local: answer, score, used: 0 };
+    all.push(built);
+    byCarry.set(carry, all);
+    return built;
   }
 
   private knownOf(contents: BlockContents): Known {

@@ -128,6 +128,7 @@ class PieceBuilder {
     private readonly environment: Environment,
     private readonly choice: Choice,
     private readonly systemScore: SystemScores,
+    private readonly look: LookAt,
     private readonly problems: PlacedProblem[],
     /** The same piece of an earlier version. */
     private readonly before: Piece | undefined,
@@ -169,10 +170,18 @@ class PieceBuilder {
   addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
     const text = tree.blocks[block];
     if (text === undefined) return;
-    const score = this.systemScore(text.contents, this.carry, this.met.at(-1)?.score);
+    const neighbour = this.met.at(-1)?.score;
+    const score = this.systemScore(text.contents, this.carry);
+    if (!this.stoodBefore(score, neighbour)) this.look(text.contents, score, neighbour);
     this.met.push({ score, block, page, ordinal, section: this.section });
     this.section = undefined;
     this.carry = score.carryOut;
+  }
+
+  /** Whether the next system and its neighbour stood side by side in the same place. */
+  private stoodBefore(score: SystemScore, neighbour: SystemScore | undefined): boolean {
+    const [systems, index] = [this.before?.systems ?? [], this.met.length];
+    return systems[index]?.score === score && systems[index - 1]?.score === neighbour;
   }
 
   // ─── bars ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -576,8 +585,18 @@ class PieceBuilder {
   }
 }
 
-/** Gives the score of a system with these contents after this carry and the system before it in its piece: built anew, or kept from another time. */
-export type SystemScores = (contents: BlockContents, carry: Carry, before: SystemScore | undefined) => SystemScore;
+/** Gives the score of a system with these contents after this carry: built anew, or kept from another time. */
+export type SystemScores = (contents: BlockContents, carry: Carry) => SystemScore;
+
+/** Looks at a system as soon as its score is there, beside the one before it in its piece. */
+export type LookAt = (contents: BlockContents, score: SystemScore, before: SystemScore | undefined) => void;
+
+/** What an earlier version is good for. */
+interface Earlier {
+  /** Bars that stand as they stood in its score are the same, and systems that did are not looked at again. */
+  readonly before?: Score | undefined;
+  readonly look?: LookAt | undefined;
+}
 
 /** What is built from: all but where the scores of its systems come from. */
 export interface ScoreTask {
@@ -591,18 +610,17 @@ export interface ScoreTask {
 /**
  * The score of a file under one choice of options, built system by system, so that whoever asked can turn to something else
  * between two.
- * @param before the score of another version: bars that stand as they stood are the same
  */
 export function* buildingScore(
   task: ScoreTask,
   systemScore: SystemScores,
-  before?: Score,
+  { before, look = () => {} }: Earlier = {},
 ): Generator<undefined, Score> {
   const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
   const pieces: Piece[] = [];
   const pieceOf = (name: string | undefined): PieceBuilder =>
-    new PieceBuilder(name, environment, choice, systemScore, problems, before?.pieces[pieces.length]);
+    new PieceBuilder(name, environment, choice, systemScore, look, problems, before?.pieces[pieces.length]);
   let piece = pieceOf(undefined);
   let page = '1';
   /** By page: a page that is taken up again counts on, so that no two systems have one address. */
