@@ -591,9 +591,9 @@ export type SystemScores = (contents: BlockContents, carry: Carry) => SystemScor
 /** Looks at a system as soon as its score is there, beside the one before it in its piece. */
 export type LookAt = (contents: BlockContents, score: SystemScore, before: SystemScore | undefined) => void;
 
-/** What an earlier version is good for. */
-interface Earlier {
-  /** Bars that stand as they stood in its score are the same, and systems that did are not looked at again. */
+/** What a document has besides. */
+interface Beside {
+  /** The score of its last version: bars that stand as they stood are the same, and systems that do are not looked at again. */
   readonly before?: Score | undefined;
   readonly look?: LookAt | undefined;
 }
@@ -614,7 +614,7 @@ export interface ScoreTask {
 export function* buildingScore(
   task: ScoreTask,
   systemScore: SystemScores,
-  { before, look = () => {} }: Earlier = {},
+  { before, look = () => {} }: Beside = {},
 ): Generator<undefined, Score> {
   const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
