@@ -116,6 +116,19 @@ export function compare(a: Time, b: Time): number {
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
+/**
+ * How many whole times b goes into a, rounded down.
+ * @throws RangeError if b is zero.
+ */
+export function wholeTimes(a: Time, b: Time): number {
+  const { n, d } = divide(a, b);
+  const rest = BigInt(n) % BigInt(d);
+  return Number((BigInt(n) - rest) / BigInt(d)) - (rest < 0n ? 1 : 0);
+}
+
+/** Whether a is a whole number of times b; b is not zero. */
+export const isMultiple = (a: Time, b: Time): boolean => divide(a, b).d === 1;
+
 /** Whether both are the same time (both are normalised, so parts decide). */
 export const equal = (a: Time, b: Time): boolean => a.n === b.n && a.d === b.d;
 export const isZero = (a: Time): boolean => a.n === 0;

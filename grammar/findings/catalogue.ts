@@ -7,6 +7,7 @@ import { counselFindings } from './counsel';
 import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
+import { rhythmFindings } from './rhythm';
 import { scoreFindings } from './score';
 import { signFindings } from './signs';
 import { statementFindings } from './statement';
@@ -18,6 +19,7 @@ export const catalogue = {
   ...checkFindings,
   ...counselFindings,
   ...signFindings,
+  ...rhythmFindings,
   ...exportFindings,
   ...hostFindings,
 } as const;

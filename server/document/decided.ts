@@ -1,4 +1,4 @@
-/** What the readings of a version decide at their signs, and what they could not play. Made when asked for, not at each edit. */
+/** What the readings of a version decide at their signs, and what they could not play of signs and practices. Made when asked for, not at each edit. */
 import type { Finding } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import { tableOfReading } from '../readings/choices';
@@ -34,13 +34,15 @@ export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Anal
   const open: OpenSigns[] = [];
   const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
   for (const reading of played) {
-    const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
-    const score = table && scoreOf(reading);
-    if (table === undefined || score === undefined) continue;
+    const score = scoreOf(reading);
+    if (score === undefined) continue;
     const performance = perform(score);
-    const signs = openSigns(perform(score, { ornaments: 'sign' }), performance, table);
-    open.push({ score, table: table.name, signs });
-    decisions.push(...decisionsOf(performance, signs));
+    const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
+    if (table !== undefined) {
+      const signs = openSigns(perform(score, { ornaments: 'sign' }), performance, table);
+      open.push({ score, table: table.name, signs });
+      decisions.push(...decisionsOf(performance, signs));
+    }
     for (const problem of performance.problems) {
       const finding = findingOfScore(score, problem);
       const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;

@@ -45,7 +45,7 @@ export function withOrnaments(score: Score, options: OrnamentOptions): Ornamente
   const losses = new Losses();
   const table = knownTable(score, options, losses);
   if (table === undefined) return { score, problems: losses.problems() };
-  const performance = perform(score, { form: 'print', table });
+  const performance = perform(score, { form: 'print', rhythm: 'written', table });
   const pieces = performance.pieces.map((performed) => new Notator(performed, options, losses).piece(score.choice));
   return { score: { ...score, pieces }, problems: [...performance.problems, ...losses.problems()] };
 }

@@ -3,9 +3,16 @@
  *
  * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
  */
-import { add, compare, format, ZERO } from '../../grammar/time';
+import { add, compare, format, subtract } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import type { Performance, PerformedEvent, PerformedPiece, WrittenEvent } from '../score/performance';
+import {
+  type Performance,
+  type PerformedEvent,
+  type PerformedPiece,
+  performedOnset,
+  type WrittenEvent,
+  writtenTime,
+} from '../score/performance';
 import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './losses';
@@ -55,6 +62,10 @@ export interface TimelineEvent {
   readonly sign?: string;
   /** The table by which it is realised. */
   readonly table?: string;
+  /** The practices of rhythm that play it at another time than is written, and that time. */
+  readonly practices?: readonly string[];
+  readonly writtenOnset?: string;
+  readonly writtenDuration?: string;
   /** From 1. */
   readonly line: number;
   /** From 1, in UTF-16 units. */
@@ -140,10 +151,18 @@ function soundParts(event: PerformedEvent): readonly PerformedEvent[] {
   return runs.map((from) => ({
     ...event,
     stave: from[0].member?.stave ?? event.stave,
-    onset: from[0].placed.onset,
-    duration: from.reduce((sum, { placed }) => add(sum, placed.event.duration), ZERO),
+    ...playedAt(event, from),
     from,
   }));
+}
+
+/** The performed time of some of the notes that are tied together. */
+function playedAt(event: PerformedEvent, from: PerformedEvent['from']): Pick<PerformedEvent, 'onset' | 'duration'> {
+  const first = event.from.indexOf(from[0]);
+  const next = first + from.length;
+  const onset = performedOnset(event, first);
+  const end = next < event.from.length ? performedOnset(event, next) : add(event.onset, event.duration);
+  return { onset, duration: subtract(end, onset) };
 }
 
 /** Whether what begins in an earlier bar still sounds when the first bar wanted begins. */
@@ -180,9 +199,18 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
     ...(realised === undefined
       ? {}
       : { realises: writtenAddress(address), sign: realised.sign, table: realised.table }),
+    ...(event.altered === undefined ? {} : alteredFields(event, event.altered.by)),
     line,
     column,
   };
+}
+
+function alteredFields(
+  event: PerformedEvent,
+  practices: readonly string[],
+): Pick<TimelineEvent, 'practices' | 'writtenOnset' | 'writtenDuration'> {
+  const { onset, duration } = writtenTime(event);
+  return { practices, writtenOnset: format(onset), writtenDuration: format(duration) };
 }
 
 /** The editor's own accidental is not in the source; a cautionary one is. */

@@ -1,5 +1,7 @@
 /** The choices that a file offers: as written, each reading, each witness and layer. */
 import { clauseOf } from '../../grammar/statements/read';
+import type { Practice } from '../practice/practice';
+import { practicesOf } from '../practice/stated';
 import { type Choice, type StatedOrder, written } from '../score/choice';
 import { declaredNames, type Environment, type ReadingDeclaration } from '../score/environment';
 import type { Tempo } from '../score/score';
@@ -65,6 +67,10 @@ export function tableOfReading(environment: Environment, name: string): string |
   if (name === 'written') return undefined;
   return lineage(environment, name).find(({ signs }) => signs !== undefined)?.signs ?? environment.signs;
 }
+
+/** The practices of rhythm of a reading: its own, those of the readings on which it is built, the file's; `written` has none. */
+export const practicesOfReading = (environment: Environment, name: string): readonly Practice[] =>
+  name === 'written' ? [] : practicesOf(environment, lineage(environment, name));
 
 /** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */
 export function choiceNames(environment: Environment): string[] {

@@ -1,5 +1,6 @@
 /** From a score to a performance. */
 import { add, compare, equal, type Time } from '../../grammar/time';
+import { type AlterOptions, alterRhythm } from '../practice/alter';
 import {
   inOrder,
   type Performance,
@@ -12,11 +13,13 @@ import type { NoteMember, Piece, Score } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
 import { realiseSigns } from '../signs/realise';
 import { tableInForce } from '../signs/rows';
-import { statedTempo, tableOfReading } from './choices';
+import { practicesOfReading, statedTempo, tableOfReading } from './choices';
 
 export interface PerformOptions {
   /** `full`: what signs and small notes mean by the reading's table; `sign`: they are left as they stand. As a rule `full`. */
   readonly ornaments?: 'sign' | 'full';
+  /** `played`: in the time of the reading's practices; `written`: as the source has it. As a rule `played`. */
+  readonly rhythm?: 'written' | 'played';
   /** `play`: exact times; `print`: values that can be printed. As a rule `play`. */
   readonly form?: 'play' | 'print';
   /** The sign table to go by; as a rule the reading's. */
@@ -24,18 +27,23 @@ export interface PerformOptions {
 }
 
 /**
- * The score as it is played. Tied notes are one; where the reading has a sign table, signs and small notes are realised.
- * `written` realises nothing. Never fails.
+ * The score as it is played. Tied notes are one; practices of rhythm are played; where the reading has a sign table, signs
+ * and small notes are realised, in the time that practices leave them. `written` realises nothing. Never fails.
  */
 export function perform(score: Score, options: PerformOptions = {}): Performance {
-  const written = performAsWritten(score);
   const { environment, choice } = score;
-  const { ornaments = 'full', form = 'play', table: name = tableOfReading(environment, choice.name) } = options;
-  const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
-  if (table === undefined) return written;
+  const { ornaments = 'full', rhythm = 'played', form = 'play' } = options;
   const stated = statedTempo(environment, choice.name);
-  return realiseSigns(written, { table, tempo: stated ?? environment.tempo, ownTempo: stated !== undefined, form });
+  const tempi = { tempo: stated ?? environment.tempo, ownTempo: stated !== undefined };
+  const written = performAsWritten(score);
+  const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi) : written;
+  const { table: name = tableOfReading(environment, choice.name) } = options;
+  const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
+  return table === undefined ? timed : realiseSigns(timed, { table, ...tempi, form });
 }
+
+const inPractice = (written: Performance, tempi: Omit<AlterOptions, 'practices'>): Performance =>
+  alterRhythm(written, { practices: practicesOfReading(written.score.environment, written.reading), ...tempi });
 
 const performAsWritten = (score: Score): Performance => ({
   score,

@@ -5,7 +5,7 @@
  * a `Performance`: it may move, stretch or multiply events, while `from` stays, so that whatever is played can point back
  * to the page.
  */
-import { compare, type Time } from '../../grammar/time';
+import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { Spelling } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { EventKind, NoteMember, Piece, PlacedProblem, Score } from './score';
@@ -45,6 +45,16 @@ export interface PerformedEvent {
   readonly from: readonly [WrittenEvent, ...WrittenEvent[]];
   /** Of what is played for a sign or a small note, and of the note that makes room for it. */
   readonly realised?: Realised;
+  /** Of what a practice of rhythm plays at another time, or for longer or shorter, than is written. */
+  readonly altered?: Altered;
+}
+
+/** How practices of rhythm have changed the time of an event; what is written is found again by `from`. */
+export interface Altered {
+  /** The words of the practices: `overdot`, `inegal` … */
+  readonly by: readonly string[];
+  /** Performed: when each of the written notes in `from` comes. */
+  readonly at: readonly Time[];
 }
 
 /** By what a note is played that the source does not draw so. */
@@ -73,6 +83,16 @@ export interface WrittenEvent {
   /** Undefined of rests, gaps and lacunae. */
   readonly member: NoteMember | undefined;
 }
+
+/** The time that the source gives an event: that of all its tied notes. */
+export const writtenTime = ({ from }: PerformedEvent): { readonly onset: Time; readonly duration: Time } => ({
+  onset: from[0].placed.onset,
+  duration: from.reduce((sum, { placed }) => add(sum, placed.event.duration), ZERO),
+});
+
+/** When a written note of an event comes in the performance. */
+export const performedOnset = ({ from, altered }: PerformedEvent, index: number): Time =>
+  altered?.at[index] ?? (from[index] ?? from[0]).placed.onset;
 
 /** By onset, voice, the order of the source (events of one voice at one moment: small notes first), pitch. */
 export function inOrder(a: PerformedEvent, b: PerformedEvent): number {

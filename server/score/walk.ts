@@ -92,6 +92,26 @@ export function curvesOf(piece: Piece): PlacedCurve[] {
   return found;
 }
 
+/** A curve over notes of one voice whose ends are shown, by the onsets of its ends. */
+export interface Slur {
+  readonly voice: number;
+  readonly from: Time;
+  readonly to: Time;
+}
+
+/** The curves of a piece, lines left out, by the voice in which they begin. */
+export const slursOf = (piece: Piece): Slur[] =>
+  curvesOf(piece).flatMap(({ kind, start, end }) => {
+    const [from, to] = [start && onsetOfEnd(start), end && onsetOfEnd(end)];
+    if (kind !== 'u' || start === undefined || from === undefined || to === undefined) return [];
+    return [{ voice: start.end.voice, from, to }];
+  });
+
+function onsetOfEnd({ end, system, voice }: PlacedEnd): Time | undefined {
+  const event = voice.events[end.event];
+  return event && add(system.onset, event.onset);
+}
+
 type OpenCurves = Map<number, (PlacedCurve & { readonly waits: boolean })[]>;
 
 function placedEnd(end: CurveEnd, system: ScoreSystem): PlacedEnd | undefined {

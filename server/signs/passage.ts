@@ -2,12 +2,12 @@
  * A piece as it sounds around each of its notes: what stands before and after a note in its voice, what sounds with it, which
  * curves lead to it and which signature is in force.
  */
-import { add, compare, type Time } from '../../grammar/time';
+import { add, compare, equal, type Time } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import { endOf, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
-import { changesOf, curvesOf, type PlacedEnd } from '../score/walk';
+import { changesOf, type Slur, slursOf } from '../score/walk';
 
 /** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
 export interface Moment {
@@ -20,11 +20,6 @@ export interface DrawnPitch {
   readonly voice: number;
   readonly onset: Time;
   readonly pitch: SoundingPitch;
-}
-
-interface Slur {
-  readonly from: Time;
-  readonly to: Time;
 }
 
 const isNote = (event: PerformedEvent): boolean => event.kind === 'note' && event.pitch !== undefined;
@@ -66,16 +61,13 @@ export class Passage {
     this.voices.set(event.voice, moments);
     const last = moments.at(-1);
     const own = last?.events[0]?.from[0].placed.event === event.from[0].placed.event;
-    if (own && last !== undefined) moments[moments.length - 1] = { ...last, events: [...last.events, event] };
+    if (own && last !== undefined && equal(last.onset, event.onset))
+      moments[moments.length - 1] = { ...last, events: [...last.events, event] };
     else moments.push({ onset: event.onset, events: [event] });
   }
 
   private takeSlurs(): void {
-    for (const { kind, start, end } of curvesOf(this.performed.piece)) {
-      if (kind !== 'u' || start === undefined || end === undefined) continue;
-      const [from, to] = [onsetOf(start), onsetOf(end)];
-      if (from !== undefined && to !== undefined) push(this.slurs, start.end.voice, { from, to });
-    }
+    for (const slur of slursOf(this.performed.piece)) push(this.slurs, slur.voice, slur);
   }
 
   private takeChanges(): void {
@@ -113,8 +105,11 @@ export class Passage {
   isSlurredTo(event: PerformedEvent): boolean {
     const before = this.before(event);
     if (before === undefined) return false;
+    // Curves are drawn from note to note: what is written decides, whenever it is played.
+    const [first, second] = [before.events[0] ?? event, event].map(({ from: [written] }) => written.placed.onset);
+    if (first === undefined || second === undefined) return false;
     return (this.slurs.get(event.voice) ?? []).some(
-      ({ from, to }) => compare(from, before.onset) <= 0 && compare(to, event.onset) >= 0,
+      ({ from, to }) => compare(from, first) <= 0 && compare(to, second) >= 0,
     );
   }
 
@@ -150,11 +145,6 @@ function push<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Item): void {
   const list = lists.get(key);
   if (list === undefined) lists.set(key, [item]);
   else list.push(item);
-}
-
-function onsetOf({ end, system, voice }: PlacedEnd): Time | undefined {
-  const event = voice.events[end.event];
-  return event && add(system.onset, event.onset);
 }
 
 /** What a signature does to a letter in an octave. */

@@ -84,7 +84,18 @@ export class Pieces {
 const whole = ({ pitch, onset, duration, realised }: PerformedEvent): Piece => ({ pitch, onset, duration, realised });
 
 function played(event: PerformedEvent, { pitch, onset, duration, realised }: Piece): PerformedEvent {
-  const { kind, voice, stave, small, from } = event;
+  const { kind, voice, stave, small, from, altered } = event;
   const sounds = pitch === undefined && kind === 'note' ? 'rest' : kind;
-  return { kind: sounds, voice, stave, onset, duration, pitch, small, from, ...(realised ? { realised } : {}) };
+  return {
+    kind: sounds,
+    voice,
+    stave,
+    onset,
+    duration,
+    pitch,
+    small,
+    from,
+    ...(realised ? { realised } : {}),
+    ...(altered ? { altered } : {}),
+  };
 }

@@ -8,7 +8,14 @@ import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../..
 import type { Recipe } from '../../grammar/tree';
 import { ALTERATIONS, pitchText } from '../../grammar/vocabulary/pitches';
 import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
-import type { Performance, PerformedEvent, PerformedPiece, Realised, SoundingPitch } from '../score/performance';
+import {
+  type Performance,
+  type PerformedEvent,
+  type PerformedPiece,
+  performedOnset,
+  type Realised,
+  type SoundingPitch,
+} from '../score/performance';
 import type { Tempo } from '../score/score';
 import { appoggiaturaOf } from './appoggiatura';
 import { type Slice, type Step, sumOf } from './atoms';
@@ -175,10 +182,10 @@ class Realiser {
   // ── notes ──
 
   private note({ event, signs }: Signed): void {
-    for (const written of event.from) {
+    for (const [index, written] of event.from.entries()) {
       const here = signs.filter((sign) => sign.written === written);
       if (here.length === 0) continue;
-      if (written !== event.from[0]) this.split(event, written.placed.onset);
+      if (index > 0) this.split(event, performedOnset(event, index));
       for (const found of this.rows({ event, signs: here })) {
         const row = playableRow(found, this.options.table, this.remarks);
         if (row !== undefined) this.play({ event, signs: found.signs }, row);

@@ -8,6 +8,7 @@ import { counselFindings } from '../../grammar/findings/counsel';
 import { exportFindings } from '../../grammar/findings/export';
 import { hostFindings } from '../../grammar/findings/host';
 import { laneFindings } from '../../grammar/findings/lane';
+import { rhythmFindings } from '../../grammar/findings/rhythm';
 import { scoreFindings } from '../../grammar/findings/score';
 import { signFindings } from '../../grammar/findings/signs';
 import { statementFindings } from '../../grammar/findings/statement';
@@ -22,6 +23,7 @@ const tables = [
   checkFindings,
   counselFindings,
   signFindings,
+  rhythmFindings,
   exportFindings,
   hostFindings,
 ];

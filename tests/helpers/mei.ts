@@ -98,12 +98,13 @@ export async function heardInMei(text: string): Promise<string[][]> {
 
 /** The same as the timeline of the score has it, its signs left as they stand. */
 export const struckInTimeline = (score: Score): string[][] =>
-  (exportTimeline(perform(score, { ornaments: 'sign' }), { leaveGaps: true }).timeline?.pieces ?? []).map(
-    ({ events }) =>
-      events
-        .filter(({ kind, duration }) => kind === 'note' && duration !== '0')
-        .map(({ onset, midi }) => struck(toNumber(timeOf(onset)), midi))
-        .sort(),
+  (
+    exportTimeline(perform(score, { ornaments: 'sign', rhythm: 'written' }), { leaveGaps: true }).timeline?.pieces ?? []
+  ).map(({ events }) =>
+    events
+      .filter(({ kind, duration }) => kind === 'note' && duration !== '0')
+      .map(({ onset, midi }) => struck(toNumber(timeOf(onset)), midi))
+      .sort(),
   );
 
 const STEPS: Readonly<Record<string, number>> = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 };

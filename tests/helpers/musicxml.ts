@@ -140,7 +140,9 @@ export const timeOf = (text: string): Time => parseTime(text) ?? ZERO;
 /** The same as the timeline of the score has it, its pieces one after another. */
 export function played(score: Score): string[] {
   const voices = new Map(score.environment.voices.map(({ name }, index) => [name, `${index + 1}`]));
-  const pieces = exportTimeline(perform(score, { ornaments: 'sign' }), { leaveGaps: true }).timeline?.pieces ?? [];
+  const pieces =
+    exportTimeline(perform(score, { ornaments: 'sign', rhythm: 'written' }), { leaveGaps: true }).timeline?.pieces ??
+    [];
   let start = 0;
   return pieces
     .flatMap(({ events, bars }) => {

@@ -1,0 +1,193 @@
+/**
+ * From written to performed time: a step from performance to performance.
+ *
+ * Each practice says which written moments of a voice come earlier or later; between them time runs evenly. So bars and
+ * voices keep their length, what is struck together and moved together stays together, no note passes another of its voice,
+ * and whatever is played can be found in the source.
+ */
+import { add, equal, subtract, type Time } from '../../grammar/time';
+import { Clocks, endOf } from '../score/clock';
+import {
+  type Altered,
+  inOrder,
+  type Performance,
+  type PerformedEvent,
+  type PerformedPiece,
+  writtenTime,
+} from '../score/performance';
+import type { Tempo } from '../score/score';
+import { slursOf } from '../score/walk';
+import { assimilations, undecidedMeetings } from './assimilate';
+import { gridsOf } from './grid';
+import { inequalities } from './inegal';
+import { linesOf } from './lines';
+import { overdots } from './overdot';
+import type { Practice, PracticeWord } from './practice';
+import { Remarks } from './remarks';
+import { Ruling } from './ruling';
+import { snaps } from './snap';
+import { moves, PerformedTime, startOf, type Together } from './stretch';
+import { lateUpbeats } from './upbeats';
+import type { View } from './view';
+import { RhythmWords } from './words';
+
+export interface AlterOptions {
+  readonly practices: readonly Practice[];
+  /** The tempo of the beginning. */
+  readonly tempo: Tempo | undefined;
+  /** It is the reading's own and goes before what the first system states. */
+  readonly ownTempo: boolean;
+}
+
+/** The practices that move anything; where two want one passage, the earlier in this list has it. */
+const steps: readonly { readonly word: PracticeWord; readonly find: (view: View) => readonly Together[] }[] = [
+  { word: 'assimilate', find: assimilations },
+  { word: 'overdot', find: overdots },
+  { word: 'snap', find: snaps },
+  { word: 'upbeats', find: lateUpbeats },
+  { word: 'inegal', find: inequalities },
+];
+
+/** The performance in the time of its practices; what they cannot do, and where they meet, is told. */
+export function alterRhythm(performance: Performance, options: AlterOptions): Performance {
+  const { score } = performance;
+  const remarks = new Remarks((voice) => score.environment.voices[voice]?.name ?? '');
+  const used = new Set<Practice>();
+  const pieces = performance.pieces.map((performed, index) => {
+    const view = viewOf(performance, performed, options, remarks, index === 0);
+    const all = movedIn(view);
+    for (const { acting } of all.flat()) if (acting.practice !== undefined) used.add(acting.practice);
+    remarkUndecided(view);
+    return { ...performed, events: altered(performed.events, timeOf(all, view)) };
+  });
+  for (const practice of heard(options.practices)) if (!used.has(practice)) remarkIdle(practice, remarks);
+  return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
+}
+
+function viewOf(
+  { score }: Performance,
+  { piece }: PerformedPiece,
+  { practices, tempo, ownTempo }: AlterOptions,
+  remarks: Remarks,
+  first: boolean,
+): View {
+  const lines = linesOf(piece);
+  return {
+    piece,
+    lines,
+    grids: gridsOf(piece),
+    slurs: slursOf(piece),
+    words: new RhythmWords(lines, piece.bars),
+    clocks: new Clocks(piece, tempo, ownTempo && first),
+    ruling: new Ruling(practices, piece, score.choice, remarks.voiceName),
+    remarks,
+  };
+}
+
+/** What all practices move, marks in the lanes first. */
+function movedIn(view: View): readonly Together[] {
+  const all = steps.flatMap(({ find }) => find(view).filter((together) => together.some(moves)));
+  return [...all.filter(isMarked), ...all.filter((together) => !isMarked(together))];
+}
+
+const isMarked = (together: Together): boolean => together.some(({ acting }) => acting.span !== undefined);
+
+/** The time that all this makes; what lies over something of another practice is left out, and told. */
+function timeOf(all: readonly Together[], { remarks }: View): PerformedTime {
+  const performed = new PerformedTime();
+  for (const together of all) {
+    const before = performed.take(together);
+    const [first] = together;
+    if (before === undefined || first === undefined || before.acting.span !== undefined) continue;
+    const [taken, left] = [before.acting.how.word, first.acting.how.word];
+    if (taken !== left) remarks.atStroke(first.stroke, 'practice-overlap', { taken, left });
+  }
+  return performed;
+}
+
+/** Words without one agreed meaning, and meetings of triplets and duple figures of which nothing is said. */
+function remarkUndecided(view: View): void {
+  for (const { word, stroke } of view.words.uncertain) {
+    if (view.ruling.at('inegal', stroke) === undefined) continue;
+    const why = `“${word}” has no one agreed meaning`;
+    view.remarks.atStroke(stroke, 'practice-undecided', { practice: 'inegal', why });
+  }
+  for (const { triplets, duples, answer } of undecidedMeetings(view)) {
+    const [duple, triplet] = [duples[0], triplets[0]];
+    if (duple === undefined || triplet === undefined) continue;
+    const other = view.remarks.voiceName(triplet.line.voice);
+    view.remarks.atStroke(duple.within[0], 'practice-candidate', { figure: answer.name, other });
+  }
+}
+
+/** Practices that no other of their kind and extent goes before. */
+const heard = (practices: readonly Practice[]): readonly Practice[] =>
+  practices.filter(
+    (one, index) =>
+      !practices
+        .slice(0, index)
+        .some((other) => other.how.word === one.how.word && other.section === one.section && other.voice === one.voice),
+  );
+
+function remarkIdle(practice: Practice, remarks: Remarks): void {
+  const { how } = practice;
+  // These move nothing by themselves.
+  if (how.word === 'hemiola' || how.word === 'literal') return;
+  if (how.word === 'assimilate' && how.to === 'literal') return;
+  if (how.word === 'inegal' && how.ratio.long === how.ratio.short) return;
+  remarks.atPractice(practice, 'practice-idle', {});
+}
+
+// ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function altered(events: readonly PerformedEvent[], performed: PerformedTime): readonly PerformedEvent[] {
+  const silenced = new Set<unknown>();
+  return events
+    .flatMap((event): readonly PerformedEvent[] => {
+      if (!performed.has(event.voice)) return [event];
+      const moved = movedEvent(event, performed);
+      const silence = silentFrom(event, performed);
+      if (silence === undefined) return [moved];
+      const [whole, rest] = parted(moved, silence);
+      // A chord falls silent once.
+      const { placed } = event.from[0];
+      if (silenced.has(placed)) return [whole];
+      silenced.add(placed);
+      return [whole, rest];
+    })
+    .sort(inOrder);
+}
+
+function movedEvent(event: PerformedEvent, performed: PerformedTime): PerformedEvent {
+  const written = writtenTime(event);
+  const { voice, from } = event;
+  const end = add(written.onset, written.duration);
+  const onset = performed.at(voice, written.onset);
+  const last = performed.at(voice, end);
+  const at = from.map(({ placed }) => performed.at(voice, placed.onset));
+  const stays = equal(last, end) && from.every(({ placed }, index) => equal(placed.onset, at[index] ?? placed.onset));
+  if (stays) return event;
+  return { ...event, onset, duration: subtract(last, onset), altered: alteredBy(event, at, performed) };
+}
+
+function alteredBy({ voice, from }: PerformedEvent, at: readonly Time[], performed: PerformedTime): Altered {
+  const moments = from.flatMap(({ placed }) => [placed.onset, add(placed.onset, placed.event.duration)]);
+  const words = moments.flatMap((moment) => performed.around(voice, moment)?.acting.how.word ?? []);
+  return { by: [...new Set(words)], at };
+}
+
+/** When a note falls silent before its time is over; undefined where it does not. */
+function silentFrom({ voice, from }: PerformedEvent, performed: PerformedTime): Time | undefined {
+  const onset = (from.at(-1) ?? from[0]).placed.onset;
+  const stretch = performed.around(voice, onset);
+  return stretch !== undefined && equal(startOf(stretch), onset) ? stretch.silentFrom : undefined;
+}
+
+/** The note until it falls silent, and the silence. */
+function parted(event: PerformedEvent, at: Time): readonly [PerformedEvent, PerformedEvent] {
+  const rest = subtract(endOf(event), at);
+  return [
+    { ...event, duration: subtract(at, event.onset) },
+    { ...event, kind: 'rest', pitch: undefined, onset: at, duration: rest },
+  ];
+}

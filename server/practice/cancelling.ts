@@ -1,0 +1,81 @@
+/**
+ * What makes notes equal that would be unequal: facts of inequality (from memory unless said otherwise) name the words, dots
+ * or strokes, leaps, repeated notes, curves over more than two, triplets, syncopation, smaller values among them.
+ */
+import { add, compare, equal, isMultiple, multiply, subtract, time, wholeTimes } from '../../grammar/time';
+import { STEPS } from '../../grammar/vocabulary/pitches';
+import type { NoteMember } from '../score/score';
+import type { Cell, Member } from './inegal';
+import { isNote, isStruck, type Stroke } from './lines';
+import type { View } from './view';
+
+// ─── what forbids it to all voices ───────────────────────────────────────────────────────────────────────────────
+
+export const forbids = (view: View, cell: Cell): boolean =>
+  cell.members.some(isDotted) || hasSmaller(view, cell) || view.words.equalAt(cell.onset);
+
+/** Dots or strokes over the notes. */
+const isDotted = ({ first, second }: Member): boolean => [first, second].some(isDetached);
+
+const isDetached = ({ placed: { event } }: Stroke): boolean =>
+  [...event.marks, ...event.members.flatMap(({ marks }) => marks)].some(
+    ({ form }) => form.type === 'other' && (form.name === 'dot' || form.name === 'stroke'),
+  );
+
+/** Triplets and smaller values anywhere in the beat, in any voice that the practice is for. */
+function hasSmaller(view: View, { grid, onset, unit }: Cell): boolean {
+  const { start, beat } = grid;
+  const from = add(start, multiply(beat, time(wholeTimes(subtract(onset, start), beat))));
+  return view.lines.some((line) =>
+    line
+      .beginningIn(from, add(from, beat))
+      .some(
+        (stroke) => !isMultiple(subtract(stroke.onset, start), unit) && view.ruling.at('inegal', stroke) !== undefined,
+      ),
+  );
+}
+
+// ─── why a voice does not ask for it ─────────────────────────────────────────────────────────────────────────────
+
+/** Whether what a voice has there is no pair that would be unequal by itself. */
+export function asksNot(view: View, cell: Cell, member: Member): boolean {
+  const { first, second, acting } = member;
+  if (!isPair(cell, member) || isRepeated(first, second)) return true;
+  return isUnderLongSlur(view, member) || (acting.how.stepwise && !goesByStep(member));
+}
+
+/** Two of the value, the second struck anew: neither tied over, which is syncopation, nor dotted. A rest may be the first. */
+const isPair = ({ onset, unit }: Cell, { first, second }: Member): boolean =>
+  isStruck(second) &&
+  first.placed.event.kind !== 'lost' &&
+  equal(first.onset, onset) &&
+  equal(second.end, add(second.onset, unit)) &&
+  second.placed.event.members.every(({ tie }) => tie === undefined);
+
+const isRepeated = (first: Stroke, second: Stroke): boolean =>
+  isNote(first) && degrees(first).join() === degrees(second).join();
+
+/** A curve over more than two notes: what begins before its end, and the note of its end. */
+const isUnderLongSlur = ({ slurs }: View, { line, first, second }: Member): boolean =>
+  slurs.some(
+    ({ voice, from, to }) =>
+      voice === line.voice &&
+      compare(from, first.onset) <= 0 &&
+      compare(to, second.onset) >= 0 &&
+      line.beginningIn(from, to).length > 1,
+  );
+
+/** The two of the pair, and the way to it. */
+function goesByStep({ line, first, second }: Member): boolean {
+  const before = line.beginningAt(first.onset)?.before;
+  return !isLeap(first, second) && (before === undefined || !isLeap(before, first));
+}
+
+/** More than a step between the highest notes; to or from a rest there is none. */
+export function isLeap(first: Stroke, second: Stroke): boolean {
+  if (!isNote(first) || !isNote(second)) return false;
+  return Math.abs(Math.max(...degrees(first)) - Math.max(...degrees(second))) > 1;
+}
+
+const degrees = ({ placed }: Stroke): number[] => placed.event.members.map(degreeOf).sort((a, b) => a - b);
+const degreeOf = ({ spelling, octave }: NoteMember): number => octave * 7 + STEPS[spelling.letter];

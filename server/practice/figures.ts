@@ -1,0 +1,89 @@
+/** Short notes that lead to a beat: after a dot, or after a rest. */
+import { add, compare, divide, equal, multiply, subtract, type Time, time } from '../../grammar/time';
+import { type Grid, isGroup } from './grid';
+import { isNote, isStruck, type Line, type Stroke } from './lines';
+import { filling } from './together';
+
+export interface Figure {
+  readonly line: Line;
+  /** What is lengthened: the dotted note, or the rest. */
+  readonly long: Stroke;
+  /** The dotted note without its dot; undefined of a rest. */
+  readonly undotted: Time | undefined;
+  readonly notes: readonly Stroke[];
+  readonly onset: Time;
+  readonly end: Time;
+}
+
+/** Notes longer than this keep their dots: dotted minims are played as written (Quantz 1752, V.20, XVII.vii.58). */
+const LONGEST = time(1, 4);
+const THREE_HALVES = time(3, 2);
+
+const lengthOf = ({ onset, end }: { readonly onset: Time; readonly end: Time }): Time => subtract(end, onset);
+
+/** A dotted note with what fills its group, three parts to one. */
+function dottedAt(line: Line, index: number, grid: Grid): Figure | undefined {
+  const long = line.strokes[index];
+  const value = long?.placed.event.value;
+  if (long === undefined || value?.dots !== 1 || !isNote(long) || compare(value.base, LONGEST) > 0) return undefined;
+  if (!equal(lengthOf(long), multiply(value.base, THREE_HALVES))) return undefined;
+  if (!isGroup(grid, long.onset, multiply(value.base, time(2)))) return undefined;
+  const notes = filling(line, index + 1, divide(value.base, time(2)));
+  return figureOf(line, long, value.base, notes);
+}
+
+/** Notes after a rest that are to the beat as what follows a dot is to its group. */
+function afterRestAt(line: Line, index: number, grid: Grid, length: Time): Figure | undefined {
+  const long = line.strokes[index];
+  if (long?.placed.event.kind !== 'rest') return undefined;
+  const notes = filling(line, index + 1, length);
+  const last = notes?.at(-1);
+  if (last === undefined) return undefined;
+  const group = multiply(length, time(4));
+  return isGroup(grid, subtract(last.end, group), group) ? figureOf(line, long, undefined, notes) : undefined;
+}
+
+function figureOf(
+  line: Line,
+  long: Stroke,
+  undotted: Time | undefined,
+  notes: readonly Stroke[] | undefined,
+): Figure | undefined {
+  const [first] = notes ?? [];
+  const last = notes?.at(-1);
+  if (notes === undefined || first === undefined || last === undefined || !isStruck(first)) return undefined;
+  return { line, long, undotted, notes, onset: first.onset, end: last.end };
+}
+
+/** What may follow a rest as an upbeat figure: a semiquaver or a quaver in all. */
+const AFTER_RESTS = [time(1, 16), time(1, 8)];
+
+/** The figures after dots and rests that end in a bar. */
+export function figuresIn(line: Line, grid: Grid): Figure[] {
+  return line.beginningIn(grid.bar.onset, grid.end).flatMap((stroke): Figure[] => {
+    const index = line.indexOf(stroke);
+    const figure =
+      dottedAt(line, index, grid) ??
+      AFTER_RESTS.map((length) => afterRestAt(line, index, grid, length)).find((one) => one !== undefined);
+    return figure === undefined ? [] : [figure];
+  });
+}
+
+/** Notes from a rest to the next beat or the end of the bar, no longer in all than half of a beat, or two thirds of a threefold one. */
+export function upbeatsIn(line: Line, grid: Grid): Figure[] {
+  const { bar, end, beat, division } = grid;
+  const most = compare(beat, division) > 0 ? division : divide(beat, time(2));
+  return line.beginningIn(bar.onset, end).flatMap((rest): Figure[] => {
+    if (rest.placed.event.kind !== 'rest') return [];
+    const length = toNextBeat(grid, rest.end);
+    if (compare(length, most) > 0) return [];
+    const figure = figureOf(line, rest, undefined, filling(line, line.indexOf(rest) + 1, length));
+    return figure === undefined ? [] : [figure];
+  });
+}
+
+function toNextBeat({ start, beat, end }: Grid, at: Time): Time {
+  let next = start;
+  while (compare(next, at) <= 0) next = add(next, beat);
+  return subtract(compare(next, end) > 0 ? end : next, at);
+}

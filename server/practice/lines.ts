@@ -1,0 +1,80 @@
+/** A piece voice by voice: what is struck when, in written time. Small notes, at which time stands still, are left out. */
+import { add, compare, type Time } from '../../grammar/time';
+import { inForce } from '../score/clock';
+import type { Piece } from '../score/score';
+import { eventsOf, type PlacedEvent } from '../score/walk';
+
+/** A note or chord, rest, gap or lacuna where it is written. */
+export interface Stroke {
+  readonly placed: PlacedEvent;
+  readonly onset: Time;
+  readonly end: Time;
+}
+
+export const isNote = ({ placed }: Stroke): boolean => placed.event.kind === 'note';
+
+/** A note that is struck anew: at least one of its keys is not tied to what sounds. */
+export const isStruck = ({ placed: { event } }: Stroke): boolean =>
+  event.kind === 'note' && event.members.some(({ tiedFrom }) => !tiedFrom);
+
+export class Line {
+  private readonly places: readonly { readonly onset: Time; readonly what: number }[];
+
+  constructor(
+    readonly voice: number,
+    readonly strokes: readonly Stroke[],
+  ) {
+    this.places = strokes.map(({ onset }, what) => ({ onset, what }));
+  }
+
+  /** The index of what lasts at a moment or begins there; undefined before the first. */
+  private indexAt(at: Time): number | undefined {
+    return inForce(this.places, at);
+  }
+
+  /** The place of one of its own strokes. */
+  indexOf({ onset }: Stroke): number {
+    return this.indexAt(onset) ?? 0;
+  }
+
+  /** What begins at a moment, and what stands before it; undefined where nothing begins there. */
+  beginningAt(at: Time): { readonly stroke: Stroke; readonly before: Stroke | undefined } | undefined {
+    const index = this.indexAt(at);
+    const stroke = index === undefined ? undefined : this.strokes[index];
+    if (index === undefined || stroke === undefined || compare(stroke.onset, at) !== 0) return undefined;
+    return { stroke, before: this.strokes[index - 1] };
+  }
+
+  /** What begins in a stretch of time, its beginning included and its end left out. */
+  beginningIn(from: Time, to: Time): readonly Stroke[] {
+    const last = this.indexAt(from);
+    const found: Stroke[] = [];
+    for (let index = last ?? 0; index < this.strokes.length; index++) {
+      const stroke = this.strokes[index];
+      if (stroke === undefined || compare(stroke.onset, to) >= 0) break;
+      if (compare(stroke.onset, from) >= 0) found.push(stroke);
+    }
+    return found;
+  }
+}
+
+/** The voices of a piece, as the environment orders them. */
+export function linesOf(piece: Piece): readonly Line[] {
+  const strokes = new Map<number, Stroke[]>();
+  for (const placed of eventsOf(piece)) {
+    const { event, onset } = placed;
+    if (event.small !== undefined) continue;
+    const own = strokes.get(event.voice) ?? [];
+    own.push({ placed, onset, end: add(onset, event.duration) });
+    strokes.set(event.voice, own);
+  }
+  return [...strokes]
+    .sort(([a], [b]) => a - b)
+    .map(
+      ([voice, own]) =>
+        new Line(
+          voice,
+          own.sort((a, b) => compare(a.onset, b.onset)),
+        ),
+    );
+}

@@ -1,0 +1,90 @@
+/** What is written together stays together: a moved note takes along what other voices strike with it, or stays itself. */
+import { add, compare, latest, type Time } from '../../grammar/time';
+import { isNote, type Line, type Stroke } from './lines';
+import type { PracticeWord } from './practice';
+import type { Acting } from './ruling';
+import { fixed, type Stretch, type Together } from './stretch';
+import type { View } from './view';
+
+/** A moment that moves between two that stay. */
+export interface Move {
+  readonly from: Time;
+  readonly written: Time;
+  readonly performed: Time;
+  readonly to: Time;
+}
+
+/** A voice in which the figure itself stands. */
+export interface Own {
+  readonly line: Line;
+  readonly acting: Acting;
+  /** Where it is told. */
+  readonly stroke: Stroke;
+  /** Where its figure begins, if not with the move. */
+  readonly from?: Time;
+  readonly silentFrom?: Time;
+}
+
+/**
+ * The stretches of all voices that strike at the moment. None, and a remark, where a voice strikes there a note of its own
+ * even motion: the move would part the two, and the figure is played as it is written. A mark in the lane moves it
+ * nevertheless.
+ */
+export function movedTogether(view: View, word: PracticeWord, move: Move, owns: readonly Own[]): Together {
+  const [first] = owns;
+  if (first === undefined) return [];
+  const own = owns.map((one) => stretchOf(move, one.line.voice, one.acting, one.stroke, one));
+  const others = view.lines.filter(({ voice }) => owns.every(({ line }) => line.voice !== voice));
+  const marked = owns.some(({ acting }) => acting.span !== undefined);
+  const even = marked ? undefined : others.find((line) => isEven(line, move));
+  if (even !== undefined) {
+    const other = view.remarks.voiceName(even.voice);
+    view.remarks.atStroke(first.stroke, 'practice-against', { practice: word, other });
+    return [];
+  }
+  return [...own, ...others.flatMap((line) => along(view, word, move, line))];
+}
+
+/** Whether a voice strikes at the moment the later one of even notes: the note before it was struck since the move began. */
+function isEven(line: Line, { from, written }: Move): boolean {
+  const met = line.beginningAt(written);
+  if (met?.before === undefined || !isNote(met.stroke)) return false;
+  return isNote(met.before) && compare(met.before.onset, from) > 0;
+}
+
+/** The same move in another voice on which the practice acts, if it strikes anything then or until the figure is over. */
+function along(view: View, word: PracticeWord, move: Move, line: Line): Stretch[] {
+  const [stroke] = line.beginningIn(move.written, move.to);
+  const acting = stroke && view.ruling.at(word, stroke);
+  if (stroke === undefined || acting === undefined) return [];
+  const before = line.beginningAt(stroke.onset)?.before;
+  return [stretchOf(move, line.voice, acting, stroke, { from: latest(move.from, before?.onset ?? move.from) })];
+}
+
+const stretchOf = (
+  move: Move,
+  voice: number,
+  acting: Acting,
+  stroke: Stroke,
+  { from = move.from, silentFrom }: Pick<Own, 'from' | 'silentFrom'>,
+): Stretch => ({
+  voice,
+  acting,
+  stroke,
+  knots: [fixed(from), { written: move.written, performed: move.performed }, fixed(move.to)],
+  ...(silentFrom === undefined ? {} : { silentFrom }),
+});
+
+/** Strokes that follow one another from an index on and fill a time exactly; undefined where they do not, or one is no note. */
+export function filling({ strokes }: Line, first: number, length: Time): readonly Stroke[] | undefined {
+  const begin = strokes[first];
+  if (begin === undefined) return undefined;
+  const end = add(begin.onset, length);
+  const found: Stroke[] = [];
+  for (let index = first; ; index++) {
+    const stroke = strokes[index];
+    if (stroke === undefined || !isNote(stroke) || compare(stroke.end, end) > 0) return undefined;
+    found.push(stroke);
+    if (compare(stroke.end, end) === 0) return found;
+  }
+}

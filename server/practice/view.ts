@@ -1,0 +1,20 @@
+/** What practices look at: a piece with its voices, its grids and what acts where. */
+import type { Clocks } from '../score/clock';
+import type { Piece } from '../score/score';
+import type { Slur } from '../score/walk';
+import type { Grid } from './grid';
+import type { Line } from './lines';
+import type { Remarks } from './remarks';
+import type { Ruling } from './ruling';
+import type { RhythmWords } from './words';
+
+export interface View {
+  readonly piece: Piece;
+  readonly lines: readonly Line[];
+  readonly grids: readonly Grid[];
+  readonly slurs: readonly Slur[];
+  readonly words: RhythmWords;
+  readonly clocks: Clocks;
+  readonly ruling: Ruling;
+  readonly remarks: Remarks;
+}
