@@ -11,6 +11,7 @@ import { rhythmFindings } from './rhythm';
 import { scoreFindings } from './score';
 import { signFindings } from './signs';
 import { statementFindings } from './statement';
+import { tuningFindings } from './tuning';
 
 export const catalogue = {
   ...laneFindings,
@@ -18,6 +19,7 @@ export const catalogue = {
   ...scoreFindings,
   ...checkFindings,
   ...counselFindings,
+  ...tuningFindings,
   ...signFindings,
   ...rhythmFindings,
   ...exportFindings,

@@ -14,7 +14,7 @@ import { type NameRole, reservedNames } from '../vocabulary/names';
 import type { ClauseEntry, FreePart, Part, RowEntry, StatementEntry, WordsPart } from '../vocabulary/parts';
 import { type Shape, shapes } from '../vocabulary/shapes';
 import { changes, recipeForms, statements } from '../vocabulary/statements';
-import { temperaments } from '../vocabulary/temperaments';
+import { schemeInWords, temperaments } from '../vocabulary/temperaments';
 
 // ─── Markdown ────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -234,8 +234,8 @@ const recipeLines = (): string[] =>
 
 const temperamentLines = (): string[] =>
   table(
-    ['temperament', 'its fifths; those not named are pure, or take what the circle still lacks'],
-    temperaments.map(({ name, describe }) => [code(name), describe]),
+    ['temperament', 'its fifths; those not named are pure'],
+    temperaments.map((entry) => [code(entry.name), schemeInWords(entry)]),
   );
 
 const findingLines = (): string[] =>

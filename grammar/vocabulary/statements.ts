@@ -45,6 +45,7 @@ const tuning = either('a tuning', [
         describe: 'Eleven equal narrow fifths and a wolf.',
         follow: [
           free('comma', 'commaPart', 'the part of a comma by which each fifth is narrow, such as 1/4'),
+          words('a comma', { sc: 'the syntonic comma', pc: 'the Pythagorean comma' }, optional),
           free('wolf', 'fifth', 'the fifth that is left wide, such as g#-eb', { after: 'wolf', optional: true }),
         ],
       },

@@ -1,55 +1,161 @@
-/** The temperaments that can be chosen by name without defining them, each with its scheme of fifths in words. */
+/**
+ * The temperaments that can be chosen by name without defining them.
+ *
+ * A scheme is typed as a user types his own: fifths by their lower and upper note, and the parts of a comma by which they are
+ * narrow (-) or wide (+); sc is the syntonic comma, pc the Pythagorean. Fifths that are not named are pure. Where an author
+ * does not say which comma he divides, the Pythagorean one is taken: it closes the circle.
+ */
 
-export interface TemperamentName {
-  readonly name: string;
-  /** Which fifths are how far from pure; sc is the syntonic, pc the Pythagorean comma. */
-  readonly describe: string;
+export interface TemperedFifths {
+  /** `c-g g-d`. */
+  readonly fifths: string;
+  /** `-1/4 pc`, `+7/8 sc -1/2 pc`. */
+  readonly by: string;
 }
 
-/** Where an author states the scheme without saying which comma is divided, the Pythagorean one is taken: it closes the circle. */
-export const temperaments: readonly TemperamentName[] = [
-  { name: 'equal', describe: 'all twelve fifths narrow by 1/12 pc' },
-  { name: 'pythagorean', describe: 'eleven pure fifths, g#-eb narrow by 1 pc' },
-  { name: 'werckmeister-3', describe: 'Werckmeister 1691, the third: c-g, g-d, d-a, b-f# narrow by 1/4 pc' },
-  { name: 'kirnberger-2', describe: 'Kirnberger: d-a and a-e narrow by 1/2 sc' },
-  { name: 'kirnberger-3', describe: 'Kirnberger 1779: c-g, g-d, d-a, a-e narrow by 1/4 sc' },
-  { name: 'vallotti', describe: 'Vallotti: the six fifths from f to b narrow by 1/6 pc' },
+export interface TemperamentEntry {
+  readonly name: string;
+  /** Author and year, as far as they are known. */
+  readonly title: string;
+  readonly scheme: readonly TemperedFifths[];
+  /** What is doubtful in it, or told otherwise elsewhere. */
+  readonly note?: string;
+}
+
+const ALL_FIFTHS = 'eb-bb bb-f f-c c-g g-d d-a a-e e-b b-f# f#-c# c#-g# g#-eb';
+
+const NEIDHARDT_NAMES =
+  'The sets of 1724 and 1732 bear the names of one another’s places: a village of the one is a small city of the other.';
+const SCHISMA_ELSEWHERE = 'Other lists put the schisma, here between f# and c#, between g# and eb.';
+const RAMEAU_OPEN =
+  'Rameau tells the seven narrow fifths; how the others share what is left is one modern reading of several.';
+
+export const temperaments: readonly TemperamentEntry[] = [
+  { name: 'equal', title: 'equal temperament', scheme: [{ fifths: ALL_FIFTHS, by: '-1/12 pc' }] },
+  { name: 'pythagorean', title: 'eleven pure fifths', scheme: [{ fifths: 'g#-eb', by: '-1 pc' }] },
+  {
+    name: 'werckmeister-3',
+    title: 'Werckmeister 1691, the third',
+    scheme: [{ fifths: 'c-g g-d d-a b-f#', by: '-1/4 pc' }],
+    note: 'Werckmeister does not say which comma he divides.',
+  },
+  {
+    name: 'kirnberger-2',
+    title: 'Kirnberger, the second',
+    scheme: [
+      { fifths: 'd-a a-e', by: '-1/2 sc' },
+      { fifths: 'f#-c#', by: '-1 pc +1 sc' },
+    ],
+    note: SCHISMA_ELSEWHERE,
+  },
+  {
+    name: 'kirnberger-3',
+    title: 'Kirnberger 1779, the third',
+    scheme: [
+      { fifths: 'c-g g-d d-a a-e', by: '-1/4 sc' },
+      { fifths: 'f#-c#', by: '-1 pc +1 sc' },
+    ],
+    note: SCHISMA_ELSEWHERE,
+  },
+  { name: 'vallotti', title: 'Vallotti', scheme: [{ fifths: 'f-c c-g g-d d-a a-e e-b', by: '-1/6 pc' }] },
   {
     name: 'young-1',
-    describe: 'Young 1799, the first: the four fifths from c to e narrow by 3/16 sc, the four beside them less',
+    title: 'Young 1799, the first',
+    scheme: [
+      { fifths: 'c-g g-d d-a a-e', by: '-3/16 sc' },
+      { fifths: 'e-b b-f# bb-f f-c', by: '+3/16 sc -1/4 pc' },
+    ],
   },
-  { name: 'young-2', describe: 'Young 1799, the second: the six fifths from c to f# narrow by 1/6 pc' },
+  {
+    name: 'young-2',
+    title: 'Young 1799, the second',
+    scheme: [{ fifths: 'c-g g-d d-a a-e e-b b-f#', by: '-1/6 pc' }],
+  },
   {
     name: 'neidhardt-1724-village',
-    describe:
-      'Neidhardt 1724, for a village (1732: for a small city): c-g, g-d, d-a, a-e narrow by 1/6 pc; e-b, b-f#, g#-eb, eb-bb by 1/12',
+    title: 'Neidhardt 1724, for a village; 1732, for a small city',
+    scheme: [
+      { fifths: 'c-g g-d d-a a-e', by: '-1/6 pc' },
+      { fifths: 'e-b b-f# g#-eb eb-bb', by: '-1/12 pc' },
+    ],
+    note: NEIDHARDT_NAMES,
   },
   {
     name: 'neidhardt-1724-small-city',
-    describe:
-      'Neidhardt 1724, for a small city (1732: for a large one): c-g, g-d, d-a narrow by 1/6 pc; a-e, b-f#, f#-c#, c#-g#, bb-f, f-c by 1/12',
+    title: 'Neidhardt 1724, for a small city; 1732, for a large one',
+    scheme: [
+      { fifths: 'c-g g-d d-a', by: '-1/6 pc' },
+      { fifths: 'a-e b-f# f#-c# c#-g# bb-f f-c', by: '-1/12 pc' },
+    ],
+    note: NEIDHARDT_NAMES,
   },
   {
     name: 'neidhardt-1724-large-city',
-    describe:
-      'Neidhardt 1724, for a large city: c-g, g-d, d-a narrow by 1/6 pc; a-e, b-f#, f#-c#, c#-g#, eb-bb, bb-f by 1/12',
+    title: 'Neidhardt 1724, for a large city',
+    scheme: [
+      { fifths: 'c-g g-d d-a', by: '-1/6 pc' },
+      { fifths: 'a-e b-f# f#-c# c#-g# eb-bb bb-f', by: '-1/12 pc' },
+    ],
   },
   {
     name: 'neidhardt-1732-village',
-    describe: 'Neidhardt 1732, for a village: c-g narrow by 1/6 pc; g-d, d-a by 1/4; e-b, f#-c#, eb-bb, f-c by 1/12',
+    title: 'Neidhardt 1732, for a village',
+    scheme: [
+      { fifths: 'c-g', by: '-1/6 pc' },
+      { fifths: 'g-d d-a', by: '-1/4 pc' },
+      { fifths: 'e-b f#-c# eb-bb f-c', by: '-1/12 pc' },
+    ],
+    note: NEIDHARDT_NAMES,
   },
-  { name: 'rameau-bb', describe: 'Rameau 1726, the seven fifths from bb to b narrow by 1/4 sc, g#-eb and eb-bb wide' },
-  { name: 'rameau-bb-even', describe: 'the same seven narrow fifths, the other five equally wide' },
+  {
+    name: 'rameau-bb',
+    title: 'Rameau 1726, from b flat',
+    scheme: [
+      { fifths: 'bb-f f-c c-g g-d d-a a-e e-b', by: '-1/4 sc' },
+      { fifths: 'g#-eb eb-bb', by: '+7/8 sc -1/2 pc' },
+    ],
+    note: RAMEAU_OPEN,
+  },
+  {
+    name: 'rameau-bb-even',
+    title: 'Rameau 1726, from b flat, the wide fifths equal',
+    scheme: [
+      { fifths: 'bb-f f-c c-g g-d d-a a-e e-b', by: '-1/4 sc' },
+      { fifths: 'b-f# f#-c# c#-g# g#-eb eb-bb', by: '+7/20 sc -1/5 pc' },
+    ],
+    note: RAMEAU_OPEN,
+  },
   {
     name: 'rameau-c',
-    describe: 'Rameau 1726, the seven fifths from c to c# narrow by 1/4 sc, the four from g# to c wide',
+    title: 'Rameau 1726, from c',
+    scheme: [
+      { fifths: 'c-g g-d d-a a-e e-b b-f# f#-c#', by: '-1/4 sc' },
+      { fifths: 'g#-eb eb-bb bb-f f-c', by: '+7/16 sc -1/4 pc' },
+    ],
+    note: RAMEAU_OPEN,
   },
-  { name: 'barca', describe: 'Barca 1786: the six fifths from c to f# narrow by 1/6 sc' },
-  { name: 'sorge-1744', describe: 'Sorge 1744, the first: the four fifths from c to e narrow by 1/4 pc' },
+  {
+    name: 'barca',
+    title: 'Barca 1786',
+    scheme: [
+      { fifths: 'c-g g-d d-a a-e e-b b-f#', by: '-1/6 sc' },
+      { fifths: 'eb-bb', by: '-1 pc +1 sc' },
+    ],
+    note: 'The ideal form; other lists differ from it by as much as 0.65 cents.',
+  },
+  { name: 'sorge-1744', title: 'Sorge 1744, the first', scheme: [{ fifths: 'c-g g-d d-a a-e', by: '-1/4 pc' }] },
   {
     name: 'sorge-1758',
-    describe: 'Sorge 1758: c-g, g-d, d-a narrow by 1/6 pc; a-e, b-f#, f#-c#, g#-eb, eb-bb, bb-f by 1/12',
+    title: 'Sorge 1758',
+    scheme: [
+      { fifths: 'c-g g-d d-a', by: '-1/6 pc' },
+      { fifths: 'a-e b-f# f#-c# g#-eb eb-bb bb-f', by: '-1/12 pc' },
+    ],
   },
 ];
 
 export const temperamentNames: readonly string[] = temperaments.map(({ name }) => name);
+
+/** The scheme in a line: `Vallotti: f-c, c-g, g-d, d-a, a-e, e-b -1/6 pc`. */
+export const schemeInWords = ({ title, scheme }: TemperamentEntry): string =>
+  `${title}: ${scheme.map(({ fifths, by }) => `${fifths.replaceAll(' ', ', ')} ${by}`).join('; ')}`;

@@ -4,9 +4,14 @@ import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/re
 import type { Argument, NamePart, Row, Span, Spelling, Statement } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import { temperamentNames } from '../../grammar/vocabulary/temperaments';
+import { pitchOf } from '../readings/tunings';
 import type { Declared, Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
 import { wayBack } from '../score/ways';
+import { definedTemperament } from '../tuning/defined';
+import { fifthName, keyOf as keyAt } from '../tuning/fifths';
+import { NOTES } from '../tuning/temperament';
+import { size, type Tempering } from '../tuning/tempering';
 import { check, problemAt } from './check';
 
 interface Found {
@@ -90,11 +95,39 @@ function fifthsOf(found: Temperament): PlacedProblem[] {
     ...rows.flatMap((row, index) => {
       const fifth = firstOf(row.args, 'pair');
       if (fifth === undefined || keys.indexOf(keys[index]) === index) return [];
-      return at(found)('fifth-twice', fifth, { fifth: `${textOf(fifth.first)}-${textOf(fifth.second)}` });
+      return at(found)('fifth-twice', fifth, { fifth: pairText(row) });
     }),
     ...rests.flatMap((row) => at(found)('rest-twice', row, { name: found.name.text })),
   ];
 }
+
+// ─── the circle ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** How the circle of a temperament closes. */
+function circleOf(found: Temperament, environment: Environment): PlacedProblem[] {
+  const name = found.name.text;
+  const defined = definedTemperament(environment, name, pitchOf(environment));
+  if (defined === undefined) return [];
+  const { temperament, misses, contradicted, beyond } = defined;
+  const told = beyond.flatMap((row) => at(found)('beats-too-many', row, { fifth: pairText(row) }));
+  if (misses === 0) return told;
+  const { first, fifths } = temperament;
+  const fifth = fifthName(first + NOTES - 1, first);
+  const width = size(fifths[NOTES - 1] as Tempering);
+  if (!contradicted) {
+    const direction = width < 0 ? 'narrow' : 'wide';
+    return [...told, ...at(found)('circle-rest-assumed', found.name, { name, fifth, cents: cents(width), direction })];
+  }
+  const row = found.statement.rows.find((one) => keyOf(one) === keyAt(first + NOTES - 1));
+  return [...told, ...at(found)('circle-not-closed', row ?? found.name, { name, fifth, cents: cents(misses) })];
+}
+
+const cents = (width: number): string => Math.abs(width).toFixed(2);
+
+const pairText = (row: Row): string => {
+  const fifth = firstOf(row.args, 'pair');
+  return fifth === undefined ? '' : `${textOf(fifth.first)}-${textOf(fifth.second)}`;
+};
 
 export const tunings = check('tunings', ['environment'], ({ environment }: { environment: Environment }) => {
   const all = temperamentsOf(environment.statements);
@@ -104,5 +137,6 @@ export const tunings = check('tunings', ['environment'], ({ environment }: { env
     ...circlesOf(all),
     ...givenTwice(all),
     ...all.flatMap(fifthsOf),
+    ...all.flatMap((found) => circleOf(found, environment)),
   ];
 });

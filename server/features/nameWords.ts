@@ -1,5 +1,5 @@
 /** What a name stands for, in words. */
-import { temperaments } from '../../grammar/vocabulary/temperaments';
+import { schemeInWords, temperaments } from '../../grammar/vocabulary/temperaments';
 import type { Environment } from '../score/environment';
 import { signTableByName } from '../signs/tables';
 import type { Project } from '../workspace/project';
@@ -55,7 +55,10 @@ const words: Readonly<Record<Space, Words>> = {
       ? signTableByName(name)?.title
       : `Sign table of this file${own.from === undefined ? '' : `, from ${own.from}`}`;
   },
-  temperament: (name) => temperaments.find((one) => one.name === name)?.describe,
+  temperament: (name) => {
+    const builtIn = temperaments.find((one) => one.name === name);
+    return builtIn && schemeInWords(builtIn);
+  },
   place: (name) => `Place ${name}`,
   section: (name) => `Section ${name}`,
   instrument: () => undefined,

@@ -77,3 +77,43 @@ describe('a temperament', () => {
     expect(errors(tuned('temperament house\n  c#-g# rest\n  g#-eb rest'))).toEqual(['rest-twice']);
   });
 });
+
+describe('the circle of a temperament', () => {
+  it('may leave its rest to a fifth, or come out by itself', () => {
+    for (const rows of [
+      '\n  c-g -1/4 sc\n  g#-eb rest',
+      ' from vallotti',
+      ' from vallotti\n  f-c -1/4 pc\n  b-f# -1/12 pc\n  e-b -1/12 pc\n  g-d -1/6 pc',
+    ])
+      expect(
+        tuned(`temperament house${rows}`)
+          .findings()
+          .map(({ code }) => code),
+      ).not.toContain('circle-not-closed');
+    expect(messages(tuned('temperament house from vallotti'), 'circle-rest-assumed')).toEqual([]);
+  });
+  it('says what the last fifth becomes where no row takes the rest', () => {
+    const found = tuned('temperament house\n  c-g -1/4 sc\n  g-d -1/4 sc\n  d-a -1/4 sc\n  a-e -1/4 sc\n  e-b -1/4 sc');
+    expect(messages(found, 'circle-rest-assumed')).toEqual([
+      'No fifth of “house” takes the rest: g#-eb becomes 3.42 cents wide, so that the circle closes.',
+    ]);
+  });
+  it('says by how many cents it does not close where all is told', () => {
+    const found = tuned('temperament house from vallotti\n  c-g -1/4 pc\n  g#-eb -1/12 pc');
+    expect(messages(found, 'circle-not-closed')).toEqual([
+      'The fifths of “house” miss the circle by 3.91 cents: g#-eb takes them, whatever its row says.',
+    ]);
+  });
+  it('says the same of fifths that are told by beats', () => {
+    // 3 f(c4) − 4 f(g3) = 3 makes the fifth 6.99 cents narrow, 3.08 more than Vallotti’s; g#-eb says 1.96 where it should be wide.
+    const found = tuned('pitch a4 = 415\ntemperament house from vallotti\n  c4-g3 3.0 beats wide\n  ab-eb -1/12 pc');
+    expect(messages(found, 'circle-not-closed')).toEqual([
+      'The fifths of “house” miss the circle by 5.04 cents: g#-eb takes them, whatever its row says.',
+    ]);
+  });
+  it('has no fifth that beats beyond measure', () => {
+    expect(messages(tuned('temperament house\n  c1-g1 20 beats narrow\n  g#-eb rest'), 'beats-too-many')).toEqual([
+      'So many beats would put c1-g1 far from any fifth; it counts as pure.',
+    ]);
+  });
+});

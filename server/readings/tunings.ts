@@ -1,0 +1,36 @@
+/** How the instrument is tuned for a reading. */
+import { clauseOf } from '../../grammar/statements/read';
+import type { Argument } from '../../grammar/tree';
+import type { Environment } from '../score/environment';
+import { EQUAL } from '../tuning/schemes';
+import { USUAL_PITCH } from '../tuning/standards';
+import { dividedBeyond, statedTuning, temperamentOfArgs } from '../tuning/stated';
+import type { Tuning } from '../tuning/tuning';
+import { lineage } from './choices';
+
+/** What a reading says of its tuning, or else the nearest on which it is built, or the file; `written` has that of the file. */
+function tuningArgs(environment: Environment, name: string): readonly Argument[] | undefined {
+  for (const reading of lineage(environment, name)) {
+    const clause = clauseOf(reading, 'tuning');
+    if (clause !== undefined) return clause.args;
+  }
+  return statedTuning(environment);
+}
+
+/** The tuning that is stated for a reading; undefined if nothing is, or no temperament is called so. */
+export function statedTuningOf(
+  environment: Environment,
+  name: string,
+  pitch = pitchOf(environment),
+): Tuning | undefined {
+  const args = tuningArgs(environment, name);
+  const temperament = args && temperamentOfArgs(environment, args, pitch);
+  return temperament && { temperament, pitch, more: dividedBeyond(environment, temperament) };
+}
+
+/** Frequency of a4 in hertz, as stated or as it is assumed. */
+export const pitchOf = ({ pitch }: Environment): number => pitch ?? USUAL_PITCH;
+
+/** The tuning of a reading; equal temperament where nothing is stated. */
+export const tuningOf = (environment: Environment, name: string, pitch = pitchOf(environment)): Tuning =>
+  statedTuningOf(environment, name, pitch) ?? { temperament: EQUAL, pitch, more: [] };

@@ -1,0 +1,94 @@
+/** A temperament at a pitch: what each note is in cents and hertz. */
+
+import { SEMITONES } from '../../grammar/vocabulary/pitches';
+import { beatsOf, type IntervalKind, widthOf } from './beats';
+import { keyOf, type Note, noteAt, placeOf } from './fifths';
+import { centsAbove, NOTES, octaved, placesFrom, type Temperament } from './temperament';
+
+export interface Tuning {
+  readonly temperament: Temperament;
+  /** Frequency of a4 in hertz. */
+  readonly pitch: number;
+  /** Notes besides the twelve that have a key of their own, where keys are divided: their places on the line of fifths. */
+  readonly more: readonly number[];
+}
+
+/** A note in its octave, c4 the middle C. */
+export interface Pitch extends Note {
+  readonly octave: number;
+}
+
+const A: Note = { letter: 'a', alteration: 0 };
+const PLACE_OF_A = placeOf(A);
+
+/** The places that have a key: the twelve of the temperament, from the flattest, then those of divided keys. */
+export const placesIn = ({ temperament, more }: Tuning): readonly number[] => [
+  ...placesFrom(temperament.first),
+  ...more,
+];
+
+/** Whether a note has a key of its own, or one that serves it as well as the note after which it is called. */
+export const isHeld = (tuning: Tuning, place: number): boolean => sounding(tuning, place) === place;
+
+/** The note that the key of another gives: itself where it has a key, else that of the twelve on the same key. */
+export function sounding({ temperament: { first }, more }: Tuning, place: number): number {
+  if (more.includes(place)) return place;
+  return first + ((((place - first) % NOTES) + NOTES) % NOTES);
+}
+
+/** Cents above c, within an octave. */
+export const centsFromC = ({ temperament }: Tuning, place: number): number =>
+  octaved(centsAbove(temperament, place) - centsAbove(temperament, 0));
+
+/** Cents above a, within an octave. */
+export const centsFromA = ({ temperament }: Tuning, place: number): number =>
+  octaved(centsAbove(temperament, place) - centsAbove(temperament, PLACE_OF_A));
+
+/** Cents above the key of equal temperament, both on the same a. */
+export function offset(tuning: Tuning, place: number): number {
+  const above = octaved(centsFromA(tuning, place) - 100 * (keyOf(place) - keyOf(PLACE_OF_A)));
+  return above > 600 ? above - 1200 : above;
+}
+
+/** MIDI key: c4 is 60. */
+export const midiOf = ({ letter, alteration, octave }: Pitch): number =>
+  12 * (octave + 1) + SEMITONES[letter] + alteration;
+
+const MIDI_OF_A = 69;
+
+/** In hertz, of the note that the key gives. */
+export function frequencyOf(tuning: Tuning, pitch: Pitch): number {
+  const cents = 100 * (midiOf(pitch) - MIDI_OF_A) + offset(tuning, sounding(tuning, placeOf(pitch)));
+  return tuning.pitch * 2 ** (cents / 1200);
+}
+
+/** The note of a place in or above an octave that begins with a key: from f3 on, eb is eb4. */
+export function pitchFrom(lowest: number, place: number): Pitch {
+  const midi = lowest + ((((keyOf(place) - lowest) % NOTES) + NOTES) % NOTES);
+  const note = noteAt(place);
+  return { ...note, octave: (midi - SEMITONES[note.letter] - note.alteration) / 12 - 1 };
+}
+
+/** Two notes that sound together. */
+export interface Interval {
+  readonly kind: IntervalKind;
+  readonly low: Pitch;
+  readonly high: Pitch;
+  /** Cents by which it is wider than pure. */
+  readonly width: number;
+  /** A second; positive where it is wide. */
+  readonly beats: number;
+}
+
+export function intervalOf(tuning: Tuning, kind: IntervalKind, low: Pitch, high: Pitch): Interval {
+  const [below, above] = [frequencyOf(tuning, low), frequencyOf(tuning, high)];
+  return { kind, low, high, width: widthOf(kind, below, above), beats: beatsOf(kind, below, above) };
+}
+
+/** An interval of a kind upon each of the twelve notes, the lower note in the octave from a key on. */
+export const everyInterval = (tuning: Tuning, kind: IntervalKind, lowest: number): readonly Interval[] =>
+  placesFrom(tuning.temperament.first).map((place) => {
+    const low = pitchFrom(lowest, place);
+    const high = pitchFrom(midiOf(low) + kind.semitones, sounding(tuning, place + kind.places));
+    return intervalOf(tuning, kind, low, high);
+  });
