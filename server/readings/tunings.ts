@@ -1,4 +1,6 @@
 /** How the instrument is tuned for a reading. */
+
+import { parseStatement } from '../../grammar/statements/parser';
 import { clauseOf } from '../../grammar/statements/read';
 import type { Argument } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
@@ -24,8 +26,18 @@ export function statedTuningOf(
   pitch = pitchOf(environment),
 ): Tuning | undefined {
   const args = tuningArgs(environment, name);
-  const temperament = args && temperamentOfArgs(environment, args, pitch);
+  return args && tuningOfArgs(environment, args, pitch);
+}
+
+function tuningOfArgs(environment: Environment, args: readonly Argument[], pitch: number): Tuning | undefined {
+  const temperament = temperamentOfArgs(environment, args, pitch);
   return temperament && { temperament, pitch, more: dividedBeyond(environment, temperament) };
+}
+
+/** The tuning that words would state after `tuning`; undefined if they are none, or no temperament is called so. */
+export function tuningByWords(environment: Environment, words: string, pitch: number): Tuning | undefined {
+  const { statement, problems } = parseStatement(`tuning ${words}`, []);
+  return problems.length > 0 ? undefined : tuningOfArgs(environment, statement.args, pitch);
 }
 
 /** Frequency of a4 in hertz, as stated or as it is assumed. */

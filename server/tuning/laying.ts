@@ -4,7 +4,16 @@
  */
 
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import { type Direction, directionOf, FIFTH, FOURTH, type IntervalKind, MAJOR_THIRD, OCTAVE } from './beats';
+import {
+  type Direction,
+  directionOf,
+  FIFTH,
+  FOURTH,
+  type IntervalKind,
+  MAJOR_THIRD,
+  MINOR_SIXTH,
+  OCTAVE,
+} from './beats';
 import { placeOf } from './fifths';
 import { NOTES } from './temperament';
 import { frequencyOf, intervalOf, midiOf, type Pitch, pitchFrom, placesIn, sounding, type Tuning } from './tuning';
@@ -39,29 +48,53 @@ function stepOf(tuning: Tuning, kind: IntervalKind, low: Pitch, high: Pitch, tun
 
 const inBearings = (place: number): Pitch => pitchFrom(BEARINGS, place);
 
-/** The fifth between two neighbours of the circle, or the fourth where the upper of them lies below in the bearings. */
-function joining(tuning: Tuning, lower: number, upper: number, tunes: Pitch | undefined): Step {
-  const [a, b] = [inBearings(lower), inBearings(upper)];
-  return midiOf(a) < midiOf(b) ? stepOf(tuning, FIFTH, a, b, tunes) : stepOf(tuning, FOURTH, b, a, tunes);
+interface Joining {
+  /** On the line of fifths. */
+  readonly places: number;
+  readonly upwards: IntervalKind;
+  /** What completes the octave. */
+  readonly downwards: IntervalKind;
 }
 
-/** Notes in the order in which they are laid, each with the one from which it is tuned: down from a, then up, then divided keys. */
-function order(tuning: Tuning): { readonly place: number; readonly from: number }[] {
+const BY_FIFTH: Joining = { places: 1, upwards: FIFTH, downwards: FOURTH };
+const BY_THIRD: Joining = { places: 4, upwards: MAJOR_THIRD, downwards: MINOR_SIXTH };
+
+/** A fifth or a third, or what completes the octave where its upper note lies below in the bearings. */
+function joining(tuning: Tuning, lower: number, upper: number, tunes: Pitch | undefined, kinds = BY_FIFTH): Step {
+  const [a, b] = [inBearings(lower), inBearings(upper)];
+  return midiOf(a) < midiOf(b)
+    ? stepOf(tuning, kinds.upwards, a, b, tunes)
+    : stepOf(tuning, kinds.downwards, b, a, tunes);
+}
+
+/** Sets a note from one that is laid: by a fifth if it can be, else by a third; undefined where neither is there. */
+function setting(tuning: Tuning, place: number, laid: ReadonlySet<number>): Step | undefined {
+  for (const kinds of [BY_FIFTH, BY_THIRD]) {
+    const from = [place - kinds.places, place + kinds.places].find((one) => laid.has(one));
+    if (from === undefined) continue;
+    const [lower, upper] = [Math.min(place, from), Math.max(place, from)];
+    return joining(tuning, lower, upper, inBearings(place), kinds);
+  }
+  return undefined;
+}
+
+/** Notes in the order in which they are laid after a: downwards by fifths, then upwards, then those of divided keys. */
+function order(tuning: Tuning): readonly number[] {
   const { first } = tuning.temperament;
   const a = sounding(tuning, PLACE_OF_A);
-  const last = first + NOTES - 1;
-  const down = Array.from({ length: a - first }, (_, i) => ({ place: a - 1 - i, from: a - i }));
-  const up = Array.from({ length: last - a }, (_, i) => ({ place: a + 1 + i, from: a + i }));
-  const more = [...tuning.more].sort((one, other) => Math.abs(one - a) - Math.abs(other - a));
-  return [...down, ...up, ...more.map((place) => ({ place, from: place > last ? place - 1 : place + 1 }))];
+  const down = Array.from({ length: a - first }, (_, i) => a - 1 - i);
+  const up = Array.from({ length: first + NOTES - 1 - a }, (_, i) => a + 1 + i);
+  return [...down, ...up, ...[...tuning.more].sort((one, other) => Math.abs(one - a) - Math.abs(other - a))];
 }
 
 /** Steps of the bearings, each note with the thirds that it completes. */
 export function layBearings(tuning: Tuning): readonly Step[] {
   const steps: Step[] = [octaveBelowFork(tuning)];
   const laid = new Set([sounding(tuning, PLACE_OF_A)]);
-  for (const { place, from } of order(tuning)) {
-    steps.push(joining(tuning, Math.min(place, from), Math.max(place, from), inBearings(place)));
+  for (const place of order(tuning)) {
+    const set = setting(tuning, place, laid);
+    if (set === undefined) continue;
+    steps.push(set);
     laid.add(place);
     steps.push(...thirdsWith(tuning, place, laid));
   }

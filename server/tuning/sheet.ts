@@ -132,9 +132,10 @@ const notesOf = (tuning: Tuning): SheetNote[] =>
     }))
     .sort((a, b) => a.frequency - b.frequency);
 
-function fifthsOf(tuning: Tuning): SheetFifth[] {
-  const { first, fifths } = tuning.temperament;
-  const heard = everyInterval(tuning, FIFTH, FROM_F3);
+/** Of a divided key the note that belongs to the circle. */
+function fifthsOf({ temperament, pitch }: Tuning): SheetFifth[] {
+  const { first, fifths } = temperament;
+  const heard = everyInterval({ temperament, pitch, more: [] }, FIFTH, FROM_F3);
   return fifths.map((tempering, index) => ({
     ...sheetInterval(heard[index] as Interval),
     interval: index === NOTES - 1 ? fifthName(first + index, first) : fifthName(first + index),
