@@ -12,6 +12,7 @@ import { rhythmFindings } from '../../grammar/findings/rhythm';
 import { scoreFindings } from '../../grammar/findings/score';
 import { signFindings } from '../../grammar/findings/signs';
 import { statementFindings } from '../../grammar/findings/statement';
+import { tuningFindings } from '../../grammar/findings/tuning';
 import { analysed } from '../helpers/music';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -22,6 +23,7 @@ const tables = [
   scoreFindings,
   checkFindings,
   counselFindings,
+  tuningFindings,
   signFindings,
   rhythmFindings,
   exportFindings,
