@@ -174,6 +174,37 @@ export interface Sounding {
   readonly pitchOfA?: number;
 }
 
+/** What can be said of a sign: that it is played as it stands, or otherwise. */
+export interface OpenSignOffer {
+  /** `accept`: as it is played now; `choice`: otherwise; `mend`: a change that needs no reason. */
+  readonly kind: 'accept' | 'choice' | 'mend';
+  /** Tells it from the other offers of its sign. */
+  readonly id: string;
+  readonly title: string;
+  /** A reason that the editor may put better; empty where none is needed. */
+  readonly reason: string;
+}
+
+/** A sign of which the editor has not said how it is played, or of which there is something to tell. */
+export interface OpenSignItem {
+  readonly range: Range;
+  readonly bar: string;
+  readonly voice: string;
+  /** As it stands in the text: `'zz`. */
+  readonly typed: string;
+  /** What is made of it, in words; one line for readings that agree. */
+  readonly ways: readonly string[];
+  /** What could not be played, or had to be guessed. */
+  readonly findings: readonly string[];
+  readonly offers: readonly OpenSignOffer[];
+}
+
+export interface SettleParams extends PlaceParams {
+  /** Of the offer that is taken. */
+  readonly id: string;
+  readonly reason: string;
+}
+
 /** Requests about an open file. */
 export interface FileRequests {
   /** What the file can be read as, `written` first. */
@@ -194,6 +225,10 @@ export interface FileRequests {
   'bentside/region': { params: RegionParams; result: TextEdit | null };
   /** What sounds at a place. */
   'bentside/sounding': { params: SoundingParams; result: Sounding | null };
+  /** The decisions list: signs of which the editor has not said how they are played, by place. */
+  'bentside/openSigns': { params: FileParams; result: readonly OpenSignItem[] };
+  /** What writes into the text how the sign at a place is played; null if there is no such offer any more. */
+  'bentside/settle': { params: SettleParams; result: readonly TextEdit[] | null };
   /** The contents and places of the files of an export. */
   'bentside/export': { params: ExportParams; result: ExportResult | null };
 }

@@ -7,6 +7,7 @@ import { choiceOffers } from '../features/choices';
 import { exporting } from '../features/exporting';
 import { regionEdit } from '../features/facsimile';
 import { nextSystem } from '../features/nextSystem';
+import { openSignItems, settle } from '../features/openSigns/list';
 import { engravedPage, noteAt, placeOfNote, soundingAt, systemOn } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
@@ -59,6 +60,12 @@ export function registerOwnRequests(
     notes: soundingAt(project, position, reading, what),
     ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
   }));
+  onFile('bentside/openSigns', [], ({ project }) => openSignItems(project));
+  onFile(
+    'bentside/settle',
+    null,
+    ({ project }, { position, id, reason }) => settle(project, position, id, reason) ?? null,
+  );
   onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => everyFormat.map(({ name, title }) => ({ name, title })));

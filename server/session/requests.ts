@@ -29,6 +29,7 @@ import { hover } from '../features/hover';
 import { inlayHints } from '../features/inlayHints';
 import { documentLinks } from '../features/links';
 import { definition, highlights, references } from '../features/navigation';
+import { signActions } from '../features/openSigns/actions';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
 import { refactorings } from '../features/refactorings';
 import { CannotRename, prepareRename, rename } from '../features/rename';
@@ -103,7 +104,7 @@ function codeActions(project: Project, { range, context }: CodeActionParams): Co
     context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   return [
     ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
-    ...refactorings(project, range).filter(({ kind = '' }) => wished(kind)),
+    ...[...signActions(project, range), ...refactorings(project, range)].filter(({ kind = '' }) => wished(kind)),
     // Asked for by name alone: when a file is saved, or from the menu of the source.
     ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
   ];

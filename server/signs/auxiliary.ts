@@ -21,8 +21,8 @@ export interface Bearer {
 
 export interface Auxiliary {
   readonly pitch: SoundingPitch;
-  /** Another voice sounds this degree in its other inflection, and no choice avoids both that clash and an augmented second. */
-  readonly undecided: boolean;
+  /** The alteration in which another voice sounds this degree, where no choice avoids both that clash and an augmented second. */
+  readonly against: number | undefined;
 }
 
 /** The pitches of one sign: a step is the same key wherever it comes in the sign. */
@@ -37,7 +37,7 @@ export class Auxiliaries {
   ) {}
 
   at({ step, accidental }: Step): Auxiliary {
-    if (step === 0 && accidental === undefined) return { pitch: this.bearer.pitch, undecided: false };
+    if (step === 0 && accidental === undefined) return { pitch: this.bearer.pitch, against: undefined };
     const sign = accidental ?? this.forced.find((one) => one.step === step)?.accidental;
     const key = `${step}${sign ?? ''}`;
     const known = this.known.get(key) ?? this.find(step, sign);
@@ -47,7 +47,7 @@ export class Auxiliaries {
 
   private find(step: number, accidental: Step['accidental']): Auxiliary {
     const degree = degreeOf(this.bearer.pitch) + step;
-    if (accidental !== undefined) return { pitch: pitchOn(degree, ALTERATIONS[accidental]), undecided: false };
+    if (accidental !== undefined) return { pitch: pitchOn(degree, ALTERATIONS[accidental]), against: undefined };
     const plain = pitchOn(degree, this.leading(step) ?? this.alterationOf(degree));
     const inner = this.at({ step: step - Math.sign(step) }).pitch;
     const smooth = withoutAugmentedSecond(plain, inner);
@@ -108,11 +108,11 @@ export class Auxiliaries {
       .soundingIn(bar, onset, end)
       .filter((event) => event.voice !== voice && event.pitch?.letter === smooth.letter);
     const against = others.find((event) => event.pitch?.alteration !== smooth.alteration);
-    if (against?.pitch === undefined) return { pitch: smooth, undecided: false };
+    if (against?.pitch === undefined) return { pitch: smooth, against: undefined };
     const yielding = pitchOn(degreeOf(smooth), against.pitch.alteration);
     const isOwn = this.ofLetter(bar.index, smooth.letter).some((one) => one.voice === voice);
     const yields = !isOwn && withoutAugmentedSecond(yielding, inner).midi === yielding.midi;
-    return { pitch: yields ? yielding : smooth, undecided: !yields };
+    return { pitch: yields ? yielding : smooth, against: yields ? undefined : against.pitch.alteration };
   }
 }
 

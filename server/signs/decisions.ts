@@ -8,6 +8,7 @@ import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import type { Performance, PerformedEvent, Realised, WrittenEvent } from '../score/performance';
 import { addressOf, positionOf } from '../score/walk';
+import { partsOf } from './atoms';
 import { type BorneSign, signsOf } from './bearing';
 import { rowsAt, type Standing, signGroups } from './found';
 import { Passage } from './passage';
@@ -79,8 +80,9 @@ export function openSigns(written: Performance, played: Performance, table: Play
           const signs = [first, ...others] as const;
           if (isSettled(signs, row, table, written.score.environment)) return [];
           const key = keyOfSign(first.written, signs.flatMap(({ shapes }) => shapes).join('+'));
-          const choices = choicesAt(standing, signs, row);
-          return [{ signs, table: table.name, row, notes: notes.get(key) ?? [], choices }];
+          const sounds = notes.get(key) ?? [];
+          const choices = choicesAt(standing, signs, row, sounds.length > 0);
+          return [{ signs, table: table.name, row, notes: sounds, choices }];
         }),
       );
     });
@@ -147,13 +149,14 @@ function notesBySign({ pieces }: Performance): Map<string, string[]> {
 type Signs = PlayedSign['signs'];
 
 /** The words that would have a sign played otherwise: of rivals, of other rows of its shapes, and those for its first note. */
-function choicesAt(standing: Standing, signs: Signs, row: PlayedRow | undefined): SignChoice[] {
+function choicesAt(standing: Standing, signs: Signs, row: PlayedRow | undefined, sounds: boolean): SignChoice[] {
   const now = row === undefined ? '' : soundOf(recipeSaid(signs, row));
   const rows = standing.table.byShapes.get(keyOf(signs.flatMap(({ shapes }) => shapes))) ?? [];
   const words = [
     ...(row?.rivals ?? []).map(({ name }) => name),
     ...rows.flatMap(({ names }) => names.slice(0, 1)),
-    ...(row === undefined ? [] : FROM),
+    // Only of a trill is it a question from which of its two notes it begins.
+    ...(sounds && row !== undefined && partsOf(row.recipe).cycle !== undefined ? FROM : []),
   ];
   return [...new Set(words)].flatMap((word) => {
     const choice = chosen(standing, signs, word);

@@ -24,6 +24,7 @@ import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
 import { releaseHeld } from './collisions';
 import { isSlurredFromAbove, isUpbeat } from './conditions';
+import { accidentalFixes } from './fixes';
 import { rowsAt } from './found';
 import { type Layout, layOut } from './layout';
 import { Passage } from './passage';
@@ -239,9 +240,11 @@ class Realiser {
     const own = played.slice(0, played.length - suffix.length);
     this.pieces.set(event, [...pieces.slice(0, index), ...own, ...pieces.slice(index + 1)]);
     for (const [i, note] of suffix.entries()) this.pieces.set(note, played.slice(own.length + i, own.length + i + 1));
-    const undecided = steps.map((step) => auxiliaries.at(step)).find((auxiliary) => auxiliary.undecided);
-    if (undecided === undefined) return;
-    this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(undecided.pitch) });
+    const undecided = steps.map((step) => auxiliaries.at(step)).find(({ against }) => against !== undefined);
+    if (undecided?.against === undefined) return;
+    const { pitch, against } = undecided;
+    const fixes = accidentalFixes(sign, [pitch.alteration, against]);
+    this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(pitch) }, fixes);
   }
 
   /** A trill with the small notes written out at its end, which are its suffix. */
@@ -377,7 +380,8 @@ function forcedBy(signs: readonly BorneSign[], steps: readonly Step[], plain: Au
       if (accidental === undefined) return [];
       const ordered = index === 0 ? left : [...left].reverse();
       const alters = (step: number): boolean => plain.at({ step }).pitch.alteration !== ALTERATIONS[accidental];
-      const step = ordered.find((one) => plain.at({ step: one }).undecided) ?? ordered.find(alters) ?? ordered[0];
+      const step =
+        ordered.find((one) => plain.at({ step: one }).against !== undefined) ?? ordered.find(alters) ?? ordered[0];
       if (step === undefined) return [];
       left.splice(left.indexOf(step), 1);
       return [{ step, accidental }];

@@ -1,6 +1,6 @@
 /** What realising has to say: once for each place, with its place in the text. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import type { Slots } from '../../grammar/findings/finding';
+import type { Fix, Problem, Slots } from '../../grammar/findings/finding';
 import type { Environment } from '../score/environment';
 import type { PlacedProblem, ScoreSystem, Source } from '../score/score';
 import type { BorneSign } from './bearing';
@@ -16,23 +16,27 @@ export class Remarks {
   constructor(private readonly environment: Environment) {}
 
   /** Of a sign, at its mark; nothing of one for whose playing somebody stands. */
-  ofSign(sign: BorneSign, code: FindingCode, slots: Slots): void {
+  ofSign(sign: BorneSign, code: FindingCode, slots: Slots, fixes: readonly Fix[] = []): void {
     if (!ALWAYS.has(code) && isAccepted(sign, this.environment)) return;
-    this.at(sign.written.placed.system, sign.mark.source, code, { sign: sign.mark.form.text, ...slots });
+    this.at(sign.written.placed.system, sign.mark.source, {
+      code,
+      slots: { sign: sign.mark.form.text, ...slots },
+      fixes,
+    });
   }
 
   /** Of the whole performance, at the first place that it concerns. */
   once(sign: BorneSign, code: FindingCode): void {
     if (this.said.has(code)) return;
     this.said.add(code);
-    this.at(sign.written.placed.system, sign.mark.source, code, {});
+    this.at(sign.written.placed.system, sign.mark.source, { code, slots: {}, fixes: [] });
   }
 
-  private at({ block }: ScoreSystem, { lane, pos, len, statement }: Source, code: FindingCode, slots: Slots): void {
-    const key = `${code} ${block} ${lane} ${pos}`;
+  private at({ block }: ScoreSystem, { lane, pos, len, statement }: Source, told: Omit<Problem, 'pos' | 'len'>): void {
+    const key = `${told.code} ${block} ${lane} ${pos}`;
     if (this.said.has(key)) return;
     this.said.add(key);
-    const problem = { code, slots, pos, len };
+    const problem = { ...told, pos, len };
     this.problems.push({ problem, block, lane, ...(statement === undefined ? {} : { statement }) });
   }
 }

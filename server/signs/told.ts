@@ -1,5 +1,6 @@
 /** What is told where the table does not say how a sign is played, and what may stand in its place. */
 import type { BorneSign } from './bearing';
+import { wordFix } from './fixes';
 import type { Remarks } from './remarks';
 import { type FoundRow, keyOf, type PlayedRow, type PlayedTable } from './rows';
 import { recipeSaid, unknownWords } from './said';
@@ -18,7 +19,10 @@ export function playableRow(
     return undefined;
   }
   const { words, known } = unknownWords(sign, row, table);
-  for (const word of words) remarks.ofSign(sign, 'sign-parameter', { word, known: known.join(', ') });
+  if (words.length > 0) {
+    const slots = { word: words.join(' '), known: known.join(', ') };
+    remarks.ofSign(sign, 'sign-parameter', slots, wordFix(sign, words, [...known, ...table.names]));
+  }
   const { unresolved } = recipeSaid(signs, row);
   if (unresolved === undefined) return row;
   remarks.ofSign(sign, 'sign-unresolved', { table: row.table, reason: unresolved, others: rivalsOf(row) });

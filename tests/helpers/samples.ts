@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { nodeHost } from '../../server/cli/host';
 import type { Analysis } from '../../server/document/analysis';
-import { projectOf } from '../../server/workspace/project';
+import { type Project, projectOf } from '../../server/workspace/project';
 
 const FOLDER = join(import.meta.dirname, '../../samples');
 
@@ -11,7 +11,12 @@ export const sampleNames = readdirSync(FOLDER).filter((name) => name.endsWith('.
 
 export const sampleText = (name: string): string => readFileSync(join(FOLDER, name), 'utf8');
 
-export function sampleAnalysis(name: string): Analysis {
-  const file = join(FOLDER, name);
-  return projectOf(nodeHost().includes(file), file, sampleText(name)).analysis;
+export const samplePath = (name: string): string => join(FOLDER, name);
+
+/** A sample, or another text in its place. */
+export function sampleProject(name: string, text = sampleText(name)): Project {
+  const file = samplePath(name);
+  return projectOf(nodeHost().includes(file), file, text);
 }
+
+export const sampleAnalysis = (name: string): Analysis => sampleProject(name).analysis;

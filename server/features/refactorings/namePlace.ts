@@ -1,8 +1,9 @@
 /** A place where sources differ given a name, so that readings and links can cite it. */
 import { CodeActionKind } from 'vscode-languageserver-types';
 import { usesIn } from '../../checks/uses';
+import { freeName } from '../annotating';
 import { stretchOf } from '../nodes';
-import { freeName, type Offer, put } from './refactoring';
+import { type Offer, put } from './refactoring';
 
 export const namePlace: Offer = ({ project, here, path }) => {
   const options = path

@@ -32,10 +32,3 @@ export const innermost = <What extends Node['what']>(
   what: What,
 ): Extract<Node, { what: What }> | undefined =>
   path.filter((node): node is Extract<Node, { what: What }> => node.what === what).at(-1);
-
-/** The first name of a kind, `v1`, `v2` …, that is not taken. */
-export function freeName(stem: string, taken: ReadonlySet<string>): string {
-  let number = 1;
-  while (taken.has(`${stem}${number}`)) number++;
-  return `${stem}${number}`;
-}

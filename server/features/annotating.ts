@@ -1,0 +1,47 @@
+/** Full annotations, declared in the head and cited where they belong. */
+import { stretchIn } from '../../grammar/place';
+import type { FileTree } from '../../grammar/tree';
+import type { TextChange } from '../document/edits';
+import { declaredNames } from '../score/environment';
+import type { Project } from '../workspace/project';
+
+/** What is said, and perhaps what about and by whom. */
+export interface Said {
+  readonly text: string;
+  readonly kind?: string;
+  readonly by?: string;
+}
+
+/** A name by which an annotation can be cited, and what declares it; nothing where the file has this very annotation already. */
+export function annotationSaying(
+  { tree, environment }: Project,
+  { text, kind, by }: Said,
+): { readonly name: string; readonly changes: readonly TextChange[] } {
+  const known = [...environment.notes].find(
+    ([, { text: says, about, by: editor, certainty, evidence }]) =>
+      says === text && about === kind && editor === by && certainty === undefined && evidence === undefined,
+  );
+  if (known !== undefined) return { name: known[0], changes: [] };
+  const name = freeName('n', new Set(declaredNames(environment).notes));
+  const clauses = [...(kind === undefined ? [] : [`kind ${kind} `]), ...(by === undefined ? [] : [`by ${by} `])];
+  const statement = `note ${name} ${clauses.join('')}: "${text.replaceAll('"', '""')}"\n`;
+  return { name, changes: [{ offset: afterNotes(tree), length: 0, text: statement }] };
+}
+
+/** The first name of a kind, `v1`, `v2` …, that is not taken. */
+export function freeName(stem: string, taken: ReadonlySet<string>): string {
+  let number = 1;
+  while (taken.has(`${stem}${number}`)) number++;
+  return `${stem}${number}`;
+}
+
+/** The line after the last `note` of the head; without one the line on which the first system begins. */
+function afterNotes(tree: FileTree): number {
+  const [head] = tree.blocks;
+  const last = head?.statements.filter(({ tree: { statement } }) => statement.keyword === 'note').at(-1);
+  if (head === undefined || last === undefined) {
+    return tree.blocks.find(({ kind }) => kind === 'system')?.offset ?? tree.text.length;
+  }
+  const { end } = stretchIn(head, last, { pos: 0, len: last.tree.text.length });
+  return tree.lineStarts.find((start) => start > end) ?? tree.text.length;
+}

@@ -1,0 +1,85 @@
+/** The decisions list as the editor shows it. */
+import type { Position, TextEdit } from 'vscode-languageserver-types';
+import type { Finding } from '../../../grammar/findings/finding';
+import { decidedIn } from '../../document/decided';
+import type { TextChange } from '../../document/edits';
+import { certainties } from '../../signs/tables/table';
+import type { Project } from '../../workspace/project';
+import { eventHere } from '../events';
+import { hereAt } from '../nodes';
+import { offsetOfPosition, rangeOfOffsets } from '../place';
+import type { OpenSignItem } from '../protocol';
+import { mendingWith, type Offer, offersOf } from './offers';
+import { type OpenSign, openSignsOf, type Way } from './openSigns';
+
+/** A place in the list: an open sign, or one that is settled but of which there is something to tell. */
+export interface Listed {
+  readonly start: number;
+  readonly end: number;
+  readonly item: Omit<OpenSignItem, 'range' | 'offers'>;
+  readonly offers: () => readonly Offer[];
+}
+
+function listed(project: Project): Listed[] {
+  const open = openSignsOf(project);
+  const starts = new Set(open.map(({ start }) => start));
+  const told = decidedIn(project.analysis).findings.filter(({ range }) => !starts.has(range.start.offset));
+  return [
+    ...open.map((sign) => openListed(project, sign)),
+    ...told.filter(({ fixes }) => fixes.length > 0).map((finding) => toldListed(project, finding)),
+  ].sort((a, b) => a.start - b.start);
+}
+
+function openListed(project: Project, sign: OpenSign): Listed {
+  const { start, end, bar, voice, typed, ways, findings } = sign;
+  const said = findings.map(({ message }) => message);
+  const item = { bar: bar.number, voice, typed, ways: ways.map(wayInWords), findings: said };
+  return { start, end, item, offers: () => offersOf(project, sign) };
+}
+
+function toldListed(project: Project, finding: Finding): Listed {
+  const { start, end } = finding.range;
+  const here = hereAt(project.tree, start.offset);
+  const at = here && eventHere(project, here, finding.readings);
+  const typed = project.tree.text.slice(start.offset, end.offset);
+  const item = { bar: at?.bar.number ?? '', voice: at?.event.laneName ?? '', typed, ways: [] };
+  return {
+    start: start.offset,
+    end: end.offset,
+    item: { ...item, findings: [finding.message] },
+    offers: () => mendingWith(finding),
+  };
+}
+
+/** "french: Cadence of rameau-1724 (from memory): e5 d5 e5 d5". */
+function wayInWords({ readings, row, table, notes }: Way): string {
+  const who = `${readings.join(', ')}: `;
+  if (row === undefined) return `${who}${table} says nothing of it, played plain`;
+  const sure = row.played === undefined ? '' : ` (${certainties[row.played]})`;
+  return `${who}${row.label} of ${row.table}${sure}${notes.length === 0 ? ', played plain' : `: ${notes.join(' ')}`}`;
+}
+
+/** Everything on the list, by place. */
+export const openSignItems = (project: Project): OpenSignItem[] =>
+  listed(project).map(({ start, end, item, offers }) => ({
+    ...item,
+    range: rangeOfOffsets(project.tree, start, end),
+    offers: offers().map(({ kind, id, title, reason }) => ({ kind, id, title, reason })),
+  }));
+
+/** What an offer of the sign at a place does to the text; undefined if there is no such offer any more. */
+export function settle(project: Project, position: Position, id: string, reason: string): TextEdit[] | undefined {
+  const offer = listedAt(project, position)
+    ?.offers()
+    .find((one) => one.id === id);
+  return offer && editsOf(project, offer.changes(reason));
+}
+
+/** What is listed of the sign at a place. */
+export const listedAt = (project: Project, position: Position): Listed | undefined => {
+  const offset = offsetOfPosition(project.tree, position);
+  return listed(project).find(({ start, end }) => start <= offset && offset <= end);
+};
+
+export const editsOf = ({ tree }: Project, changes: readonly TextChange[]): TextEdit[] =>
+  changes.map(({ offset, length, text }) => ({ range: rangeOfOffsets(tree, offset, offset + length), newText: text }));
