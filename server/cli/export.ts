@@ -44,6 +44,11 @@ export const exportCommand: Command = {
     },
     'keep-signs': { says: 'with --ornaments small or full: the signs stand beside their notes' },
     table: { value: 'TABLE', says: 'realise signs by this table (as a rule: that of the reading, or of the file)' },
+    repeats: {
+      value: 'HOW',
+      among: ['written', 'played'],
+      says: 'repeats and sections as drawn, or played out in their order (as a rule: written); for json',
+    },
     out: { value: 'DIR', says: 'put the files into this folder' },
     'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },
     ...inputOptions,
@@ -95,6 +100,7 @@ async function wishOf(host: CliHost, { values, flags }: Given): Promise<Wish | s
       ...(bars === undefined ? {} : { bars }),
       ...ornamentsOf(values),
       keepSigns: flags.has('keep-signs'),
+      repeats: values.get('repeats') === 'played' ? 'played' : 'written',
     },
   };
 }

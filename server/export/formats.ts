@@ -1,4 +1,7 @@
 /** The formats that a score can be exported to: one row each, for the command line and the editor alike. */
+import type { PerformOptions } from '../readings/perform';
+import { unfolded } from '../readings/unfold';
+import type { Performance } from '../score/performance';
 import type { PlacedProblem, Score } from '../score/score';
 import type { BarRange } from './measures';
 import { exportMei } from './mei';
@@ -7,6 +10,8 @@ import { type OrnamentOptions, performedIn } from './ornaments';
 import { exportTimeline } from './timeline';
 
 export interface ExportOptions extends OrnamentOptions {
+  /** Of what is played: repeats as the source draws them, or played out. As a rule as drawn. */
+  readonly repeats?: PerformOptions['repeats'];
   /** As the source has them, or the treble and bass clefs of today. */
   readonly clefs: 'source' | 'modern';
   /** Leave a gap for each bar whose time is wrong or unknown, rather than refuse. */
@@ -75,11 +80,16 @@ export const formats: readonly ExportFormat[] = [
     extension: 'json',
     isText: true,
     write: (score, options) => {
-      const { text, problems } = exportTimeline(performedIn(score, options), options);
+      const { text, problems } = exportTimeline(played(score, options), options);
       return { content: text, problems };
     },
   },
 ];
+
+function played(score: Score, options: ExportOptions): Performance {
+  const performance = performedIn(score, options);
+  return options.repeats === 'played' ? unfolded(performance) : performance;
+}
 
 /** "9-12", or "9" for one bar; undefined if it is neither. */
 export function barRange(text: string): BarRange | undefined {

@@ -1,7 +1,8 @@
 /**
  * The timeline: a performance as JSON, for programs that do not read notation.
  *
- * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded.
+ * Times are exact, in semibreves from the start of the piece, written as fractions ("3/8"). Repeats are not unfolded, unless
+ * the performance is played out: then bars and events come as often and as late as they are played.
  */
 import { add, compare, format, subtract } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
@@ -13,6 +14,7 @@ import {
   type WrittenEvent,
   writtenTime,
 } from '../score/performance';
+import type { Pass } from '../score/playing';
 import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './losses';
@@ -30,8 +32,22 @@ export interface Timeline {
 
 export interface TimelinePiece {
   readonly name: string;
+  /** Of a performance that is played out: what follows what. */
+  readonly passes?: readonly TimelinePass[];
   readonly bars: readonly TimelineBar[];
   readonly events: readonly TimelineEvent[];
+}
+
+/** Bars that are played one after another. */
+export interface TimelinePass {
+  /** Null where no section has a name there. */
+  readonly section: string | null;
+  /** From 1: the first time, the second. */
+  readonly time: number;
+  readonly onset: string;
+  /** The trade's numbers of the first and the last bar. */
+  readonly from: string;
+  readonly to: string;
 }
 
 export interface TimelineBar {
@@ -116,7 +132,7 @@ function timelineOf(performance: Performance, measures: readonly Measure[], inPa
 
 function timelinePiece(
   performance: Performance,
-  { piece, events }: PerformedPiece,
+  { piece, events, passes }: PerformedPiece,
   all: readonly Measure[],
 ): TimelinePiece {
   const measures = all.filter((measure) => measure.piece === piece);
@@ -124,11 +140,13 @@ function timelinePiece(
   const opening = measures[0]?.bar;
   const soundsIn = (event: PerformedEvent): boolean => {
     const { bar } = event.from[0].placed;
-    return sound.has(bar) || (opening !== undefined && leadsInto(opening, bar, event));
+    if (sound.has(bar)) return true;
+    return opening !== undefined && event.pass === undefined && leadsInto(opening, bar, event);
   };
   return {
     name: piece.name,
-    bars: measures.map(timelineBar),
+    ...(passes === undefined ? {} : { passes: passes.map(timelinePass) }),
+    bars: passes === undefined ? measures.map(timelineBar) : passes.flatMap((pass) => barsPlayed(pass, measures)),
     events: events
       .flatMap(soundParts)
       .filter(soundsIn)
@@ -139,6 +157,7 @@ function timelinePiece(
 /** An event, or of tied notes those runs of them that stand in bars whose time is sound. */
 function soundParts(event: PerformedEvent): readonly PerformedEvent[] {
   if (event.from.every(({ placed }) => !placed.bar.broken)) return [event];
+  if (event.pass !== undefined) return [];
   const runs: [WrittenEvent, ...WrittenEvent[]][] = [];
   let last: WrittenEvent | undefined;
   for (const written of event.from) {
@@ -168,6 +187,21 @@ function playedAt(event: PerformedEvent, from: PerformedEvent['from']): Pick<Per
 /** Whether what begins in an earlier bar still sounds when the first bar wanted begins. */
 const leadsInto = (opening: Bar, begun: Bar, { onset, duration }: PerformedEvent): boolean =>
   begun.index < opening.index && compare(add(onset, duration), opening.onset) > 0;
+
+const timelinePass = ({ section, time, bars, onset }: Pass): TimelinePass => ({
+  section: section ?? null,
+  time,
+  onset: format(onset),
+  from: bars[0].number,
+  to: (bars.at(-1) ?? bars[0]).number,
+});
+
+const barsPlayed = ({ bars, onset }: Pass, measures: readonly Measure[]): TimelineBar[] =>
+  bars.flatMap((bar) => {
+    const measure = measures.find((one) => one.bar === bar);
+    if (measure === undefined) return [];
+    return [{ ...timelineBar(measure), onset: format(add(onset, subtract(bar.onset, bars[0].onset))) }];
+  });
 
 const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
   number: bar.number,
@@ -243,6 +277,7 @@ const pieceText = (piece: TimelinePiece): string =>
   [
     '{',
     `      "name": ${JSON.stringify(piece.name)},`,
+    ...(piece.passes === undefined ? [] : [`      "passes": ${list(piece.passes.map(oneLine), '      ')},`]),
     `      "bars": ${list(piece.bars.map(oneLine), '      ')},`,
     `      "events": ${list(piece.events.map(oneLine), '      ')}`,
     '    }',

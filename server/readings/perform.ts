@@ -14,12 +14,15 @@ import { eventsOf, type PlacedEvent } from '../score/walk';
 import { realiseSigns } from '../signs/realise';
 import { tableInForce } from '../signs/rows';
 import { practicesOfReading, statedTempo, tableOfReading } from './choices';
+import { unfolded } from './unfold';
 
 export interface PerformOptions {
   /** `full`: what signs and small notes mean by the reading's table; `sign`: they are left as they stand. As a rule `full`. */
   readonly ornaments?: 'sign' | 'full';
   /** `played`: in the time of the reading's practices; `written`: as the source has it. As a rule `played`. */
   readonly rhythm?: 'written' | 'played';
+  /** `played`: sections in their order, repeats and endings played out; `written`: as the source draws them. As a rule `written`. */
+  readonly repeats?: 'written' | 'played';
   /** `play`: exact times; `print`: values that can be printed. As a rule `play`. */
   readonly form?: 'play' | 'print';
   /** The sign table to go by; as a rule the reading's. */
@@ -31,6 +34,12 @@ export interface PerformOptions {
  * and small notes are realised, in the time that practices leave them. `written` realises nothing. Never fails.
  */
 export function perform(score: Score, options: PerformOptions = {}): Performance {
+  const performance = inOneGo(score, options);
+  return options.repeats === 'played' ? unfolded(performance) : performance;
+}
+
+/** In the order of the source. */
+function inOneGo(score: Score, options: PerformOptions): Performance {
   const { environment, choice } = score;
   const { ornaments = 'full', rhythm = 'played', form = 'play' } = options;
   const stated = statedTempo(environment, choice.name);

@@ -8,6 +8,7 @@
 import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { Spelling } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
+import type { Pass } from './playing';
 import type { EventKind, NoteMember, Piece, PlacedProblem, Score } from './score';
 import type { PlacedEvent } from './walk';
 
@@ -24,6 +25,8 @@ export interface PerformedPiece {
   readonly piece: Piece;
   /** By onset, then voice, then the order of the source, then from the lowest pitch. */
   readonly events: readonly PerformedEvent[];
+  /** Of a piece that is played out: what is played one after another. Times are then those of playing. */
+  readonly passes?: readonly Pass[];
 }
 
 /** One note, rest, gap or lacuna. A chord is as many events as it has notes; a chain of tied notes is one. */
@@ -47,6 +50,8 @@ export interface PerformedEvent {
   readonly realised?: Realised;
   /** Of what a practice of rhythm plays at another time, or for longer or shorter, than is written. */
   readonly altered?: Altered;
+  /** Of a piece that is played out: the index in its passes. */
+  readonly pass?: number;
 }
 
 /** How practices of rhythm have changed the time of an event; what is written is found again by `from`. */
