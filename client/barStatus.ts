@@ -26,6 +26,7 @@ export class BarStatus implements Disposable {
       window.onDidChangeTextEditorSelection(ask),
       workspace.onDidChangeTextDocument(ask),
       readings.onDidChange(ask),
+      server.onDidStart(ask),
     );
     ask();
   }

@@ -8,6 +8,6 @@ export const activate = (context: ExtensionContext): Promise<void> =>
     runsPrograms: true,
     makeClient: (id, name, options) => {
       const server = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc };
-      return new LanguageClient(id, name, { run: server, debug: server }, options);
+      return { client: new LanguageClient(id, name, { run: server, debug: server }, options) };
     },
   });

@@ -9,10 +9,18 @@ import {
   State,
 } from 'vscode-languageclient';
 import { type ClientOptions, READ, type ReadParams, type ReadResult, type Requests } from '../server/features/protocol';
+import { Heartbeat } from './heartbeat';
 import { helpAddress } from './helpAddress';
 import { LANGUAGE } from './language';
 
-export type MakeClient = (id: string, name: string, options: LanguageClientOptions) => BaseLanguageClient;
+/** What speaks to the server. */
+export interface Line {
+  readonly client: BaseLanguageClient;
+  /** Ends the connection to a server that has died; absent where the client sees for itself that it has. */
+  readonly cut?: () => void;
+}
+
+export type MakeClient = (id: string, name: string, options: LanguageClientOptions) => Line;
 
 /** So often the server is started again by itself … */
 const MOST_RESTARTS = 3;
@@ -25,15 +33,18 @@ export class Server implements Disposable {
   private readonly started = new EventEmitter<void>();
   /** The server answers, for the first time or again. */
   readonly onDidStart = this.started.event;
+  private readonly cut: (() => void) | undefined;
+  private readonly heartbeat: Heartbeat | undefined;
   private ends: number[] = [];
   private hasTold = false;
+  private exports = 0;
 
   /** @param extension where the extension lies */
   constructor(make: MakeClient, extension: Uri) {
     this.log = window.createOutputChannel('Bentside', { log: true });
     const engraving = Uri.joinPath(extension, 'dist', 'engraving').toString(true);
     const options: ClientOptions = { helpAddress: helpAddress('{code}'), canRead: true, engraving };
-    this.client = make('bentside', 'Bentside', {
+    const { client, cut } = make('bentside', 'Bentside', {
       documentSelector: [{ language: LANGUAGE }],
       initializationOptions: options,
       outputChannel: this.log,
@@ -42,10 +53,27 @@ export class Server implements Disposable {
         closed: () => this.closed(),
       },
     });
-    this.client.onDidChangeState(({ newState }) => {
-      if (newState === State.Running) this.started.fire();
-    });
+    this.client = client;
+    this.cut = cut;
+    if (cut !== undefined) {
+      this.heartbeat = new Heartbeat(
+        () => client.sendRequest('bentside/alive', {}),
+        () => this.exports > 0,
+        () => {
+          this.log.error('the language server has not answered for some time');
+          cut();
+        },
+      );
+    }
+    this.client.onDidChangeState(({ newState }) => this.changed(newState));
     this.client.onRequest(READ, ({ uri }: ReadParams) => readFile(uri));
+  }
+
+  private changed(state: State): void {
+    if (state === State.Starting) this.heartbeat?.begin();
+    else if (state === State.Running) this.heartbeat?.answered();
+    else this.heartbeat?.end();
+    if (state === State.Running) this.started.fire();
   }
 
   /** Starts it; where it cannot be started the user is told, and the rest of the editor goes on. */
@@ -61,7 +89,8 @@ export class Server implements Disposable {
   async restart(): Promise<void> {
     this.ends = [];
     this.hasTold = false;
-    if (this.client.state === State.Running) await this.client.stop();
+    // One that no longer answers cannot be asked to stop.
+    if (this.client.state === State.Running) await this.client.stop().catch(() => this.cut?.());
     await this.start();
   }
 
@@ -71,11 +100,15 @@ export class Server implements Disposable {
     params: Requests[Name]['params'],
   ): Promise<Requests[Name]['result'] | undefined> {
     if (this.client.state !== State.Running) return undefined;
+    const isExport = name === 'bentside/export';
+    if (isExport) this.exports++;
     try {
       return await this.client.sendRequest(name, params);
     } catch (error) {
       this.log.warn(`${name}: ${error}`);
       return undefined;
+    } finally {
+      if (isExport) this.exports--;
     }
   }
 
@@ -99,6 +132,7 @@ export class Server implements Disposable {
   }
 
   dispose(): void {
+    this.heartbeat?.end();
     this.started.dispose();
     void this.client.dispose();
     this.log.dispose();

@@ -235,6 +235,8 @@ export interface FileRequests {
 
 /** Requests that no file is needed for. */
 export interface PlainRequests {
+  /** Whether the server is there. */
+  'bentside/alive': { params: Record<string, never>; result: true };
   /** The help page of a finding, Markdown; null if there is no such code. */
   'bentside/help': { params: { readonly code: string }; result: string | null };
   /** The formats of an export. */

@@ -67,6 +67,7 @@ export function registerOwnRequests(
     ({ project }, { position, id, reason }) => settle(project, position, id, reason) ?? null,
   );
   onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
+  onPlain('bentside/alive', () => true);
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => everyFormat.map(({ name, title }) => ({ name, title })));
 }

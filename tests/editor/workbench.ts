@@ -3,7 +3,15 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { type Browser, chromium, type FrameLocator, type Locator, type Page, type Request } from 'playwright-core';
+import {
+  type Browser,
+  chromium,
+  type FrameLocator,
+  type Locator,
+  type Page,
+  type Request,
+  type Worker,
+} from 'playwright-core';
 import { type Hosting, type Serving, serve } from './serve';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -124,6 +132,27 @@ export class Workbench {
   /** Makes a folder beside the files. */
   makeFolder(name: string): void {
     mkdirSync(join(this.folder, name));
+  }
+
+  /** The worker that runs a script of an extension; the editor starts it by an address of its own. */
+  private async worker(script: string): Promise<Worker | undefined> {
+    for (const worker of this.page.workers().reverse()) {
+      if (await worker.evaluate(hasLoaded, script).catch(() => false)) return worker;
+    }
+    return undefined;
+  }
+
+  /** Ends the worker of a script as if it had died, as soon as it has started. */
+  async endWorker(script: string, timeout = 20_000): Promise<void> {
+    for (const until = Date.now() + timeout; Date.now() < until; await this.page.waitForTimeout(200)) {
+      const worker = await this.worker(script);
+      if (worker === undefined) continue;
+      const closed = worker.waitForEvent('close');
+      await worker.evaluate(closeItself).catch(() => undefined);
+      await closed;
+      return;
+    }
+    throw new Error(`no worker runs ${script}`);
   }
 
   // ─── what a user does ──────────────────────────────────────────────────────────────────────────────────────────
@@ -249,6 +278,12 @@ export class Workbench {
     return this.file(name) ?? '';
   }
 }
+
+/** These run in a worker. */
+declare const close: () => void;
+const closeItself = (): void => close();
+const hasLoaded = (script: string): boolean =>
+  performance.getEntriesByType('resource').some(({ name }) => name.endsWith(script));
 
 /** Runs in the page. */
 declare const getComputedStyle: (element: unknown) => { readonly color: string };
