@@ -2,10 +2,10 @@
 import type { TextEdit } from 'vscode-languageserver-types';
 import { stretchIn } from '../../grammar/place';
 import { clauseOf } from '../../grammar/statements/read';
-import type { Span, Statement } from '../../grammar/tree';
 import { imagesIn, regionOf } from '../export/mei/facsimile';
 import type { ScoreSystem } from '../score/score';
 import type { Project } from '../workspace/project';
+import { saidIn } from './nodes';
 import { rangeOfOffsets } from './place';
 import type { Facsimile } from './protocol';
 
@@ -30,10 +30,4 @@ export function regionEdit(
   const { start, end } = stretchIn(block, head, written ?? saidIn(statement));
   if (written !== undefined) return { range: rangeOfOffsets(tree, start, end), newText: clause };
   return { range: rangeOfOffsets(tree, end, end), newText: ` ${clause}` };
-}
-
-/** A statement without the comment that may follow it. */
-function saidIn({ pos, keyword, args, clauses }: Statement): Span {
-  const ends = [...args, ...clauses].map((part) => part.pos + part.len);
-  return { pos, len: Math.max(pos + keyword.length, ...ends) - pos };
 }

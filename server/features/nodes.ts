@@ -193,3 +193,9 @@ export const isInside = (here: Here, offset: number): boolean =>
 /** The offsets of a node in the file. */
 export const stretchOf = ({ block, holder }: Here, node: Span): { readonly start: number; readonly end: number } =>
   stretchIn(block, holder.placed, node);
+
+/** A statement without the comment that may follow it. */
+export function saidIn({ pos, keyword, args, clauses }: Statement): Span {
+  const ends = [...args, ...clauses].map((part) => part.pos + part.len);
+  return { pos, len: Math.max(pos + keyword.length, ...ends) - pos };
+}

@@ -82,6 +82,26 @@ describe('a passage made options of two witnesses', () => {
     expect(errors(analysed(after))).toEqual([]);
   });
 
+  it.each([
+    ['options follow, which would rely on what it says', '4 ⟦8 d5 e⟧ <K: 4 f ; L: 8 f g> 2 a'],
+    ['it moves the voice to another stave', '4 c5 ⟦(down) d4⟧ e f'],
+    ['it is a value alone', '4 c5 d ⟦2⟧ e'],
+    ['it is a beam sign alone', '8 c5 d e f ⟦,⟧ 8 g a b c'],
+    ['it stands in an option', '2 c5 <K: ⟦4 d e⟧ ; L: 2 d>'],
+  ])('is not offered where %s', (_, before) => {
+    expect(() => made(laneText(before), 'Make options')).toThrow('no such refactoring');
+  });
+
+  it('is offered in no lane of words, figures or a witness', () => {
+    const lanes = `${HEAD}system upper C1 lower F4 meter C\n  dessus | 4 c5 d e f |||\n    text | Ky- ri- e e- |||\n  dessus L | 4 c5 d e g |||\n`;
+    expect(() => made(lanes.replace('ri- e', '⟦ri- e⟧'), 'Make options')).toThrow('no such refactoring');
+    expect(() => made(lanes.replace('d e g', '⟦d e⟧ g'), 'Make options')).toThrow('no such refactoring');
+  });
+
+  it('leaves a value that belongs to what follows where it is', () => {
+    expect(music(made(laneText('⟦4 c5 d 2⟧ e'), 'Make options'))).toBe('<K: 4 c5 d ; L: 4 c5 d> 2 e5');
+  });
+
   it('is not offered for half a note or over a barline', () => {
     expect(() => made(laneText('4 c5 d ⟦e f | 1 g⟧'), 'Make options')).toThrow('no such refactoring');
     expect(() => made(laneText("4 c5'z⟦z d⟧ e f"), 'Make options')).toThrow('no such refactoring');
@@ -95,6 +115,16 @@ describe('the head of a system', () => {
     const text = made(SUITE.replace('system //', 'sys‸tem //'), 'Restate');
     expect(text).toContain('system  upper C1  lower F4  key bb // second');
     expect(sound(analysed(text))).toBe(sound(analysed(SUITE)));
+  });
+
+  it('restates them before a comment that holds quotation marks', () => {
+    const text = made(SUITE.replace('system // second', 'sys‸tem // the "old" head'), 'Restate');
+    expect(text).toContain('system  upper C1  lower F4  key bb // the "old" head');
+  });
+
+  it('is left alone where a lane changes at once what it would say', () => {
+    const text = SUITE.replace('system //', 'sys‸tem //').replace('1 d5', '(now key bn) 1 d5');
+    expect(offered(text).filter((title) => title.includes('Restate'))).toEqual([]);
   });
 
   it('says what it does not say yet', () => {
@@ -121,6 +151,13 @@ describe('a chord divided between voices', () => {
     const after = made(duet("2 g4-‸c5'zz d", '2 _ e4'), 'Give g4 to taille');
     expect(after).toBe(duet("2 c5'zz d", '2 g4 e4'));
     expect(sound(analysed(after), 'dessus')).toBe(sound(analysed(before), 'dessus').replace('g4-', ''));
+  });
+
+  it.each([
+    ['the gap bears something that would be lost', '2 c5-e‸-g f', '2 _"here" d4'],
+    ['the note bears one end of a curve', "2 c5'u‸-e-g'u d'.", '2 _ d4'],
+  ])('is not done where %s', (_, dessus, taille) => {
+    expect(offered(duet(dessus, taille)).filter((title) => title.startsWith('Give'))).toEqual([]);
   });
 
   it('needs a gap of the same time', () => {

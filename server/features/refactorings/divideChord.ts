@@ -1,12 +1,13 @@
 /** A chord divided: its outer note goes to another voice that has nothing drawn at that time. */
 import { CodeActionKind } from 'vscode-languageserver-types';
 import { equal } from '../../../grammar/time';
-import type { EventItem, Member } from '../../../grammar/tree';
+import type { EventItem, MarkForm, Member } from '../../../grammar/tree';
 import type { TextChange } from '../../document/edits';
 import type { NoteMember, VoiceEvent } from '../../score/score';
 import type { Project } from '../../workspace/project';
 import { eventHere, systemOf } from '../events';
 import { type Here, stretchOf } from '../nodes';
+import { leavesMusic, notes } from './music';
 import { innermost, type Offer } from './refactoring';
 import { octaveAfter } from './sticking';
 
@@ -20,21 +21,22 @@ export const divideChord: Offer = ({ project, here, path }) => {
   const [member, note] = [chord.members[index], event.members[index]];
   if (member === undefined || note === undefined) return undefined;
   const there = laneHere(here, gap.source.lane);
-  if (there === undefined) return undefined;
+  if (there === undefined || note.marks.some(({ form }) => isOfCurve(form))) return undefined;
   const moved = typed(here, member, note);
   const voice = project.environment.voices[gap.voice]?.name ?? '';
-  return {
-    title: `Give ${moved} to ${voice}`,
-    kind: CodeActionKind.RefactorRewrite,
-    changes: [
-      ...leftOut(project, here, chord, index, event),
-      { offset: stretchOf(there, gap.source).start, length: gap.source.len, text: moved },
-      ...octaveAfter(project, there, gap.source.pos + gap.source.len, note.octave),
-    ],
-  };
+  const changes = [
+    ...leftOut(project, here, chord, index, event),
+    { offset: stretchOf(there, gap.source).start, length: gap.source.len, text: moved },
+    ...octaveAfter(project, there, gap.source.pos + gap.source.len, note.octave),
+  ];
+  if (!leavesMusic(project, here.blockIndex, changes, notes)) return undefined;
+  return { title: `Give ${moved} to ${voice}`, kind: CodeActionKind.RefactorRewrite, changes };
 };
 
-/** A gap of the same time in another voice of the system. */
+/** Its other end would be left alone in the voice that the note leaves. */
+const isOfCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
+
+/** A gap of the same time in another voice of the system that bears nothing, for a note in its place could not bear it all. */
 function gapBeside(project: Project, here: Here, event: VoiceEvent): VoiceEvent | undefined {
   const voices = systemOf(project, here.blockIndex)?.system.score.voices ?? [];
   return voices
@@ -44,6 +46,7 @@ function gapBeside(project: Project, here: Here, event: VoiceEvent): VoiceEvent 
         one.kind === 'gap' &&
         one.voice !== event.voice &&
         one.value !== undefined &&
+        one.marks.length + one.annotations.length === 0 &&
         equal(one.onset, event.onset) &&
         equal(one.duration, event.duration),
     );

@@ -8,6 +8,8 @@ import type { Carry } from '../../score/carry';
 import type { KeySign } from '../../score/score';
 import type { Project } from '../../workspace/project';
 import { systemOf } from '../events';
+import { saidIn } from '../nodes';
+import { leavesMusic } from './music';
 import { type Offer, put } from './refactoring';
 
 export const restateHead: Offer = ({ project, here }) => {
@@ -20,12 +22,11 @@ export const restateHead: Offer = ({ project, here }) => {
     ...keysLeftOut(project, head.tree.statement, inForce),
   ];
   if (clauses.length === 0) return undefined;
-  const { end } = stretchIn(here.block, head, { pos: 0, len: textLength(head.tree.text) });
-  return {
-    title: `Restate the head: ${clauses.join('  ')}`,
-    kind: CodeActionKind.RefactorRewrite,
-    changes: [put(end, `  ${clauses.join('  ')}`)],
-  };
+  const { end } = stretchIn(here.block, head, saidIn(head.tree.statement));
+  const changes = [put(end, `  ${clauses.join('  ')}`)];
+  // A lane may change at its very beginning what the head would say.
+  if (!leavesMusic(project, here.blockIndex, changes)) return undefined;
+  return { title: `Restate the head: ${clauses.join('  ')}`, kind: CodeActionKind.RefactorRewrite, changes };
 };
 
 /** What the system before hands on; undefined at the beginning of a piece. */
@@ -34,9 +35,6 @@ function carryInto(project: Project, block: number): Carry | undefined {
   const before = found?.piece.systems[found.piece.systems.indexOf(found.system) - 1];
   return before?.score.carryOut;
 }
-
-/** A comment may end the head. */
-const textLength = (text: string): number => text.replace(/\s*\/\/[^"\n]*$/, '').trimEnd().length;
 
 function clefsLeftOut({ environment: { staves } }: Project, statement: Statement, { clefs }: Carry): string[] {
   const said = new Set(clausesOf(statement, 'clef').flatMap(({ args }) => allOf(args, 'name').map(({ text }) => text)));
