@@ -1,5 +1,5 @@
 // `npm run package`: makes the extension's file, out/bentside.vsix, from what the build has made, and prints its size. What the
-// library and the command line alone need stays out of it.
+// library alone needs stays out of it; the command line runs as a task.
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createVSIX } from '@vscode/vsce';
@@ -18,6 +18,7 @@ const FILES = [
   'syntaxes',
   'client/media',
   'client/walkthrough',
+  'dist/cli.js',
   'dist/client.cjs',
   'dist/client.web.cjs',
   'dist/server.js',

@@ -28,7 +28,7 @@ export async function start(context: ExtensionContext, platform: Platform): Prom
     new BarStatus(server, readings),
     new TypingAids(server, readings),
     new HelpPages(server),
-    ...(platform.runsPrograms ? [proofTasks()] : []),
+    ...(platform.runsPrograms ? [proofTasks(context)] : []),
   ];
   for (const [name, run] of Object.entries(commandTable({ server, readings, panel }))) {
     own.push(commands.registerCommand(name, run));

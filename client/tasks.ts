@@ -1,22 +1,41 @@
 /** The task that proofs all scores of a folder by the command line; its findings go to the Problems view. */
-import { type Disposable, l10n, ShellExecution, Task, TaskGroup, tasks, type WorkspaceFolder, workspace } from 'vscode';
+import {
+  type Disposable,
+  type ExtensionContext,
+  l10n,
+  ProcessExecution,
+  Task,
+  type TaskDefinition,
+  TaskGroup,
+  tasks,
+  type WorkspaceFolder,
+  workspace,
+} from 'vscode';
 
 const TYPE = 'bentside';
 /** The matcher in package.json. */
 const MATCHER = '$bentside';
+const ALL = '**/*.bent';
 
-export const proofTasks = (): Disposable =>
+export const proofTasks = (context: ExtensionContext): Disposable =>
   tasks.registerTaskProvider(TYPE, {
-    provideTasks: () => (workspace.workspaceFolders ?? []).map((folder) => proofTask(folder, '**/*.bent')),
-    resolveTask: (task) => {
-      const { files } = task.definition as { readonly files?: string };
-      return typeof task.scope === 'object' ? proofTask(task.scope, files ?? '**/*.bent') : undefined;
-    },
+    provideTasks: () => foldersOnDisk().map((folder) => proofTask(context, folder, { type: TYPE, files: ALL })),
+    // The definition is handed back as it came: the editor asks for the very same object.
+    resolveTask: ({ scope, definition }) =>
+      typeof scope === 'object' ? proofTask(context, scope, definition) : undefined,
   });
 
-function proofTask(folder: WorkspaceFolder, files: string): Task {
-  const run = new ShellExecution('npx', ['bentside', 'proof', files]);
-  const task = new Task({ type: TYPE, files }, folder, l10n.t('proof all scores'), 'bentside', run, MATCHER);
+const foldersOnDisk = (): WorkspaceFolder[] =>
+  (workspace.workspaceFolders ?? []).filter(({ uri }) => uri.scheme === 'file');
+
+/** The command line that lies with the extension, run by the editor's own Node: nothing is fetched, and no shell reads the pattern. */
+function proofTask(context: ExtensionContext, folder: WorkspaceFolder, definition: TaskDefinition): Task {
+  const files: string = definition.files ?? ALL;
+  const run = new ProcessExecution(process.execPath, [context.asAbsolutePath('dist/cli.js'), 'proof', files], {
+    cwd: folder.uri.fsPath,
+    env: { ELECTRON_RUN_AS_NODE: '1' },
+  });
+  const task = new Task(definition, folder, l10n.t('proof all scores'), 'bentside', run, MATCHER);
   task.group = TaskGroup.Test;
   return task;
 }

@@ -79,7 +79,10 @@ export class Workbench {
 
   static async open({ files, settings = {}, serve = serveWebBuild }: Opening): Promise<Workbench> {
     const folder = mkdtempSync(join(tmpdir(), 'bentside-editor-'));
-    for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true });
+      writeFileSync(join(folder, name), text);
+    }
     const serving = await serve({ folder, settings });
     const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });

@@ -19,6 +19,8 @@ system upper C1 lower F4 key bb meter cut-C
   basse | 2 b2 4 = a | 2 b2 f3 |
 `;
 
+const SUITE_TASK = { type: 'bentside', files: 'suite/*.bent', label: 'proof the suite', problemMatcher: '$bentside' };
+
 /** The editor may have to be installed first. */
 const LONGEST_INSTALL = 900_000;
 
@@ -31,6 +33,8 @@ describeInEditor('the packaged extension in a Node-hosted editor', () => {
       'apart.bent': AIR.replace("b4'zz", "b4 'zz"),
       'crooked.bent': AIR,
       'long.bent': AIR.replace('8 c5', '4 c5'),
+      'suite/courante.bent': AIR.replace('8 c5', '4 c5'),
+      '.vscode/tasks.json': JSON.stringify({ version: '2.0.0', tasks: [SUITE_TASK] }),
     };
     bench = await Workbench.open({ files, serve: hostInNode });
   }, LONGEST_INSTALL);
@@ -82,7 +86,31 @@ describeInEditor('the packaged extension in a Node-hosted editor', () => {
     await bench.picture('packaged-panel');
   });
 
+  const problem = (file: string) => bench.page.locator('.markers-panel .monaco-list-row', { hasText: file }).first();
+
+  it('runs a task that the folder itself states', async () => {
+    await bench.choose('View: Close All Editors');
+    await bench.choose('Tasks: Run Task');
+    await bench.pick('proof the suite');
+    await bench.page.locator('.single-terminal-tab', { hasText: 'proof the suite' }).waitFor();
+    await bench.choose('Problems: Focus on Problems View');
+    await problem('courante.bent').waitFor();
+    await bench.picture('packaged-task-stated');
+  });
+
+  it('proofs a folder and those below as a task, though no score is open', async () => {
+    await bench.choose('Tasks: Run Task');
+    await bench.pick('bentside');
+    await bench.pick('proof all scores');
+    await bench.page.locator('.single-terminal-tab', { hasText: 'proof all scores' }).waitFor();
+    await bench.choose('Problems: Focus on Problems View');
+    await problem('long.bent').waitFor();
+    await problem('courante.bent').waitFor();
+    await bench.picture('packaged-task');
+  });
+
   it('exports beside the score', async () => {
+    await bench.openByHand('crooked.bent');
     await bench.choose('Bentside: Export');
     await bench.pick('musicxml · written');
     await bench.page.locator('.notification-list-item', { hasText: 'crooked.musicxml' }).first().waitFor();
