@@ -248,4 +248,53 @@ After:
     system  lower C3
       basse | 1 c4 |||`,
   },
+  'option-unreached': {
+    level: 'hint',
+    sentence:
+      'Nothing takes the option {label}: neither the main text nor a reading, source or hand would ever come to it.',
+    help: `Of the options at a place every reading takes the first that it prefers. This one stands behind another for whoever could want
+it: its label stands twice, or it stands within an option that nobody takes who wants it.
+
+Before:
+
+    dessus | <K: <K: 2 c5 d ; L: 2 c5 e> ; L: 1 c5> |
+
+After:
+
+    dessus | <K: 2 c5 d ; L: 1 c5> |`,
+  },
+  'place-two-ways': {
+    level: 'warning',
+    sentence:
+      'At `{place}` this reading takes {label}, but it is decided together with `{other}`, where it takes {taken}.',
+    help: `A \`link\` joins places: who decides one decides all. A reading can say of one of them what it takes; of two that it names
+otherwise the first counts.
+
+Before:
+
+    link t1 t2
+    reading plain
+      at t1 takes L
+      at t2 takes K
+
+After:
+
+    link t1 t2
+    reading plain
+      at t1 takes L`,
+  },
+  'inegal-ratio': {
+    level: 'warning',
+    sentence: 'Unequal notes of {ratio}: nothing recorded lies outside 1:1 to 3:1; the longer number stands first.',
+    help: `Pinned mechanisms of the time show 3:2, 2:1 and 3:1; treatises give no more than a dot would. It is played as it is typed. That the
+short note comes first is said by \`short-long\`, not by the ratio.
+
+Before:
+
+    practice inegal 8 2:3
+
+After:
+
+    practice inegal 8 3:2 short-long`,
+  },
 });

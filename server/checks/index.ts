@@ -14,7 +14,10 @@ import { farFromStave, octaveSlips } from './heights';
 import { leadingNotes } from './leadingNote';
 import { noMusic } from './music';
 import { unknownNames } from './names';
+import { optionsUnreached } from './optionsUnreached';
 import { orderAgainstRepeats } from './order';
+import { placesTwoWays } from './placesTwoWays';
+import { ratiosRecorded } from './ratios';
 import { nearlyRepeated, printsOf } from './repeats';
 import { factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
@@ -47,6 +50,9 @@ export const checks: readonly Check[] = [
   unusedDeclarations,
   silentWitnesses,
   orderAgainstRepeats,
+  optionsUnreached,
+  placesTwoWays,
+  ratiosRecorded,
   overSystems(foundInSystem),
   nearlyRepeated,
 ];

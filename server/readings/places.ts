@@ -28,8 +28,8 @@ function placesInLane(tree: LaneTree): readonly Place[] {
   return found;
 }
 
-/** Names by the one that stands for all that are linked with it. */
-function linked(environment: Environment): Map<string, string> {
+/** Names that a `link` joins, by the one that stands for all that are linked with it. */
+export function linkedPlaces(environment: Environment): Map<string, string> {
   const groups = new Map<string, string>();
   const groupOf = (name: string): string => groups.get(name) ?? name;
   for (const { statement } of environment.statements) {
@@ -55,7 +55,7 @@ interface Together {
 }
 
 function together(tree: FileTree, environment: Environment): readonly Together[] {
-  const groups = linked(environment);
+  const groups = linkedPlaces(environment);
   const found = new Map<string, Together>();
   for (const { contents } of tree.blocks) {
     for (const place of placesIn(contents)) {

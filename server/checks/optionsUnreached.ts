@@ -1,0 +1,61 @@
+/** Options that neither the main text nor any reading, source or hand would ever take. */
+import { keeping } from '../../grammar/keeping';
+import { tellingItems } from '../../grammar/telling';
+import type { Item, LaneTree, Option, OptionsItem } from '../../grammar/tree';
+import { choiceNames, choiceOf } from '../readings/choices';
+import { type Choice, chooseOption, labelText } from '../score/choice';
+import type { Environment } from '../score/environment';
+import { check, problemAt } from './check';
+
+/** All choices of a file, places that are decided together left apart: what is not reached so is not reached at all. */
+const choicesIn = keeping((environment: Environment): readonly Choice[] =>
+  choiceNames(environment).flatMap((name) => choiceOf(environment, name) ?? []),
+);
+
+const hasOptions = keeping((lane: LaneTree): { readonly yes: boolean } => ({
+  yes: tellingItems(lane).some(({ kind }) => kind === 'options'),
+}));
+
+export const optionsUnreached = check('options-unreached', ['tree', 'environment'], ({ tree, environment }) => {
+  const choices = choicesIn(environment);
+  return tree.blocks.flatMap(({ lanes }, block) =>
+    lanes.flatMap(({ tree: laneTree }, lane) =>
+      hasOptions(laneTree).yes
+        ? unreachedIn(laneTree, choices).map(({ pos, len, labels }) => {
+            const label = labels.map(labelText).join(',');
+            return problemAt('option-unreached', { pos, len, block, lane }, { label });
+          })
+        : [],
+    ),
+  );
+});
+
+/** Kept by lane as long as the choices are the same. */
+const kept = new WeakMap<LaneTree, { readonly choices: readonly Choice[]; readonly found: readonly Option[] }>();
+
+function unreachedIn(lane: LaneTree, choices: readonly Choice[]): readonly Option[] {
+  const known = kept.get(lane);
+  if (known?.choices === choices) return known.found;
+  const found = lane.segments.flatMap(({ items }) => unreached(items, choices));
+  kept.set(lane, { choices, found });
+  return found;
+}
+
+/** @param choices those that come so far: within an option those that take it */
+const unreached = (items: readonly Item[], choices: readonly Choice[]): Option[] =>
+  items.flatMap((item) => {
+    if (item.kind === 'span') return unreached(item.items, choices);
+    return item.kind === 'options' ? unreachedAt(item, choices) : [];
+  });
+
+function unreachedAt({ place, options }: OptionsItem, choices: readonly Choice[]): Option[] {
+  const taken = new Map<number, Choice[]>();
+  for (const choice of choices) {
+    const index = chooseOption(choice, place?.text, options);
+    taken.set(index, [...(taken.get(index) ?? []), choice]);
+  }
+  return options.flatMap((option, index) => {
+    const own = taken.get(index);
+    return own === undefined ? [option] : unreached(option.items, own);
+  });
+}
