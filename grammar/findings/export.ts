@@ -76,6 +76,12 @@ them, and so have signs written out (\`--ornaments full\`).`,
       'In {bars} the sign {sign} ({row}, {table}) has more notes than written values can tell apart; it stays a sign.',
     help: `Nothing shorter than a 128th is printed. The timeline has the notes of such a sign with their exact times.`,
   },
+  'musicxml-above': {
+    level: 'info',
+    sentence: 'MusicXML has no stave above another for some bars only: the signs stand with small notes beside them.',
+    help: `In MusicXML a stave is one of the whole part. MEI (\`--as mei\`) and pictures (\`--as svg\`) have what a sign means above its stave
+(\`--ornaments above\`); MusicXML has it in small notes, or written out (\`--ornaments full\`).`,
+  },
   'ornaments-no-table': {
     level: 'warning',
     sentence: 'Neither the reading nor the file names a sign table, so all signs stay as they are.',

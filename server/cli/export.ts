@@ -2,7 +2,7 @@
 import { cannotDraw } from '../engraving/engraver';
 import { barRange, type ExportFormat, type Layout } from '../export/formats';
 import type { MadeFile, Wish } from '../export/making';
-import type { OrnamentForm, OrnamentOptions } from '../export/ornaments';
+import { type OrnamentForm, type OrnamentOptions, ornamentForms } from '../export/ornaments';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
 import { projectOf } from '../workspace/project';
@@ -39,8 +39,8 @@ export const exportCommand: Command = {
     },
     ornaments: {
       value: 'FORM',
-      among: ['sign', 'small', 'full'],
-      says: 'signs as they stand, as small notes at their note, or written out (as a rule: sign; in json: full, where the reading has a table)',
+      among: ornamentForms,
+      says: 'signs as they stand, as small notes at their note, written out, or with what they mean above the stave (as a rule: sign; in json: full, where the reading has a table)',
     },
     'keep-signs': { says: 'with --ornaments small or full: the signs stand beside their notes' },
     table: { value: 'TABLE', says: 'realise signs by this table (as a rule: that of the reading, or of the file)' },

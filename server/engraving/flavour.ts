@@ -11,6 +11,7 @@ import { drawnKeys } from './flavour/keys';
 import { drawnLabels } from './flavour/labels';
 import { drawnLacunae } from './flavour/lacunae';
 import { Moments } from './flavour/moments';
+import { withOssias, withoutOssias } from './flavour/ossias';
 import { drawnRests } from './flavour/rests';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
@@ -38,6 +39,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
     drawnRests,
     (element) => drawnSigns(element, added),
     (element) => drawnCurves(element, notes, added),
+    withoutOssias,
     splitMeasures,
     drawnKeys,
     breaksBeforeEndings,
@@ -51,7 +53,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
 /** When all measures are cut: a moment counts from the beginning of its measure. */
 function placedByMoments(root: XmlElement): XmlElement {
   const moments = new Moments(root);
-  return rewritten(root, (element) => drawnByMoment(element, moments)) ?? root;
+  return rewritten(root, (element) => withOssias(drawnByMoment(element, moments))) ?? root;
 }
 
 /** What is told of the document is not drawn; its incipits would be taken for music. */

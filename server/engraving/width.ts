@@ -1,7 +1,7 @@
 /** How wide a page has to be for the systems of the source: a full line of the source may hold more than one of print. */
 import { format } from '../../grammar/time';
 import { childrenOf, type XmlElement } from '../export/xml';
-import { elementsOf } from './flavour/element';
+import { elementsOf, isStave } from './flavour/element';
 import { timed } from './flavour/split';
 
 /** In tenths of a millimetre at the usual size: for a moment at which something begins, an accidental, a measure, clefs. */
@@ -21,9 +21,7 @@ export function widthFor(root: XmlElement): number {
 }
 
 function widthOfMeasure(measure: XmlElement): number {
-  const layers = childrenOf(measure)
-    .filter(({ name }) => name === 'staff')
-    .flatMap(childrenOf);
+  const layers = childrenOf(measure).filter(isStave).flatMap(childrenOf);
   const moments = new Set(layers.flatMap((layer) => events(layer)));
   const fullest = Math.max(
     0,

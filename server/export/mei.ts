@@ -5,6 +5,7 @@ import type { PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE, whereBar } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
+import { withOssias } from './mei/ossias';
 import { withSaid } from './mei/placeNotes';
 import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
@@ -31,8 +32,17 @@ export function meiTree(given: Score, options: MeiOptions): MeiTree {
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { root: undefined, problems: losses.problems() };
   const { root, said } = documentOf(score, measures, options.clefs, losses);
-  return { root: withoutMarks(withSaid(root, said)), problems: [...problems, ...losses.problems()] };
+  const plain = withoutMarks(withSaid(root, said));
+  const above = realisedAbove(given, options);
+  return {
+    root: above.root === undefined ? plain : withOssias(plain, plain, above.root),
+    problems: [...problems, ...losses.problems(), ...above.problems],
+  };
 }
+
+/** The signs written out, for those who want both. */
+const realisedAbove = (score: Score, options: MeiOptions): MeiTree =>
+  options.ornaments === 'above' ? meiTree(score, { ...options, ornaments: 'full' }) : { root: undefined, problems: [] };
 
 export interface MeiExport {
   /** The document; empty where the score is refused, which a problem of level `error` says. */
@@ -57,9 +67,11 @@ export function exportMei(given: Score, options: MeiOptions): MeiExport {
   const root = merged(main, variants, score.environment, (label, { system, bar }) =>
     losses.add('mei-variant-broken', { label }, whereBar(system, bar)),
   );
-  const { text, replaced } = printXml(root);
+  const above = realisedAbove(given, options);
+  const whole = above.root === undefined ? root : withOssias(root, withoutMarks(main.root), above.root);
+  const { text, replaced } = printXml(whole);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
-  return { text, problems: [...problems, ...losses.problems()] };
+  return { text, problems: [...problems, ...losses.problems(), ...above.problems] };
 }
 
 /** Names the pieces of which a source has no bar: a movement cannot stand in an apparatus. */

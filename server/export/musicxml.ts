@@ -47,8 +47,8 @@ const MOST_DIVISIONS = 16_383n;
 
 /** The score as MusicXML. Equal scores give equal text. */
 export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXmlExport {
-  const { score, problems } = withOrnaments(given, options);
   const losses = new Losses();
+  const { score, problems } = withOrnaments(given, inOneStave(options, losses));
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
   if (measures === undefined || measures.length === 0) return { text: '', problems: losses.problems() };
@@ -59,6 +59,13 @@ export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXml
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
   return { text, problems: [...problems, ...losses.problems()] };
+}
+
+/** A stave above another is a stave of the whole part, so small notes beside the signs say what they mean. */
+function inOneStave(options: MusicXmlOptions, losses: Losses): OrnamentOptions {
+  if (options.ornaments !== 'above') return options;
+  losses.add('musicxml-above', {}, NOWHERE);
+  return { ...options, ornaments: 'small', keepSigns: true };
 }
 
 /** The score as a compressed MusicXML file (`.mxl`); no bytes where the score is refused. */

@@ -21,8 +21,9 @@ import { type Replacement, withReplaced } from './ornaments/replaced';
 import { withSmallNotes } from './ornaments/small';
 import { type Group, keyOf, type Part, partsOf } from './ornaments/strands';
 
-/** Signs as they stand, as small notes at their note, or written out. */
-export type OrnamentForm = 'sign' | 'small' | 'full';
+/** Signs as they stand, as small notes at their note, written out, or as they stand with what they mean above the stave. */
+export const ornamentForms = ['sign', 'small', 'full', 'above'] as const;
+export type OrnamentForm = (typeof ornamentForms)[number];
 
 export interface OrnamentOptions {
   /** As a rule `sign`. */
@@ -39,9 +40,13 @@ export interface Ornamented {
   readonly problems: readonly PlacedProblem[];
 }
 
-/** The score with its signs in the form wished for; the score itself where it has no table to go by, which is told. */
+/**
+ * The score with its signs in the form wished for; the score itself where it has no table to go by, which is told. What stands
+ * above the stave is no part of a score: whoever writes that asks for the score in its form `full` as well.
+ */
 export function withOrnaments(score: Score, options: OrnamentOptions): Ornamented {
-  if ((options.ornaments ?? 'sign') === 'sign') return { score, problems: [] };
+  const { ornaments = 'sign' } = options;
+  if (ornaments === 'sign' || ornaments === 'above') return { score, problems: [] };
   const losses = new Losses();
   const table = knownTable(score, options, losses);
   if (table === undefined) return { score, problems: losses.problems() };

@@ -10,6 +10,9 @@ export function* elementsOf(element: XmlElement): Generator<XmlElement> {
 
 export const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
 
+/** A stave of a measure, or one above it that says the same otherwise. */
+export const isStave = ({ name }: XmlElement): boolean => name === 'staff' || name === 'oStaff';
+
 /** The id to which an attribute refers: `#e1` gives `e1`. */
 export const referred = (value: string | number | undefined): string => `${value ?? ''}`.replace(/^#/, '');
 

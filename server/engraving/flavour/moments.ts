@@ -2,7 +2,7 @@
 import { add, multiply, type Time, time, toNumber, ZERO } from '../../../grammar/time';
 import { childrenOf, type XmlElement } from '../../export/xml';
 import { durationOf } from './duration';
-import { idOf } from './element';
+import { idOf, isStave } from './element';
 
 export interface Moment {
   readonly tstamp: number;
@@ -39,7 +39,7 @@ export class Moments {
     // The parts of a measure that is cut have no ids.
     if (name === 'measure' && idOf(element) !== '')
       this.ends.set(idOf(element), { tstamp: 1 + this.beatsIn(element), staff: 1 });
-    if (element.name !== 'staff') {
+    if (!isStave(element)) {
       for (const child of childrenOf(element)) this.visit(child);
       return;
     }
@@ -49,9 +49,7 @@ export class Moments {
 
   /** The time of its longest layer; of one that rests fill, the meter's. */
   private beatsIn(measure: XmlElement): number {
-    const layers = childrenOf(measure)
-      .filter(({ name }) => name === 'staff')
-      .flatMap(childrenOf);
+    const layers = childrenOf(measure).filter(isStave).flatMap(childrenOf);
     const longest = Math.max(0, ...layers.map((layer) => toNumber(multiply(durationOf(layer), time(this.unit)))));
     return longest > 0 ? longest : this.count;
   }

@@ -6,7 +6,7 @@
 import { add, compare, subtract, type Time, ZERO } from '../../../grammar/time';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { durationOf } from './duration';
-import { elementsOf, idOf, isOfType, referred, withAttributes } from './element';
+import { elementsOf, idOf, isOfType, isStave, referred, withAttributes } from './element';
 
 /** Where a measure is cut: a time from its beginning, and what stands between its parts. */
 interface Cut {
@@ -55,7 +55,7 @@ function parts(measure: XmlElement): readonly XmlElement[] {
 
 const layersOf = (measure: XmlElement): readonly XmlElement[] =>
   childrenOf(measure)
-    .filter(({ name }) => name === 'staff')
+    .filter(isStave)
     .flatMap(childrenOf)
     .filter(({ name }) => name === 'layer');
 
@@ -109,7 +109,7 @@ function freeCuts(measure: XmlElement): readonly Cut[] {
 const withoutBreaks = (measure: XmlElement): XmlElement => ({
   ...measure,
   content: childrenOf(measure).map((child) =>
-    child.name === 'staff'
+    isStave(child)
       ? {
           ...child,
           content: childrenOf(child).map((layer) => ({
@@ -128,12 +128,12 @@ function cutAt(measure: XmlElement, at: Time): readonly [XmlElement, XmlElement]
   );
   if (straddles) return undefined;
   const later = new Set<string>();
-  const staves = childrenOf(measure).filter(({ name }) => name === 'staff');
+  const staves = childrenOf(measure).filter(isStave);
   const half = (isLater: boolean): readonly XmlElement[] =>
     staves.map((stave) => ({ ...stave, content: childrenOf(stave).map((layer) => halfLayer(layer, at, isLater)) }));
   const second = half(true);
   for (const stave of second) for (const element of elementsOf(stave)) later.add(idOf(element));
-  const beside = childrenOf(measure).filter(({ name }) => name !== 'staff');
+  const beside = childrenOf(measure).filter((element) => !isStave(element));
   const isLater = ({ attributes }: XmlElement): boolean =>
     later.has(referred(attributes.startid ?? `${attributes.plist ?? ''}`.split(' ')[0]));
   return [

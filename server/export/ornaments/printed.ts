@@ -13,6 +13,7 @@ import {
   sum,
   type Time,
   time,
+  toNumber,
   ZERO,
 } from '../../../grammar/time';
 import type { Tuplet } from '../../score/score';
@@ -45,9 +46,13 @@ export const smallestIn = (whole: Time): Time => (compare(whole, time(1, 8)) <= 
  * Lengths that follow one another in print; undefined where there are more of them than values could be told apart.
  * @param lengths before any proportion around them
  * @param begins where the first stands in its bar
+ * @param written the value of the whole, which it keeps where it is not divided
  */
-export function printed(lengths: readonly Time[], begins: Time): Printed | undefined {
+export function printed(lengths: readonly Time[], begins: Time, written: NoteValue | undefined): Printed | undefined {
   const whole = sum(lengths);
+  if (lengths.length === 1 && written !== undefined && equal(nominal(written), whole)) {
+    return { values: [[plain(written)]], rounded: false };
+  }
   const smallest = smallestIn(whole);
   const exact = inValues(lengths, begins, smallest);
   if (exact !== undefined) return { values: exact, rounded: false };
@@ -84,13 +89,20 @@ const isMultiple = (length: Time, of: Time): boolean => divide(length, of).d ===
 
 const plain = (value: NoteValue): PrintedValue => ({ value, tuplet: undefined, length: nominal(value) });
 
-/** The longest value first where the beat allows that, else last. */
+/** The longest value first where the beat allows that, else last; a long one between two quavers is divided at the next. */
 function inOneOrTied(length: Time, at: Time): PrintedValue[] | undefined {
   const values = decompose(length);
   const [longest] = values ?? [];
   if (values === undefined || longest === undefined) return undefined;
+  if (compare(longest.base, CROTCHET) >= 0 && !isMultipleOrZero(at, SEMIQUAVER)) {
+    const next = multiply(QUAVER, time(Math.ceil(toNumber(divide(at, QUAVER)))));
+    const [first, rest] = [decompose(subtract(next, at)), decompose(subtract(add(at, length), next))];
+    return first && rest && [...first, ...rest].map(plain);
+  }
   return (isMultipleOrZero(at, longest.base) ? values : [...values].reverse()).map(plain);
 }
+
+const [CROTCHET, QUAVER, SEMIQUAVER] = [time(1, 4), time(1, 8), time(1, 16)];
 
 const isMultipleOrZero = (at: Time, of: Time): boolean => divide(at, of).d === 1;
 
@@ -129,7 +141,4 @@ function roundedTo(grid: Time, lengths: readonly Time[]): Time[] | undefined {
   return equal(before, end) ? rounded : undefined;
 }
 
-const nearestLine = (at: Time, grid: Time): Time => {
-  const lines = divide(at, grid);
-  return multiply(grid, time(Math.round(Number(lines.n) / Number(lines.d))));
-};
+const nearestLine = (at: Time, grid: Time): Time => multiply(grid, time(Math.round(toNumber(divide(at, grid)))));

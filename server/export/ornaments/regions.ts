@@ -78,7 +78,8 @@ function slicesOf(
   placed: PlacedEvent,
   strands: readonly Strand[],
 ): Pick<Region, 'slices' | 'rounded'> | undefined {
-  const ratio = ratioOf(writtenValue(placed.event.value), placed.event.duration) ?? NO_RATIO;
+  const value = writtenValue(placed.event.value);
+  const ratio = ratioOf(value, placed.event.duration) ?? NO_RATIO;
   const slices: Slice[] = [];
   let rounded = false;
   for (const stretch of stretchesByBar(piece, placed)) {
@@ -87,6 +88,7 @@ function slicesOf(
     const print = printed(
       lengths.map((length) => multiply(length, time(ratio.actual, ratio.normal))),
       subtract(stretch.onset, stretch.bar.onset),
+      value,
     );
     if (print === undefined) return undefined;
     rounded ||= print.rounded;
