@@ -1,9 +1,11 @@
 /** The commands by their names in package.json. */
 import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
+import type { OpenSignItem } from '../server/features/protocol';
 import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
 import { helpAddress } from './helpAddress';
 import { named, plain, scoreAtHand, scoreEditor } from './language';
+import type { OpenSigns } from './openSigns';
 import type { ScorePanel } from './panel/panel';
 import type { Readings } from './readings';
 import type { Server } from './server';
@@ -12,11 +14,12 @@ interface Parts {
   readonly server: Server;
   readonly readings: Readings;
   readonly panel: ScorePanel;
+  readonly openSigns: OpenSigns;
 }
 
 type Run = (...args: readonly unknown[]) => unknown;
 
-export const commandTable = ({ server, readings, panel }: Parts): Readonly<Record<string, Run>> => ({
+export const commandTable = ({ server, readings, panel, openSigns }: Parts): Readonly<Record<string, Run>> => ({
   'bentside.beginSource': () => beginSource(),
   'bentside.newSystem': () => newSystem(server),
   'bentside.chooseReading': (name) => readings.choose(typeof name === 'string' ? name : undefined),
@@ -25,6 +28,8 @@ export const commandTable = ({ server, readings, panel }: Parts): Readonly<Recor
   'bentside.lockPanel': () => panel.toggleLock(),
   'bentside.soundNote': () => panel.sound('note'),
   'bentside.soundBar': () => panel.sound('bar'),
+  'bentside.decideSign': (sign) => openSigns.decide(sign as OpenSignItem | undefined),
+  'bentside.acceptSign': (sign) => openSigns.accept(sign as OpenSignItem | undefined),
   'bentside.openHelp': (code) => openHelp(typeof code === 'string' ? code : undefined),
   'bentside.restartServer': () => server.restart(),
   'bentside.showLog': () => server.log.show(),

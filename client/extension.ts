@@ -3,6 +3,7 @@ import { commands, type Disposable, type ExtensionContext } from 'vscode';
 import { BarStatus } from './barStatus';
 import { commandTable } from './commands';
 import { HelpPages } from './helpPages';
+import { OpenSigns } from './openSigns';
 import { ScorePanel } from './panel/panel';
 import { Readings } from './readings';
 import { type MakeClient, Server } from './server';
@@ -21,16 +22,18 @@ export async function start(context: ExtensionContext, platform: Platform): Prom
   const server = new Server(platform.makeClient, context.extensionUri);
   const readings = new Readings(server, context.workspaceState);
   const panel = new ScorePanel(server, readings, context.extensionUri);
+  const openSigns = new OpenSigns(server);
   const own: Disposable[] = [
     server,
     readings,
     panel,
+    openSigns,
     new BarStatus(server, readings),
     new TypingAids(server, readings),
     new HelpPages(server),
     ...(platform.runsPrograms ? [proofTasks(context)] : []),
   ];
-  for (const [name, run] of Object.entries(commandTable({ server, readings, panel }))) {
+  for (const [name, run] of Object.entries(commandTable({ server, readings, panel, openSigns }))) {
     own.push(commands.registerCommand(name, run));
   }
   context.subscriptions.push(...own);

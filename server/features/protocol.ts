@@ -181,6 +181,8 @@ export interface OpenSignOffer {
   /** Tells it from the other offers of its sign. */
   readonly id: string;
   readonly title: string;
+  /** How the sign is then played, in words; empty where the title says it. */
+  readonly detail: string;
   /** A reason that the editor may put better; empty where none is needed. */
   readonly reason: string;
 }
@@ -190,7 +192,9 @@ export interface OpenSignItem {
   readonly range: Range;
   readonly bar: string;
   readonly voice: string;
-  /** As it stands in the text: `'zz`. */
+  /** Of the note that bears it. */
+  readonly address: string;
+  /** Its name in the text: `'zz`. */
   readonly typed: string;
   /** What is made of it, in words; one line for readings that agree. */
   readonly ways: readonly string[];

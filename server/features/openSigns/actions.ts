@@ -11,8 +11,8 @@ export function signActions(project: Project, { start }: Range): CodeAction[] {
   if (!isAtSign(project, start)) return [];
   const found = listedAt(project, start);
   const isTold = found !== undefined && found.item.findings.length > 0;
-  return (found?.offers() ?? []).map(({ kind, title, reason, changes }) => ({
-    title,
+  return (found?.offers() ?? []).map(({ kind, title, detail, reason, changes }) => ({
+    title: detail === '' ? title : `${title}: ${detail}`,
     kind: isTold && kind !== 'accept' ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite,
     edit: { changes: { [project.file]: editsOf(project, changes(reason)) } },
   }));

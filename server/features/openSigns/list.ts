@@ -3,6 +3,7 @@ import type { Position, TextEdit } from 'vscode-languageserver-types';
 import type { Finding } from '../../../grammar/findings/finding';
 import { decidedIn } from '../../document/decided';
 import type { TextChange } from '../../document/edits';
+import { addressOf } from '../../score/walk';
 import { certainties } from '../../signs/tables/table';
 import type { Project } from '../../workspace/project';
 import { eventHere } from '../events';
@@ -31,9 +32,9 @@ function listed(project: Project): Listed[] {
 }
 
 function openListed(project: Project, sign: OpenSign): Listed {
-  const { start, end, bar, voice, typed, ways, findings } = sign;
+  const { start, end, bar, voice, address, typed, ways, findings } = sign;
   const said = findings.map(({ message }) => message);
-  const item = { bar: bar.number, voice, typed, ways: ways.map(wayInWords), findings: said };
+  const item = { bar: bar.number, voice, address, typed, ways: ways.map(wayInWords), findings: said };
   return { start, end, item, offers: () => offersOf(project, sign) };
 }
 
@@ -41,8 +42,9 @@ function toldListed(project: Project, finding: Finding): Listed {
   const { start, end } = finding.range;
   const here = hereAt(project.tree, start.offset);
   const at = here && eventHere(project, here, finding.readings);
+  const address = at === undefined ? '' : addressOf(at.system, at.event);
   const typed = project.tree.text.slice(start.offset, end.offset);
-  const item = { bar: at?.bar.number ?? '', voice: at?.event.laneName ?? '', typed, ways: [] };
+  const item = { bar: at?.bar.number ?? '', voice: at?.event.laneName ?? '', address, typed, ways: [] };
   return {
     start: start.offset,
     end: end.offset,
@@ -64,7 +66,7 @@ export const openSignItems = (project: Project): OpenSignItem[] =>
   listed(project).map(({ start, end, item, offers }) => ({
     ...item,
     range: rangeOfOffsets(project.tree, start, end),
-    offers: offers().map(({ kind, id, title, reason }) => ({ kind, id, title, reason })),
+    offers: offers().map(({ kind, id, title, detail, reason }) => ({ kind, id, title, detail, reason })),
   }));
 
 /** What an offer of the sign at a place does to the text; undefined if there is no such offer any more. */

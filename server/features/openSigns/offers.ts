@@ -14,7 +14,10 @@ export interface Offer {
   readonly kind: 'accept' | 'choice' | 'mend';
   /** Tells it from the other offers of its sign. */
   readonly id: string;
+  /** What it does: "Accept 'zz". */
   readonly title: string;
+  /** How the sign is then played, in words; empty where the title says it. */
+  readonly detail: string;
   /** Why, in words that the editor may put better; empty of a change that is not annotated. */
   readonly reason: string;
   /** @param reason stands in the annotation */
@@ -32,7 +35,8 @@ function accepting(project: Project, sign: OpenSign): Offer {
   return {
     kind: 'accept',
     id: 'accept',
-    title: `Accept ${sign.typed}: ${reason}`,
+    title: `Accept ${sign.typed}`,
+    detail: reason,
     reason,
     changes: (said) => settling(project, sign, said),
   };
@@ -71,7 +75,8 @@ function otherwise(project: Project, sign: OpenSign): Offer[] {
         {
           kind: 'choice',
           id: choice.word,
-          title: `Play ${sign.typed}${inReadings} otherwise, (${choice.word}): ${recipeInWords(choice.recipe)}`,
+          title: `Play ${sign.typed}${inReadings} otherwise, (${choice.word})`,
+          detail: recipeInWords(choice.recipe),
           reason,
           changes: (said) => settling(project, sign, said, choice.word),
         },
@@ -102,6 +107,7 @@ const mend = (title: string, changes: readonly TextChange[]): Offer => ({
   kind: 'mend',
   id: title,
   title,
+  detail: '',
   reason: '',
   changes: () => changes,
 });

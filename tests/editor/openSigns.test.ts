@@ -1,0 +1,50 @@
+/** The list of signs to decide, worked through without a pointer. */
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { describeInEditor } from './inEditor';
+import { Workbench } from './workbench';
+
+const AIR = `bentside 1
+reading french
+  signs rameau-1724
+tempo 4 at 60
+voice dessus
+system dessus G2 meter C
+  dessus | 2 d5'zzz c | 2 e5'ca d'turn |||
+`;
+
+describeInEditor('the list of signs to decide', () => {
+  let bench: Workbench;
+  const rows = () => bench.page.locator('[id="workbench.parts.sidebar"] .monaco-list-row', { hasText: /^bar / });
+
+  beforeAll(async () => {
+    bench = await Workbench.open({ files: { 'air.bent': AIR } });
+    await bench.openFile('air.bent');
+  });
+  afterEach(({ task }) => bench?.keepFailure(task));
+  afterAll(() => bench?.close());
+
+  it('accepts one sign with two keys, goes on to the next, and lets that be played otherwise for a reason', async () => {
+    await bench.page.locator('.pane-header', { hasText: 'Signs to Decide' }).waitFor();
+    await bench.run('bentside.openSigns.focus');
+    await rows().nth(2).waitFor();
+    await bench.picture('signs-to-decide');
+    await rows().first().click();
+    await bench.page.locator('.quick-input-list .monaco-list-row', { hasText: "Accept 'zzz" }).waitFor();
+    await bench.picture('decide');
+    await bench.page.keyboard.press('Enter');
+    await rows().nth(2).waitFor({ state: 'detached' });
+    await bench.page.locator('.monaco-list-row.focused', { hasText: "bar 2 'ca" }).waitFor();
+    await bench.page.keyboard.press('Enter');
+    await bench.pick('(single)');
+    await bench.answer('as the sister copy has it');
+    await rows().nth(1).waitFor({ state: 'detached' });
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    expect(
+      await bench.saved('air.bent'),
+    ).toContain(`note n1 kind performance : "Played as Cadence of rameau-1724 (from memory)"
+note n2 kind performance : "as the sister copy has it"
+system dessus G2 meter C
+  dessus | 2 d5'zzz*n1 c | 2 e5'ca(single)*n2 d'turn |||
+`);
+  });
+});
