@@ -38,7 +38,7 @@ After:
   },
   'sign-too-short': {
     level: 'info',
-    sentence: 'The note of `{sign}` has {ms} ms at this speed: too quick for its strokes, it is played plain.',
+    sentence: 'The note of `{sign}` has {ms} ms at {tempo}: too quick for its strokes, so it is played plain.',
     help: `A stroke needs some hundredths of a second. At the tempo in force the note is shorter than the strokes of its sign. A slower
 tempo, or a table whose row for short notes (\`when short\`) has fewer strokes, makes room.
 
@@ -51,6 +51,22 @@ After:
 
     tempo 4 at 50
       dessus | 32 c5'zz d e f 8 g 2. a |`,
+  },
+  'sign-snapped': {
+    level: 'info',
+    sentence: '`{sign}` is left out: its note comes late and short after a stretched dot.',
+    help: `A short note after a dot that a practice stretches has no time for a sign. Where it should be played, the dot is taken
+literally.
+
+Before:
+
+    practice overdot
+      dessus | 4. d5 8 c'zz 2 b4 |
+
+After:
+
+    practice overdot
+      dessus | {literal 4. d5 8 c'zz} 2 b4 |`,
   },
   'sign-on-beat': {
     level: 'info',
@@ -95,12 +111,29 @@ sound. Played on two manuals both sound: name them.
 
 Before:
 
-      dessus | 1 c5'zz |
+      dessus | 2 b4 c5'zz |
       taille | 1 d5 |
 
 After:
 
-      dessus | (manual upper) 1 c5'zz |
+      dessus | (manual upper) 2 b4 c5'zz |
+      taille | (manual lower) 1 d5 |`,
+  },
+  'key-shared': {
+    level: 'info',
+    sentence:
+      '`{sign}` strikes {pitch} again while {voice} holds it: the key is the ornament’s, and both end together.',
+    help: `The note of a sign stands in another voice too, on the same manual. One key serves both: the ornament is played, and the held
+note sounds again with its last note. Played on two manuals both sound: name them.
+
+Before:
+
+      dessus | 1 d5'zz |
+      taille | 1 d5 |
+
+After:
+
+      dessus | (manual upper) 1 d5'zz |
       taille | (manual lower) 1 d5 |`,
   },
   'sign-impossible': {

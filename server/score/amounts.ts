@@ -1,5 +1,6 @@
 /** Durations in the trade's words. */
-import { compare, divide, format, multiply, type Time, time } from '../../grammar/time';
+import { compare, divide, equal, format, multiply, type Time, time } from '../../grammar/time';
+import type { ValueForm } from '../../grammar/tree';
 
 /** Values by their part of a semibreve, one and several of them. */
 export const valueNames: readonly (readonly [number, string, string])[] = [
@@ -12,6 +13,12 @@ export const valueNames: readonly (readonly [number, string, string])[] = [
   [64, 'hemidemisemiquaver', 'hemidemisemiquavers'],
   [128, 'semihemidemisemiquaver', 'semihemidemisemiquavers'],
 ];
+
+/** "dotted crotchets", "minims"; a value without a name as a part of a semibreve. */
+export function valuesInWords({ base, dots }: Pick<ValueForm, 'base' | 'dots'>): string {
+  const [, , many] = valueNames.find(([parts]) => equal(base, time(1, parts))) ?? [];
+  return `${'dotted '.repeat(dots)}${many ?? `times ${format(base)}`}`;
+}
 
 /** The largest value of which both times are whole multiples, not larger than a crotchet. */
 function unitOf(a: Time, b: Time): readonly [number, string, string] | undefined {

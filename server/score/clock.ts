@@ -1,5 +1,6 @@
 /** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
 import { add, compare, divide, isZero, multiply, type Time, time, toNumber } from '../../grammar/time';
+import { valuesInWords } from './amounts';
 import type { Meter, Piece, Tempo } from './score';
 import { changesOf } from './walk';
 
@@ -8,6 +9,8 @@ export interface Clock {
   readonly perSecond: Time;
   /** No tempo is stated: sixty semiminims a minute are assumed. */
   readonly assumed: boolean;
+  /** "63 minims a minute". */
+  readonly words: string;
 }
 
 /** Frequencies of a tempo may have three places behind the point. */
@@ -16,10 +19,11 @@ const exact = (number: number): Time => time(Math.round(number * 1000), 1000);
 const clockOf = ({ value, perMinute }: Tempo): Clock => ({
   perSecond: divide(multiply(value.duration ?? value.base, exact(perMinute)), time(60)),
   assumed: false,
+  words: `${perMinute} ${valuesInWords(value)} a minute`,
 });
 
 /** Sixty semiminims a minute. */
-const ASSUMED: Clock = { perSecond: time(1, 4), assumed: true };
+const ASSUMED: Clock = { perSecond: time(1, 4), assumed: true, words: '60 semiminims a minute' };
 
 /** Seconds that a time lasts; where exactness ends, for comparisons only. */
 export const secondsOf = ({ perSecond }: Clock, length: Time): number => toNumber(length) / toNumber(perSecond);

@@ -48,6 +48,8 @@ export interface PerformedEvent {
   readonly from: readonly [WrittenEvent, ...WrittenEvent[]];
   /** Of what is played for a sign or a small note, and of the note that makes room for it. */
   readonly realised?: Realised;
+  /** How long before its end its key comes up, where the key is struck again at once: in semibreves, within the duration. */
+  readonly released?: Time;
   /** Of what a practice of rhythm plays at another time, or for longer or shorter, than is written. */
   readonly altered?: Altered;
   /** Of a piece that is played out: the index in its passes. */

@@ -1,8 +1,9 @@
 /** How long an appoggiatura lasts: half of a note of two parts, two thirds of a dotted one, less where it would do harm. */
 import { add, compare, latest, type Time, time } from '../../grammar/time';
-import { type Clock, endOf, partOf, secondsOf } from '../score/clock';
+import { type Clock, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
-import { degreeOf } from './degrees';
+import { isUpbeat } from './conditions';
+import { degreeOf, intervalClass } from './degrees';
 import { extreme, type Passage } from './passage';
 import { share } from './place';
 
@@ -22,19 +23,24 @@ export interface Leaning {
   readonly small: SoundingPitch;
 }
 
-/** The time that an appoggiatura takes from its note; the rules of Türk, Klavierschule, ch. III, and Quantz, Versuch, VIII. */
-export function appoggiaturaOf(leaning: Leaning): Time {
+/**
+ * The time that an appoggiatura takes from its note; the rules of Türk, Klavierschule, ch. III, and Quantz, Versuch, VIII.
+ *
+ * @param whole as much of the note as a rule of the table gives it here, where no harm is done by that
+ */
+export function appoggiaturaOf(leaning: Leaning, whole?: Time): Time {
   const { event, length, clock } = leaning;
   const dotted = (event.from[0].placed.event.value?.dots ?? 0) > 0 && event.from.length === 1;
   const usual = dotted ? share(length, 2, 3) : share(length, 1, 2);
-  if (!isHarmful(leaning, usual)) return usual;
-  return latest(share(length, 1, 4), partOf(clock, length, SHORTEST, 2));
+  const fitting = [...(whole === undefined ? [] : [whole]), usual].find((one) => !isHarmful(leaning, one));
+  return fitting ?? latest(share(length, 1, 4), partOf(clock, length, SHORTEST, 2));
 }
 
-const isHarmful = (leaning: Leaning, usual: Time): boolean =>
+/** Whether an appoggiatura that lasts so long would do harm. */
+export const isHarmful = (leaning: Leaning, lasts: Time): boolean =>
   isQuick(leaning) ||
   isInFigure(leaning) ||
-  basseMoves(leaning, usual) ||
+  basseMoves(leaning, lasts) ||
   makesConsecutives(leaning) ||
   resolvesIntoDissonance(leaning);
 
@@ -44,52 +50,49 @@ function isQuick({ event, clock }: Leaning): boolean {
   return 60 / secondsOf(clock, time(1, 4)) > QUICK;
 }
 
-/** Before a repeated note, a leap, or in a triplet. */
-function isInFigure({ passage, event }: Leaning): boolean {
-  if (event.from[0].placed.event.tuplets.length > 0) return true;
+/** In a triplet, on an upbeat, or before a repeated note, a leap or a triplet. */
+function isInFigure({ passage, event, clock }: Leaning): boolean {
   const next = extreme(passage.after(event), 'highest');
+  if (isUpbeat(passage, event, clock)) return true;
+  if ([event, next].some((note) => (note?.from[0].placed.event.tuplets.length ?? 0) > 0)) return true;
   if (next?.pitch === undefined || event.pitch === undefined) return false;
   const distance = Math.abs(degreeOf(next.pitch) - degreeOf(event.pitch));
   return distance === 0 || distance > 2;
 }
 
-/** The lowest voice that sounds with the note. */
-function bassAt({ passage, event }: Leaning, at: Time): PerformedEvent | undefined {
-  const { bar } = event.from[0].placed;
-  const sounding = passage.soundingIn(bar, at, add(at, time(1, 4096))).filter(({ voice }) => voice !== event.voice);
-  return extreme({ onset: at, events: sounding }, 'lowest');
-}
-
 /** The bass has another note before the appoggiatura has resolved. */
-function basseMoves(leaning: Leaning, usual: Time): boolean {
-  const { passage, event, onset } = leaning;
-  const bass = bassAt(leaning, onset);
+function basseMoves({ passage, event, onset }: Leaning, lasts: Time): boolean {
+  const bass = passage.bassUnder(event, onset);
   if (bass === undefined) return false;
-  const resolution = add(onset, usual);
+  const resolution = add(onset, lasts);
   const next = extreme(passage.after(bass), 'lowest');
   return next !== undefined && event !== bass && compare(next.onset, onset) > 0 && compare(next.onset, resolution) < 0;
 }
 
-const intervalClass = (above: SoundingPitch, below: SoundingPitch): number =>
-  (((above.midi - below.midi) % 12) + 12) % 12;
 const PERFECT: ReadonlySet<number> = new Set([0, 7]);
 const CONSONANT: ReadonlySet<number> = new Set([0, 3, 4, 7, 8, 9]);
 
-/** The small note goes with the bass from one fifth or octave to another. */
-function makesConsecutives(leaning: Leaning): boolean {
-  const { passage, event, onset, small } = leaning;
-  const [bass, before] = [bassAt(leaning, onset), extreme(passage.before(event), 'highest')];
-  if (bass?.pitch === undefined || before?.pitch === undefined || compare(bass.onset, onset) !== 0) return false;
-  const bassBefore = extreme(passage.before(bass), 'lowest');
-  if (bassBefore?.pitch === undefined || compare(endOf(bassBefore), onset) < 0) return false;
-  const [was, is] = [intervalClass(before.pitch, bassBefore.pitch), intervalClass(small, bass.pitch)];
-  return PERFECT.has(is) && was === is && bass.pitch.midi !== bassBefore.pitch.midi;
+/** The small note goes with another voice that moves at its onset from one fifth or octave to another. */
+function makesConsecutives({ passage, event, onset, small }: Leaning): boolean {
+  const before = extreme(passage.before(event), 'highest')?.pitch;
+  const others = passage.beginningAt(event.from[0].placed.bar, onset).filter(({ voice }) => voice !== event.voice);
+  return before !== undefined && others.some((other) => isConsecutive(passage, before, small, other));
 }
 
+function isConsecutive(passage: Passage, before: SoundingPitch, small: SoundingPitch, other: PerformedEvent): boolean {
+  const left = extreme(passage.before(other), 'lowest')?.pitch;
+  if (other.pitch === undefined || left === undefined || left.midi === other.pitch.midi) return false;
+  const [was, is] = [between(before, left), between(small, other.pitch)];
+  return PERFECT.has(is) && was === is;
+}
+
+/** The interval of two voices, whichever lies higher. */
+const between = (a: SoundingPitch, b: SoundingPitch): number =>
+  a.midi >= b.midi ? intervalClass(a, b) : intervalClass(b, a);
+
 /** It agrees with the bass and its main note does not. */
-function resolvesIntoDissonance(leaning: Leaning): boolean {
-  const { event, onset, small } = leaning;
-  const bass = bassAt(leaning, onset)?.pitch;
+function resolvesIntoDissonance({ passage, event, onset, small }: Leaning): boolean {
+  const bass = passage.bassUnder(event, onset)?.pitch;
   if (bass === undefined || event.pitch === undefined) return false;
   return CONSONANT.has(intervalClass(small, bass)) && !CONSONANT.has(intervalClass(event.pitch, bass));
 }

@@ -1,10 +1,11 @@
 /** Chords whose notes are struck one after another. */
-import { add, compare, earliest, multiply, type Time, time } from '../../grammar/time';
+import { add, compare, divide, earliest, multiply, type Time, time } from '../../grammar/time';
 import type { RecipePhrase } from '../../grammar/tree';
-import { type Clock, partOf } from '../score/clock';
+import { type Clock, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, Realised, SoundingPitch } from '../score/performance';
 import { degreeOf } from './degrees';
 import type { Pieces } from './pieces';
+import { SHORTEST_STROKE } from './place';
 
 /** Seconds: the whole of a spreading, of a final chord; from note to note, with others in passing, in an upbeat. Common practice. */
 const SPREAD = { whole: 0.35, final: 0.6, gap: 0.07, filled: 0.09, inUpbeat: 0.03 } as const;
@@ -65,13 +66,22 @@ function seriesOf({ notes, how, between }: Spreading): Struck[] {
 const isThird = (lower: SoundingPitch | undefined, upper: SoundingPitch | undefined): boolean =>
   lower !== undefined && upper !== undefined && degreeOf(upper) - degreeOf(lower) === 2;
 
-/** From note to note: the whole takes no more than a quarter of the chord; with notes in passing each an eighth at most. */
+/**
+ * From note to note: the whole takes no more than a quarter of the chord; beside notes in passing each has an eighth, but at
+ * least a stroke, at most what is usual. In print it is the smallest value, or less where the chord is short.
+ */
 function gapOf({ notes, how, clock, final, upbeat, grid }: Spreading, count: number): Time {
   const length = notes.map(({ duration }) => duration).reduce(earliest);
   const gaps = count - 1;
+  if (grid !== undefined) return fitting(grid, divide(length, time(2 * gaps)));
+  if (how.filled) {
+    const passing = Math.min(SPREAD.filled, Math.max(SHORTEST_STROKE, secondsOf(clock, length) / 8));
+    return partOf(clock, length, passing, 2 * gaps);
+  }
   const whole = final ? SPREAD.final : SPREAD.whole;
-  const usual = how.filled ? SPREAD.filled : SPREAD.gap;
-  const fewest = how.filled ? Math.max(8, 2 * gaps) : 4 * gaps;
-  const gap = partOf(clock, length, Math.min(upbeat ? SPREAD.inUpbeat : usual, whole / gaps), fewest);
-  return grid !== undefined && compare(multiply(grid, time(fewest)), length) <= 0 ? grid : gap;
+  return partOf(clock, length, Math.min(upbeat ? SPREAD.inUpbeat : SPREAD.gap, whole / gaps), 4 * gaps);
 }
+
+/** Halved until it is no longer than so much. */
+const fitting = (value: Time, most: Time): Time =>
+  compare(value, most) <= 0 ? value : fitting(divide(value, time(2)), most);

@@ -15,4 +15,8 @@ export function pitchOn(degree: number, alteration: number): SoundingPitch {
   return { letter, octave, alteration, midi: 12 * (octave + 1) + SEMITONES[letter] + alteration };
 }
 
+/** Semitones by which one pitch lies above another, octaves left out. */
+export const intervalClass = (above: SoundingPitch, below: SoundingPitch): number =>
+  (((above.midi - below.midi) % 12) + 12) % 12;
+
 export const semitonesBetween = (a: SoundingPitch, b: SoundingPitch): number => Math.abs(a.midi - b.midi);

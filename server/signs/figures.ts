@@ -1,5 +1,6 @@
 /** How long the notes of a sign are whose number is settled: pincés, turns, appoggiaturas, slides, cuts. */
 import {
+  add,
   compare,
   divide,
   earliest,
@@ -13,13 +14,14 @@ import {
 } from '../../grammar/time';
 import { partOf } from '../score/clock';
 import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
-import { type Place, seconds } from './place';
+import { evenPart, type Place, SHORTEST_STROKE, seconds, shareOnGrid } from './place';
 
 /** Seconds. A stroke lasts 60 to 90 ms; where a note has no time for that it has fewer strokes, or none. Common practice. */
 export const STROKE = 0.075;
-const SHORTEST_STROKE = 0.06;
-/** Below it a pincé has one pair of strokes, above the other a long one has three. Common practice. */
-const PINCE = { one: 0.45, three: 1.8 } as const;
+/** Each note of a slide lasts an eighth of its main note, but no longer than this. Common practice. */
+const SLIDING = 0.09;
+/** Up to the one a pincé has one pair of strokes, above the other a long one has three. Common practice. */
+const PINCE = { one: 0.8, three: 1.8 } as const;
 /** A turn over a longer note is played in its first crotchet, or in half a second. Common practice. */
 const TURN = 0.5;
 /** A cut note sounds at least so long; a suspended one is late by no more than this. Common practice. */
@@ -36,8 +38,8 @@ export function figure(atoms: readonly Atom[], place: Place): readonly Slice[] |
   return fixed.some(({ length }) => length === 'open') ? aroundOpen(fixed, room, place) : evenly(fixed, room, place);
 }
 
-const withLean = (atom: Atom, { appoggiatura }: Place): Atom =>
-  atom.length === 'lean' ? { step: atom.step, length: appoggiatura } : atom;
+const withLean = (atom: Atom, place: Place): Atom =>
+  atom.length === 'lean' ? { step: atom.step, length: shareOnGrid(place, place.appoggiatura, place.length) } : atom;
 
 // ─── turns ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -67,7 +69,11 @@ function printable(length: Time, { grid }: Place): Time {
 // ─── cuts ────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 function suspension(atoms: readonly Atom[], silence: Slice, place: Place): readonly Slice[] | undefined {
-  const late = earliest(silence.length, partOf(place.clock, place.length, CUT.late, 2));
+  const late = shareOnGrid(
+    place,
+    earliest(silence.length, partOf(place.clock, place.length, CUT.late, 2)),
+    place.length,
+  );
   const rest = figure(atoms.slice(1), { ...place, length: subtract(place.length, late) });
   return rest && [{ step: undefined, length: late }, ...rest];
 }
@@ -84,12 +90,27 @@ function aroundOpen(atoms: readonly Atom[], room: Time, place: Place): readonly 
   if (silent) return cut(atoms, room, place);
   for (let all = sizedPince(atoms, seconds(place, room)); ; ) {
     const strokes = all.filter(isQuick).length;
-    const stroke = strokes === 0 ? ZERO : strokeIn(room, strokes, place);
-    if (strokes === 0 || seconds(place, stroke) >= SHORTEST_STROKE) return filled(all, stroke, room);
+    const stroke =
+      strokes === 0 ? ZERO : isSlide(all) ? slidingIn(room, strokes, place) : strokeIn(room, strokes, place);
+    if (strokes === 0 || place.grid !== undefined || seconds(place, stroke) >= SHORTEST_STROKE)
+      return filled(all, stroke, room);
     const fewer = withoutPair(all);
     if (fewer === undefined) return undefined;
     all = fewer;
   }
+}
+
+/** Two or more notes that lead to the main note, which is none of them. */
+function isSlide(atoms: readonly Atom[]): boolean {
+  const quick = atoms.filter(isQuick);
+  return quick.length > 1 && quick.length < atoms.length && quick.every(({ step }) => !isMain(step));
+}
+
+/** An eighth of the note, or what a stroke has at least and what a slide has at most. In print it is the smallest value. */
+function slidingIn(room: Time, strokes: number, place: Place): Time {
+  const eighth = seconds(place, room) / 8;
+  if (place.grid !== undefined) return strokeIn(room, strokes, place);
+  return partOf(place.clock, room, Math.min(SLIDING, Math.max(SHORTEST_STROKE, eighth)), 2 * strokes);
 }
 
 /** About as long as a stroke is, but the note that stands keeps its share. In print it is the smallest value. */
@@ -125,7 +146,7 @@ function sizedPince(atoms: readonly Atom[], duration: number): readonly Atom[] {
   const quick = atoms.filter(isQuick);
   const isLongPince = quick.length >= 4 && quick.every(({ step }) => isMain(step) || step?.step === -1);
   if (!isLongPince) return atoms;
-  if (duration < PINCE.one) return withoutPair(atoms) ?? atoms;
+  if (duration <= PINCE.one) return withoutPair(atoms) ?? atoms;
   if (duration <= PINCE.three) return atoms;
   const first = atoms.findIndex(isQuick);
   return [...atoms.slice(0, first), ...atoms.slice(first, first + 2), ...atoms.slice(first)];
@@ -152,11 +173,11 @@ function cut(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[]
 /** What has no length of its own shares what the rest leaves; where all have one, the last lasts to the end. */
 function evenly(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[] | undefined {
   const open = atoms.filter(isQuick).length;
-  const each = open === 0 ? ZERO : divide(room, time(open));
-  if (open > 1 && seconds(place, each) < SHORTEST_STROKE) return undefined;
+  const each = open === 0 ? ZERO : evenPart(room, open, place);
+  if (open > 1 && place.grid === undefined && seconds(place, each) < SHORTEST_STROKE) return undefined;
+  const left = subtract(room, multiply(each, time(open)));
   return atoms.map((atom, index) => {
-    if (!isFixed(atom)) return { step: atom.step, length: each };
-    const isLast = open === 0 && index === atoms.length - 1;
-    return { step: atom.step, length: isLast ? sumOf([atom.length, room]) : atom.length };
+    const length = isFixed(atom) ? atom.length : each;
+    return { step: atom.step, length: index === atoms.length - 1 ? add(length, left) : length };
   });
 }

@@ -29,10 +29,18 @@ export function layOut(recipe: Recipe, place: Place, drawnAfter: boolean): Layou
   return { before: merged(early.map((atom) => sized(atom, place))), slices: merged(fitted(slices, place.length)) };
 }
 
-/** A trill that goes on to the end of its note stops on the dot of a dotted one, unless it says for how long. Common practice. */
-function endOfTrill({ share: said }: RecipePhrase, tail: readonly Atom[], { dots }: Place): readonly Atom[] {
-  return tail.length === 0 && dots > 0 && said === undefined ? [{ step: MAIN, length: 'open' }] : tail;
+/**
+ * A trill stops on the dot of a dotted note, and before the anticipation of the next, unless it says for how long; then it has
+ * no suffix. Common practice.
+ */
+function endOfTrill({ share: said }: RecipePhrase, tail: readonly Atom[], place: Place): readonly Atom[] {
+  const { dots, anticipated } = place;
+  const stops = tail.length === 0 ? dots > 0 || anticipated : anticipated && isSuffix(tail);
+  return stops && said === undefined ? [{ step: MAIN, length: 'open' }] : tail;
 }
+
+const isSuffix = (tail: readonly Atom[]): boolean =>
+  tail.length > 1 && isMain(tail.at(-1)?.step) && tail.every(({ length }) => length === 'quick');
 
 /** Whatever a recipe says, its notes fill the note: what comes too late is left out, and the last lasts to the end. */
 function fitted(slices: readonly Slice[], length: Time): readonly Slice[] {

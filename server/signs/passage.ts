@@ -2,7 +2,7 @@
  * A piece as it sounds around each of its notes: what stands before and after a note in its voice, what sounds with it, which
  * curves lead to it and which signature is in force.
  */
-import { add, compare, equal, type Time } from '../../grammar/time';
+import { add, compare, equal, type Time, time } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import { endOf, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
@@ -21,6 +21,9 @@ export interface DrawnPitch {
   readonly onset: Time;
   readonly pitch: SoundingPitch;
 }
+
+/** Shorter than any value. */
+export const MOMENT = time(1, 4096);
 
 const isNote = (event: PerformedEvent): boolean => event.kind === 'note' && event.pitch !== undefined;
 
@@ -103,13 +106,12 @@ export class Passage {
 
   /** Whether a curve leads from the moment before to this note. */
   isSlurredTo(event: PerformedEvent): boolean {
-    const before = this.before(event);
+    const before = this.before(event)?.events[0];
     if (before === undefined) return false;
-    // Curves are drawn from note to note: what is written decides, whenever it is played.
-    const [first, second] = [before.events[0] ?? event, event].map(({ from: [written] }) => written.placed.onset);
-    if (first === undefined || second === undefined) return false;
+    // Curves are drawn: the time of what they join is that of the page.
+    const [begins, ends] = [before.from[0].placed.onset, event.from[0].placed.onset];
     return (this.slurs.get(event.voice) ?? []).some(
-      ({ from, to }) => compare(from, first) <= 0 && compare(to, second) >= 0,
+      ({ from, to }) => compare(from, begins) <= 0 && compare(to, ends) >= 0,
     );
   }
 
@@ -130,9 +132,29 @@ export class Passage {
 
   /** The notes that sound between two moments that lie in a bar or begin in it. */
   soundingIn(bar: Bar, from: Time, to: Time): readonly PerformedEvent[] {
-    return (this.sounding.get(bar.index) ?? []).filter(
+    return this.soundingInBar(bar.index, from, to);
+  }
+
+  private soundingInBar(bar: number, from: Time, to: Time): readonly PerformedEvent[] {
+    return (this.sounding.get(bar) ?? []).filter(
       (event) => compare(event.onset, to) < 0 && compare(endOf(event), from) > 0,
     );
+  }
+
+  /** As in the bars of an event, and in those beside them where the time goes over a barline. */
+  soundingNear(event: PerformedEvent, from: Time, to: Time): ReadonlySet<PerformedEvent> {
+    const bars = event.from.map(({ placed }) => placed.bar);
+    const [first, last] = [bars[0], bars.at(-1)];
+    const near = new Set(bars.map(({ index }) => index));
+    if (first !== undefined && compare(from, first.onset) < 0) near.add(first.index - 1);
+    if (last !== undefined && compare(to, endOfBar(last)) > 0) near.add(last.index + 1);
+    return new Set([...near].flatMap((index) => this.soundingInBar(index, from, to)));
+  }
+
+  /** The lowest note of the other voices that sounds at a moment, in the bar where an event begins or another. */
+  bassUnder(event: PerformedEvent, at: Time, bar: Bar = event.from[0].placed.bar): PerformedEvent | undefined {
+    const others = this.soundingIn(bar, at, add(at, MOMENT)).filter(({ voice }) => voice !== event.voice);
+    return extreme({ onset: at, events: others }, 'lowest');
   }
 
   /** The notes that begin at a moment, in all voices. */

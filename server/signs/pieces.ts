@@ -9,6 +9,8 @@ export interface Piece {
   readonly onset: Time;
   readonly duration: Time;
   readonly realised: Realised | undefined;
+  /** The time before its end at which its key comes up, for it is struck again. */
+  readonly released?: Time;
 }
 
 export class Pieces {
@@ -83,7 +85,7 @@ export class Pieces {
 
 const whole = ({ pitch, onset, duration, realised }: PerformedEvent): Piece => ({ pitch, onset, duration, realised });
 
-function played(event: PerformedEvent, { pitch, onset, duration, realised }: Piece): PerformedEvent {
+function played(event: PerformedEvent, { pitch, onset, duration, realised, released }: Piece): PerformedEvent {
   const { kind, voice, stave, small, from, altered } = event;
   const sounds = pitch === undefined && kind === 'note' ? 'rest' : kind;
   return {
@@ -97,5 +99,6 @@ function played(event: PerformedEvent, { pitch, onset, duration, realised }: Pie
     from,
     ...(realised ? { realised } : {}),
     ...(altered ? { altered } : {}),
+    ...(released ? { released } : {}),
   };
 }

@@ -1,5 +1,16 @@
 /** What a sign finds where it stands, as far as it tells in how long its notes are. */
-import { divide, multiply, subtract, type Time, time, toNumber } from '../../grammar/time';
+import {
+  divide,
+  earliest,
+  isNegative,
+  isZero,
+  latest,
+  multiply,
+  subtract,
+  type Time,
+  time,
+  toNumber,
+} from '../../grammar/time';
 import { type Clock, oneOf, secondsOf } from '../score/clock';
 
 export interface Place {
@@ -12,6 +23,12 @@ export interface Place {
   readonly slow: boolean;
   /** Dots of the written note. */
   readonly dots: number;
+  /** How long a trill stands on its note when its strokes are done, where the note has time for both. */
+  readonly stop: Time;
+  /** The note after it is its anticipation: a trill stops before that and has no suffix. */
+  readonly anticipated: boolean;
+  /** A close follows, and the table does not tell a trill that leans from one that does not: it leans here. */
+  readonly cadential: boolean;
   /** A last short note before a barline, or a short note after a dot: no room for more than two strokes. */
   readonly upbeat: boolean;
   /** The note before is the upper neighbour and leads over by a slur. */
@@ -23,6 +40,9 @@ export interface Place {
   /** In print all values are multiples of this; in performance there is none. */
   readonly grid: Time | undefined;
 }
+
+/** Seconds below which a stroke is not played. Common practice. */
+export const SHORTEST_STROKE = 0.06;
 
 /** Notes a second: as a rule, in slow and in gay movements. Common practice. */
 const STROKES = { usual: 11, slow: 8.5, gay: 12.5 } as const;
@@ -52,24 +72,42 @@ export const seconds = (place: Place, length: Time = place.length): number => se
 
 export const share = (length: Time, n: number, d: number): Time => multiply(length, time(n, d));
 
-/** The part of a dotted value that its dots add. */
-export const dotOf = (length: Time, dots: number): Time => {
-  const base = divide(length, time(2 ** (dots + 1) - 1, 2 ** dots));
-  return subtract(length, base);
-};
-
-const THIRTY_SECOND = time(1, 32);
-const SIXTY_FOURTH = time(1, 64);
-
-/** The smallest value in print: a 32nd, a 64th where the note is a quaver or less; in tuplets a part that fits. */
+/**
+ * The smallest value in print: a 32nd, or a 64th where the note is a quaver or less. In a tuplet it is that value of the
+ * tuplet: two thirds of a 32nd among triplets, so that every length is a value that can be written there.
+ */
 export function gridOf(length: Time): Time {
-  const grid = toNumber(length) <= 1 / 8 ? SIXTY_FOURTH : THIRTY_SECOND;
-  const parts = Math.max(1, Math.round(toNumber(length) / toNumber(grid)));
-  return divide(length, time(parts));
+  const value = toNumber(length) <= 1 / 8 ? 64 : 32;
+  let among = Number(length.d);
+  while (among % 2 === 0) among /= 2;
+  const inTheTimeOf = 2 ** Math.floor(Math.log2(among));
+  return divided(time(inTheTimeOf, among * value), length);
+}
+
+/** A value halved until a length is a multiple of it. */
+function divided(value: Time, length: Time): Time {
+  let part = value;
+  while (divide(length, part).d !== 1) part = divide(part, time(2));
+  return part;
 }
 
 /** A length on the grid of print, or as it is in performance. */
 export function onGrid({ grid }: Pick<Place, 'grid'>, length: Time): Time {
   if (grid === undefined) return length;
   return multiply(grid, time(Math.round(toNumber(length) / toNumber(grid))));
+}
+
+/** One of so many equal parts, in print the longest that can be written. */
+export function evenPart(length: Time, parts: number, { grid }: Pick<Place, 'grid'>): Time {
+  const each = divide(length, time(parts));
+  if (grid === undefined || isZero(each) || isNegative(each)) return each;
+  const whole = Math.floor(toNumber(divide(each, grid)));
+  return whole > 0 ? multiply(grid, time(whole)) : evenPart(length, parts, { grid: divide(grid, time(2)) });
+}
+
+/** As on the grid, but not nothing of something, and never more than there is. */
+export function shareOnGrid(place: Pick<Place, 'grid'>, length: Time, whole: Time): Time {
+  const rounded = onGrid(place, length);
+  if (place.grid === undefined || isZero(length)) return rounded;
+  return latest(earliest(rounded, subtract(whole, place.grid)), place.grid);
 }

@@ -17,19 +17,20 @@ import {
   type SoundingPitch,
 } from '../score/performance';
 import type { Tempo } from '../score/score';
+import { isAnticipated, isBeforeClose, isSnapped, leaderOf, stopOf } from './ahead';
 import { appoggiaturaOf } from './appoggiatura';
 import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
-import { releaseHeld } from './collisions';
 import { isSlurredFromAbove, isUpbeat } from './conditions';
 import { accidentalFixes } from './fixes';
 import { rowsAt } from './found';
+import { freeKeys } from './keys';
 import { type Layout, layOut } from './layout';
 import { Passage } from './passage';
 import { type Piece, Pieces } from './pieces';
-import { gridOf, type Place, paceOf, seconds } from './place';
+import { gridOf, type Place, paceOf } from './place';
 import { Remarks } from './remarks';
 import type { FoundRow, PlayedRow, PlayedTable } from './rows';
 import { isDrawnAfter, recipeSaid } from './said';
@@ -65,12 +66,17 @@ interface Signed {
   readonly signs: readonly BorneSign[];
 }
 
+/** Seconds from which a trill before a close leans on its first note. Common practice. */
+const CADENCE = 0.7;
+
 /** The time of its bars is known. */
 const isSound = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
 
 class Realiser {
   private readonly passage: Passage;
   private readonly pieces = new Pieces();
+  /** The notes that bear signs. */
+  private readonly bearers = new Set<PerformedEvent>();
   /** The last small note before a main note. */
   private readonly smallBefore = new Map<PerformedEvent, PerformedEvent>();
   /** The small notes at the end of a main note. */
@@ -91,12 +97,14 @@ class Realiser {
       .filter(isSound)
       .map((event) => ({ event, signs: signsOf(event) }))
       .filter(({ signs }) => signs.length > 0);
+    for (const { event } of signed) this.bearers.add(event);
     this.smallNotes();
     this.chords(signed.flatMap((one) => only(one, true)));
     for (const one of signed.flatMap((each) => only(each, false))) this.note(one);
     const signs = new Map(signed.map((one) => [one.event, one.signs]));
+    const { passage, pieces, clocks, remarks, voiceName } = this;
     // In print a held note stands as it is written, whoever strikes its key.
-    if (this.options.form === 'play') releaseHeld(this.passage, this.pieces, signs, this.remarks, this.voiceName);
+    if (this.options.form === 'play') freeKeys({ passage, pieces, clocks, signs, remarks, voiceName });
     return this.pieces.performed(this.performed.events);
   }
 
@@ -152,9 +160,10 @@ class Realiser {
 
   /** A third too short for a note in passing, which is told. */
   private isShort(sign: BorneSign, [first]: readonly PerformedEvent[]): boolean {
-    const lasts = first === undefined ? 0 : secondsOf(this.clock(first.onset, [sign]), first.duration);
-    if (lasts >= SHORTEST_FILLED) return false;
-    this.remarks.ofSign(sign, 'sign-too-short', { ms: Math.round(lasts * 1000) });
+    if (first === undefined) return true;
+    const clock = this.clock(first.onset, [sign]);
+    if (secondsOf(clock, first.duration) >= SHORTEST_FILLED) return false;
+    this.tooShort(sign, clock, first.duration);
     return true;
   }
 
@@ -189,7 +198,10 @@ class Realiser {
       if (index > 0) this.split(event, performedOnset(event, index));
       for (const found of this.rows({ event, signs: here })) {
         const row = playableRow(found, this.options.table, this.remarks);
-        if (row !== undefined) this.play({ event, signs: found.signs }, row);
+        if (row === undefined) continue;
+        if (isSnapped(this.passage, event))
+          for (const sign of found.signs) this.remarks.ofSign(sign, 'sign-snapped', {});
+        else this.play({ event, signs: found.signs }, row);
       }
     }
   }
@@ -231,7 +243,7 @@ class Realiser {
     const place = this.placeOf(event, sign, target, small);
     const layout = suffixed?.layout ?? this.layout(signed, target, recipe, place);
     if (layout === undefined) {
-      this.remarks.ofSign(sign, 'sign-too-short', { ms: Math.round(seconds(place) * 1000) });
+      this.tooShort(sign, place.clock, place.length);
       return;
     }
     const begun = this.begun(event, target, layout, auxiliaries);
@@ -316,6 +328,11 @@ class Realiser {
     return isSlurredFromAbove(this.passage, event) ? this.passage.before(event)?.events.at(-1) : undefined;
   }
 
+  private tooShort(sign: BorneSign, clock: Clock, length: Time): void {
+    const ms = Math.round(secondsOf(clock, length) * 1000);
+    this.remarks.ofSign(sign, 'sign-too-short', { ms, tempo: clock.words });
+  }
+
   // ── what a sign finds ──
 
   private clock(at: Time, [sign]: readonly BorneSign[]): Clock {
@@ -326,18 +343,23 @@ class Realiser {
 
   private placeOf(event: PerformedEvent, sign: BorneSign, target: Piece, small: SoundingPitch | undefined): Place {
     const { onset, duration: length } = target;
+    const { passage, options } = this;
     const clock = this.clock(onset, [sign]);
-    const leaning = { passage: this.passage, event, onset, length, clock };
+    const leaning = { passage, event, onset, length, clock };
+    const leader = leaderOf(passage, event, this.bearers);
     return {
       length,
       clock,
       ...paceOf(clock, this.clocks.beatAt(onset)),
       dots: event.from.length === 1 ? (sign.written.placed.event.value?.dots ?? 0) : 0,
-      upbeat: isUpbeat(this.passage, event, clock),
-      tied: isSlurredFromAbove(this.passage, event),
+      stop: stopOf(passage, leader, length, clock),
+      anticipated: isAnticipated(passage, leader),
+      cadential: secondsOf(clock, length) >= CADENCE && !options.table.tellsLeaning && isBeforeClose(passage, leader),
+      upbeat: isUpbeat(passage, leader, clock),
+      tied: isSlurredFromAbove(passage, event),
       appoggiatura: small === undefined ? ZERO : appoggiaturaOf({ ...leaning, small }),
-      slowStart: this.options.table.rules.slowStart !== undefined,
-      grid: this.options.form === 'print' ? gridOf(length) : undefined,
+      slowStart: options.table.rules.slowStart !== undefined,
+      grid: options.form === 'print' ? gridOf(length) : undefined,
     };
   }
 

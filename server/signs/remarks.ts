@@ -2,6 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Problem, Slots } from '../../grammar/findings/finding';
 import type { Environment } from '../score/environment';
+import type { PerformedEvent } from '../score/performance';
 import type { PlacedProblem, ScoreSystem, Source } from '../score/score';
 import type { BorneSign } from './bearing';
 import { isAccepted } from './settled';
@@ -23,6 +24,11 @@ export class Remarks {
       slots: { sign: sign.mark.form.text, ...slots },
       fixes,
     });
+  }
+
+  /** Of a small note, where it stands. */
+  ofSmall({ from: [{ placed }] }: PerformedEvent, code: FindingCode, slots: Slots): void {
+    this.at(placed.system, placed.event.source, { code, slots: { sign: '{small …}', ...slots }, fixes: [] });
   }
 
   /** Of the whole performance, at the first place that it concerns. */

@@ -1,6 +1,6 @@
 /** The table in force: built in, or a table of the score's own, with all it takes over; and the row that a sign finds in it. */
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
-import type { Recipe, Row, Statement } from '../../grammar/tree';
+import type { Recipe, RecipePhrase, Row, Statement } from '../../grammar/tree';
 import { typableName } from '../../grammar/vocabulary/names';
 import { shapeByName } from '../../grammar/vocabulary/shapes';
 import type { Environment } from '../score/environment';
@@ -30,6 +30,8 @@ export interface PlayedTable {
   /** Those of the table itself first, then those it takes over. */
   readonly rows: readonly PlayedRow[];
   readonly rules: Pick<SignTable, 'passing' | 'whole' | 'beforeRest' | 'slowStart'>;
+  /** It has a trill that leans on its first note: one by another row does not. */
+  readonly tellsLeaning: boolean;
   /** The rows by their shapes in any order. */
   readonly byShapes: ReadonlyMap<string, readonly PlayedRow[]>;
   /** Shapes that make one sign together, most of them first. */
@@ -180,6 +182,10 @@ export const tablesNamed = ({ signs, readings }: Pick<Environment, 'signs' | 're
   ...new Set([signs, ...readings.map((reading) => reading.signs)].flatMap((table) => table ?? [])),
 ];
 
+/** Leaned on a note above, and a repetition follows. */
+const isLeaningTrill = ({ leaned, steps }: RecipePhrase, index: number, phrases: readonly RecipePhrase[]): boolean =>
+  leaned === true && (steps[0]?.step ?? 0) > 0 && phrases[index + 1]?.repeated === true;
+
 function indexed(
   table: Pick<PlayedTable, 'name' | 'rows' | 'rules'>,
   elsewhere: PlayedTable['elsewhere'],
@@ -188,7 +194,8 @@ function indexed(
   for (const row of table.rows) byShapes.set(keyOf(row.shapes), [...(byShapes.get(keyOf(row.shapes)) ?? []), row]);
   const sets = [...byShapes.keys()].map((key) => key.split('+')).filter((set) => set.length > 1);
   const names = new Set(table.rows.flatMap((row) => row.names));
-  return { ...table, byShapes, sets: sets.sort((a, b) => b.length - a.length), names, elsewhere };
+  const tellsLeaning = table.rows.some(({ recipe: { phrases } }) => phrases.some(isLeaningTrill));
+  return { ...table, byShapes, sets: sets.sort((a, b) => b.length - a.length), names, tellsLeaning, elsewhere };
 }
 
 // ─── finding a row ───────────────────────────────────────────────────────────────────────────────────────────────

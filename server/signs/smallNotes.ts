@@ -2,11 +2,11 @@
 import { add, compare, divide, earliest, isZero, multiply, subtract, type Time, time } from '../../grammar/time';
 import { type Clock, endOf, partOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
-import { appoggiaturaOf, isPassing } from './appoggiatura';
+import { appoggiaturaOf, isHarmful, isPassing, type Leaning } from './appoggiatura';
 import { degreeOf } from './degrees';
 import type { Moment, Passage } from './passage';
 import type { Piece, Pieces } from './pieces';
-import { onGrid, type Place } from './place';
+import { evenPart, type Place, shareOnGrid } from './place';
 import type { PlayedTable } from './rows';
 
 /** Seconds that each of several small notes lasts at most; together no more than half of their note. Common practice. */
@@ -90,7 +90,7 @@ export function playSmall(group: SmallGroup, context: SmallContext): void {
 const realisedBy = ({ table }: SmallContext): Piece['realised'] => ({ sign: 'small', table: table.name, row: '' });
 
 const lengthOfEach = (count: number, among: Time, { clock, grid }: SmallContext): Time =>
-  grid ?? partOf(clock, among, EACH, 2 * count);
+  grid === undefined ? partOf(clock, among, EACH, 2 * count) : earliest(grid, evenPart(among, 2 * count, { grid }));
 
 /** On the beat, one after another; the main note has the rest. */
 function playBefore({ notes, main }: SmallGroup, each: Time, context: SmallContext): void {
@@ -120,23 +120,42 @@ function playAtEnd({ notes, main }: SmallGroup, context: SmallContext): void {
 function playAppoggiatura(group: SmallGroup, small: PerformedEvent, context: SmallContext): void {
   const { passage, table } = context;
   const { main } = group;
-  const rest = table.rules.beforeRest === undefined ? undefined : restAfter(passage, main);
   if (small.pitch === undefined) return;
+  const rest = restTaken(main, small.pitch, context);
   if (table.rules.passing !== undefined && isPassing(passage, main, small.pitch)) playPassing(main, small, context);
   else if (rest !== undefined) playWhole(main, small, rest, context);
-  else playBefore(group, onGrid(context, leanOf(main, small.pitch, context)), context);
+  else playBefore(group, shareOnGrid(context, leanOf(main, small.pitch, context), main.duration), context);
 }
 
 /** The whole of a note that is tied on, where the table has that rule; else as long as an appoggiatura lasts. */
-function leanOf(main: PerformedEvent, small: SoundingPitch, { passage, table, clock }: SmallContext): Time {
-  const { onset, duration: length } = main;
-  if (main.from.length > 1 && table.rules.whole !== undefined) return main.from[0].placed.event.duration;
-  return appoggiaturaOf({ passage, event: main, onset, length, clock, small });
+function leanOf(main: PerformedEvent, small: SoundingPitch, context: SmallContext): Time {
+  const tied = main.from.length > 1 && context.table.rules.whole !== undefined;
+  return appoggiaturaOf(leaningOn(main, small, context), tied ? firstOfTied(main) : undefined);
 }
 
-/** The rest after a note, if there is room for the note in it. */
-const restAfter = (passage: Passage, main: PerformedEvent): PerformedEvent | undefined =>
-  passage.after(main)?.events.find(({ kind, duration }) => kind === 'rest' && compare(duration, main.duration) >= 0);
+/** The part of tied notes that the first has. */
+function firstOfTied({ from, duration }: PerformedEvent): Time {
+  const [first, ...others] = from.map(({ placed }) => placed.event.duration);
+  return first === undefined ? duration : multiply(duration, divide(first, others.reduce(add, first)));
+}
+
+const leaningOn = (event: PerformedEvent, small: SoundingPitch, { passage, clock }: SmallContext): Leaning => ({
+  passage,
+  event,
+  onset: event.onset,
+  length: event.duration,
+  clock,
+  small,
+});
+
+/** The rest that a note is put off into, by the rule of the table, if there is room for it and the harmony allows it. */
+function restTaken(main: PerformedEvent, small: SoundingPitch, context: SmallContext): PerformedEvent | undefined {
+  const { passage, table } = context;
+  if (table.rules.beforeRest === undefined || isHarmful(leaningOn(main, small, context), main.duration))
+    return undefined;
+  const after = passage.after(main)?.events ?? [];
+  return after.find(({ kind, duration }) => kind === 'rest' && compare(duration, main.duration) >= 0);
+}
 
 /** It takes the time of the note, and the note as much of that of the rest. */
 function playWhole(main: PerformedEvent, small: PerformedEvent, rest: PerformedEvent, context: SmallContext): void {

@@ -2,12 +2,10 @@
 import { compare, divide, isNegative, multiply, subtract, type Time, time, toNumber, ZERO } from '../../grammar/time';
 import type { RecipePhrase } from '../../grammar/tree';
 import { type Atom, isFixed, isMain, MAIN, type Slice, type Step, sumOf, withinNote } from './atoms';
-import { dotOf, onGrid, type Place, seconds, share, speedOf } from './place';
+import { evenPart, onGrid, type Place, SHORTEST_STROKE, seconds, share, speedOf } from './place';
 
 /** Seconds: a shorter note is played plain; has two strokes; has four. Common practice. */
 const LEAST = { two: 0.16, four: 0.3, many: 0.45 } as const;
-/** Seconds from which a trill comes to a stop, and from which the stop is longer. Common practice. */
-const STOP = { from: 0.6, longer: 2 } as const;
 /** The first stroke of a slow start to the last; full from the one, nothing below the other, in seconds. */
 const SLOW_START = { ratio: 1.6, full: 0.8, none: 0.4 } as const;
 
@@ -18,11 +16,32 @@ export interface Trill {
   readonly tail: readonly Atom[];
 }
 
-/** The slices of a trill that fill a note; undefined where the note is too short for any. */
-export function trill(whole: Trill, place: Place): readonly Slice[] | undefined {
+/** The slices of a trill that fill a note; undefined where the note is too short for any, or for the speed that is stated. */
+export function trill(stated: Trill, place: Place): readonly Slice[] | undefined {
+  if (seconds(place) < LEAST.two || isTooQuick(strokeOf(stated.cycle, place), place)) return undefined;
+  const few = twoStrokes(stated, place);
+  if (place.upbeat || seconds(place) < LEAST.four) return few;
+  const many = allStrokes(place.cadential ? leaning(stated) : stated, place);
+  return many?.some(({ length }) => isTooQuick(length, place)) === true ? few : many;
+}
+
+const isTooQuick = (stroke: Time | undefined, place: Place): boolean =>
+  stroke !== undefined && place.grid === undefined && seconds(place, stroke) < SHORTEST_STROKE;
+
+/** The trill with its first note, if that is another than the main note, leaned on. */
+function leaning(whole: Trill): Trill {
+  const { lead, cycle, tail } = whole;
+  const [first, ...others] = cycle.steps;
+  if (first === undefined || lead.length > 0 || isMain(first) || cycle.share !== undefined) return whole;
+  return {
+    lead: [{ step: first, length: 'lean' }],
+    cycle: { ...cycle, steps: [...others, first] },
+    tail: tail.length === 0 ? [{ step: MAIN, length: 'open' }] : [{ step: MAIN, length: 'quick' }, ...tail],
+  };
+}
+
+function allStrokes(whole: Trill, place: Place): Slice[] | undefined {
   const { cycle } = whole;
-  if (seconds(place) < LEAST.two) return undefined;
-  if (place.upbeat || seconds(place) < LEAST.four) return twoStrokes(whole, place);
   const brief = seconds(place) < LEAST.many;
   const ways = brief ? [{ lean: ZERO, stop: ZERO }] : waysToShare(place);
   const sized = ways.map(({ lean, stop }) => withLengths(whole, lean, stop, place));
@@ -32,31 +51,26 @@ export function trill(whole: Trill, place: Place): readonly Slice[] | undefined 
 }
 
 /** The note that is beaten and the main note, without the beginning of the sign; from the main note three. */
-function twoStrokes({ lead, cycle, tail }: Trill, { length, tied }: Place): Slice[] {
+function twoStrokes({ lead, cycle, tail }: Trill, place: Place): Slice[] | undefined {
   const beaten = cycle.steps.find((step) => !isMain(step));
   const first =
     beaten ?? [...lead, ...tail].map(({ step }) => step).find((step) => step !== undefined && !isMain(step));
-  const fromMain = isMain(lead.length > 0 ? lead[0]?.step : cycle.steps[0]) || tied;
+  const fromMain = isMain(lead.length > 0 ? lead[0]?.step : cycle.steps[0]) || place.tied;
   const played = fromMain ? [MAIN, first, MAIN] : [first, MAIN];
-  return played.map((step) => ({ step, length: divide(length, time(played.length)) }));
+  const each = evenPart(place.length, played.length, place);
+  const strokes = played.map((step) => ({ step, length: each }));
+  return isTooQuick(each, place) ? undefined : toTheEnd(strokes, place);
 }
 
 /** Lean and stop by rule; where that leaves no strokes, without the stop, then without both. */
 function waysToShare(place: Place): { readonly lean: Time; readonly stop: Time }[] {
   const lean = onGrid(place, share(place.length, 1, place.slow ? 2 : 4));
-  const stop = onGrid(place, stopOf(place));
+  const stop = onGrid(place, place.stop);
   return [
     { lean, stop },
     { lean, stop: ZERO },
     { lean: ZERO, stop: ZERO },
   ];
-}
-
-/** The dot of a dotted note; else a quarter of a long note, a third of a very long one. */
-function stopOf(place: Place): Time {
-  if (place.dots > 0) return dotOf(place.length, place.dots);
-  if (seconds(place) < STOP.from) return ZERO;
-  return share(place.length, 1, seconds(place) > STOP.longer ? 3 : 4);
 }
 
 const setTo = (atoms: readonly Atom[], kind: 'lean' | 'open', length: Time): Atom[] =>
