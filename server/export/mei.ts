@@ -1,7 +1,7 @@
 /**
  * MEI 5.1 (Music Encoding Initiative, 2024): the scholarly form, that keeps everything.
  */
-import type { PlacedProblem, Score } from '../score/score';
+import type { Bar, PlacedProblem, Score } from '../score/score';
 import { Losses, NOWHERE, whereBar } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
@@ -10,6 +10,7 @@ import { withSaid } from './mei/placeNotes';
 import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
 import { measuresLike, variantsOf } from './mei/variants';
+import { oneVoice } from './oneVoice';
 import { type OrnamentOptions, tableOf, withOrnaments } from './ornaments';
 import type { ClefChoice } from './staves';
 import { printXml, type XmlElement } from './xml';
@@ -19,6 +20,11 @@ export interface MeiOptions extends BarsWanted, OrnamentOptions {
   readonly clefs: ClefChoice;
 }
 
+export interface TreeOptions extends MeiOptions {
+  /** Index in `Environment.voices`: this voice only, on the staves where it stands. */
+  readonly voice?: number;
+}
+
 export interface MeiTree {
   /** The element `mei`; undefined where the score is refused, which a problem of level `error` says. */
   readonly root: XmlElement | undefined;
@@ -26,9 +32,10 @@ export interface MeiTree {
 }
 
 /** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
-export function meiTree(given: Score, options: MeiOptions): MeiTree {
-  const { score, problems } = withOrnaments(given, options);
+export function meiTree(given: Score, options: TreeOptions): MeiTree {
+  const { score: whole, problems } = withOrnaments(given, options);
   const losses = new Losses();
+  const score = options.voice === undefined ? whole : oneVoice(whole, options.voice, barsOf(whole, options));
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { root: undefined, problems: losses.problems() };
   const { root, said } = documentOf(score, measures, options.clefs, losses);
@@ -40,8 +47,11 @@ export function meiTree(given: Score, options: MeiOptions): MeiTree {
   };
 }
 
+const barsOf = (score: Score, options: MeiOptions): ReadonlySet<Bar> =>
+  new Set(measuresFor(score, options, new Losses())?.map(({ bar }) => bar));
+
 /** The signs written out, for those who want both. */
-const realisedAbove = (score: Score, options: MeiOptions): MeiTree =>
+const realisedAbove = (score: Score, options: TreeOptions): MeiTree =>
   options.ornaments === 'above' ? meiTree(score, { ...options, ornaments: 'full' }) : { root: undefined, problems: [] };
 
 export interface MeiExport {

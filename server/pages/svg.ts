@@ -29,6 +29,8 @@ export function exportSvg(score: Score, options: ExportOptions, engraver: Engrav
 /** What is to be drawn of a score, in which form its signs, and with which clefs. */
 export interface PictureWish extends BarsWanted, OrnamentOptions {
   readonly clefs: ExportOptions['clefs'];
+  /** Index in `Environment.voices`: this voice only, on the staves where it stands. */
+  readonly voice?: number;
 }
 
 export interface Picture {
