@@ -41,7 +41,7 @@ export class TypingAids implements Disposable {
     const editor = scoreEditor();
     const [change, ...others] = contentChanges;
     if (!isOurs(document) || editor?.document !== document || reason !== undefined) return;
-    if (change === undefined || others.length > 0 || change.text.length !== 1) return;
+    if (change === undefined || others.length > 0 || !isTyped(change.text)) return;
     // What is offered for a word goes with the word: Space and Enter are the writer's own.
     if (change.text === ' ' || change.text === '|') void commands.executeCommand('hideSuggestWidget');
     if (this.isOwnBarline(document, change)) await this.giveWay(editor);
@@ -80,7 +80,7 @@ export class TypingAids implements Disposable {
     }, together);
     const [first] = result.edits;
     if (result.kind === 'apostrophe') await commands.executeCommand('editor.action.triggerSuggest');
-    else if (first !== undefined) this.closed = ownBarline(document, first);
+    else if (result.kind === 'barline' && first !== undefined) this.closed = ownBarline(document, first);
   }
 
   dispose(): void {
@@ -88,9 +88,12 @@ export class TypingAids implements Disposable {
   }
 }
 
+/** One sign, or a word taken from the list that brings its space. */
+const isTyped = (text: string): boolean => text.length === 1 || /^\w+ $/.test(text);
+
 function isWorthAsking(document: TextDocument, text: string): boolean {
   // Only a letter beyond ASCII can come of a dead key.
-  if (text !== ' ') return text > '\u007f';
+  if (!text.endsWith(' ')) return text > '\u007f';
   return workspace.getConfiguration('bentside', document).get('typing.closeFullBars', true);
 }
 

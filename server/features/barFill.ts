@@ -1,20 +1,22 @@
 /** How full the bar at the caret is. */
 
 import { offsetIn } from '../../grammar/place';
-import { compare, equal, isNegative, subtract, sum, type Time, ZERO } from '../../grammar/time';
+import { add, compare, equal, isNegative, latest, subtract, sum, type Time, ZERO } from '../../grammar/time';
 import type { PlacedLane, Segment } from '../../grammar/tree';
 import { portion } from '../score/amounts';
-import type { Bar, Piece, ScoreSystem, VoiceEvent } from '../score/score';
+import type { Bar, DrawnBarline, Piece, ScoreSystem, VoiceEvent } from '../score/score';
 import type { Project } from '../workspace/project';
 import { hereAt } from './nodes';
 
 export interface BarFill {
   /** "bar 12: 5 of 8 quavers". */
   readonly words: string;
-  /** Its time is that which its meter asks for. */
+  /** Its time is that which its meter asks for, or which another lane has up to the barline there. */
   readonly isFull: boolean;
   /** The bar as typed: where it stands in its lane's joined text. */
   readonly segment: Segment;
+  /** The barline that other lanes draw at its end; undefined as long as none does. */
+  readonly closing: DrawnBarline | undefined;
 }
 
 /**
@@ -35,8 +37,9 @@ export function barFill(project: Project, offset: number, reading: string): BarF
     : sum([before(bar, found.system), ...events.map(({ duration }) => duration)]);
   return {
     words: `bar ${bar.number}: ${portion(time, bar.expected)}${compare(time, bar.expected) > 0 ? ', too many' : ''}`,
-    isFull: equal(time, bar.expected) && !segment.broken,
+    isFull: equal(time, (bar.closing && timeIn(found, bar, place.lane)) ?? bar.expected) && !segment.broken,
     segment,
+    closing: bar.closing,
   };
 }
 
@@ -89,6 +92,17 @@ function eventsIn({ score }: ScoreSystem, lane: number, { pos, len }: Segment): 
 
 const barOf = (piece: Piece, system: ScoreSystem, events: readonly VoiceEvent[], segment: number): Bar | undefined =>
   piece.bars[system.firstBar + (events[0]?.bar ?? segment)];
+
+/** How long the bar is in the other lanes of its system; undefined if none has it. */
+function timeIn({ piece, system }: FoundSystem, bar: Bar, lane: number): Time | undefined {
+  const index = piece.bars.indexOf(bar) - system.firstBar;
+  const ends = system.score.voices
+    .flatMap(({ events }) => events)
+    .filter((event) => event.bar === index && event.source.lane !== lane)
+    .map(({ onset, duration }) => add(onset, duration));
+  const start = subtract(bar.onset, system.onset);
+  return ends.length === 0 ? undefined : subtract(ends.reduce(latest), start);
+}
 
 /** The time of a bar that has passed before this system. */
 function before(bar: Bar, system: ScoreSystem): Time {

@@ -32,12 +32,23 @@ const contexts: readonly (readonly [RegExp, (asked: Asked) => readonly Proposal[
   [/<(?:\w+(?:\*\w+)*[ \t]+)?(?:[\w.]+\??,)*([\w.]*)$/, options],
   [/;[ \t]*(?:[\w.]+\??,)*([\w.]*)$/, options],
   [/\{(\w*)$/, ({ word }) => [...tuplets(word.length), ...described(spanMeanings, word.length)]],
-  [/(?:^|\s)\((\w*)$/, ({ word }) => described({ ...changes, ...wordPlaces }, word.length)],
+  [/(?:^|\s)\((\w*)$/, ({ word }) => changesAndWords(word.length)],
   [/(?:^|\s)\([^()]*[ \t]([^\s()]*)$/, inChange],
 ];
 
 /** Words of the source are put above or below with the same bracket as a change. */
 const wordPlaces = { above: 'Words above the next event.', below: 'Words below the next event.' };
+
+const standsAlone = (word: string): boolean => {
+  const change = changes[word];
+  return change !== undefined && change.parts.length === 0 && Object.keys(change.clauses).length === 0;
+};
+
+/** A word that must go on comes with its space. */
+const changesAndWords = (replaces: number): Proposal[] =>
+  described({ ...changes, ...wordPlaces }, replaces).map((one) =>
+    standsAlone(one.label) ? one : { ...one, insert: `${one.label} ` },
+  );
 
 export function completeLane(project: Project, here: Here, triggered: boolean): readonly Proposal[] {
   const before = here.holder.placed.tree.text.slice(0, here.pos);

@@ -30,7 +30,7 @@ export function beginningOfLine(line: string, block: Block | undefined): Beginni
 export function completeLine(project: Project, block: Block | undefined, beginning: Beginning): readonly Proposal[] {
   const { indentation, voice, word } = beginning;
   const isSystem = block?.kind === 'system';
-  const next = isSystem && voice === undefined ? nextSystem(block, beginning) : [];
+  const next = isSystem && voice === undefined ? nextSystem(project, block, beginning) : [];
   if (indentation === '') return [...next, ...described(statements, word.length)];
   if (!isSystem) return [];
   if (voice !== undefined) return witnessesFor(project, voice, word);
@@ -38,7 +38,7 @@ export function completeLine(project: Project, block: Block | undefined, beginni
 }
 
 /** The next system with the lanes that this one has. */
-function nextSystem(block: Block, { indentation, word }: Beginning): Proposal[] {
+function nextSystem({ environment }: Project, block: Block, { indentation, word }: Beginning): Proposal[] {
   if (block.lanes.length === 0) return [];
   return [
     {
@@ -46,7 +46,7 @@ function nextSystem(block: Block, { indentation, word }: Beginning): Proposal[] 
       kind: KINDS.Snippet,
       replaces: indentation.length + word.length,
       detail: `the next system: ${block.lanes.map(({ name }) => name.text).join(', ')}`,
-      insert: systemLike(block),
+      insert: systemLike(block, environment),
       isSnippet: true,
       filter: `${indentation}system`,
       isFirst: true,

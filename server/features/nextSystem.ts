@@ -1,5 +1,7 @@
 /** The system that comes after the one at the caret, with all its lanes, ready to be typed in. */
-import type { Block, PlacedLane } from '../../grammar/tree';
+import { firstOf } from '../../grammar/statements/read';
+import type { Block, LaneTree, PlacedLane } from '../../grammar/tree';
+import type { Environment } from '../score/environment';
 import type { Project } from '../workspace/project';
 import { positionOfOffset } from './place';
 import type { SnippetOffer } from './protocol';
@@ -7,6 +9,8 @@ import type { SnippetOffer } from './protocol';
 interface LaneHead {
   readonly name: string;
   readonly indent: number;
+  /** Changes with which the voice goes on where it was: it is on another stave, its stems go another way. */
+  readonly goesOn: string;
 }
 
 const LANE_INDENT = 2;
@@ -19,33 +23,52 @@ const SUB_LANE_INDENT = 4;
  */
 export function nextSystem({ tree, environment }: Project, offset: number): SnippetOffer {
   const system = tree.blocks.filter((block) => block.kind === 'system' && block.offset <= offset).at(-1);
-  const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system);
+  const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system, environment);
   const end = system === undefined ? tree.text.length : system.offset + system.length;
   const last = tree.text.slice(0, end).trimEnd().length;
   const position = { line: positionOfOffset(tree, last).line + 1, character: 0 };
   return { position, snippet: `${system === undefined ? '\n' : ''}${systemText(heads)}\n` };
 }
 
-const voiceHead = ({ name }: { readonly name: string }): LaneHead => ({ name, indent: LANE_INDENT });
+const voiceHead = ({ name }: { readonly name: string }): LaneHead => ({ name, indent: LANE_INDENT, goesOn: '' });
 
 /** The lanes of a system; what other witnesses have there is its own. */
-const headsOf = ({ lanes }: Block): LaneHead[] =>
+const headsOf = ({ lanes }: Block, { voices }: Environment): LaneHead[] =>
   lanes
     .filter(({ witness }) => witness === undefined)
     .map(({ name, tree }: PlacedLane) => ({
       name: name.text,
       indent: tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT,
+      goesOn: goingOn(tree, voices.find((voice) => voice.name === name.text)?.stems),
     }));
 
+/** Where a voice is at the end of its lane, as changes. @param usual the way of its stems as declared */
+function goingOn({ segments }: LaneTree, usual: string | undefined): string {
+  let staves = 0;
+  let stems = usual;
+  for (const item of segments.flatMap(({ items }) => items)) {
+    if (item.kind !== 'change') continue;
+    const { word, args } = item.change;
+    if (word === 'home') staves = 0;
+    else if (word === 'up' || word === 'down') staves += word === 'up' ? -1 : 1;
+    else if (word === 'stems') {
+      const way = firstOf(args, 'word')?.text;
+      stems = way === 'up' || way === 'down' ? way : usual;
+    }
+  }
+  const moves = (staves < 0 ? '(up) ' : '(down) ').repeat(Math.abs(staves));
+  return stems === usual || stems === undefined ? moves : `${moves}(stems ${stems}) `;
+}
+
 /** The text of a system with the lanes that another has, all empty, as a snippet. */
-export const systemLike = (system: Block): string => systemText(headsOf(system));
+export const systemLike = (system: Block, environment: Environment): string => systemText(headsOf(system, environment));
 
 /** The text of a system whose lanes are empty, as a snippet. */
 function systemText(heads: readonly LaneHead[]): string {
   const width = Math.max(0, ...heads.map(({ name, indent }) => name.length + indent));
-  const lanes = heads.map(({ name, indent }, index) => {
+  const lanes = heads.map(({ name, indent, goesOn }, index) => {
     const begin = `${' '.repeat(indent)}${name}`.padEnd(width);
-    return `${begin} | \${${index + 1}}`;
+    return `${begin} | \${${index + 1}${goesOn === '' ? '' : `:${goesOn}`}}`;
   });
   return ['system', ...lanes].join('\n');
 }

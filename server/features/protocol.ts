@@ -76,7 +76,10 @@ export interface ReadingPlaceParams extends PlaceParams {
 
 /** A sign was typed just before the position. */
 export type TypedParams = ReadingPlaceParams;
-export type TypedResult = { readonly kind: 'barline' | 'apostrophe'; readonly edits: readonly TextEdit[] } | null;
+export type TypedResult = {
+  readonly kind: 'barline' | 'custos' | 'apostrophe';
+  readonly edits: readonly TextEdit[];
+} | null;
 
 export interface ExportParams extends FileParams {
   /** As after `--as`. */

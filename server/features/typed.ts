@@ -1,4 +1,7 @@
-/** What a sign that was just typed brings with it: a full bar closes itself, a dead key gives its apostrophe back. */
+/**
+ * What a sign that was just typed brings with it: a full bar closes itself, a custos stands before the barline, a dead key
+ * gives its apostrophe back.
+ */
 import type { TextEdit } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Project } from '../workspace/project';
@@ -14,7 +17,9 @@ export function afterTyping(project: Project, { position, reading }: Omit<TypedP
   const offset = offsetOfPosition(project.tree, position);
   const typed = project.tree.text.charAt(offset - 1);
   if (typed !== ' ') return apostrophe(project, offset);
-  return closesBar(project, offset, reading) ? { kind: 'barline', edits: [inserted(project, offset, '| ')] } : null;
+  const barline = closingBarline(project, offset, reading);
+  if (barline !== undefined) return { kind: 'barline', edits: [inserted(project, offset, `${barline} `)] };
+  return custosAfterBarline(project, offset);
 }
 
 const inserted = ({ tree }: Project, offset: number, newText: string): TextEdit => ({
@@ -22,15 +27,32 @@ const inserted = ({ tree }: Project, offset: number, newText: string): TextEdit 
   newText,
 });
 
-/** Whether the space stands at the end of a lane, directly after the last event of a full bar that has no barline yet. */
-function closesBar(project: Project, offset: number, reading: string): boolean {
-  const { text } = project.tree;
+/** What stands on the same line behind a place. */
+function restOfLine(text: string, offset: number): string {
   const lineEnd = /\r|\n|$/g;
   lineEnd.lastIndex = offset;
-  const rest = text.slice(offset, lineEnd.exec(text)?.index);
-  if (rest.trim() !== '' || /\s/.test(text.charAt(offset - 2))) return false;
+  return text.slice(offset, lineEnd.exec(text)?.index);
+}
+
+/**
+ * The barline that a space types at the end of a lane, directly after the last event of a full bar that has none yet: the one
+ * that the lanes above have there.
+ */
+function closingBarline(project: Project, offset: number, reading: string): string | undefined {
+  const { text } = project.tree;
+  if (restOfLine(text, offset).trim() !== '' || /\s/.test(text.charAt(offset - 2))) return undefined;
   const fill = barFill(project, offset, reading);
-  return fill?.isFull === true && fill.segment.bar === undefined && fill.segment.items.length > 0;
+  if (fill?.isFull !== true || fill.segment.bar !== undefined || fill.segment.items.length === 0) return undefined;
+  const { shape = '|', editors = false } = fill.closing ?? {};
+  return editors ? `${shape}[]` : shape;
+}
+
+/** The last bar of a line closed itself, and then a custos is typed: it stands before the barline. */
+function custosAfterBarline({ tree }: Project, offset: number): TypedResult {
+  const [whole, barline = ''] = /(?<=\S )([|:]+(?:\[\])? )\(custos $/.exec(tree.text.slice(0, offset)) ?? [];
+  if (whole === undefined || !/^\)?\s*$/.test(restOfLine(tree.text, offset))) return null;
+  const start = offset - whole.length;
+  return { kind: 'custos', edits: [{ range: rangeOfOffsets(tree, start, start + barline.length), newText: '' }] };
 }
 
 function apostrophe({ analysis, tree }: Project, offset: number): TypedResult {

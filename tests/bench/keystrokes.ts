@@ -1,16 +1,18 @@
 /**
  * What a player's hands do at the keyboard of the computer to write a drawn note head.
  *
- * The rule: counted is what is typed of each lane after its opening barline and the space that follows it, sub-lanes with
- * it, and one key for the end of each lane. Not counted are comments, and what the editor writes by itself or the line above
- * gives when it is gone over: white space beyond one space (alignment), a lane's name, its opening barline with its space. A
- * closing bracket or quotation mark counts, although the editor closes what is opened: the caret stands before it, and
+ * The rule: counted is each key that is pressed in a lane after its opening barline and the space that follows it, sub-lanes
+ * with it, and one key for the end of each lane. Not counted are comments, white space beyond one space, which formatting
+ * aligns, and what the editor inserts by itself (see `Writer`): lanes' names and opening barlines, the barline of a full bar,
+ * what a voice goes on with in the next system. A word that the list offers is taken by one key as soon as no other begins
+ * so. A closing bracket or quotation mark counts, although the editor closes what is opened: the caret stands before it, and
  * whoever does not type it must step over it by another key. Words in quotation marks are no music; how many keys are theirs
  * is told apart. Shift, AltGr and the space after a dead key are counted apart; for signs that follow one another under the
  * same modifier it is pressed once.
  */
-import { laneLexer, subLaneLexer } from '../../grammar/lanes/tokens';
-import type { FileTree, Item, LaneTree } from '../../grammar/tree';
+import { parseFile } from '../../grammar/parse';
+import type { Item } from '../../grammar/tree';
+import { Writer } from './writer';
 
 /** Which characters need what; all others and small letters are keys by themselves, capitals need Shift. */
 export interface Layout {
@@ -48,18 +50,6 @@ export function modifiersIn(text: string, layout: Layout): number {
   return count;
 }
 
-/** What is typed of a lane. */
-export function typedOf({ kind, text }: LaneTree): string {
-  const { tokens } = (kind === 'lane' ? laneLexer : subLaneLexer).tokenize(text);
-  let typed = '';
-  let end = 0;
-  for (const { image, startOffset } of tokens) {
-    typed += typed !== '' && startOffset > end ? ` ${image}` : image;
-    end = startOffset + image.length;
-  }
-  return typed;
-}
-
 const strings = /"[^"]*"/g;
 
 /** Heads drawn for the items, all options counted; a lone `=` draws again what stands before it. */
@@ -87,13 +77,15 @@ export interface Typed {
 }
 
 /** What the lanes of a file cost. */
-export function typedIn({ blocks }: FileTree): Typed {
-  const trees = blocks.flatMap(({ lanes }) => lanes.map(({ tree }) => tree));
-  const texts = trees.map(typedOf);
+export function typedIn(text: string): Typed {
+  const writer = new Writer(text);
+  const { blocks } = parseFile(text);
+  const keys = blocks.flatMap((block) => block.lanes.map((lane) => writer.keysFor(block, lane)));
+  const items = blocks.flatMap(({ lanes }) => lanes.flatMap(({ tree }) => tree.segments.flatMap((one) => one.items)));
   return {
-    heads: trees.reduce((sum, { segments }) => sum + headsIn(segments.flatMap(({ items }) => items)), 0),
-    keys: texts.reduce((sum, text) => sum + text.length + 1, 0),
-    words: texts.reduce((sum, text) => sum + (text.match(strings) ?? []).join('').length, 0),
-    modifiers: layouts.map((layout) => texts.reduce((sum, text) => sum + modifiersIn(text, layout), 0)),
+    heads: headsIn(items),
+    keys: keys.join('').length,
+    words: keys.reduce((sum, one) => sum + (one.match(strings) ?? []).join('').length, 0),
+    modifiers: layouts.map((layout) => keys.reduce((sum, one) => sum + modifiersIn(one, layout), 0)),
   };
 }

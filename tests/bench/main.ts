@@ -172,7 +172,7 @@ function keystrokes(): void {
   console.log('\nKeys a drawn note head; beside them how often Shift, AltGr or the key after a dead one is pressed');
   console.log(`  ${'sample'.padEnd(18)}${columns.map((head) => head.padStart(9)).join('')}`);
   for (const name of readdirSync('samples').filter((file) => file.endsWith('.bent'))) {
-    const { heads, keys, words, modifiers } = typedIn(parseFile(readFileSync(`samples/${name}`, 'utf8')));
+    const { heads, keys, words, modifiers } = typedIn(readFileSync(`samples/${name}`, 'utf8'));
     const each = [keys, words, keys - words, ...modifiers].map((count) => (count / heads).toFixed(2).padStart(9));
     console.log(`  ${name.padEnd(18)}${`${heads}`.padStart(9)}${`${keys}`.padStart(9)}${each.join('')}`);
   }

@@ -11,7 +11,7 @@ function following(marked: string): string {
   const { position, snippet } = nextSystem(projectOf(noFiles, 'air.bent', text), marked.indexOf('^'));
   const lines = text.split('\n');
   const made = snippet
-    .replace(/\$\{\d+\}/g, '')
+    .replace(/\$\{\d+(?::([^}]*))?\}/g, '$1')
     .split('\n')
     .slice(0, -1);
   expect(position.character).toBe(0);
@@ -25,6 +25,13 @@ describe('the next system', () => {
     expect(following(`${HEAD}${system}\npage "2r"\n`)).toBe(
       `${HEAD}${system.replace('^', '')}system\n  dessus | \n  basse  | \n    fig  | \n\npage "2r"\n`,
     );
+  });
+  it('leaves a voice on the stave where it was, its stems the way they went', () => {
+    const goesOn = (lane: string): string =>
+      following(`${HEAD}system upper G2 lower F4 meter C\n  dessus | ${lane}^ |\n`).split('\n').at(-2) ?? '';
+    expect(goesOn('(down) (stems down) 2 c4 d')).toBe('  dessus | (down) (stems down) ');
+    expect(goesOn('(down) 2 c4 (home) d5')).toBe('  dessus | ');
+    expect(goesOn('2 c5 (stems down) d')).toBe('  dessus | (stems down) ');
   });
   it('has all voices where no system stands yet', () => {
     expect(following(`${HEAD}^`)).toBe(`${HEAD.trimEnd()}\n\nsystem\n  dessus | \n  taille | \n  basse  | \n`);

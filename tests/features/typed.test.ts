@@ -7,9 +7,12 @@ import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { HEAD } from '../helpers/music';
 
-/** The lane after the sign before `^` was typed; unchanged where it brings nothing. */
-function typed(lane: string, meter = 'C'): string {
-  const head = `${HEAD}system upper G2 meter ${meter}\n  dessus | `;
+/**
+ * The lane after the sign before `^` was typed; unchanged where it brings nothing.
+ * @param above another lane of the system
+ */
+function typed(lane: string, meter = 'C', above = ''): string {
+  const head = `${HEAD}system upper G2 meter ${meter}\n${above}  dessus | `;
   const marked = `${head}${lane}\n`;
   const project = projectOf(noFiles, 'passage.bent', marked.replace('^', ''));
   const position = positionOfOffset(project.tree, marked.indexOf('^'));
@@ -42,9 +45,37 @@ describe('a space after an event', () => {
     expect(typed('2 c5 {small 8 d5 ^}')).toBe('2 c5 {small 8 d5 }');
     expect(typed('2 c5 {unclear 2 d ^')).toBe('2 c5 {unclear 2 d ');
   });
+  it('closes it with the barline that the lane above has there', () => {
+    const above = '  taille | 1 c4 | 1 d :|| 1 e ||\n';
+    expect(typed('1 c5 ^', 'C', above)).toBe('1 c5 | ');
+    expect(typed('1 c5 | d ^', 'C', above)).toBe('1 c5 | d :|| ');
+    expect(typed('1 c5 | d :|| e ^', 'C', above)).toBe('1 c5 | d :|| e || ');
+  });
+  it('closes a bar that is shorter or longer than its meter where the lane above has done so', () => {
+    const above = '  taille | 8 c4 | 1 d | (irregular) 1 e 2 f :|| 2. g\n';
+    expect(typed('8 c5 ^', 'C', above)).toBe('8 c5 | ');
+    expect(typed('8 c5 | 1 d | 1 e ^', 'C', above)).toBe('8 c5 | 1 d | 1 e ');
+    expect(typed('8 c5 | 1 d | 1 e 2 f ^', 'C', above)).toBe('8 c5 | 1 d | 1 e 2 f :|| ');
+    // What is still open above says nothing.
+    expect(typed('8 c5 | 1 d | 1 e 2 f :|| 2. g ^', 'C', above)).toBe('8 c5 | 1 d | 1 e 2 f :|| 2. g ');
+  });
   it('closes a bar once, however many spaces follow', () => {
     expect(typed('4 c5 d e f  ^')).toBe('4 c5 d e f  ');
     expect(typed('4 c5 d e f | ^')).toBe('4 c5 d e f | ');
+  });
+});
+
+describe('a custos', () => {
+  it('that is typed after the last bar has closed itself stands before the barline', () => {
+    expect(typed('1 c5 | d | (custos ^)')).toBe('1 c5 | d (custos )');
+    expect(typed('1 c5 | d || (custos ^')).toBe('1 c5 | d (custos ');
+  });
+  it('closes the bar again when it is whole', () => {
+    expect(typed('1 c5 (custos d5) ^')).toBe('1 c5 (custos d5) | ');
+  });
+  it('stays where it is before other music, as other changes do', () => {
+    expect(typed('1 c5 | (custos ^) d')).toBe('1 c5 | (custos ) d');
+    expect(typed('1 c5 | (now ^)')).toBe('1 c5 | (now )');
   });
 });
 
