@@ -15,9 +15,11 @@
 import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
 import { findingOfScore } from './document/absolute';
+import type { Analysis } from './document/analysis';
 import { edited, together } from './document/edits';
 import type { Levels } from './document/levels';
 import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
+import { type Comparison, compareScores } from './readings/compare';
 import { perform } from './readings/perform';
 import type { PlacedProblem, Score } from './score/score';
 import { eventsOf, offsetOf, type PlacedEvent } from './score/walk';
@@ -64,8 +66,12 @@ export function proof(text: string, options: TextOptions = {}): Proof {
 export function score(text: string, options: TextOptions & { readonly reading?: string } = {}): Score {
   const { analysis } = project(text, options);
   const { reading = 'written' } = options;
-  const built = analysis.score(reading);
-  if (built === undefined) throw new RangeError(`no reading “${reading}”, but ${analysis.choices.join(', ')}`);
+  return scoreIn(analysis, reading);
+}
+
+function scoreIn({ score: scoreOf, choices }: Analysis, reading: string): Score {
+  const built = scoreOf(reading);
+  if (built === undefined) throw new RangeError(`no reading “${reading}”, but ${choices.join(', ')}`);
   return built;
 }
 
@@ -78,6 +84,16 @@ export const timeline = (
   options: TimelineOptions = { leaveGaps: false },
 ): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } =>
   exportTimeline(perform(of), options);
+
+/**
+ * Two or more sources or readings of a text beside one another, bar by bar, and who agrees with whom
+ * (`bentside.comparison/1`).
+ * @throws RangeError if the text declares no such source or reading
+ */
+export function compare(text: string, names: readonly string[], options: TextOptions = {}): Comparison {
+  const { analysis } = project(text, options);
+  return compareScores(names.map((name) => scoreIn(analysis, name)));
+}
 
 /** The text laid out so that what sounds together stands together. What cannot be laid out comes back unchanged, with findings. */
 export const align = (
@@ -163,9 +179,12 @@ export type {
   TimelineEvent,
   TimelineMark,
   TimelineOptions,
+  TimelinePass,
   TimelinePiece,
 } from './export/timeline';
-export { perform } from './readings/perform';
+export type { Chosen, Comparison } from './readings/compare';
+export type { Agreement, Difference, DifferenceKind, Side } from './readings/compare/differences';
+export { type PerformOptions, perform } from './readings/perform';
 export type { Choice } from './score/choice';
 export type { Environment } from './score/environment';
 export type * from './score/performance';

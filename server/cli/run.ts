@@ -2,6 +2,7 @@
 import { version } from '../../package.json';
 import { align } from './align';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
+import { compare } from './compare';
 import { demo } from './demo';
 import { exportCommand } from './export';
 import { help } from './help';
@@ -12,7 +13,7 @@ import { signs } from './signs';
 import { tune } from './tune';
 import { usage, usageOf } from './usage';
 
-export const commands: readonly Command[] = [proof, exportCommand, align, signs, tune, help, demo];
+export const commands: readonly Command[] = [proof, exportCommand, align, compare, signs, tune, help, demo];
 
 /** Runs what was typed after `bentside` and gives the exit code. */
 export async function run(host: CliHost, argv: readonly string[]): Promise<number> {

@@ -1,0 +1,86 @@
+/** `bentside compare`: sources and readings of one score, bar by bar. */
+import { type Chosen, type Comparison, compareScores } from '../readings/compare';
+import type { Agreement } from '../readings/compare/differences';
+import { projectOf } from '../workspace/project';
+import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
+import { inputOptions, inputsOf, isUnread } from './inputs';
+import { didYouMean, type Given } from './options';
+import { counted, shown } from './print';
+
+export const compare: Command = {
+  name: 'compare',
+  operands: 'FILE [NAMES…]',
+  fewest: 1,
+  summary:
+    'Say what sources and readings have otherwise, bar by bar, and who agrees with whom (as a rule: all sources).',
+  options: {
+    json: { says: 'JSON instead of text' },
+    ...inputOptions,
+  },
+  run(host, given) {
+    const compared = comparisonOf(host, given);
+    if (typeof compared === 'string') {
+      host.say(`${compared}\n`);
+      return COULD_NOT;
+    }
+    host.out(given.flags.has('json') ? `${JSON.stringify(compared, undefined, 2)}\n` : comparisonText(compared));
+    return SOUND;
+  },
+};
+
+/** The comparison, or a sentence that says why there is none. */
+function comparisonOf(host: CliHost, given: Given): Comparison | string {
+  const [file = '', ...names] = given.operands;
+  const [input] = inputsOf(host, { ...given, operands: [file] });
+  if (input === undefined) return `There is no ${shown(file)}.`;
+  if (isUnread(input)) return `${shown(input.file)}: ${input.failure}`;
+  const { analysis } = projectOf(host.includes(input.file), input.file, input.text);
+  const wanted = names.length > 0 ? [...new Set(names)] : analysis.environment.sources.map(({ name }) => name);
+  const unknown = wanted.find((name) => !analysis.choices.includes(name));
+  if (unknown !== undefined) {
+    const { choices } = analysis;
+    return `${shown(file)} has no reading or source “${shown(unknown)}”, but ${choices.join(', ')}.${didYouMean(unknown, choices)}`;
+  }
+  if (wanted.length < 2) return 'Name two or more: bentside compare FILE K L';
+  return compareScores(wanted.flatMap((name) => analysis.score(name) ?? []));
+}
+
+function comparisonText({ file, texts, differences, agreements }: Comparison): string {
+  const places = differences.map(({ piece, bar, voice, symbol, kind, sides }) => {
+    const where = [piece && `“${piece}”`, `bar ${bar}`, voice, symbol > 0 && `symbol ${symbol}`]
+      .filter(Boolean)
+      .join(', ');
+    const lines = sides.map(({ names, text, place }) => {
+      const at = place === undefined ? '' : `  [${place.address}, ${place.line}:${place.column}]`;
+      return `    ${names.join(', ')}: ${text === '' ? 'nothing' : text}${at}\n`;
+    });
+    return `${where} (${kind})\n${lines.join('')}`;
+  });
+  const count = counted(differences.length, 'difference', 'differences');
+  return shownLines([
+    `${file}: ${texts.map(({ name }) => name).join(', ')}\n\n`,
+    ...texts.map(chosenText),
+    '\n',
+    ...places,
+    `${differences.length > 0 ? '\n' : ''}${count}\n`,
+    ...agreements.map(agreementText),
+  ]);
+}
+
+const shownLines = (parts: readonly string[]): string => parts.join('').split('\n').map(shown).join('\n');
+
+function chosenText({ name, description, takes, signs, practices, accidentals, tempo, orders }: Chosen): string {
+  const facts = [
+    description,
+    takes.length > 0 && `takes ${takes.join(',')}`,
+    signs === '' ? 'signs not played' : `signs ${signs}`,
+    ...practices.map((practice) => `practice ${practice}`),
+    `accidentals ${accidentals}`,
+    tempo !== '' && `tempo ${tempo}`,
+    ...orders.filter((order) => order !== '').map((order) => `order ${order}`),
+  ].filter(Boolean);
+  return `${name}: ${facts.join('; ')}\n`;
+}
+
+const agreementText = ({ groups, places }: Agreement): string =>
+  `${groups.map((names) => names.join(', ')).join(' against ')}: ${places}\n`;

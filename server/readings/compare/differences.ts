@@ -1,0 +1,225 @@
+/** Texts of one file beside one another, bar by bar and voice by voice: where they differ, and who agrees with whom. */
+import type { ComparedBar, ComparedText, DrawnSymbol } from './symbols';
+
+/** What differs: `reading` where pitch and rhythm do; `sounding` where a practice of accidentals does; `time` what is played. */
+export type DifferenceKind = 'pitch' | 'rhythm' | 'reading' | 'sign' | 'sounding' | 'time' | 'omission' | 'frame';
+
+export interface Difference {
+  readonly kind: DifferenceKind;
+  /** "" of the only piece. */
+  readonly piece: string;
+  /** The trade's number of the bar. */
+  readonly bar: string;
+  /** "" where the bar as a whole is meant. */
+  readonly voice: string;
+  /** The first symbol that differs, from 1, rests counted; 0 where the bar is meant. */
+  readonly symbol: number;
+  /** What the texts have, those that agree together, in the order in which they were named. */
+  readonly sides: readonly Side[];
+}
+
+export interface Side {
+  readonly names: readonly string[];
+  /** As typed, values and octaves in full; "" where there is nothing. */
+  readonly text: string;
+  /** Where it stands; undefined where there is nothing. */
+  readonly place: { readonly address: string; readonly line: number; readonly column: number } | undefined;
+}
+
+export interface NamedText {
+  readonly name: string;
+  readonly text: ComparedText;
+}
+
+/** All differences, in the order of the source. */
+export function differencesOf(texts: readonly NamedText[]): Difference[] {
+  const keys = new Set(texts.flatMap(({ text }) => [...text.keys()]));
+  return inOrder([...keys], texts).flatMap((key) =>
+    inBar(texts.map(({ name, text }) => ({ name, bar: text.get(key) }))),
+  );
+}
+
+/** Bars that only some have stand where those have them. */
+function inOrder(keys: readonly string[], texts: readonly NamedText[]): string[] {
+  const ordered: string[] = [];
+  for (const { text } of texts) {
+    let after = -1;
+    for (const key of text.keys()) {
+      const known = ordered.indexOf(key);
+      if (known >= 0) after = known;
+      else ordered.splice(++after, 0, key);
+    }
+  }
+  return ordered.filter((key) => keys.includes(key));
+}
+
+interface NamedBar {
+  readonly name: string;
+  readonly bar: ComparedBar | undefined;
+}
+
+function inBar(bars: readonly NamedBar[]): Difference[] {
+  const some = bars.find(({ bar }) => bar !== undefined)?.bar;
+  if (some === undefined) return [];
+  const at = { piece: some.piece, bar: some.number };
+  if (bars.some(({ bar }) => bar === undefined)) {
+    const sides = sidesOf(
+      bars,
+      ({ bar }) => (bar === undefined ? '' : 'the bar'),
+      () => undefined,
+    );
+    return [{ ...at, kind: 'omission', voice: '', symbol: 0, sides }];
+  }
+  const frames = sidesOf(
+    bars,
+    ({ bar }) => bar?.frame ?? '',
+    () => undefined,
+  );
+  const frame: Difference[] = frames.length > 1 ? [{ ...at, kind: 'frame', voice: '', symbol: 0, sides: frames }] : [];
+  const voices = new Set(bars.flatMap(({ bar }) => [...(bar?.voices.keys() ?? [])]));
+  return [
+    ...frame,
+    ...[...voices].flatMap((voice) => {
+      const lines = bars.map(({ name, bar }) => ({ name, symbols: bar?.voices.get(voice) ?? [] }));
+      return inVoice(lines).map((difference) => ({ ...at, voice, ...difference }));
+    }),
+  ];
+}
+
+interface NamedLine {
+  readonly name: string;
+  readonly symbols: readonly DrawnSymbol[];
+}
+
+type InVoice = Omit<Difference, 'piece' | 'bar' | 'voice'>;
+
+const textOf = ({ value, notes, marks }: DrawnSymbol): string => `${value} ${notes}${marks}`.trim();
+
+/** What is compared, one after another: what is drawn, what sounds, when it is played. */
+const ASPECTS: readonly {
+  readonly of: (symbol: DrawnSymbol) => string;
+  readonly shown: (symbol: DrawnSymbol) => string;
+  readonly kind: (sides: readonly (readonly DrawnSymbol[])[]) => DifferenceKind;
+}[] = [
+  { of: textOf, shown: textOf, kind: (sides) => kindOf(sides) },
+  { of: ({ sounding }) => sounding, shown: ({ notes, sounding }) => `${notes} (${sounding})`, kind: () => 'sounding' },
+  {
+    of: ({ played }) => played,
+    shown: ({ notes, played, written }) => `${notes} ${played || written}`,
+    kind: () => 'time',
+  },
+];
+
+/** The same stretch of time in all lines: it begins where all have a symbol. */
+interface Segment {
+  /** Index of its first symbol in the first line. */
+  readonly index: number;
+  readonly lines: readonly NamedLine[];
+}
+
+/** Segments that differ in one aspect and follow one another are one difference. */
+function inVoice(lines: readonly NamedLine[]): InVoice[] {
+  const found: { readonly aspect: number; readonly segments: Segment[] }[] = [];
+  let before = -1;
+  for (const segment of segmentsOf(lines)) {
+    const aspect = ASPECTS.findIndex(
+      ({ of }) => !areAlike(segment.lines.map((line) => line.symbols.map(of).join('\n'))),
+    );
+    if (aspect >= 0 && aspect === before) found.at(-1)?.segments.push(segment);
+    else if (aspect >= 0) found.push({ aspect, segments: [segment] });
+    before = aspect;
+  }
+  return found.map(({ aspect, segments }) => differenceOf(lines, aspect, segments));
+}
+
+function differenceOf(lines: readonly NamedLine[], aspect: number, segments: readonly Segment[]): InVoice {
+  const all = lines.map(({ name }, line) => ({
+    name,
+    symbols: segments.flatMap((segment) => segment.lines[line]?.symbols ?? []),
+  }));
+  const { shown, kind } = ASPECTS[aspect] ?? { shown: textOf, kind: kindOf };
+  return {
+    kind: kind(all.map(({ symbols }) => symbols)),
+    symbol: (segments[0]?.index ?? 0) + 1,
+    sides: sidesOf(
+      all,
+      ({ symbols }) => symbols.map(shown).join(' '),
+      ({ symbols: [first] }) => first,
+    ),
+  };
+}
+
+function segmentsOf(lines: readonly NamedLine[]): Segment[] {
+  const onsets = lines.map(({ symbols }) => new Set(symbols.map(({ onset }) => onset)));
+  const isShared = (onset: string): boolean => onsets.every((own) => own.has(onset));
+  const parts = lines.map(({ symbols }) => partedAt(symbols, isShared));
+  const count = Math.max(...parts.map((own) => own.length));
+  let index = 0;
+  return Array.from({ length: count }, (_, part) => {
+    const segment = { index, lines: lines.map(({ name }, line) => ({ name, symbols: parts[line]?.[part] ?? [] })) };
+    index += parts[0]?.[part]?.length ?? 0;
+    return segment;
+  });
+}
+
+/** What comes before the first shared onset, then what begins with each. */
+function partedAt(symbols: readonly DrawnSymbol[], isShared: (onset: string) => boolean): DrawnSymbol[][] {
+  const parts: DrawnSymbol[][] = [[]];
+  let last = '';
+  for (const symbol of symbols) {
+    if (symbol.onset !== last && isShared(symbol.onset)) parts.push([]);
+    parts.at(-1)?.push(symbol);
+    last = symbol.onset;
+  }
+  return parts;
+}
+
+const areAlike = (texts: readonly string[]): boolean => texts.every((text) => text === texts[0]);
+
+function kindOf(middles: readonly (readonly DrawnSymbol[])[]): DifferenceKind {
+  if (middles.some((symbols) => symbols.length === 0)) return 'omission';
+  const same = (of: (symbol: DrawnSymbol) => string): boolean =>
+    areAlike(middles.map((symbols) => symbols.map(of).join(' ')));
+  const [pitch, rhythm] = [same(({ notes }) => notes), same(({ value }) => value)];
+  if (pitch && rhythm) return 'sign';
+  return pitch ? 'rhythm' : rhythm ? 'pitch' : 'reading';
+}
+
+/** Those that have the same together. */
+function sidesOf<One extends { readonly name: string }>(
+  all: readonly One[],
+  textIn: (one: One) => string,
+  placeIn: (one: One) => DrawnSymbol | undefined,
+): Side[] {
+  const sides = new Map<string, { names: string[]; text: string; place: Side['place'] }>();
+  for (const one of all) {
+    const text = textIn(one);
+    const side = sides.get(text);
+    if (side !== undefined) {
+      side.names.push(one.name);
+      continue;
+    }
+    const symbol = placeIn(one);
+    const place = symbol && { address: symbol.address, line: symbol.line, column: symbol.column };
+    sides.set(text, { names: [one.name], text, place });
+  }
+  return [...sides.values()];
+}
+
+/** Who agrees against whom, and at how many places, the most frequent first. */
+export interface Agreement {
+  readonly groups: readonly (readonly string[])[];
+  readonly places: number;
+}
+
+export function agreementsIn(differences: readonly Difference[]): Agreement[] {
+  const counts = new Map<string, { readonly groups: readonly (readonly string[])[]; places: number }>();
+  for (const { sides } of differences) {
+    const groups = sides.map(({ names }) => names);
+    const key = groups.map((names) => names.join(' ')).join(' | ');
+    const known = counts.get(key);
+    if (known === undefined) counts.set(key, { groups, places: 1 });
+    else known.places++;
+  }
+  return [...counts.values()].sort((a, b) => b.places - a.places);
+}

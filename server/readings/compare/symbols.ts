@@ -1,0 +1,200 @@
+/** What stands in each bar of each voice of one text, symbol by symbol, as it is compared. */
+import { format, subtract, type Time } from '../../../grammar/time';
+import { endOf } from '../../score/clock';
+import { type PerformedEvent, performedOnset } from '../../score/performance';
+import type { AppliedMark, NoteMember, Piece, Score, VoiceEvent } from '../../score/score';
+import {
+  addressOf,
+  changesOf,
+  curvesOf,
+  eventsOf,
+  type PlacedEnd,
+  type PlacedEvent,
+  positionOf,
+} from '../../score/walk';
+import { perform } from '../perform';
+
+/** A note or chord, rest, gap or lacuna, or what a bar says of itself. */
+export interface DrawnSymbol {
+  /** Its value, as typed; "" where it has none. */
+  readonly value: string;
+  /** Its notes, as typed, or `r`, `_`, `lost`. */
+  readonly notes: string;
+  /** Ties, signs, fingers, words, curves, as typed. */
+  readonly marks: string;
+  /** The keys that sound. */
+  readonly sounding: string;
+  /** When it comes in its bar and how long it lasts, where it is played otherwise than it is written. */
+  readonly played: string;
+  /** The written time, to set beside that. */
+  readonly written: string;
+  /** When it begins in its bar as written. */
+  readonly onset: string;
+  readonly address: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A bar as one text has it. */
+export interface ComparedBar {
+  readonly number: string;
+  readonly piece: string;
+  /** By name of the voice. */
+  readonly voices: ReadonlyMap<string, readonly DrawnSymbol[]>;
+  /** Clefs, signatures, meters, tempi, barlines: what concerns the bar as a whole. */
+  readonly frame: string;
+}
+
+/** The bars of a text by their place in the source, in its order. What a source leaves out is not among its bars. */
+export type ComparedText = ReadonlyMap<string, ComparedBar>;
+
+interface Draft extends ComparedBar {
+  readonly voices: Map<string, DrawnSymbol[]>;
+  frame: string;
+}
+
+export function comparedText(score: Score): ComparedText {
+  const played = playedTimes(score);
+  const bars = new Map<string, Draft>();
+  for (const piece of score.pieces) {
+    const curves = curveMarks(piece);
+    const frames = framesOf(piece);
+    for (const placed of eventsOf(piece)) {
+      const voice = score.environment.voices[placed.event.voice]?.name ?? '';
+      const bar = barOf(bars, piece, placed, frames);
+      const own = bar.voices.get(voice) ?? [];
+      bar.voices.set(voice, own);
+      own.push(symbolOf(score, placed, curves.get(placeOf(placed)) ?? [], played.get(placeOf(placed))));
+    }
+  }
+  return bars;
+}
+
+/** Names a written event within its score. */
+const placeOf = ({ system, voice, index }: Pick<PlacedEvent, 'system' | 'voice' | 'index'>): string =>
+  `${system.block} ${voice.voice} ${index}`;
+
+/** A bar is found again in another text by the place of its first event: bars are counted in the lane, omitted ones too. */
+function barOf(
+  bars: Map<string, Draft>,
+  piece: Piece,
+  { event, system, bar }: PlacedEvent,
+  frames: ReadonlyMap<number, string>,
+): Draft {
+  const key = `${system.block} ${event.address.split('.')[0]}`;
+  const known = bars.get(key);
+  if (known !== undefined) return known;
+  const made = { number: bar.number, piece: piece.name, voices: new Map(), frame: frames.get(bar.index) ?? '' };
+  bars.set(key, made);
+  return made;
+}
+
+// ─── what stands around bars ─────────────────────────────────────────────────────────────────────────────────────
+
+function framesOf(piece: Piece): ReadonlyMap<number, string> {
+  const frames = new Map<number, string[]>();
+  const add = (bar: number, text: string): void => {
+    frames.set(bar, [...(frames.get(bar) ?? []), text]);
+  };
+  for (const { change, bar } of changesOf(piece)) {
+    const { clefs, key, meter, tempo, manual, stave } = change;
+    const where = stave === undefined ? '' : `${stave} `;
+    if (clefs !== undefined)
+      add(bar.index, `clef ${where}${clefs.map(({ letter, line }) => `${letter}${line}`).join('+')}`);
+    if (key !== undefined)
+      add(bar.index, `key ${where}${key.map(({ letter, accidental }) => letter + accidental).join(' ')}`);
+    if (meter !== undefined) add(bar.index, `meter ${meter.sign}`);
+    if (tempo !== undefined) add(bar.index, `tempo ${tempo.value.text} at ${tempo.perMinute}`);
+    if (manual !== undefined) add(bar.index, `manual ${manual.name}`);
+  }
+  for (const bar of piece.bars) {
+    add(bar.index, [bar.opening?.shape, bar.closing?.shape].filter((shape) => shape !== undefined).join(' '));
+  }
+  return new Map([...frames].map(([bar, texts]) => [bar, texts.join(', ')]));
+}
+
+/** By event: the ends of curves that stand there, `'u` and `'.`. */
+function curveMarks(piece: Piece): ReadonlyMap<string, readonly string[]> {
+  const marks = new Map<string, string[]>();
+  const add = (at: PlacedEnd | undefined, text: string): void => {
+    if (at === undefined) return;
+    const place = placeOf({ system: at.system, voice: at.voice, index: at.end.event });
+    marks.set(place, [...(marks.get(place) ?? []), text]);
+  };
+  for (const { kind, start, end } of curvesOf(piece)) {
+    add(start, kind === 'u' ? "'u" : "'line");
+    add(end, "'.");
+  }
+  return marks;
+}
+
+// ─── symbols ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+function symbolOf(score: Score, placed: PlacedEvent, curves: readonly string[], played = ''): DrawnSymbol {
+  const { event, system, onset, bar } = placed;
+  const { line, column } = positionOf(score.tree, system, event.source);
+  return {
+    value: valueText(event),
+    notes: event.kind === 'note' ? event.members.map(noteText).join('-') : SILENT[event.kind],
+    marks: [...event.members.flatMap(marksOfNote), ...marksOf(event.marks), ...wordsOf(event), ...curves].join(''),
+    sounding: event.members.map(({ midi }) => midi).join('-'),
+    played,
+    written: timeText(subtract(onset, bar.onset), event.duration),
+    onset: format(subtract(onset, bar.onset)),
+    address: addressOf(system, event),
+    line,
+    column,
+  };
+}
+
+const valueText = ({ small, tuplets, value }: VoiceEvent): string =>
+  [
+    ...(small === undefined ? [] : ['small']),
+    ...tuplets.filter(({ drawn }) => drawn).map(({ n, m }) => `${n}in${m}`),
+    value?.text ?? '',
+  ].join(' ');
+
+const SILENT = { rest: 'r', gap: '_', lost: 'lost' } as const;
+
+const noteText = ({ spelling, octave }: NoteMember): string =>
+  `${spelling.letter}${spelling.accidental ?? ''}${spelling.cautionary === undefined ? '' : `(${spelling.cautionary})`}${octave}`;
+
+const marksOfNote = ({ tie, marks }: NoteMember): string[] => [...(tie === undefined ? [] : ['=']), ...marksOf(marks)];
+
+const marksOf = (marks: readonly AppliedMark[]): string[] =>
+  marks
+    .filter(({ form }) => form.type !== 'curveStart' && form.type !== 'curveEnd')
+    .flatMap((mark) => [markText(mark), ...marksOf(mark.accidentals)]);
+
+/** The sign, without the readings to which it is limited: it is there. */
+const markText = ({ form, shapes }: AppliedMark): string => {
+  const name = shapes.length > 0 ? shapes.join('+') : form.name;
+  return `'${form.editors ? `[${name}]` : name}${form.doubtful ? '?' : ''}`;
+};
+
+const wordsOf = ({ words }: VoiceEvent): string[] => words.map(({ text }) => ` “${text}”`);
+
+const timeText = (inBar: Time, duration: Time): string => `${format(inBar)}+${format(duration)}`;
+
+/** By event: when it is played, where that is otherwise than it is written. */
+function playedTimes(score: Score): ReadonlyMap<string, string> {
+  const times = new Map<string, string>();
+  for (const { events } of perform(score, { ornaments: 'sign' }).pieces) {
+    for (const event of events) {
+      if (event.altered === undefined) continue;
+      for (const [index, { placed }] of event.from.entries()) {
+        const onset = performedOnset(event, index);
+        const end = endWithin(event, index);
+        const place = placeOf(placed);
+        if (!times.has(place)) times.set(place, timeText(subtract(onset, placed.bar.onset), subtract(end, onset)));
+      }
+    }
+  }
+  return times;
+}
+
+/** When a written note of an event gives way to the next of it, or the event ends. */
+function endWithin(event: PerformedEvent, index: number): Time {
+  if (index + 1 < event.from.length) return performedOnset(event, index + 1);
+  return endOf(event);
+}

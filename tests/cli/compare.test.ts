@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { bentside, memoryHost } from '../helpers/memoryHost';
+
+const SCORE = `bentside 1
+source K "the main text"
+source L "a loose leaf"
+voice dessus
+reading sharp "dots stretched"
+  practice overdot
+system dessus G2 meter C
+  dessus | 4. c5 8 d <K: 2 e ; L: 2 f> |||
+`;
+const host = (): ReturnType<typeof memoryHost> => memoryHost({ 'piece.bent': SCORE });
+
+describe('bentside compare', () => {
+  it('sets all sources beside one another where none is named', async () => {
+    const { code, out } = await bentside(host(), 'compare', 'piece.bent');
+    expect(code).toBe(0);
+    expect(out).toContain('bar 1, dessus, symbol 3 (pitch)\n    K: 2 e5  [1/1/dessus/1.3.K.1, 8:');
+    expect(out).toMatch(/1 difference\nK against L: 1\n$/);
+  });
+
+  it('says what readings choose besides their notes', async () => {
+    const { out } = await bentside(host(), 'compare', 'piece.bent', 'written', 'sharp');
+    expect(out).toContain('sharp: dots stretched; signs not played; practice overdot; accidentals note\n');
+    expect(out).toContain('written: c5 0+3/8 d5 3/8+1/8');
+    expect(out).toContain('sharp: c5 0+7/16 d5 7/16+1/16');
+  });
+
+  it('gives data', async () => {
+    const { out } = await bentside(host(), 'compare', 'piece.bent', 'K', 'L', '--json');
+    expect(JSON.parse(out)).toMatchObject({
+      schema: 'bentside.comparison/1',
+      differences: [{ kind: 'pitch', bar: '1', voice: 'dessus', symbol: 3 }],
+      agreements: [{ groups: [['K'], ['L']], places: 1 }],
+    });
+  });
+
+  it('knows only what the file declares, and needs two', async () => {
+    const unknown = await bentside(host(), 'compare', 'piece.bent', 'K', 'M');
+    expect([unknown.code, unknown.say]).toEqual([2, expect.stringContaining('has no reading or source “M”')]);
+    const alone = await bentside(host(), 'compare', 'piece.bent', 'K');
+    expect([alone.code, alone.say]).toEqual([2, 'Name two or more: bentside compare FILE K L\n']);
+  });
+});

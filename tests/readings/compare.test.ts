@@ -1,0 +1,109 @@
+/** Sources and readings beside one another (common practice of collation: by bar and voice, with the groups that agree). */
+import { describe, expect, it } from 'vitest';
+import { type Comparison, compareScores } from '../../server/readings/compare';
+import { lane, scoreOf } from '../helpers/music';
+import { sampleAnalysis } from '../helpers/samples';
+
+const THREE = 'source M "a third"\n';
+const compared = (music: string, names: readonly string[], before = THREE): Comparison => {
+  const analysis = lane(music, 'C', before);
+  return compareScores(names.map((name) => scoreOf(analysis, name)));
+};
+
+/** `bar voice symbol kind: K=… | L=…`. */
+const told = ({ differences }: Comparison): string[] =>
+  differences.map(
+    ({ bar, voice, symbol, kind, sides }) =>
+      `${bar} ${voice} ${symbol} ${kind}: ${sides.map(({ names, text }) => `${names.join(',')}=${text}`).join(' | ')}`,
+  );
+
+describe('two sources', () => {
+  it('that agree have no differences', () => {
+    expect(told(compared('1 c5 | d', ['K', 'L']))).toEqual([]);
+  });
+
+  it.each([
+    ['<K: 2 c5 d ; L: 2 c5 e>', '1 dessus 2 pitch: K=2 d5 | L=2 e5'],
+    ['<K: 2 c5 d ; L: 2. c5 4 d>', '1 dessus 1 rhythm: K=2 c5 2 d5 | L=2. c5 4 d5'],
+    ['<K: 2 c5 4 d e ; L: 2 c5 f>', '1 dessus 2 reading: K=4 d5 4 e5 | L=2 f5'],
+    ["<K: 1 c5'zz ; L: 1 c5>", "1 dessus 1 sign: K=1 c5'zz | L=1 c5"],
+    ['<K: 2 c5= c ; L: 2 c5 c>', '1 dessus 1 sign: K=2 c5= | L=2 c5'],
+    ['<K: {small 8 d5} 1 c5 ; L: 1 c5>', '1 dessus 1 reading: K=small 8 d5 1 c5 | L=1 c5'],
+    ['<K: {3in2 4 c5 d e} 2 f ; L: 4 c5 d 2 f>', '1 dessus 1 reading: K=3in2 4 c5 3in2 4 d5 3in2 4 e5 | L=4 c5 4 d5'],
+  ])('with %s differ there alone', (music, difference) => {
+    expect(told(compared(music, ['K', 'L']))).toEqual([difference]);
+  });
+
+  it('differ at two places of a bar by themselves', () => {
+    expect(told(compared('<K: 4 c5 d e f ; L: 4 b4 d5 e g>', ['K', 'L']))).toEqual([
+      '1 dessus 1 pitch: K=4 c5 | L=4 b4',
+      '1 dessus 4 pitch: K=4 f5 | L=4 g5',
+    ]);
+  });
+
+  it('of which one leaves out a bar differ in that bar', () => {
+    expect(told(compared('1 c5 | <K: 1 d5 | ; L: omit> 1 e5', ['K', 'L']))).toEqual(['2  0 omission: K=the bar | L=']);
+  });
+
+  it('have curves of their own', () => {
+    expect(told(compared("2 c5'u:K d'.:K", ['K', 'L']))).toEqual(["1 dessus 1 sign: K=2 c5'u 2 d5'. | L=2 c5 2 d5"]);
+  });
+});
+
+describe('three sources', () => {
+  it('agree by two against one, and how often is counted', () => {
+    const { agreements } = compared('<K,M: 1 c5 ; L: 1 d5> | <K,M: 1 c5 ; L: 1 d5> | <K: 1 c5 ; L,M: 1 d5>', [
+      'K',
+      'L',
+      'M',
+    ]);
+    expect(agreements).toEqual([
+      { groups: [['K', 'M'], ['L']], places: 2 },
+      { groups: [['K'], ['L', 'M']], places: 1 },
+    ]);
+  });
+});
+
+describe('two readings', () => {
+  it('differ in what is played where they agree in what is written', () => {
+    const readings = 'reading sharp\n  practice overdot\nreading plain\n';
+    expect(told(compared('4. c5 8 d 2 e', ['sharp', 'plain'], readings))).toEqual([
+      '1 dessus 1 time: sharp=c5 0+7/16 d5 7/16+1/16 | plain=c5 0+3/8 d5 3/8+1/8',
+    ]);
+  });
+
+  it('differ in what sounds where their practices of accidentals do', () => {
+    const readings = 'reading old\n  accidentals note\nreading new\n  accidentals bar\n';
+    expect(told(compared('4 f#5 g f 4 r', ['old', 'new'], readings))).toEqual([
+      '1 dessus 3 sounding: old=f5 (77) | new=f5 (78)',
+    ]);
+  });
+});
+
+describe('the overture', () => {
+  const analysis = sampleAnalysis('overture.bent');
+  const overture = (...names: string[]): Comparison => compareScores(names.map((name) => scoreOf(analysis, name)));
+  const places = ({ differences }: Comparison, kinds: readonly string[]): string[] =>
+    differences.filter(({ kind }) => kinds.includes(kind)).map(({ bar, voice }) => `${bar} ${voice}`);
+
+  it('as the loose copy has it lacks the tirades, two signs, a moving bass and a curve', () => {
+    expect(places(overture('K', 'L'), ['reading', 'sign'])).toEqual([
+      '2 dessus',
+      '6 dessus',
+      '6 basse',
+      '8 dessus',
+      '10 dessus',
+      '32 dessus',
+      '35 dessus',
+    ]);
+  });
+
+  it('in the french reading differs from the main text in time alone, and only in its grave part', () => {
+    const comparison = overture('written', 'french');
+    expect(new Set(comparison.differences.map(({ kind }) => kind))).toEqual(new Set(['time', 'sign']));
+    const bars = comparison.differences.filter(({ kind }) => kind === 'time').map(({ bar }) => Number(bar));
+    expect(Math.max(...bars)).toBeLessThanOrEqual(14);
+    // The curve that only K has, bar 35, is not of the main text.
+    expect(places(comparison, ['sign'])).toEqual(['35 dessus']);
+  });
+});
