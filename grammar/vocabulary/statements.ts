@@ -368,6 +368,8 @@ export const statements: Readonly<Record<string, StatementEntry>> = {
               'before rest': 'a rest follows',
               'before higher': 'the note after is higher',
               'before lower': 'the note after is lower',
+              'before rising third': 'the note after is a third higher',
+              'before falling third': 'the note after is a third lower',
               'slurred from above': 'a curve leads to it from the note above',
             }),
           ],

@@ -49,6 +49,8 @@ const conditions: Readonly<Record<string, (asked: Asked) => boolean>> = {
   'before rest': ({ passage, event }) => passage.after(event)?.events[0]?.kind === 'rest',
   'before higher': (asked) => after(asked) > 0,
   'before lower': (asked) => after(asked) < 0,
+  'before rising third': (asked) => after(asked) === 2,
+  'before falling third': (asked) => after(asked) === -2,
   'slurred from above': ({ passage, event }) => isSlurredFromAbove(passage, event),
 };
 

@@ -60,8 +60,9 @@ function turn(atoms: readonly Atom[], place: Place): Slice[] {
 
 /** In print the longest value that is no longer: the smallest, doubled as often as it can be. */
 function printable(length: Time, { grid }: Place): Time {
-  if (grid === undefined || compare(grid, length) > 0) return length;
+  if (grid === undefined) return length;
   let value = grid;
+  while (compare(value, length) > 0) value = divide(value, time(2));
   while (compare(multiply(value, time(2)), length) <= 0) value = multiply(value, time(2));
   return value;
 }
@@ -92,12 +93,17 @@ function aroundOpen(atoms: readonly Atom[], room: Time, place: Place): readonly 
     const strokes = all.filter(isQuick).length;
     const stroke =
       strokes === 0 ? ZERO : isSlide(all) ? slidingIn(room, strokes, place) : strokeIn(room, strokes, place);
-    if (strokes === 0 || place.grid !== undefined || seconds(place, stroke) >= SHORTEST_STROKE)
-      return filled(all, stroke, room);
     const fewer = withoutPair(all);
+    if (strokes === 0 || isLongEnough(stroke, place, fewer !== undefined)) return filled(all, stroke, room);
     if (fewer === undefined) return undefined;
     all = fewer;
   }
+}
+
+/** As long as a hand needs; in print, where the sign could have fewer strokes, half of the smallest value. */
+function isLongEnough(stroke: Time, place: Place, canBeFewer: boolean): boolean {
+  if (place.grid === undefined) return seconds(place, stroke) >= SHORTEST_STROKE;
+  return !canBeFewer || compare(stroke, divide(place.grid, time(2))) >= 0;
 }
 
 /** Two or more notes that lead to the main note, which is none of them. */
@@ -119,9 +125,9 @@ function strokeIn(room: Time, strokes: number, place: Place): Time {
   if (place.grid === undefined || isZero(most)) {
     return partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
   }
-  let stroke = place.grid;
-  while (compare(stroke, most) > 0) stroke = divide(stroke, time(2));
-  return stroke;
+  const half = divide(place.grid, time(2));
+  if (compare(place.grid, most) <= 0) return place.grid;
+  return compare(half, most) <= 0 ? half : evenPart(room, strokes + 1, { grid: half });
 }
 
 function filled(atoms: readonly Atom[], stroke: Time, room: Time): Slice[] {

@@ -135,7 +135,7 @@ function strokeLength({ cycle }: Trill, room: Time, count: number, place: Place)
   const even = divide(room, time(count));
   const isValue = cycle.speed?.kind === 'value';
   let exact = isValue && cycle.speed !== undefined ? speedOf(cycle.speed, place.clock) : place.grid;
-  if (exact === undefined || compare(exact, even) > 0) return even;
+  if (exact === undefined || compare(exact, even) > 0) return evenPart(room, count, place);
   while (!isValue && compare(multiply(exact, time(2)), even) <= 0) exact = multiply(exact, time(2));
   return exact;
 }

@@ -110,7 +110,13 @@ describe('a row', () => {
   });
 
   it('knows conditions of several words', () => {
-    for (const condition of ['before rest', 'before higher', 'before lower', 'slurred from above']) {
+    for (const condition of [
+      'before rest',
+      'before higher',
+      'before lower',
+      'before rising third',
+      'slurred from above',
+    ]) {
       const { row: one, problems } = row(`cb when ${condition} : on beat, +1 0`);
       expect(problems).toEqual([]);
       expect(one?.clauses[0]?.args[0]).toMatchObject({ kind: 'word', text: condition });

@@ -44,6 +44,7 @@ export const couperin1713: SignTable = {
       shapes: ['zz'],
       label: 'Tremblement appuyé et lié',
       drawn: 'memory',
+      note: 'The font standard has a glyph for it, U+E589, ornamentTremblementCouperin, which it calls “tremblement appuyé”.',
       when: ['slurred from above'],
       recipe: 'on beat, +1 leaned, (0 +1) repeated, hold',
       played: 'memory',

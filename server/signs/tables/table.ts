@@ -26,6 +26,8 @@ export type Condition =
   | 'before rest'
   | 'before higher'
   | 'before lower'
+  | 'before rising third'
+  | 'before falling third'
   | 'slurred from above';
 
 /** Another way to play a sign, and who speaks for it. */

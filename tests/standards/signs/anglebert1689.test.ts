@@ -41,6 +41,8 @@ describe('The table of 1689', () => {
     }
     expect(notes(by1689("4 c5'cj(before_the_second) e", { meter: '' }))).toBe('c5 d5 e5');
     expect(notes(by1689("2 d5'ccb(slide)"))).toBe('b4 c5 d5');
+    // The curve of 17 and 18 joins two notes a third apart (Grove, “Ornaments”).
+    expect(problemsIn(by1689("4 c5'cj d", { meter: '' }))).toEqual(['sign-not-in-table']);
   });
 
   it('2: the tremblement appuyé leans on the upper note before its strokes (from memory; not how long)', () => {

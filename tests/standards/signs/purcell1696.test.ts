@@ -1,6 +1,6 @@
 /** Purcell, A Choice Collection of Lessons, 1696, “Rules for Graces”: the verbal rules, from memory. */
 import { describe, expect, it } from 'vitest';
-import { notes, type Passage, played } from '../../helpers/realised';
+import { notes, type Passage, played, problemsIn } from '../../helpers/realised';
 
 const by1696 = (lane: string, more: Partial<Passage> = {}): Passage => ({
   lanes: [lane],
@@ -43,5 +43,7 @@ describe('The rules of 1696', () => {
 
   it('fill a third with a slur', () => {
     expect(notes(by1696("2 c5'cj e"))).toBe('c5 d5 e5');
+    expect(notes(by1696("2 e5'cj c"))).toBe('e5 d5 c5');
+    expect(problemsIn(by1696("2 c5'cj d"))).toEqual(['sign-not-in-table']);
   });
 });
