@@ -1,8 +1,9 @@
 /** `bentside signs`: what treatises say of signs, and where signs stand in scores. */
 import { perform } from '../readings/perform';
+import { contextWords } from '../signs/contexts';
 import { signTableByName, signTables } from '../signs/tables';
 import { certainties, type SignRow, type SignTable } from '../signs/tables/table';
-import { type SignUse, signUses, together } from '../signs/use';
+import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
@@ -18,7 +19,7 @@ export const signs: Command = {
   summary: 'Say how treatises play signs, or where signs stand in scores.',
   options: {
     table: { value: 'TABLE', among: names, says: 'the rows of this table' },
-    use: { says: 'count the signs of the files, and the places where a row of a table could fit' },
+    use: { says: 'count the signs of the files, and in which contexts they stand, beside all notes' },
     json: { says: 'JSON instead of text' },
     ...inputOptions,
   },
@@ -81,32 +82,56 @@ const tableJson = (tables: readonly SignTable[]): object => ({ schema: 'bentside
 function tellUse(host: CliHost, given: Given): number {
   const inputs = inputsOf(host, given);
   const counts = inputs.flatMap((input) => {
-    if (!isUnread(input)) return [{ file: input.file, signs: usesIn(host, input) }];
+    if (!isUnread(input)) return [{ file: input.file, ...usesIn(host, input) }];
     host.say(`${shown(input.file)}: ${input.failure}\n`);
     return [];
   });
   if (inputs.length === 0) host.say('Say in which files: bentside signs --use FILES…\n');
-  const whole = { schema: 'bentside.sign-use/1', files: counts, together: together(counts.map((one) => one.signs)) };
+  const whole = { schema: 'bentside.sign-use/1', files: counts, together: together(counts) };
   host.out(given.flags.has('json') ? `${JSON.stringify(whole, undefined, 2)}\n` : useText(whole.together));
   return counts.length === inputs.length && inputs.length > 0 ? SOUND : COULD_NOT;
 }
 
-function usesIn(host: CliHost, { file, text }: Input): SignUse[] {
+function usesIn(host: CliHost, { file, text }: Input): Uses {
   const score = projectOf(host.includes(file), file, text).analysis.score('written');
-  return score === undefined ? [] : signUses(perform(score));
+  return score === undefined ? together([]) : signUses(perform(score));
 }
 
-/** "'zz: 214 times; dotted 190, rising 12". */
-const useText = (uses: readonly SignUse[]): string =>
-  uses.length === 0 ? 'No sign stands there.\n' : uses.map((use) => `${useLine(use)}\n`).join('');
+const useText = ({ signs: uses, notes }: Uses): string =>
+  uses.length === 0 ? 'No sign stands there.\n' : uses.map((use) => useLines(use, notes)).join('\n');
 
-function useLine({ sign, times, where }: SignUse): string {
-  const places = Object.entries(where)
-    .sort(([a, often], [b, other]) => other - often || (a < b ? -1 : 1))
-    .map(([condition, count]) => `${condition} ${count}`);
+/** "'zz: 214 times, 190 on dotted notes", then every context, the most telling first, and the voices. */
+function useLines({ sign, times, where, voices }: SignUse, notes: Use): string {
+  const rows = Object.entries(where)
+    .map(([context, count]) => ({
+      words: contextWords[context] ?? context,
+      count,
+      share: share(count, times),
+      usual: share(notes.where[context] ?? 0, notes.times),
+    }))
+    .sort((a, b) => b.share - b.usual - (a.share - a.usual) || b.count - a.count);
   const name = sign
     .split('+')
     .map((shape) => `'${shape}`)
     .join('');
-  return `${name}: ${counted(times, 'time', 'times')}${places.length === 0 ? '' : `; ${places.join(', ')}`}`;
+  const [most] = rows;
+  const telling = most === undefined || most.share <= most.usual ? '' : `, ${most.count} ${most.words}`;
+  const digits = `${times}`.length;
+  const lines = rows.map(
+    ({ words, count, share: part, usual }) =>
+      `  ${`${count}`.padStart(digits)} ${words.padEnd(WIDTH)} ${percent(part)}, of all notes ${percent(usual)}`,
+  );
+  const sung = Object.entries(voices)
+    .sort(([, a], [, b]) => b - a)
+    .map(([voice, count]) => `${shown(voice)} ${count}`);
+  return [`${name}: ${counted(times, 'time', 'times')}${telling}`, ...lines, `  by voice: ${sung.join(', ')}`, ''].join(
+    '\n',
+  );
 }
+
+const share = (part: number, whole: number): number => (whole === 0 ? 0 : part / whole);
+
+const percent = (part: number): string => `${`${Math.round(part * 100)}`.padStart(3)} %`;
+
+/** The longest of the contexts in words. */
+const WIDTH = Math.max(...Object.values(contextWords).map((words) => words.length));

@@ -26,8 +26,8 @@ function height(moment: Moment | undefined, pitch: SoundingPitch | undefined): n
 interface Asked {
   readonly passage: Passage;
   readonly event: PerformedEvent;
-  /** The written note that bears the sign. */
-  readonly sign: BorneSign;
+  /** What bears the sign, of several tied notes. */
+  readonly sign: Pick<BorneSign, 'written'>;
 }
 
 const drawnValue = ({ sign }: Asked): ValueForm | undefined => sign.written.placed.event.value;

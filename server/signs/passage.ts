@@ -36,7 +36,10 @@ export class Passage {
   private readonly manuals = new Map<number, { readonly onset: Time; readonly what: string }[]>();
   private readonly keys = new Map<number, { readonly onset: Time; readonly what: readonly KeySign[] }[]>();
 
+  private readonly rests: readonly PerformedEvent[];
+
   constructor(readonly performed: PerformedPiece) {
+    this.rests = performed.events.filter(({ kind }) => kind === 'rest');
     for (const event of performed.events) this.take(event);
     for (const moments of this.voices.values()) {
       moments.forEach((moment, index) => {
@@ -155,6 +158,13 @@ export class Passage {
   bassUnder(event: PerformedEvent, at: Time, bar: Bar = event.from[0].placed.bar): PerformedEvent | undefined {
     const others = this.soundingIn(bar, at, add(at, MOMENT)).filter(({ voice }) => voice !== event.voice);
     return extreme({ onset: at, events: others }, 'lowest');
+  }
+
+  /** Whether another voice rests when a note begins. */
+  isOverRest({ voice, onset }: PerformedEvent): boolean {
+    return this.rests.some(
+      (rest) => rest.voice !== voice && compare(rest.onset, onset) <= 0 && compare(endOf(rest), onset) > 0,
+    );
   }
 
   /** The notes that begin at a moment, in all voices. */

@@ -1,47 +1,77 @@
 /** Where and how often signs stand in a performance: by that an editor decides what a sign means in a book. */
-import type { Performance } from '../score/performance';
+import type { Performance, PerformedEvent } from '../score/performance';
 import { signsOf } from './bearing';
-import { conditionNames, holds } from './conditions';
+import { contextsOf } from './contexts';
 import { Passage } from './passage';
 
-export interface SignUse {
-  /** Short names of its shapes, joined by `+`. */
-  readonly sign: string;
+/** How many of the things counted stand in a context (`dotted`), or in a voice. */
+export type Counts = Readonly<Record<string, number>>;
+
+export interface Use {
   readonly times: number;
-  /** How many of these stand where a table's row could ask for: `dotted`, `rising`. */
-  readonly where: Readonly<Record<string, number>>;
+  /** By context. */
+  readonly where: Counts;
+  readonly voices: Counts;
 }
 
-/** The signs of a performance in which nothing is realised, the most frequent first. */
-export function signUses({ pieces }: Performance): SignUse[] {
-  const found = new Map<string, { times: number; where: Record<string, number> }>();
+export interface SignUse extends Use {
+  /** Short names of its shapes, joined by `+`. */
+  readonly sign: string;
+}
+
+export interface Uses {
+  /** The most frequent first. */
+  readonly signs: readonly SignUse[];
+  /** All notes, with a sign or without: what the counts of signs are held against. */
+  readonly notes: Use;
+}
+
+const none: Use = { times: 0, where: {}, voices: {} };
+
+/** The signs of a performance in which nothing is realised. */
+export function signUses({ pieces, score }: Performance): Uses {
+  const signs = new Map<string, Use>();
+  let notes = none;
   for (const piece of pieces) {
     const passage = new Passage(piece);
-    for (const event of piece.events) {
-      for (const sign of signsOf(event)) {
-        const key = sign.shapes.join('+');
-        const use = found.get(key) ?? { times: 0, where: {} };
-        use.times++;
-        for (const condition of conditionNames) {
-          if (holds(condition, { passage, event, sign })) use.where[condition] = (use.where[condition] ?? 0) + 1;
-        }
-        found.set(key, use);
+    for (const event of piece.events.filter(({ kind, small }) => kind === 'note' && !small)) {
+      const voice = score.environment.voices[event.voice]?.name ?? '';
+      const useAt = (written: PerformedEvent['from'][number]): Use =>
+        once(contextsOf({ passage, event, written }), voice);
+      notes = sum(notes, useAt(event.from[0]));
+      for (const { shapes, written } of signsOf(event)) {
+        const key = shapes.join('+');
+        signs.set(key, sum(signs.get(key) ?? none, useAt(written)));
       }
     }
   }
-  return [...found].map(([sign, use]) => ({ sign, ...use })).sort(byFrequency);
+  return { signs: byFrequency(signs), notes };
 }
 
 /** The uses of several scores together. */
-export function together(all: readonly (readonly SignUse[])[]): SignUse[] {
-  const found = new Map<string, SignUse>();
-  for (const { sign, times, where } of all.flat()) {
-    const use = found.get(sign) ?? { sign, times: 0, where: {} };
-    const places = { ...use.where };
-    for (const [condition, count] of Object.entries(where)) places[condition] = (places[condition] ?? 0) + count;
-    found.set(sign, { sign, times: use.times + times, where: places });
-  }
-  return [...found.values()].sort(byFrequency);
+export function together(all: readonly Uses[]): Uses {
+  const signs = new Map<string, Use>();
+  for (const { sign, ...use } of all.flatMap((one) => one.signs)) signs.set(sign, sum(signs.get(sign) ?? none, use));
+  return { signs: byFrequency(signs), notes: all.map(({ notes }) => notes).reduce(sum, none) };
 }
 
-const byFrequency = (a: SignUse, b: SignUse): number => b.times - a.times || (a.sign < b.sign ? -1 : 1);
+const once = (contexts: readonly string[], voice: string): Use => ({
+  times: 1,
+  where: Object.fromEntries(contexts.map((context) => [context, 1])),
+  voices: { [voice]: 1 },
+});
+
+const sum = (a: Use, b: Use): Use => ({
+  times: a.times + b.times,
+  where: added(a.where, b.where),
+  voices: added(a.voices, b.voices),
+});
+
+function added(a: Counts, b: Counts): Counts {
+  const all: Record<string, number> = { ...a };
+  for (const [key, count] of Object.entries(b)) all[key] = (all[key] ?? 0) + count;
+  return all;
+}
+
+const byFrequency = (signs: ReadonlyMap<string, Use>): SignUse[] =>
+  [...signs].map(([sign, use]) => ({ sign, ...use })).sort((a, b) => b.times - a.times || (a.sign < b.sign ? -1 : 1));

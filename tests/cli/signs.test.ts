@@ -37,15 +37,45 @@ describe('bentside signs', () => {
     expect(JSON.parse((await bentside(memoryHost(), 'signs', '--json')).out).tables).toHaveLength(17);
   });
 
-  it('counts the signs of a book and where they stand, the most frequent first', async () => {
+  it('counts the signs of a book and where they stand, the most frequent first, beside all its notes', async () => {
     const host = memoryHost({ 'a.bent': SCORE, 'b.bent': SCORE });
     const { code, out } = await bentside(host, 'signs', '--use', 'a.bent', 'b.bent');
     expect(code).toBe(0);
-    expect(out).toBe(
-      "'zz: 8 times; dotted 4, rising 4, before higher 2, before lower 2, before rest 2\n'ca: 2 times; rising 2\n",
-    );
-    const counted = JSON.parse((await bentside(host, 'signs', '--use', '--json', 'a.bent')).out);
-    expect(counted.files[0].signs[0]).toMatchObject({ sign: 'zz', times: 4 });
+    const lines = out.split('\n');
+    expect(lines.filter((line) => line.startsWith("'"))).toEqual([
+      "'zz: 8 times, 4 on dotted notes",
+      "'ca: 2 times, 2 on the last note of a bar",
+    ]);
+    // Of six notes in each file two are dotted, and both bear the sign.
+    expect(lines).toContain('  4 on dotted notes                        50 %, of all notes  33 %');
+    expect(lines).toContain('  2 before a rest                          25 %, of all notes  17 %');
+    expect(lines).toContain('  by voice: dessus 8');
+    const counted = JSON.parse((await bentside(host, 'signs', '--use', '--json', 'a.bent', 'b.bent')).out);
+    expect(counted.files[0].signs[0]).toMatchObject({ sign: 'zz', times: 4, where: { dotted: 2 } });
+    expect(counted.together.notes).toMatchObject({ times: 12, where: { dotted: 4 }, voices: { dessus: 12 } });
+  });
+
+  it.each([
+    ["4 c5 d'zz e g", 'after a step', 'by step'],
+    ["4 c5 g'zz e g", 'after a leap', 'by leap'],
+    ["4 c5 c'zz e g", 'repeated', 'on the same note again'],
+    ["4 c5'zz d e f", 'downbeat', 'on the first beat'],
+    ["4 c5 d e f'zz", 'upbeat', 'on the last note of the bar'],
+    ["2. b4'zz 4 a | 1 g", 'dotted', 'on a dotted note'],
+    ["2 c5 d'zz | 1 c", 'cadence', 'before the last note'],
+    ["4 c5 d'zz e'fermata f", 'cadence', 'before a fermata'],
+    ["2 c5 c-e'zz", 'chord', 'at a note of a chord'],
+  ])('%s: it knows %s', async (music, context) => {
+    const text = `bentside 1\nvoice dessus\nsystem dessus G2 meter C\n  dessus | ${music} |||\n`;
+    const { out } = await bentside(memoryHost({ 'a.bent': text }), 'signs', '--use', '--json', 'a.bent');
+    expect(JSON.parse(out).together.signs[0].where).toHaveProperty([context], 1);
+  });
+
+  it('knows a sign over a rest of another voice, and one that is not', async () => {
+    const text = `bentside 1\nvoice dessus\nvoice basse\nsystem dessus G2 basse F4 meter C\n  dessus | 2 c5'zz d'ca |||\n  basse | 2 r c3 |||\n`;
+    const { out } = await bentside(memoryHost({ 'a.bent': text }), 'signs', '--use', '--json', 'a.bent');
+    const { signs } = JSON.parse(out).together;
+    expect(signs.map(({ where }: { where: Record<string, number> }) => where['over a rest'])).toEqual([undefined, 1]);
   });
 
   it('asks for files, and for --use with them', async () => {
