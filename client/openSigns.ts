@@ -157,7 +157,9 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
 
 type OfferItem = QuickPickItem & { readonly offer: OpenSignOffer };
 
+/** Undefined if the user leaves it, or there is only something to tell. */
 const pick = async ({ typed, bar, offers }: OpenSignItem): Promise<OpenSignOffer | undefined> => {
+  if (offers.length === 0) return undefined;
   const items = offers.map((offer): OfferItem => ({ label: offer.title, detail: offer.detail, offer }));
   const title = l10n.t('{0} in bar {1}: how is it played?', typed, bar);
   return (await window.showQuickPick(items, { title }))?.offer;

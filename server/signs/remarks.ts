@@ -5,10 +5,8 @@ import type { Environment } from '../score/environment';
 import type { PerformedEvent } from '../score/performance';
 import type { PlacedProblem, ScoreSystem, Source } from '../score/score';
 import type { BorneSign } from './bearing';
+import { saysHow } from './said';
 import { isAccepted } from './settled';
-
-/** Told even where an annotation says how the sign is played. */
-const ALWAYS: ReadonlySet<FindingCode> = new Set(['sign-parameter']);
 
 export class Remarks {
   readonly problems: PlacedProblem[] = [];
@@ -16,9 +14,9 @@ export class Remarks {
 
   constructor(private readonly environment: Environment) {}
 
-  /** Of a sign, at its mark; nothing of one for whose playing somebody stands. */
+  /** Of a sign, at its mark; nothing of one of which somebody has accepted what is made of it. */
   ofSign(sign: BorneSign, code: FindingCode, slots: Slots, fixes: readonly Fix[] = []): void {
-    if (!ALWAYS.has(code) && isAccepted(sign, this.environment)) return;
+    if (isAccepted(sign, this.environment) && !saysHow(sign)) return;
     this.at(sign.written.placed.system, sign.mark.source, {
       code,
       slots: { sign: sign.mark.form.text, ...slots },

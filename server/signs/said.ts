@@ -31,6 +31,9 @@ export function unknownWords(
   return { words, known };
 }
 
+/** Whether more stands in round brackets than where the sign is drawn. */
+export const saysHow = ({ parameters }: BorneSign): boolean => parameters.some((word) => !PLACES.includes(word));
+
 /** Whether a word in round brackets says how the sign is played by this row or table. */
 export const isWordOf = ({ parameters }: BorneSign, row: PlayedRow | undefined, table: PlayedTable): boolean =>
   phrasesIn(parameters).some(

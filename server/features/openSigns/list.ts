@@ -1,5 +1,6 @@
 /** The decisions list as the editor shows it. */
 import type { Position, TextEdit } from 'vscode-languageserver-types';
+import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { Finding } from '../../../grammar/findings/finding';
 import { decidedIn } from '../../document/decided';
 import type { TextChange } from '../../document/edits';
@@ -21,13 +22,18 @@ export interface Listed {
   readonly offers: () => readonly Offer[];
 }
 
+/** What is told once, of all signs, at the first. */
+const OF_THE_WHOLE: ReadonlySet<FindingCode> = new Set<FindingCode>(['tempo-assumed']);
+
 function listed(project: Project): Listed[] {
   const open = openSignsOf(project);
   const starts = new Set(open.map(({ start }) => start));
-  const told = decidedIn(project.analysis).findings.filter(({ range }) => !starts.has(range.start.offset));
+  const told = decidedIn(project.analysis).findings.filter(
+    ({ code, range }) => !OF_THE_WHOLE.has(code) && !starts.has(range.start.offset),
+  );
   return [
     ...open.map((sign) => openListed(project, sign)),
-    ...told.filter(({ fixes }) => fixes.length > 0).map((finding) => toldListed(project, finding)),
+    ...told.map((finding) => toldListed(project, finding)),
   ].sort((a, b) => a.start - b.start);
 }
 
