@@ -68,9 +68,17 @@ describe('a passage made options of two witnesses', () => {
     ['4 c5 ⟦8 d e⟧ 4 f | 1 g', '4 c5 <K: 8 d e ; L: 8 d e> 4 f5 | 1 g'],
     ["2 c5 ⟦4 d'zz⟧ e5", "2 c5 <K: 4 d'zz ; L: 4 d'zz> 4 e5"],
     ['2 c5 ⟦{3in2 4 d e f}⟧', '2 c5 <K: {3in2 4 d e f} ; L: {3in2 4 d e f}>'],
+    ['⟦4 c5⟧ r d 2 e', '<K: 4 c5 ; L: 4 c5> 4 r d5 2 e'],
+    ['⟦4 c5⟧ = d 2 e', '<K: 4 c5 ; L: 4 c5> 4 = d5 2 e'],
+    ['⟦4 c5⟧ 2? d 4 e', '<K: 4 c5 ; L: 4 c5> 2? d5 4 e'],
+    ['8 c5 ⟦d⟧ {small 16 e} f g 2 a', '8 c5 <K: d ; L: d> {small 16 e5} 8 f5 g 2 a'],
+    ['4 c5 ⟦d⟧ {3in2 8 e f g} 4 a', '4 c5 <K: d ; L: d> {3in2 8 e5 f g} 4 a'],
+    ['4 ⟦8 d5 e⟧ <K: 4 f ; L: 8 f g> 2 a5', '4 <K: 8 d5 e ; L: 8 d5 e> <K: 4 f5 ; L: 8 f5 g> 2 a5'],
+    ['<K: 4 d5 ; L: 4 e5> 4 f5 ⟦e⟧ 8 g a', '<K: 4 d5 ; L: 4 e5> 4 f5 <K: e ; L: e> 8 g5 a'],
   ])('%s becomes %s', (before, after) => {
     const text = made(laneText(before), 'Make options');
     expect(music(text)).toBe(after);
+    expect(errors(analysed(text))).toEqual(errors(analysed(laneText(before.replace(/[⟦⟧]/g, '')))));
   });
 
   it('sounds as before in both', () => {
@@ -83,7 +91,6 @@ describe('a passage made options of two witnesses', () => {
   });
 
   it.each([
-    ['options follow, which would rely on what it says', '4 ⟦8 d5 e⟧ <K: 4 f ; L: 8 f g> 2 a'],
     ['it moves the voice to another stave', '4 c5 ⟦(down) d4⟧ e f'],
     ['it is a value alone', '4 c5 d ⟦2⟧ e'],
     ['it is a beam sign alone', '8 c5 d e f ⟦,⟧ 8 g a b c'],
@@ -151,6 +158,11 @@ describe('a chord divided between voices', () => {
     const after = made(duet("2 g4-‸c5'zz d", '2 _ e4'), 'Give g4 to taille');
     expect(after).toBe(duet("2 c5'zz d", '2 g4 e4'));
     expect(sound(analysed(after), 'dessus')).toBe(sound(analysed(before), 'dessus').replace('g4-', ''));
+  });
+
+  it('types the octave in options that relied on the note', () => {
+    const before = duet('4 c5-g‸4 <K: 4 d ; L: 4 d5> 4 e5 d', '4 _ r 2 r');
+    expect(made(before, 'Give g4 to taille')).toBe(duet('4 c5 <K: 4 d4 ; L: 4 d5> 4 e5 d', '4 g4 r 2 r'));
   });
 
   it.each([
