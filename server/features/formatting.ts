@@ -1,9 +1,9 @@
 /** The formatter: the same that the command line has. */
 import type { Range, TextEdit } from 'vscode-languageserver-types';
-import type { FileTree } from '../../grammar/tree';
+import type { Block, FileTree } from '../../grammar/tree';
 import { aligned } from '../workspace/aligned';
 import type { Project } from '../workspace/project';
-import { meets, rangeOfOffsets } from './place';
+import { positionOfOffset, rangeOfOffsets } from './place';
 
 /** What must change for the text to be laid out: an edit for each run of lines that differ. */
 export function formatting({ file, tree }: Project): TextEdit[] {
@@ -13,11 +13,26 @@ export function formatting({ file, tree }: Project): TextEdit[] {
 /** The same of the lines of a range; systems are laid out as wholes, so that columns never disagree. */
 export function rangeFormatting(project: Project, range: Range): TextEdit[] {
   const { tree } = project;
+  const { start, end } = range;
+  // Whoever selects whole lines ends at the beginning of the next one.
+  const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
   const touched = tree.blocks
-    .map(({ offset, length }) => rangeOfOffsets(tree, offset, offset + length))
-    .filter((block) => meets(block, range));
-  return formatting(project).filter((edit) => touched.some((block) => meets(block, edit.range)));
+    .map((block) => linesOf(tree, block))
+    .filter(({ from, to }) => from <= last && start.line <= to);
+  return formatting(project).filter(
+    ({
+      range: {
+        start: { line },
+      },
+    }) => touched.some(({ from, to }) => from <= line && line <= to),
+  );
 }
+
+/** First and last line of a block. */
+const linesOf = (tree: FileTree, { line, offset, length }: Block): { readonly from: number; readonly to: number } => ({
+  from: line,
+  to: positionOfOffset(tree, offset + Math.max(length - 1, 0)).line,
+});
 
 const withEnds = (text: string): string[] => text.match(/[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+$/g) ?? [];
 

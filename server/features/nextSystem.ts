@@ -3,6 +3,7 @@ import { firstOf } from '../../grammar/statements/read';
 import type { Block, LaneTree, PlacedLane } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import type { Project } from '../workspace/project';
+import { textEnd } from './outline';
 import { positionOfOffset } from './place';
 import type { SnippetOffer } from './protocol';
 
@@ -23,24 +24,38 @@ const SUB_LANE_INDENT = 4;
  */
 export function nextSystem({ tree, environment }: Project, offset: number): SnippetOffer {
   const system = tree.blocks.filter((block) => block.kind === 'system' && block.offset <= offset).at(-1);
-  const heads = system === undefined ? environment.voices.map(voiceHead) : headsOf(system, environment);
-  const end = system === undefined ? tree.text.length : system.offset + system.length;
-  const last = tree.text.slice(0, end).trimEnd().length;
+  const last = system === undefined ? tree.text.trimEnd().length : textEnd(system);
   const position = { line: positionOfOffset(tree, last).line + 1, character: 0 };
-  return { position, snippet: `${system === undefined ? '\n' : ''}${systemText(heads)}\n` };
+  const snippet =
+    system === undefined ? `\n${systemText(environment.voices.map(voiceHead))}` : systemLike(system, environment);
+  return { position, snippet: `${snippet}\n` };
 }
 
 const voiceHead = ({ name }: { readonly name: string }): LaneHead => ({ name, indent: LANE_INDENT, goesOn: '' });
 
-/** The lanes of a system; what other witnesses have there is its own. */
-const headsOf = ({ lanes }: Block, { voices }: Environment): LaneHead[] =>
-  lanes
-    .filter(({ witness }) => witness === undefined)
-    .map(({ name, tree }: PlacedLane) => ({
-      name: name.text,
-      indent: tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT,
-      goesOn: goingOn(tree, voices.find((voice) => voice.name === name.text)?.stems),
-    }));
+/** The lanes of a system, but for what other witnesses have there: their lanes and those that stand under them. */
+function headsOf({ lanes }: Block, { voices }: Environment): LaneHead[] {
+  let isOfWitness = false;
+  return lanes.flatMap(({ name, tree, witness }: PlacedLane) => {
+    if (tree.kind === 'lane') isOfWitness = witness !== undefined;
+    if (isOfWitness) return [];
+    return [
+      {
+        name: name.text,
+        indent: tree.kind === 'lane' ? LANE_INDENT : SUB_LANE_INDENT,
+        goesOn: goingOn(tree, voices.find((voice) => voice.name === name.text)?.stems),
+      },
+    ];
+  });
+}
+
+/** `loose` or `free`: how the bars of a system are measured is said of each. */
+const KINDS: ReadonlySet<string> = new Set(['loose', 'free']);
+
+function kindOf({ statements: [head] }: Block): string | undefined {
+  const word = head && firstOf(head.tree.statement.args, 'word')?.text;
+  return word !== undefined && KINDS.has(word) ? word : undefined;
+}
 
 /** Where a voice is at the end of its lane, as changes. @param usual the way of its stems as declared */
 function goingOn({ segments }: LaneTree, usual: string | undefined): string {
@@ -61,14 +76,15 @@ function goingOn({ segments }: LaneTree, usual: string | undefined): string {
 }
 
 /** The text of a system with the lanes that another has, all empty, as a snippet. */
-export const systemLike = (system: Block, environment: Environment): string => systemText(headsOf(system, environment));
+export const systemLike = (system: Block, environment: Environment): string =>
+  systemText(headsOf(system, environment), kindOf(system));
 
 /** The text of a system whose lanes are empty, as a snippet. */
-function systemText(heads: readonly LaneHead[]): string {
+function systemText(heads: readonly LaneHead[], kind?: string): string {
   const width = Math.max(0, ...heads.map(({ name, indent }) => name.length + indent));
   const lanes = heads.map(({ name, indent, goesOn }, index) => {
     const begin = `${' '.repeat(indent)}${name}`.padEnd(width);
     return `${begin} | \${${index + 1}${goesOn === '' ? '' : `:${goesOn}`}}`;
   });
-  return ['system', ...lanes].join('\n');
+  return [kind === undefined ? 'system' : `system ${kind}`, ...lanes].join('\n');
 }

@@ -7,17 +7,19 @@ import {
   type TextEdit,
 } from 'vscode-languageserver-types';
 import type { AbsoluteFix, Finding } from '../../grammar/findings/finding';
-import { together } from '../document/edits';
+import { parseFile } from '../../grammar/parse';
+import type { Analysis, AnalysisOptions } from '../document/analysis';
+import { Document } from '../document/document';
+import { type TextChange, together } from '../document/edits';
 import type { Project } from '../workspace/project';
+import { Composed } from './composed';
 import { editorRange, meets, rangeOfOffsets } from './place';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.bentside`;
 
-/** What a fix does to a file. */
-const editsOf = ({ tree }: Project, fixes: readonly AbsoluteFix[]): TextEdit[] =>
-  fixes
-    .flatMap(({ edits }) => edits)
-    .map(({ offset, length, text }) => ({ range: rangeOfOffsets(tree, offset, offset + length), newText: text }));
+/** Changes of a file as the protocol says them. */
+const textEdits = ({ tree }: Project, changes: readonly TextChange[]): TextEdit[] =>
+  changes.map(({ offset, length, text }) => ({ range: rangeOfOffsets(tree, offset, offset + length), newText: text }));
 
 const mends = (finding: Finding, diagnostic: Diagnostic): boolean =>
   diagnostic.code === finding.code && meets(diagnostic.range, editorRange(finding.range));
@@ -35,24 +37,43 @@ export function quickFixes(project: Project, range: Range, diagnostics: readonly
         kind: CodeActionKind.QuickFix,
         ...(mended.length === 0 ? {} : { diagnostics: mended }),
         ...(index === 0 ? { isPreferred: true } : {}),
-        edit: { changes: { [project.file]: editsOf(project, [fix]) } },
+        edit: { changes: { [project.file]: textEdits(project, fix.edits) } },
       };
     }),
   );
 }
 
-/** The first fix of every error and warning, as far as they can be made at once. */
-export function fixAll(project: Project): CodeAction[] {
-  const grave = project.analysis.findings().filter(({ level }) => level === 'error' || level === 'warning');
-  const fixes = together(grave.flatMap(({ fixes: [first] }) => first ?? []));
-  if (fixes.length === 0) return [];
+/** So often the fixes are looked for again: a mended sign may show that the next one needs mending, too. */
+const MOST_PASSES = 8;
+
+/** The first fix of every error and warning, made again and again until none is left. @param options as the project was read */
+export function fixAll(project: Project, options: AnalysisOptions): CodeAction[] {
+  const mended = new Composed(project.tree.text);
+  const seen = new Set([mended.text]);
+  let { analysis } = project;
+  for (let pass = 0; pass < MOST_PASSES; pass++) {
+    const fixes = graveFixes(analysis);
+    mended.make(fixes.flatMap(({ edits }) => edits));
+    const { text } = mended;
+    if (fixes.length === 0 || seen.has(text)) break;
+    seen.add(text);
+    analysis = new Document(project.file).read(parseFile(text), { ...options, included: project.included });
+  }
+  const changes = mended.changes;
+  if (changes.length === 0) return [];
   return [
     {
       title: 'Mend all that can be mended',
       kind: FIX_ALL,
-      edit: { changes: { [project.file]: editsOf(project, fixes) } },
+      edit: { changes: { [project.file]: textEdits(project, changes) } },
     },
   ];
+}
+
+/** The first fixes of errors and warnings, as far as they can be made at once. */
+function graveFixes(analysis: Analysis): readonly AbsoluteFix[] {
+  const grave = analysis.findings().filter(({ level }) => level === 'error' || level === 'warning');
+  return together(grave.flatMap(({ fixes: [first] }) => first ?? []));
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

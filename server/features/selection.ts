@@ -11,9 +11,15 @@ interface Stretch {
 }
 
 export const selectionRanges = (tree: FileTree, positions: readonly Position[]): SelectionRange[] =>
-  positions.map((position) => chain(tree, around(tree, offsetOfPosition(tree, position))));
+  positions.map((position) => rangesAt(tree, offsetOfPosition(tree, position)));
 
-/** What lies around an offset, the outermost first. */
+const rangesAt = (tree: FileTree, offset: number): SelectionRange =>
+  chain(
+    tree,
+    around(tree, offset).filter(({ start, end }) => start <= offset && offset <= end),
+  );
+
+/** What may lie around an offset, the outermost first: of a place beside the music what is nearest does not. */
 function around(tree: FileTree, offset: number): Stretch[] {
   const whole = { start: 0, end: tree.text.length };
   const here = hereAt(tree, offset);

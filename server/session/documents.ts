@@ -154,4 +154,5 @@ export class Documents {
   }
 }
 
-const analysisOptions = ({ counsel, levels }: Settings): AnalysisOptions => ({ counsel, levels });
+/** What settings say of how a file is read. */
+export const analysisOptions = ({ counsel, levels }: Settings): AnalysisOptions => ({ counsel, levels });

@@ -37,9 +37,8 @@ import { selectionRanges } from '../features/selection';
 import { legend, semanticTokens } from '../features/semanticTokens';
 import { SIGNATURE_RETRIGGERS, SIGNATURE_TRIGGERS, signatureHelp } from '../features/signatureHelp';
 import { documentSymbols, workspaceSymbols } from '../features/symbols';
-import type { Project } from '../workspace/project';
 import { unlessCancelled } from './cancelling';
-import type { Current, Documents } from './documents';
+import { analysisOptions, type Current, type Documents } from './documents';
 import type { Files } from './files';
 import { TokensOfFiles } from './tokens';
 
@@ -92,21 +91,19 @@ export function registerFeatures(connection: Connection, served: Served): void {
 
 /** What changes the text. */
 function edits(connection: Connection, { answer }: Served): void {
-  connection.onCodeAction(
-    answer([], ({ project }, params: CodeActionParams) => codeActions(project, params), 'findings'),
-  );
+  connection.onCodeAction(answer([], (current, params: CodeActionParams) => codeActions(current, params), 'findings'));
   connection.onDocumentFormatting(answer([], ({ project }) => formatting(project)));
   connection.onDocumentRangeFormatting(answer([], ({ project }, { range }) => rangeFormatting(project, range)));
 }
 
-function codeActions(project: Project, { range, context }: CodeActionParams): CodeAction[] {
+function codeActions({ project, settings }: Current, { range, context }: CodeActionParams): CodeAction[] {
   const wished = (kind: string): boolean =>
     context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   return [
     ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
     ...[...signActions(project, range), ...refactorings(project, range)].filter(({ kind = '' }) => wished(kind)),
     // Asked for by name alone: when a file is saved, or from the menu of the source.
-    ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project) : []),
+    ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project, analysisOptions(settings)) : []),
   ];
 }
 

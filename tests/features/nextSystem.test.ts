@@ -33,6 +33,30 @@ describe('the next system', () => {
     expect(goesOn('(down) 2 c4 (home) d5')).toBe('  dessus | ');
     expect(goesOn('2 c5 (stems down) d')).toBe('  dessus | (stems down) ');
   });
+  it('has one lane of words under a voice, whatever a witness has there', () => {
+    const system =
+      'system upper G2 lower F4 meter C\n  dessus | 1 c5^ |\n    text | ah |\n  dessus L | 1 d5 |\n    text | oh |\n  basse | 1 c3 |\n    fig | _ |\n';
+    expect(following(`${HEAD}${system}`)).toBe(
+      `${HEAD}${system.replace('^', '')}system\n  dessus | \n    text | \n  basse  | \n    fig  | \n`,
+    );
+  });
+
+  it('stands before the comment that leads the one after it', () => {
+    const [first, second] = [
+      'system upper G2 lower F4 meter C\n  dessus | 1 c5^ |\n',
+      '\n// the second system\nsystem\n  dessus | 1 d5 |\n',
+    ];
+    expect(following(`${HEAD}${first}${second}`)).toBe(
+      `${HEAD}${first.replace('^', '')}system\n  dessus | \n${second}`,
+    );
+  });
+
+  it('after a free system is free as well', () => {
+    expect(following(`${HEAD}system free upper G2 lower F4\n  dessus | c5^ d e |\n`)).toContain(
+      '\nsystem free\n  dessus | \n',
+    );
+  });
+
   it('has all voices where no system stands yet', () => {
     expect(following(`${HEAD}^`)).toBe(`${HEAD.trimEnd()}\n\nsystem\n  dessus | \n  taille | \n  basse  | \n`);
   });

@@ -5,6 +5,7 @@ import type { DocumentSymbol, SelectionRange } from 'vscode-languageserver-types
 import { foldingRanges } from '../../server/features/folding';
 import { formatting, rangeFormatting } from '../../server/features/formatting';
 import { documentLinks } from '../../server/features/links';
+import { offsetOfPosition, positionOfOffset } from '../../server/features/place';
 import { fixAll, quickFixes } from '../../server/features/quickFixes';
 import { selectionRanges } from '../../server/features/selection';
 import { documentSymbols } from '../../server/features/symbols';
@@ -130,6 +131,19 @@ describe('laying out', () => {
     expect(withEdits(disorder, formatting(projectNamed(FILE, disorder)))).toBe(aligned(FILE, disorder).text);
   });
 
+  it('a range that ends where the next system begins leaves that alone', () => {
+    const both = loose.replace('  dessus | 1. c5', ' dessus |   1. c5').replace('system upper F4', 'system   upper F4');
+    const project = projectNamed(FILE, both);
+    for (const [index, block] of project.tree.blocks.entries()) {
+      const next = project.tree.blocks[index + 1]?.line ?? Number.POSITIVE_INFINITY;
+      const whole = { start: { line: block.line, character: 0 }, end: { line: next, character: 0 } };
+      for (const { range } of rangeFormatting(project, whole)) {
+        expect(range.start.line).toBeGreaterThanOrEqual(block.line);
+        expect(range.start.line).toBeLessThan(next);
+      }
+    }
+  });
+
   it('a range leaves other systems alone', () => {
     const both = loose.replace('  dessus | 1. c5', ' dessus |   1. c5');
     const project = projectNamed(FILE, both);
@@ -138,6 +152,20 @@ describe('laying out', () => {
     const laid = withEdits(both, rangeFormatting(project, range));
     expect(laid).toContain('  dessus | 1. c5 |||');
     expect(laid).toContain(' dessus |   4 c5 |1 d5 |');
+  });
+});
+
+describe('a selection grows from any place', () => {
+  it.each(sampleNames)('of %s around the place itself, also in names, comments and blank lines', (name) => {
+    const { tree } = projectNamed(name, sampleText(name));
+    for (let offset = 0; offset <= tree.text.length; offset += 7) {
+      const position = positionOfOffset(tree, offset);
+      const [range] = selectionRanges(tree, [position]);
+      for (let one = range; one !== undefined; one = one.parent) {
+        expect(offsetOfPosition(tree, one.range.start)).toBeLessThanOrEqual(offset);
+        expect(offsetOfPosition(tree, one.range.end)).toBeGreaterThanOrEqual(offset);
+      }
+    }
   });
 });
 
@@ -163,10 +191,33 @@ describe('fixes', () => {
 
   it('of all errors and warnings are made at once', () => {
     const text = laneText("8c5 4/d5 á5 2 e5'zigzagg");
-    const [all] = fixAll(projectNamed(FILE, text));
+    const [all] = fixAll(projectNamed(FILE, text), {});
     const mended = withEdits(text, all?.edit?.changes?.[FILE] ?? []);
     expect(mended).toContain('8 c5');
     expect(mended).toContain("'zigzag |");
+  });
+
+  it('are made again where one shows that another is needed, and there is never one place changed twice', () => {
+    // Once the bracket stands apart on one side it is seen to be glued on the other.
+    const text = laneText("c(now C3)6 2 d5 8c5 4/d5 e'zigzagg");
+    const [all] = fixAll(projectNamed(FILE, text), {});
+    const edits = all?.edit?.changes?.[FILE] ?? [];
+    const starts = edits.map(({ range }) => range.start.character);
+    expect(new Set(starts).size).toBe(starts.length);
+    const mended = withEdits(text, edits);
+    expect(fixAll(projectNamed(FILE, mended), {})).toEqual([]);
+    const codes = projectNamed(FILE, mended)
+      .analysis.findings()
+      .map(({ code }) => code);
+    expect(codes).not.toContain('bracket-glued');
+    expect(codes).not.toContain('value-glued');
+  });
+
+  it.each(sampleNames)('of %s with all its marks torn off are made until none is left', (name) => {
+    const torn = sampleText(name).replace(/([a-g]\d?)'(?=[a-z])/g, "$1 '");
+    const [all] = fixAll(projectNamed(name, torn), {});
+    const mended = withEdits(torn, all?.edit?.changes?.[name] ?? []);
+    expect(fixAll(projectNamed(name, mended), {})).toEqual([]);
   });
 
   it('are offered for every finding that has one', () => {
