@@ -109,11 +109,26 @@ const isBrought = ({ tree }: NamedTree, { start }: NameAt): boolean =>
     }),
   );
 
+/** The spaces in which a name is one and the same thing: a voice that has a stave of its own gives that its name. */
+export function spacesOf(project: Project, { space, name }: Pick<NameAt, 'space' | 'name'>): readonly Space[] {
+  if (space !== 'stave' && space !== 'voice') return [space];
+  const { staves, voices } = project.environment;
+  const stave = staves.findIndex((one) => one.name === name);
+  const isOwn = voices.some((one) => one.name === name && one.stave === stave);
+  return isOwn && !isStaveGiven(project, name) ? ['voice', 'stave'] : [space];
+}
+
+const isStaveGiven = (project: Project, name: string): boolean =>
+  [project, ...project.included].some((named) =>
+    namesIn(named).some((one) => one.given && one.space === 'stave' && one.name === name),
+  );
+
 /** Names that are the same as one in a project: all in its own file, and in what it includes those that are brought. */
-export const namesakes = (project: Project, { space, name }: Pick<NameAt, 'space' | 'name'>): NameAt[] => {
-  const same = (one: NameAt): boolean => one.space === space && one.name === name;
+export function namesakes(project: Project, of: Pick<NameAt, 'space' | 'name'>): NameAt[] {
+  const spaces = spacesOf(project, of);
+  const same = (one: NameAt): boolean => one.name === of.name && spaces.includes(one.space);
   return [
     ...namesIn(project).filter(same),
     ...project.included.flatMap((named) => namesIn(named).filter((one) => same(one) && isBrought(named, one))),
   ];
-};
+}

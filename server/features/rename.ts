@@ -1,8 +1,10 @@
 /** Names written anew wherever they stand, in all files that share them. */
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver-types';
 import { isName, isReserved, type NameRole, readsAsNoteOrClef } from '../../grammar/vocabulary/names';
+import { temperamentNames } from '../../grammar/vocabulary/temperaments';
+import { signTables } from '../signs/tables';
 import type { Project } from '../workspace/project';
-import { type NameAt, namesakes, type Space } from './names';
+import { type NameAt, namesakes, type Space, spacesOf } from './names';
 import { nameHere, sharedNamesakes } from './navigation';
 import { rangeOfOffsets } from './place';
 
@@ -23,6 +25,12 @@ const roles: Readonly<Record<Space, NameRole>> = {
   instrument: 'instrument',
   manual: 'manual',
   shape: 'shape',
+};
+
+/** Names that are there without being given. */
+const builtIn: Readonly<Partial<Record<Space, readonly string[]>>> = {
+  table: signTables.map(({ table }) => table),
+  temperament: temperamentNames,
 };
 
 /** The name that would be written anew. @throws CannotRename where there is none, or it is not the file's own */
@@ -54,9 +62,10 @@ export function rename(
   versionOf: (file: string) => number | null,
 ): WorkspaceEdit {
   const name = renamed(project, position);
-  check(project, name, newName);
+  const shared = sharedNamesakes(project, name, others);
+  check(name, newName, spacesOf(project, name), [...new Set([project, ...shared.map(({ home }) => home)])]);
   const edits = new Map<string, TextEdit[]>();
-  for (const { one, home } of sharedNamesakes(project, name, others)) {
+  for (const { one, home } of shared) {
     const tree = home.included.find(({ file }) => file === one.file)?.tree ?? home.tree;
     const edit = { range: rangeOfOffsets(tree, one.start, one.end), newText: newName };
     edits.set(one.file, [...(edits.get(one.file) ?? []), edit]);
@@ -66,12 +75,39 @@ export function rename(
   };
 }
 
-function check(project: Project, name: NameAt, newName: string): void {
+/**
+ * Whether others that are not open may use the name as well: it is given in a file that is included, or that has no music and
+ * so is there to be included.
+ */
+export function mayBeUsedElsewhere(project: Project, position: Position): boolean {
+  const given = namesakes(project, renamed(project, position)).filter((one) => one.given);
+  const hasMusic = project.tree.blocks.some(({ kind }) => kind === 'system');
+  return given.some(({ file }) => file !== project.file) || !hasMusic;
+}
+
+/** @param homes projects that share the name */
+function check(name: NameAt, newName: string, spaces: readonly Space[], homes: readonly Project[]): void {
   const isLayer = name.name.includes('.');
-  const role = isLayer ? 'layer' : roles[name.space];
+  for (const role of isLayer ? (['layer'] as const) : spaces.map((space) => roles[space])) checkWord(newName, role);
+  if (newName === name.name) return;
+  if (builtIn[name.space]?.includes(newName))
+    throw new CannotRename(`“${newName}” is a ${name.space} that is built in.`);
+  const isGiven = (space: Space, wished: string): boolean =>
+    homes.some((home) => namesakes(home, { space, name: wished }).some(({ given }) => given));
+  if (spaces.some((space) => isGiven(space, newName))) {
+    throw new CannotRename(`There is a ${called(name.space)} “${newName}” already.`);
+  }
+  const [source = ''] = newName.split('.');
+  if (isLayer && !isGiven('label', source)) throw new CannotRename(`There is no source “${source}”.`);
+}
+
+/** Sources and readings share their names. */
+const called = (space: Space): string => (space === 'label' ? 'source or reading' : space);
+
+function checkWord(newName: string, role: NameRole): void {
   if (!isName(newName, role)) {
     throw new CannotRename(
-      isLayer
+      role === 'layer'
         ? `A layer is named by its source and a number, such as K.2; “${newName}” is not.`
         : `“${newName}” is no name: a name is a letter, then letters, digits and _, without accents.`,
     );
@@ -79,7 +115,4 @@ function check(project: Project, name: NameAt, newName: string): void {
   if (isReserved(newName, role) || (role === 'stave' && readsAsNoteOrClef(newName))) {
     throw new CannotRename(`“${newName}” has a meaning of its own there.`);
   }
-  const isTaken =
-    newName !== name.name && namesakes(project, { space: name.space, name: newName }).some(({ given }) => given);
-  if (isTaken) throw new CannotRename(`There is a ${name.space} “${newName}” already.`);
 }

@@ -32,7 +32,7 @@ import { definition, highlights, references } from '../features/navigation';
 import { signActions } from '../features/openSigns/actions';
 import { FIX_ALL, fixAll, quickFixes } from '../features/quickFixes';
 import { refactorings } from '../features/refactorings';
-import { CannotRename, prepareRename, rename } from '../features/rename';
+import { CannotRename, mayBeUsedElsewhere, prepareRename, rename } from '../features/rename';
 import { selectionRanges } from '../features/selection';
 import { legend, semanticTokens } from '../features/semanticTokens';
 import { SIGNATURE_RETRIGGERS, SIGNATURE_TRIGGERS, signatureHelp } from '../features/signatureHelp';
@@ -139,7 +139,10 @@ function names(connection: Connection, { answer, documents, files }: Served): vo
   connection.onRenameRequest(
     answer(null, async ({ project }, { position, newName }: RenameParams) => {
       const others = await documents.all();
-      return told(() => rename(project, position, newName, others, (uri) => documents.version(uri)));
+      const edit = told(() => rename(project, position, newName, others, (uri) => documents.version(uri)));
+      // The folder is not searched through for a name; whoever shares it can be opened and asked again.
+      if (mayBeUsedElsewhere(project, position)) void connection.window.showInformationMessage(ONLY_OPEN);
+      return edit;
     }),
   );
   connection.onWorkspaceSymbol(async ({ query }, token) =>
@@ -149,6 +152,9 @@ function names(connection: Connection, { answer, documents, files }: Served): vo
     answer([], ({ project }) => documentLinks(project, (path) => files.resolve(project.file, path))),
   );
 }
+
+const ONLY_OPEN =
+  'The name was written anew in all scores that are open. Scores that share it and are not open still have the old one.';
 
 /** Why a name cannot be written anew is for the user to read. */
 function told<Result>(make: () => Result): Result {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { definition, highlights, references } from '../../server/features/navigation';
-import { CannotRename, prepareRename, rename } from '../../server/features/rename';
+import { CannotRename, mayBeUsedElsewhere, prepareRename, rename } from '../../server/features/rename';
 import { workspaceSymbols } from '../../server/features/symbols';
 import { atCaret, FILE, markedIn, markedLines, markedWith, projectNamed, withEdits } from '../helpers/editor';
 
@@ -142,6 +142,36 @@ describe('a name is written anew', () => {
 
   it('not a table that is built in', () => {
     expect(refusal('bentside 1\nsigns ‸anglebert-1689\n', 'mine')).toContain('is given neither');
+  });
+
+  it('a voice that has a stave of its own with the stave in the heads', () => {
+    const own = 'bentside 1\nvoice canto lines 5\nvoice basso\nsystem canto C1 basso F4 meter C\n  canto | 1 c5 |||\n';
+    for (const marked of [own.replace('canto lines', 'can‸to lines'), own.replace('canto C1', 'can‸to C1')]) {
+      expect(renamed(marked, 'alto')).toBe(own.replaceAll('canto', 'alto'));
+      expect(refusal(marked, 'basso')).toBe(
+        'There is a voice “basso” already.'.replace('voice', marked.includes('can‸to C1') ? 'stave' : 'voice'),
+      );
+      // A word that a voice may bear, but no stave: a head would read it otherwise.
+      expect(refusal(marked, 'key')).toContain('has a meaning of its own');
+    }
+  });
+
+  it('not to the name of something that is built in, nor of a layer to one of no source', () => {
+    const tables = 'bentside 1\ntable o‸wn\n  zz : up\n';
+    expect(refusal(tables, 'anglebert-1689')).toBe('“anglebert-1689” is a table that is built in.');
+    expect(refusal(caretBefore('.2: d5'), 'Z.2')).toBe('There is no source “Z”.');
+  });
+
+  it('not where another file that shares it has the new one already', () => {
+    const files = { 'house.bent': 'bentside 1\nsource T "Thornmere spinet book"\n' };
+    const { project, position } = atCaret('bentside 1\ninclude "house.bent"\nreading x\n  takes ‸T\n', files);
+    const other = projectNamed('other.bent', 'bentside 1\ninclude "house.bent"\nreading S\n  takes T\n', files);
+    expect(() => rename(project, position, 'S', [project, other], () => null)).toThrow(
+      'There is a source or reading “S” already.',
+    );
+    expect(mayBeUsedElsewhere(project, position)).toBe(true);
+    const { project: alone, position: voice } = atCaret(caretBefore('dessus   |'));
+    expect(mayBeUsedElsewhere(alone, voice)).toBe(false);
   });
 
   it('and is told beforehand, with the stretch that it fills', () => {
