@@ -4,7 +4,7 @@ import type { OpenSignItem } from '../server/features/protocol';
 import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
 import { helpAddress } from './helpAddress';
-import { named, plain, scoreAtHand, scoreEditor } from './language';
+import { plain, scoreAtHand, scoreEditor } from './language';
 import type { OpenSigns } from './openSigns';
 import type { ScorePanel } from './panel/panel';
 import type { Readings } from './readings';
@@ -40,8 +40,7 @@ async function newSystem(server: Server): Promise<void> {
   if (score === undefined) return;
   const editor = scoreEditor() ?? (await window.showTextDocument(score));
   const { document, selection } = editor;
-  const position = plain(selection.active);
-  const offer = await server.ask('bentside/nextSystem', { textDocument: named(document), position });
+  const offer = await server.askOf(document, 'bentside/nextSystem', { position: plain(selection.active) });
   if (!offer) return;
   const { line, character } = offer.position;
   if (line >= document.lineCount) {

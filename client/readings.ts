@@ -35,12 +35,24 @@ export class Readings implements Disposable {
       this.changed,
       window.onDidChangeActiveTextEditor(() => this.show()),
       workspace.onDidCloseTextDocument(() => this.show()),
+      workspace.onDidOpenTextDocument((document) => this.tell(document)),
+      server.onDidStart(() => this.tellAll()),
     );
     this.show();
   }
 
   of(document: TextDocument): string {
     return this.all()[document.uri.toString()] ?? USUAL;
+  }
+
+  private tellAll(): void {
+    for (const document of workspace.textDocuments) this.tell(document);
+  }
+
+  /** What the server takes for granted it need not be told. */
+  private tell(document: TextDocument): void {
+    const reading = this.of(document);
+    if (isOurs(document) && reading !== USUAL) this.server.tellReading(document, reading);
   }
 
   /** Takes a reading, or lets the user pick one. */
@@ -50,6 +62,7 @@ export class Readings implements Disposable {
     if (reading === undefined) return;
     await this.kept.update(KEPT, { ...this.all(), [document.uri.toString()]: reading });
     this.show();
+    this.server.tellReading(document, reading);
     this.changed.fire(document);
   }
 

@@ -1,5 +1,14 @@
 /** The language server as the client has it: started, asked, and started again when it fails. */
-import { type Disposable, EventEmitter, type LogOutputChannel, l10n, Uri, window, workspace } from 'vscode';
+import {
+  type Disposable,
+  EventEmitter,
+  type LogOutputChannel,
+  l10n,
+  type TextDocument,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -8,10 +17,19 @@ import {
   type LanguageClientOptions,
   State,
 } from 'vscode-languageclient';
-import { type ClientOptions, READ, type ReadParams, type ReadResult, type Requests } from '../server/features/protocol';
+import {
+  type ClientOptions,
+  type FileRequests,
+  READ,
+  READING,
+  type ReadingParams,
+  type ReadParams,
+  type ReadResult,
+  type Requests,
+} from '../server/features/protocol';
 import { Heartbeat } from './heartbeat';
 import { helpAddress } from './helpAddress';
-import { LANGUAGE } from './language';
+import { LANGUAGE, named } from './language';
 
 /** What speaks to the server. */
 export interface Line {
@@ -26,6 +44,9 @@ export type MakeClient = (id: string, name: string, options: LanguageClientOptio
 const MOST_RESTARTS = 3;
 /** … in so many milliseconds. After that the user decides. */
 const RESTARTS_WITHIN = 180_000;
+
+/** So often a text may change while something of it is asked for. */
+const MOST_TRIES = 5;
 
 export class Server implements Disposable {
   readonly log: LogOutputChannel;
@@ -110,6 +131,31 @@ export class Server implements Disposable {
     } finally {
       if (isExport) this.exports--;
     }
+  }
+
+  /**
+   * The same where the answer's places count in a document's text: asked again if that has changed meanwhile.
+   * @returns undefined, too, if it changes again and again
+   */
+  async askOf<Name extends keyof FileRequests>(
+    document: TextDocument,
+    name: Name,
+    params: Omit<FileRequests[Name]['params'], 'textDocument'>,
+  ): Promise<FileRequests[Name]['result'] | undefined> {
+    for (let tries = 0; tries < MOST_TRIES; tries++) {
+      const { version } = document;
+      const asked = { ...params, textDocument: named(document) } as FileRequests[Name]['params'];
+      const answer = await this.ask<keyof Requests>(name, asked);
+      if (document.version === version) return answer as FileRequests[Name]['result'] | undefined;
+    }
+    return undefined;
+  }
+
+  /** Tells the server in which reading a score is seen; one that starts is told anew. */
+  tellReading(document: TextDocument, reading: string): void {
+    if (this.client.state !== State.Running) return;
+    const params: ReadingParams = { textDocument: named(document), reading };
+    this.client.sendNotification(READING, params).catch((error) => this.log.warn(`${READING}: ${error}`));
   }
 
   private closed(): CloseHandlerResult {

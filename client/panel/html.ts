@@ -32,7 +32,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 </header>
 <section id="facsimile" aria-label="${l10n.t('Picture of the source')}" hidden></section>
 <main id="score" tabindex="0" aria-label="${l10n.t('Engraved page; the arrow keys go from note to note')}"></main>
-<footer id="status" aria-live="polite"></footer>
+<footer id="status" aria-live="polite" data-no-picture="${l10n.t('The picture of this leaf cannot be shown.')}" data-no-sound="${l10n.t('Press “Sound the note” here once: until then the browser lets nothing sound.')}"></footer>
 <script src="${address('panel.js')}"></script>
 </body>
 </html>`;

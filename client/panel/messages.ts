@@ -21,10 +21,16 @@ export type ToPage =
   | { readonly kind: 'page'; readonly shown: ShownPage }
   /** There is no picture, and why. */
   | { readonly kind: 'failure'; readonly says: string }
-  /** The note at the caret, and the index of its system; null where there is none. */
-  | { readonly kind: 'mark'; readonly id: string | null; readonly system: number | null; readonly follows: boolean }
+  /** The note at the caret in words, and the index of its system; null where there is none. */
+  | {
+      readonly kind: 'mark';
+      readonly id: string | null;
+      readonly says: string;
+      readonly system: number | null;
+      readonly follows: boolean;
+    }
   /** The picture of the leaf; undefined where there is none, or it cannot be read. */
-  | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined }
+  | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined; readonly isDrawing: boolean }
   | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[]; readonly pitchOfA: number };
 
 export type FromPage =
@@ -34,6 +40,6 @@ export type FromPage =
   | { readonly kind: 'reading' }
   /** A note was chosen by its picture. */
   | { readonly kind: 'note'; readonly id: string }
-  /** Where a system lies on the picture of its leaf: left, top, width, height. */
-  | { readonly kind: 'region'; readonly system: number; readonly region: readonly number[] }
+  /** Where a system of a leaf lies on its picture: left, top, width, height. */
+  | { readonly kind: 'region'; readonly page: number; readonly system: number; readonly region: readonly number[] }
   | { readonly kind: 'sound'; readonly what: 'note' | 'bar' };

@@ -41,6 +41,8 @@ export class ScorePanel implements Disposable {
   private caret: Position | undefined;
   /** The leaf of the caret is wanted, and its note in view. */
   private turnsToCaret = false;
+  /** What is to sound as soon as the page is there. */
+  private sounding: 'note' | 'bar' | undefined;
   /** It stays with its score whatever text is in front. */
   private isLocked = false;
 
@@ -86,9 +88,14 @@ export class ScorePanel implements Disposable {
     if (!this.isLocked) this.turnToActive();
   }
 
-  /** Sounds the note or bar at the caret. */
+  /** Sounds the note or bar at the caret of the score in front, or else of the panel's. It is the page that sounds. */
   async sound(what: 'note' | 'bar'): Promise<void> {
-    const editor = this.document && this.editorOf(this.document);
+    if (this.panel?.visible !== true) {
+      this.sounding = what;
+      await this.show();
+      return;
+    }
+    const editor = scoreEditor() ?? (this.document && this.editorOf(this.document));
     if (editor === undefined) return;
     const { document, selection } = editor;
     const reading = this.readings.of(document);
@@ -177,15 +184,16 @@ export class ScorePanel implements Disposable {
     const address = image === undefined ? undefined : Uri.joinPath(document.uri, '..', image);
     if (address?.toString() === this.image) return;
     this.image = address?.toString();
-    this.post({ kind: 'image', bytes: address && (await bytesOf(address)) });
+    const isDrawing = address?.path.toLowerCase().endsWith('.svg') === true;
+    this.post({ kind: 'image', bytes: address && (await bytesOf(address)), isDrawing });
   }
 
   /** Writes into the text where a system lies on the picture. */
-  private async writeRegion(system: number, region: readonly number[]): Promise<void> {
-    const { document, page } = this;
+  private async writeRegion({ page, system, region }: Extract<FromPage, { kind: 'region' }>): Promise<void> {
+    const { document } = this;
     if (document === undefined) return;
-    const params = { textDocument: named(document), reading: this.readings.of(document), page, system, region };
-    const edit = await this.server.ask('bentside/region', params);
+    const reading = this.readings.of(document);
+    const edit = await this.server.askOf(document, 'bentside/region', { reading, page, system, region });
     if (!edit) return;
     const changes = new WorkspaceEdit();
     changes.replace(document.uri, rangeOf(edit.range), edit.newText);
@@ -212,7 +220,7 @@ export class ScorePanel implements Disposable {
       return;
     }
     const system = note?.page === this.page ? note.system : null;
-    this.post({ kind: 'mark', id: note?.id ?? null, system, follows: this.turnsToCaret });
+    this.post({ kind: 'mark', id: note?.id ?? null, says: note?.says ?? '', system, follows: this.turnsToCaret });
     this.turnsToCaret = false;
   }
 
@@ -230,6 +238,8 @@ export class ScorePanel implements Disposable {
       case 'ready':
         this.image = undefined;
         this.drawing.ask();
+        if (this.sounding !== undefined) await this.sound(this.sounding);
+        this.sounding = undefined;
         break;
       case 'page':
         this.page = Math.max(0, message.page);
@@ -246,7 +256,7 @@ export class ScorePanel implements Disposable {
         await this.goTo(message.id);
         break;
       case 'region':
-        await this.writeRegion(message.system, message.region);
+        await this.writeRegion(message);
         break;
       case 'sound':
         await this.sound(message.what);

@@ -36,6 +36,14 @@ export function systemOf(project: Project, block: number, choice = 'written'): S
   return undefined;
 }
 
+/** The project as it is for whoever reads it in one way: that reading is asked before all others. */
+export function readAs(project: Project, reading: string): Project {
+  const { analysis } = project;
+  if (!analysis.choices.includes(reading)) return project;
+  const choices = [reading, ...analysis.choices.filter((name) => name !== reading)];
+  return { ...project, analysis: { ...analysis, choices } };
+}
+
 const holds = ({ pos, len }: Span, at: number): boolean => pos <= at && at <= pos + len;
 
 /**

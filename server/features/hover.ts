@@ -7,15 +7,15 @@ import { changes, lookUp, statements } from '../../grammar/vocabulary/statements
 import { labelText } from '../score/choice';
 import { tablesNamed } from '../signs/rows';
 import type { Project } from '../workspace/project';
-import { type EventHere, eventHere, secondsTo, systemOf } from './events';
+import { type EventHere, eventHere, systemOf } from './events';
 import { argumentInWords, clauseInWords, described } from './hoverStatement';
 import { nameAt } from './names';
 import { nameInWords, namesAt } from './nameWords';
 import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nodes';
-import { bothNames } from './pitches';
+import { soundInWords, whereInWords } from './noteWords';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import { playedBy, shapeInWords, shapesDrawn } from './signs';
-import { clock, placeInWords, valueInWords } from './words';
+import { valueInWords } from './words';
 
 /** A picture of the bar at a place as Markdown; undefined where it cannot be drawn. */
 export type Picture = (at: EventHere) => string | undefined;
@@ -120,7 +120,7 @@ function barInWords(project: Project, here: Here): Told {
   if (here.holder.kind !== 'lane') return nothing;
   const { segments } = here.holder.placed.tree;
   const segment = segments.findIndex(({ pos, len }) => here.pos <= pos + len);
-  const found = systemOf(project, here.blockIndex);
+  const found = systemOf(project, here.blockIndex, project.analysis.choices[0]);
   const bar = found?.piece.bars[found.system.firstBar + segment];
   if (bar === undefined || segment < 0) return nothing;
   const needed = bar.expected === undefined ? '' : ` of ${format(bar.expected)}`;
@@ -140,24 +140,6 @@ function eventInWords(project: Project, here: Here, item: EventItem): Told {
   const meaning = silence === undefined ? nothing : [laneMeanings[silence] ?? ''];
   if (found === undefined) return meaning;
   return [...(found.member === undefined ? meaning : [soundInWords(found, found.member)]), whereInWords(found)];
-}
-
-function soundInWords({ event }: EventHere, member: NonNullable<EventHere['member']>): string {
-  const { spelling, octave, alteration, tiedFrom } = member;
-  const sounding = `**${bothNames({ letter: spelling.letter, alteration, octave })}**`;
-  const chord = event.members.length < 2 ? '' : `, of ${event.members.length} struck together`;
-  const written = `written \`${spelling.text}\`${spelling.octave === undefined ? ` in octave ${octave}` : ''}`;
-  return `${sounding}${chord}; ${written}${tiedFrom ? ', tied to the note before' : ''}`;
-}
-
-function whereInWords(at: EventHere): string {
-  const { event, bar, inBar, score, onset } = at;
-  const value = event.value === undefined ? [] : [valueInWords(event.value)];
-  const small = event.small === undefined ? [] : ['small'];
-  const reading = score.choice.name === 'written' ? [] : [`in ${score.choice.name}`];
-  return [...small, ...value, event.laneName, placeInWords(bar, inBar), clock(secondsTo(at, onset)), ...reading].join(
-    ' · ',
-  );
 }
 
 function markInWords({ analysis: { environment } }: Project, form: MarkForm): Told {

@@ -7,8 +7,10 @@ import { exportSvg } from '../pages/svg';
 import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
+import { eventHere } from './events';
 import { facsimileOf } from './facsimile';
 import { hereAt } from './nodes';
+import { spoken } from './noteWords';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import type { EngravedPage, NotePlace, PluckedNote } from './protocol';
 
@@ -109,10 +111,13 @@ export function noteAt(project: Project, position: Position, reading: string): N
   const page = pages.findIndex((systems) => systems.includes(system));
   const member = event.members.findLastIndex(({ source }) => source.pos <= pos);
   const id = eventId(system, event);
+  const here = hereAt(project.tree, offsetOfPosition(project.tree, position));
+  const heard = here && eventHere(project, here, [score.choice.name]);
   return {
     id: event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id,
     page,
     system: pages[page]?.indexOf(system) ?? 0,
+    says: heard === undefined ? '' : spoken(heard),
   };
 }
 

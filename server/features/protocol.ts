@@ -57,6 +57,12 @@ export interface FileParams {
   readonly textDocument: TextDocumentIdentifier;
 }
 
+/** `bentside/reading`, a notification: the reading in which the user sees a file from now on. */
+export const READING = 'bentside/reading';
+export interface ReadingParams extends FileParams {
+  readonly reading: string;
+}
+
 export interface PlaceParams extends FileParams {
   readonly position: Position;
 }
@@ -152,6 +158,8 @@ export interface NotePlace {
   readonly page: number;
   /** Index of its system on that leaf. */
   readonly system: number;
+  /** In words: what sounds, what is written, where it stands. */
+  readonly says: string;
 }
 
 export interface NoteParams extends FileParams {

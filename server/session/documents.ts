@@ -26,10 +26,14 @@ export interface Current {
   readonly project: Project;
   readonly version: number;
   readonly settings: Settings;
+  /** The reading in which the user sees it. */
+  readonly reading: string;
 }
 
 export class Documents {
   private readonly open = new Map<string, Open>();
+  /** By file the reading in which the user sees it; it may be told of before the file is opened. */
+  private readonly readings = new Map<string, string>();
   private readonly workspace: Workspace;
   /** Findings in the making: whoever else asks for those of the same version waits with the first. */
   private readonly proofing = new WeakMap<Project, Promise<unknown>>();
@@ -63,8 +67,14 @@ export class Documents {
     this.refreshIncluding(uri);
   }
 
+  /** The user sees a file in another reading. */
+  read(uri: string, reading: string): void {
+    this.readings.set(uri, reading);
+  }
+
   close(uri: string): void {
     this.open.delete(uri);
+    this.readings.delete(uri);
     this.workspace.close(uri);
     this.refreshIncluding(uri);
   }
@@ -111,7 +121,7 @@ export class Documents {
       if (open.read === open.revision && project !== undefined) {
         const settings = await this.settingsOf(uri);
         if (open.read === open.revision && this.open.get(uri) === open)
-          return { project, version: open.version, settings };
+          return { project, version: open.version, settings, reading: this.readings.get(uri) ?? 'written' };
         continue;
       }
       open.reading ??= this.readNow(uri, open).finally(() => {

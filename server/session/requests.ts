@@ -23,6 +23,7 @@ import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engrave
 import { barPicture } from '../features/barPicture';
 import { codeLenses } from '../features/codeLens';
 import { completion, resolved, TRIGGERS } from '../features/completion';
+import { readAs } from '../features/events';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
 import { hover } from '../features/hover';
@@ -181,13 +182,16 @@ function words(connection: Connection, { answer, documents, engraver }: Served):
   connection.onSignatureHelp(answer(null, ({ project }, { position }) => signatureHelp(project, position)));
   connection.onCodeLens(answer([], ({ project, settings }) => (settings.codeLens ? codeLenses(project) : [])));
   connection.languages.inlayHint.on(
-    answer([], ({ project, settings }, { range }: InlayHintParams) => inlayHints(project, range, settings.inlayHints)),
+    answer([], ({ project, settings, reading }, { range }: InlayHintParams) =>
+      inlayHints(project, range, settings.inlayHints, reading),
+    ),
   );
   connection.onHover(
-    answer(null, async ({ project, settings }, { position }) => {
+    answer(null, async ({ project, settings, reading }, { position }) => {
       const drawer = settings.hover.picture ? await engraver() : undefined;
-      if (drawer === undefined || cannotDraw(drawer)) return hover(project, position);
-      return hover(project, position, (at) => barPicture(at, drawer));
+      const read = readAs(project, reading);
+      if (drawer === undefined || cannotDraw(drawer)) return hover(read, position);
+      return hover(read, position, (at) => barPicture(at, drawer));
     }),
   );
 }

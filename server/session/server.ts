@@ -13,7 +13,14 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Turns } from '../document/turns';
 import type { CannotDraw, Engraver } from '../engraving/engraver';
-import { type ClientOptions, READ, type ReadParams, type ReadResult } from '../features/protocol';
+import {
+  type ClientOptions,
+  READ,
+  READING,
+  type ReadingParams,
+  type ReadParams,
+  type ReadResult,
+} from '../features/protocol';
 import { unlessCancelled } from './cancelling';
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
@@ -123,6 +130,10 @@ class Session {
       this.diagnostics.closed(document.uri);
     });
     texts.listen(connection);
+    connection.onNotification(READING, ({ textDocument, reading }: ReadingParams) => {
+      documents.read(textDocument.uri, reading);
+      if (this.params.capabilities.workspace?.inlayHint?.refreshSupport) void connection.languages.inlayHint.refresh();
+    });
     connection.onInitialized(() => void this.subscribe());
     connection.onDidChangeConfiguration(() => {
       this.settings.forgetAll();

@@ -102,6 +102,20 @@ describeInEditor('the score panel', () => {
     await bench.view().locator('#score').focus();
     await bench.page.keyboard.press('ArrowRight');
     await bench.view().locator('.at-caret[data-id="e-2v-6-dessus-1.2"]').waitFor();
+    // Whoever does not see the page hears which note it is.
+    await bench.view().locator('#status', { hasText: 'd′′ (D5)' }).waitFor();
+    expect(await bench.view().locator('#status').textContent()).toContain('bar 21, beat 2');
+  });
+
+  it('turns its leaves by the keyboard and leaves the focus where it is', async () => {
+    await leaf('2v').focus();
+    await bench.page.keyboard.press('Tab');
+    await bench.page.keyboard.press('Enter');
+    await current().filter({ hasText: '3r' }).waitFor();
+    expect(await leaf('3r').evaluate(hasFocus)).toBe(true);
+    // As German and French keyboards type it: with AltGr, which says that it is Control and Alt.
+    await leaf('3r').evaluate(pressWithAltGraph, '[');
+    await current().filter({ hasText: '2v' }).waitFor();
   });
 
   it('can be used by people who do not see it: axe finds nothing wrong', async () => {
@@ -141,6 +155,21 @@ describeInEditor('the score panel', () => {
     expect(await picture.getAttribute('viewBox')).toBe(region.join(' '));
   });
 
+  it('cuts a place that is dragged beyond the picture at its edge', async () => {
+    const picture = bench.view().locator('#facsimile svg');
+    await bench.view().locator('#drag').click();
+    const box = await picture.boundingBox();
+    if (box === null) throw new Error('no picture');
+    await bench.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await bench.page.mouse.down();
+    await bench.page.mouse.move(box.x - 60, box.y - 20, { steps: 4 });
+    await bench.page.mouse.up();
+    await bench.line('system at 0,0,').waitFor();
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    const [, width] = /system at 0,0,(\d+),/.exec(await bench.saved('leaves.bent')) ?? [];
+    expect(Math.abs(Number(width) - 300)).toBeLessThanOrEqual(3);
+  });
+
   it('is as it was when the window is loaded again', async () => {
     await leaf('3v').click();
     await current().filter({ hasText: '3v' }).waitFor();
@@ -156,6 +185,19 @@ describeInEditor('the score panel', () => {
 });
 
 /** These run in the page. */
+const hasFocus = (element: unknown): boolean =>
+  element === (element as { ownerDocument: { activeElement: unknown } }).ownerDocument.activeElement;
+declare const KeyboardEvent: new (kind: string, about: object) => unknown;
+const pressWithAltGraph = (element: unknown, key: string): void => {
+  const event = new KeyboardEvent('keydown', {
+    key,
+    ctrlKey: true,
+    altKey: true,
+    modifierAltGraph: true,
+    bubbles: true,
+  });
+  (element as { dispatchEvent(event: unknown): void }).dispatchEvent(event);
+};
 interface Scrolled {
   scrollTop: number;
 }

@@ -6,9 +6,11 @@ import {
   CompletionRequest,
   DocumentDiagnosticRequest,
   HoverRequest,
+  InlayHintRequest,
   LSPErrorCodes,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
+import { READING } from '../../server/features/protocol';
 import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
 import { HEAD } from '../helpers/music';
 
@@ -106,30 +108,36 @@ describe('findings sent to a client that does not ask', () => {
   });
 });
 
-/** A score of about 200 kB: whoever asks for anything of it waits. */
+/** A score of some 200 kB: whoever asks for anything of it waits. */
 const LARGE = `${HEAD}system upper G2 lower F4 meter C\n  dessus | 1 c5 |\n${'system\n  dessus | 4 c5 d e f |\n  basse | 1 c3 |\n'.repeat(4000)}`;
 
 describe('a request that the client takes back', () => {
   it('is answered as cancelled at once, though the file that it asks for is still being read', async () => {
-    const one = await meet({ capabilities: { textDocument: { diagnostic: {} } } });
-    const uri = await one.open('large.bent', LARGE);
-    const stop = new CancellationTokenSource();
-    const at = { textDocument: { uri }, position: { line: 20, character: 14 } };
-    let isRead = false;
-    const read = one.connection.sendRequest(DocumentDiagnosticRequest.type, at).then(() => {
-      isRead = true;
+    // Reading stops at its first turn until the door is opened.
+    let open = (): void => undefined;
+    const door = new Promise<void>((resolve) => {
+      open = resolve;
     });
+    let time = 0;
+    const one = await meet({
+      capabilities: { textDocument: { diagnostic: {} } },
+      turns: { now: () => (time += 6), pause: () => door },
+    });
+    const uri = await one.open('air.bent', AIR);
+    const stop = new CancellationTokenSource();
+    const at = { textDocument: { uri }, position: rangeOf(AIR, "g5'zz").start };
+    const wanted = one.connection.sendRequest(DocumentDiagnosticRequest.type, at);
     const taken = [
       one.connection.sendRequest(HoverRequest.type, at, stop.token),
       one.connection.sendRequest(DocumentDiagnosticRequest.type, at, stop.token),
       one.connection.sendRequest(WorkspaceSymbolRequest.type, { query: 'dessus' }, stop.token),
     ].map((answer) => answer.catch(({ code }) => code));
     // Long enough for the requests to be taken up.
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await new Promise((resolve) => setTimeout(resolve, 50));
     stop.cancel();
     expect(await Promise.all(taken)).toEqual(Array(taken.length).fill(LSPErrorCodes.RequestCancelled));
-    expect(isRead).toBe(false);
-    await read;
+    open();
+    expect((await wanted).kind).toBe('full');
   });
 });
 
@@ -223,6 +231,45 @@ describe('a hover', () => {
 
   it('has the words alone where no picture is wished for', async () => {
     expect(await ask({ settings: { hover: { picture: false } } })).not.toContain('data:image');
+  });
+});
+
+describe('the reading in which the user sees a file', () => {
+  const text = AIR.replace("1 g5'zz", '2 g5 <K: 2 a5 ; L: 4 b5 a>');
+  const seenAs = async (reading: string) => {
+    const one = await meet();
+    const uri = await one.open('air.bent', text);
+    await one.connection.sendNotification(READING, { textDocument: { uri }, reading });
+    const at = { textDocument: { uri }, position: rangeOf(text, 'g5 <').start };
+    const made = await one.connection.sendRequest(HoverRequest.type, at);
+    const [words = '', picture = ''] = JSON.stringify(made?.contents).split('![');
+    return { words, picture };
+  };
+
+  it('is that of the words of a hover and of the bar drawn in it', async () => {
+    const [main, leaf] = [await seenAs('written'), await seenAs('L')];
+    expect(main.words).not.toContain('in L');
+    expect(leaf.words).toContain('in L');
+    expect(main.picture).toContain('data:image');
+    expect(leaf.picture).not.toBe(main.picture);
+  });
+
+  it('is that of the hints beside the notes', async () => {
+    const one = await meet({
+      capabilities: { workspace: { configuration: true } },
+      settings: { inlayHints: { barNumbers: false, accidentals: false, leaps: true } },
+    });
+    const leaping = AIR.replace("1 g5'zz", '2 g4 <K: 2 a4 ; L: 4 g5 c>');
+    const uri = await one.open('air.bent', leaping);
+    const whole = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const hints = async (): Promise<unknown[]> => {
+      const all = await one.connection.sendRequest(InlayHintRequest.type, { textDocument: { uri }, range: whole });
+      return (all ?? []).filter(({ position }) => position.line === line(leaping, '<K')).map(({ label }) => label);
+    };
+    expect(await hints()).toEqual([]);
+    await one.connection.sendNotification(READING, { textDocument: { uri }, reading: 'L' });
+    // The octave sticks: in L the c is a fifth below the g.
+    expect(await hints()).toEqual(['5']);
   });
 });
 

@@ -70,7 +70,12 @@ describe('between text and page', () => {
   it('the caret marks its note, in a chord the one where it stands', async () => {
     expect(idAt('d e f')).toBe('e-2v-1-dessus-1.2');
     expect(idAt('c4-e-g', 3)).toBe('e-2v-1-dessus-2.2-n2');
-    expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({ id: 'e-3v-1-dessus-1.1', page: 2, system: 0 });
+    expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({
+      says: 'd′′ (D5); written d5 · dotted minim · dessus · bar 2, beat 1 · 0:01.5',
+      id: 'e-3v-1-dessus-1.1',
+      page: 2,
+      system: 0,
+    });
     expect(idAt('title')).toBeUndefined();
   });
 

@@ -25,6 +25,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
+import type { Turns } from '../../server/document/turns';
 import type { Engraver } from '../../server/engraving/engraver';
 import type { ClientOptions } from '../../server/features/protocol';
 import { noDisk } from '../../server/session/files';
@@ -41,6 +42,8 @@ export interface Wishes {
   readonly files?: Readonly<Record<string, string>>;
   /** Another engraver than the tests have. */
   readonly engraver?: () => Promise<Engraver>;
+  /** Another way in which the server shares its thread. */
+  readonly turns?: Turns;
 }
 
 /** A client with the findings that it was sent. */
@@ -119,8 +122,13 @@ export class Client {
 /** Loaded only where something is drawn. */
 const testEngraver = async (): Promise<Engraver> => (await import('../helpers/engraver')).engraver();
 
-const platform = ({ files = {}, engraver = testEngraver }: Wishes): Platform => ({
-  turns: { now: () => performance.now(), pause: () => new Promise((resolve) => void setImmediate(resolve)) },
+const usualTurns: Turns = {
+  now: () => performance.now(),
+  pause: () => new Promise((resolve) => void setImmediate(resolve)),
+};
+
+const platform = ({ files = {}, engraver = testEngraver, turns = usualTurns }: Wishes): Platform => ({
+  turns,
   later: (milliseconds, work) => {
     const timer = setTimeout(work, milliseconds);
     return () => clearTimeout(timer);

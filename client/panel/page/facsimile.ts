@@ -11,7 +11,7 @@ interface Point {
 
 export class FacsimileStrip {
   private address: string | undefined;
-  private size = { width: 0, height: 0 };
+  private size: Size = { width: 0, height: 0 };
   private regions: readonly (Region | null)[] = [];
   private system = 0;
   private isDragging = false;
@@ -34,25 +34,42 @@ export class FacsimileStrip {
     this.picture.addEventListener('pointerup', (event) => this.end(event));
   }
 
-  /** The picture of the leaf; without one there is no strip. */
-  async load(bytes: Uint8Array | undefined): Promise<void> {
+  /**
+   * The picture of the leaf; without one there is no strip.
+   * @returns false if it is none that can be shown
+   */
+  async load(bytes: Uint8Array | undefined, isDrawing: boolean): Promise<boolean> {
     if (this.address !== undefined) URL.revokeObjectURL(this.address);
-    this.address = bytes && URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
-    if (this.address !== undefined) {
-      const loaded = new Image();
-      loaded.src = this.address;
-      await loaded.decode();
-      this.size = { width: loaded.naturalWidth, height: loaded.naturalHeight };
-      this.image.setAttribute('href', this.address);
-      this.image.setAttribute('width', String(this.size.width));
-      this.image.setAttribute('height', String(this.size.height));
-    }
+    const type = isDrawing ? { type: 'image/svg+xml' } : {};
+    this.address = bytes && URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], type));
+    const isShown = this.address === undefined || (await this.take(this.address));
+    if (!isShown) this.address = undefined;
     this.show();
+    return isShown;
   }
 
-  /** Where the systems of the leaf lie. */
-  know(regions: readonly (Region | null)[]): void {
+  private async take(address: string): Promise<boolean> {
+    const loaded = new Image();
+    loaded.src = address;
+    try {
+      await loaded.decode();
+    } catch {
+      return false;
+    }
+    this.size = { width: loaded.naturalWidth, height: loaded.naturalHeight };
+    this.image.setAttribute('href', address);
+    this.image.setAttribute('width', String(this.size.width));
+    this.image.setAttribute('height', String(this.size.height));
+    return true;
+  }
+
+  /**
+   * Where the systems of the leaf lie.
+   * @param isOther whether it is another leaf: its first system without a place is the next to be marked
+   */
+  know(regions: readonly (Region | null)[], isOther: boolean): void {
     this.regions = regions;
+    if (isOther) this.system = Math.max(regions.indexOf(null), 0);
     this.show();
   }
 
@@ -94,14 +111,14 @@ export class FacsimileStrip {
   }
 
   private move(event: PointerEvent): void {
-    if (this.from !== undefined) this.draw(regionBetween(this.from, this.at(event)));
+    if (this.from !== undefined) this.draw(regionBetween(this.from, this.at(event), this.size));
   }
 
   private end(event: PointerEvent): void {
     const { from } = this;
     this.from = undefined;
     if (from === undefined) return;
-    const region = regionBetween(from, this.at(event));
+    const region = regionBetween(from, this.at(event), this.size);
     this.drag(false);
     if (region.every((number, index) => index < 2 || number >= 1)) this.dragged(this.system, region);
   }
@@ -112,5 +129,19 @@ export class FacsimileStrip {
   }
 }
 
-const regionBetween = (a: Point, b: Point): Region =>
-  [Math.min(a.x, b.x), Math.min(a.y, b.y), Math.abs(a.x - b.x), Math.abs(a.y - b.y)].map(Math.round);
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What lies between two corners, as far as it is on the picture. */
+function regionBetween(a: Point, b: Point, { width, height }: Size): Region {
+  const [left, right] = ends(a.x, b.x, width);
+  const [top, bottom] = ends(a.y, b.y, height);
+  return [left, top, right - left, bottom - top];
+}
+
+function ends(a: number, b: number, most: number): readonly [number, number] {
+  const [first, last] = [a, b].map((one) => Math.round(Math.min(Math.max(one, 0), most))).sort((x, y) => x - y);
+  return [first ?? 0, last ?? 0];
+}

@@ -31,7 +31,7 @@ const clefs = element('clefs');
 const reading = element('reading');
 
 const strip = new FacsimileStrip(element('facsimile'), element('drag'), (system, region) =>
-  tell({ kind: 'region', system, region }),
+  tell({ kind: 'region', page: kept?.page ?? 0, system, region }),
 );
 
 /** Notes, chords, rests: whatever has a place in the text. */
@@ -41,25 +41,38 @@ const MARKED = 'at-caret';
 let kept = host.getState();
 /** Until the first page has come the place is not known to be another. */
 let isRestored = false;
+/** The note that the user has gone to on the page: it is told of in words, those that the text's caret finds are not. */
+let chosen: string | undefined;
+/** What was told of it. */
+let said = '';
 
 // ─── what comes ──────────────────────────────────────────────────────────────────────────────────────────────────
 
-const answers: { readonly [Kind in ToPage['kind']]: (message: Extract<ToPage, { kind: Kind }>) => void } = {
+const answers: {
+  readonly [Kind in ToPage['kind']]: (message: Extract<ToPage, { kind: Kind }>) => void | Promise<void>;
+} = {
   page: ({ shown }) => show(shown),
   failure: ({ says }) => {
     status.textContent = says;
   },
-  mark: ({ id, system, follows }) => {
+  mark: ({ id, says, system, follows }) => {
     mark(id, follows);
     if (system !== null) strip.turnTo(system);
+    if (id === null || id !== chosen) return;
+    said = says;
+    status.textContent = says;
   },
-  image: ({ bytes }) => void strip.load(bytes),
-  sound: ({ notes, pitchOfA }) => sound(notes, pitchOfA),
+  image: async ({ bytes, isDrawing }) => {
+    if (!(await strip.load(bytes, isDrawing))) status.textContent = status.dataset.noPicture ?? '';
+  },
+  sound: async ({ notes, pitchOfA }) => {
+    if (!(await sound(notes, pitchOfA))) status.textContent = status.dataset.noSound ?? '';
+  },
 };
 
 window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
-  const answer = answers[data.kind] as (message: ToPage) => void;
-  answer(data);
+  const answer = answers[data.kind] as (message: ToPage) => void | Promise<void>;
+  void answer(data);
 });
 
 function show(shown: ShownPage): void {
@@ -68,26 +81,31 @@ function show(shown: ShownPage): void {
   clefs.setAttribute('aria-pressed', String(shown.state.clefs === 'modern'));
   reading.textContent = shown.reading;
   showPictures(shown);
-  strip.know(shown.facsimile?.regions ?? []);
-  status.textContent = '';
+  strip.know(shown.facsimile?.regions ?? [], isOther);
+  if (status.textContent !== said) status.textContent = '';
   if (isOther) score.scrollTo(0, 0);
   else if (!isRestored && kept !== undefined) score.scrollTo(kept.left, kept.top);
   isRestored = true;
   keep(shown.state);
 }
 
+/** The buttons stay as long as the leaves are the same: one of them may have the focus. */
 function showStrip({ labels, page }: ShownPage): void {
-  const buttons = labels.map((label, index) => {
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.textContent = label;
+  const isSame =
+    labels.length === pages.children.length && labels.every((label, at) => pages.children[at]?.textContent === label);
+  if (!isSame) pages.replaceChildren(...labels.map(leafButton));
+  for (const [index, button] of [...pages.children].entries()) {
     if (index === page) button.setAttribute('aria-current', 'page');
-    button.addEventListener('click', () => tell({ kind: 'page', page: index }));
-    return button;
-  });
-  const isSame = pages.textContent === labels.join('') && pages.children[page]?.hasAttribute('aria-current');
-  // What has the focus is not taken away for nothing.
-  if (!isSame) pages.replaceChildren(...buttons);
+    else button.removeAttribute('aria-current');
+  }
+}
+
+function leafButton(label: string, index: number): Element {
+  const button = document.createElement('button');
+  button.type = 'button';
+  button.textContent = label;
+  button.addEventListener('click', () => tell({ kind: 'page', page: index }));
+  return button;
 }
 
 function showPictures({ pictures, summary, labels, page }: ShownPage): void {
@@ -139,6 +157,7 @@ score.addEventListener('scroll', () => {
 function choose(found: Element | null | undefined): void {
   const id = found?.getAttribute('data-id');
   if (id == null) return;
+  chosen = id;
   mark(id, true);
   tell({ kind: 'note', id });
 }
@@ -167,7 +186,9 @@ const keys: Readonly<Record<string, () => void>> = {
 
 document.addEventListener('keydown', (event) => {
   const { key, ctrlKey, altKey, metaKey } = event;
-  if (ctrlKey || altKey || metaKey || !Object.hasOwn(keys, key)) return;
+  // On many keyboards square brackets are typed with AltGr, which says that it is Control and Alt.
+  const isTyped = event.getModifierState('AltGraph') || !(ctrlKey || altKey);
+  if (metaKey || !isTyped || !Object.hasOwn(keys, key)) return;
   event.preventDefault();
   keys[key]?.();
 });

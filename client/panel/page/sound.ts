@@ -7,9 +7,14 @@ const RINGS_ON = 0.4;
 
 let context: AudioContext | undefined;
 
-export function sound(notes: readonly PluckedNote[], pitchOfA: number): void {
+/** Milliseconds in which a browser that lets a page sound begins to. */
+const PATIENCE = 500;
+
+/** @returns false where the browser lets nothing sound before somebody has pressed something on the page */
+export async function sound(notes: readonly PluckedNote[], pitchOfA: number): Promise<boolean> {
   context ??= new AudioContext();
-  void context.resume();
+  await Promise.race([context.resume(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
+  if (context.state !== 'running') return false;
   const { currentTime, sampleRate: rate, destination } = context;
   for (const { at, seconds, key } of notes) {
     const samples = pluck({ frequency: equalTemperament(key, pitchOfA), seconds: seconds + RINGS_ON, rate });
@@ -19,4 +24,5 @@ export function sound(notes: readonly PluckedNote[], pitchOfA: number): void {
     source.connect(destination);
     source.start(currentTime + at);
   }
+  return true;
 }
