@@ -91,7 +91,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const [first = ''] = [...ways, ...findings];
     item.id = idOf(sign);
     item.description = first;
-    item.tooltip = new MarkdownString([...ways, ...findings].map((line) => `- ${line}`).join('\n'));
+    item.tooltip = listed([...ways, ...findings]);
     item.accessibilityInformation = { label: [item.label, ...ways, ...findings].join('. ') };
     item.contextValue = sign.offers.some(({ kind }) => kind === 'accept') ? 'open' : 'told';
     item.command = { command: 'bentside.decideSign', title: l10n.t('Decide'), arguments: [sign] };
@@ -176,6 +176,10 @@ const reasonFor = async ({ kind, reason }: OpenSignOffer): Promise<string | unde
     : reason;
 
 /** Stays the same while other signs are decided. */
+/** A list of lines, none of them Markdown: they cite what the file says. */
+const listed = (lines: readonly string[]): MarkdownString =>
+  lines.reduce((all, line) => all.appendMarkdown('- ').appendText(line).appendMarkdown('\n'), new MarkdownString());
+
 const idOf = ({ address, typed }: OpenSignItem): string => `${address} ${typed}`;
 
 const rangeOf = ({ start, end }: LspRange): Range =>

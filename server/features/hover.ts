@@ -9,6 +9,7 @@ import { tablesNamed } from '../signs/rows';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere, systemOf } from './events';
 import { argumentInWords, clauseInWords, described } from './hoverStatement';
+import { asTyped, literally, markdown } from './markdown';
 import { nameAt } from './names';
 import { nameInWords, namesAt } from './nameWords';
 import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nodes';
@@ -67,7 +68,7 @@ function toldOf(project: Project, here: Here, node: Node, path: readonly Node[])
     case 'mark':
       return markInWords(project, node.mark.form);
     case 'annotation':
-      return node.annotation.text === undefined ? namesAt(project, here) : [`“${node.annotation.text}”`];
+      return node.annotation.text === undefined ? namesAt(project, here) : [markdown`“${node.annotation.text}”`];
     case 'member':
       return eventInWords(project, here, node.event);
     case 'item':
@@ -164,11 +165,10 @@ function spanInWords({ word, proportion }: SpanHead): Told {
 }
 
 function optionsInWords({ analysis, tree }: Project, item: OptionsItem, here: Here): Told {
-  const place = item.place === undefined ? 'Sources differ here' : `Place ${item.place.text}`;
+  const place = item.place === undefined ? 'Sources differ here' : markdown`Place ${item.place.text}`;
   const shown = item.options.map((option) => {
     const { start, end } = stretchOf(here, option);
-    const typed = tree.text.slice(start, end).replace(/\s+/g, ' ').trim();
-    return `- \`${typed}\`${takers(option.labels.map(labelText), analysis.environment)}`;
+    return `- ${asTyped(tree.text.slice(start, end))}${takers(option.labels.map(labelText), analysis.environment)}`;
   });
   return [`${place}; the first is the main text:\n${shown.join('\n')}`];
 }
@@ -176,5 +176,5 @@ function optionsInWords({ analysis, tree }: Project, item: OptionsItem, here: He
 /** Who prefers one of these labels. */
 function takers(labels: readonly string[], { readings }: Project['environment']): string {
   const taking = readings.filter(({ takes: [first] }) => first !== undefined && labels.includes(first));
-  return taking.length === 0 ? '' : `, preferred by ${taking.map(({ name }) => name).join(', ')}`;
+  return taking.length === 0 ? '' : `, preferred by ${taking.map(({ name }) => literally(name)).join(', ')}`;
 }

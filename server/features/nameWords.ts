@@ -3,10 +3,11 @@ import { schemeInWords, temperaments } from '../../grammar/vocabulary/temperamen
 import type { Environment } from '../score/environment';
 import { signTableByName } from '../signs/tables';
 import type { Project } from '../workspace/project';
+import { literally, markdown } from './markdown';
 import { type NameAt, nameAt, type Space } from './names';
 import { type Here, stretchOf } from './nodes';
 
-/** Words about a name; empty where nothing is known of it. */
+/** Words about a name, as Markdown; empty where nothing is known of it. */
 type Words = (name: string, environment: Environment) => string | undefined;
 
 const named = <Of extends { readonly name: string }>(all: readonly Of[], name: string): Of | undefined =>
@@ -17,11 +18,11 @@ function labelInWords(name: string, { sources, readings }: Environment): string 
   const source = named(sources, letter ?? '');
   if (source !== undefined && layer !== undefined) {
     const hand = source.hands.find((one) => `${one.layer}` === layer);
-    return `Layer ${layer} of the source ${source.name}: ${hand?.description ?? ''}`;
+    return markdown`Layer ${layer} of the source ${source.name}: ${hand?.description ?? ''}`;
   }
-  if (source !== undefined) return `Source ${name}: ${source.description}`;
+  if (source !== undefined) return markdown`Source ${name}: ${source.description}`;
   const reading = named(readings, name);
-  if (reading !== undefined) return `Reading ${name}: ${reading.description}`;
+  if (reading !== undefined) return markdown`Reading ${name}: ${reading.description}`;
   if (name === 'sic') return 'What the source has, an evident slip.';
   return name === 'corr' ? 'What the source means, as the editor mends it.' : undefined;
 }
@@ -31,7 +32,8 @@ function noteInWords(name: string, { notes }: Environment): string | undefined {
   if (note === undefined) return undefined;
   const { text, about, by, certainty, evidence } = note;
   const details = [about, by, certainty === undefined ? undefined : `certainty ${certainty}`, evidence];
-  return [`**${name}** ${text ?? ''}`, details.filter((one) => one !== undefined).join(' · ')].join('\n\n').trim();
+  const known = details.flatMap((one) => (one === undefined ? [] : [literally(one)]));
+  return [markdown`**${name}** ${text ?? ''}`, known.join(' · ')].join('\n\n').trim();
 }
 
 const words: Readonly<Record<Space, Words>> = {
@@ -41,28 +43,28 @@ const words: Readonly<Record<Space, Words>> = {
     const voice = named(voices, name);
     return (
       voice &&
-      `Voice ${name}, on the stave ${staves[voice.stave]?.name ?? ''}${voice.stems === undefined ? '' : `, stems ${voice.stems}`}`
+      `${markdown`Voice ${name}, on the stave ${staves[voice.stave]?.name ?? ''}`}${voice.stems === undefined ? '' : `, stems ${voice.stems}`}`
     );
   },
   stave: (name, { staves }) => {
     const stave = named(staves, name);
-    return stave && `Stave ${name} of ${stave.lines} lines`;
+    return stave && markdown`Stave ${name} of ${stave.lines} lines`;
   },
-  editor: (name, { editors }) => editors.get(name)?.name,
+  editor: (name, { editors }) => literally(editors.get(name)?.name ?? ''),
   table: (name, { tables }) => {
     const own = named(tables, name);
     return own === undefined
       ? signTableByName(name)?.title
-      : `Sign table of this file${own.from === undefined ? '' : `, from ${own.from}`}`;
+      : `Sign table of this file${own.from === undefined ? '' : markdown`, from ${own.from}`}`;
   },
   temperament: (name) => {
     const builtIn = temperaments.find((one) => one.name === name);
     return builtIn && schemeInWords(builtIn);
   },
-  place: (name) => `Place ${name}`,
-  section: (name) => `Section ${name}`,
+  place: (name) => markdown`Place ${name}`,
+  section: (name) => markdown`Section ${name}`,
   instrument: () => undefined,
-  manual: (name) => `Manual ${name}`,
+  manual: (name) => markdown`Manual ${name}`,
   shape: () => undefined,
 };
 

@@ -15,6 +15,7 @@ export interface Proposal {
   /** So many signs before the caret are what it is typed for. */
   readonly replaces: number;
   readonly detail?: string | undefined;
+  /** Markdown. */
   readonly documentation?: string | undefined;
   /** What is typed, where that is more than the label. */
   readonly insert?: string;

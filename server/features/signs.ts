@@ -5,6 +5,7 @@ import type { Environment } from '../score/environment';
 import { shapesOfSign } from '../score/signs';
 import { rowsWithInherited, signTableByName } from '../signs/tables';
 import { certainties, type SignRow } from '../signs/tables/table';
+import { literally, markdown } from './markdown';
 
 /** The shapes that a name typed after `'` draws. */
 export const shapesDrawn = (name: string, environment: Environment): readonly Shape[] =>
@@ -21,7 +22,7 @@ const rowInWords = ({ label, recipe, played, when, note }: SignRow): string =>
     ...(note === undefined ? [] : [note]),
   ].join(' ');
 
-/** How a table plays what stands there: a built-in one by its rows, one of the file by its own. */
+/** How a table plays what stands there, as Markdown: a built-in one by its rows, one of the file by its own. */
 export function playedBy(table: string, shapes: readonly string[], environment: Environment): string[] {
   const builtIn = signTableByName(table);
   if (builtIn !== undefined) {
@@ -42,6 +43,6 @@ const shapesOf = ({ args: [shapes] }: Row): string[] =>
   shapes?.kind === 'names' ? shapes.names.map(({ text }) => shapeByName(text)?.short ?? text) : [];
 
 const ownRowInWords = ({ args: [, name], recipe }: Row): string => {
-  const called = name?.kind === 'string' ? `“${name.text}”` : 'a row of this table';
-  return recipe?.unresolved === undefined ? called : `${called}: ${recipe.unresolved}`;
+  const called = name?.kind === 'string' ? markdown`“${name.text}”` : 'a row of this table';
+  return recipe?.unresolved === undefined ? called : `${called}: ${literally(recipe.unresolved)}`;
 };

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { completion, resolved } from '../../server/features/completion';
 import { hover } from '../../server/features/hover';
+import { asTyped } from '../../server/features/markdown';
 import { helmholtz, scientific } from '../../server/features/pitches';
-import { type AtCaret, atCaret, inLane } from '../helpers/editor';
+import { positionOfOffset } from '../../server/features/place';
+import { type AtCaret, atCaret, FILE, inLane, projectNamed } from '../helpers/editor';
 import { HEAD } from '../helpers/music';
 
 const told = ({ project, position }: AtCaret, picture?: Parameters<typeof hover>[2]): string => {
@@ -116,6 +119,57 @@ it('a place where sources differ shows what each has and who prefers it', () => 
   const words = told(inLane('‸<v1 K: 1 c5 ; L: 2 d5 e>', 'reading plain\n  takes L\n'));
   expect(words).toContain('Place v1; the first is the main text');
   expect(words).toContain('- `L: 2 d5 e`, preferred by plain');
+});
+
+describe('what a file says is no Markdown', () => {
+  // A picture's address would be asked for as soon as the pointer rests there.
+  const SAID = 'x ![p](https://elsewhere/p.png) <img src=q> *b* \\\\ `c`';
+  const file = `bentside 1
+source K "${SAID}"
+source L "${SAID}"
+hand L.2 "${SAID}"
+editor MK "${SAID}"
+reading plain "${SAID}"
+  takes L
+stave upper
+voice dessus upper
+table house
+  zz "${SAID}" : unresolved "${SAID}"
+signs house
+note n1 kind pitch by MK evidence "${SAID}" : "${SAID}"
+system upper C1 meter C
+  dessus | <v1 K: 2 c5*"${SAID}" ; L: 2 d5'zz*n1 ; plain: 4 c "${SAID}" d> 2 c5*n1 |||
+`;
+  const project = projectNamed(FILE, file);
+  /** Markdown without what it shows as it is. */
+  const bare = (text: string): string => text.replace(/``? .*? ``?|`[^`]*`|\\[^\w\s]/g, '');
+
+  it('wherever the pointer rests', () => {
+    const all = Array.from({ length: file.length }, (_, offset) =>
+      told({ project, position: positionOfOffset(project.tree, offset) }),
+    );
+    expect(all.filter((text) => text.includes('elsewhere')).length).toBeGreaterThan(100);
+    for (const text of all) expect(bare(text)).not.toMatch(/\]\(|<img|https:|\*b/);
+  });
+
+  it('nor in what is told of a proposal', () => {
+    const told = ["c5'", '<', "c5'zz:", 'c5*'].flatMap((typed) => {
+      const { project: asked, position } = atCaret(file.replace('2 c5*n1', `2 ${typed}‸`));
+      const { items } = completion(asked, position, true);
+      return items.map((item) => (item.data === undefined ? item : resolved(item, asked)).documentation);
+    });
+    const texts = told.flatMap((one) => (typeof one === 'object' ? [one.value] : []));
+    expect(texts.filter((text) => text.includes('elsewhere')).length).toBeGreaterThan(5);
+    for (const text of texts) expect(bare(text)).not.toMatch(/\]\(|<img|https:|\*b/);
+  });
+
+  it.each([
+    ['a b', '`a b`'],
+    ['a `b` c', '`` a `b` c ``'],
+    ['``', '``` `` ```'],
+  ])('%s is typed as %s', (typed, shown) => {
+    expect(asTyped(typed)).toBe(shown);
+  });
 });
 
 it('blank lines and broken text say nothing and break nothing', () => {
