@@ -137,7 +137,7 @@ citation; what an included file brings may wait for another file.
   },
   'outside-compass': {
     level: 'warning',
-    sentence: '{voice}: {note} lies outside the compass {low} to {high} of the instrument.',
+    sentence: '{voice}: {note} lies outside the compass {low} to {high} of the instrument{instead}.',
     help: `The compass names the lowest and the highest key. A note beyond it is a slip of the octave or of the clef, or the
 instrument is another one.
 
@@ -147,7 +147,7 @@ instrument is another one.
   },
   'short-octave-lacks': {
     level: 'warning',
-    sentence: '{voice}: {note} has no key, for the short octave {kind} lacks it.',
+    sentence: '{voice}: {note} has no key, for {why} lacks it{instead}.',
     help: `A short octave gives the lowest notes to keys that would else be of little use: where the key of e sounds c, there is no
 c sharp, e flat, f sharp or g sharp below. Divided sharps (\`broken\`) bring the upper two back.
 

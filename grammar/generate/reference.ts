@@ -9,6 +9,7 @@ import { namesOf, signTables, tableNames } from '../../server/signs/tables';
 import { certainties, type SignRow, type SignTable } from '../../server/signs/tables/table';
 import { catalogue } from '../findings/catalogue';
 import { clefLetters, clefNames } from '../vocabulary/clefs';
+import { instrumentTypes } from '../vocabulary/instruments';
 import { meterSigns } from '../vocabulary/meters';
 import { type NameRole, reservedNames } from '../vocabulary/names';
 import type { ClauseEntry, FreePart, Part, RowEntry, StatementEntry, WordsPart } from '../vocabulary/parts';
@@ -238,6 +239,21 @@ const temperamentLines = (): string[] =>
     temperaments.map((entry) => [code(entry.name), schemeInWords(entry)]),
   );
 
+const instrumentLines = (): string[] =>
+  table(
+    ['instrument', 'what it is', 'sounds', 'source'],
+    instrumentTypes.map(({ name, title, compass, shortOctave, lacks, source }) => [
+      code(name),
+      title,
+      [
+        compass,
+        ...(shortOctave === undefined ? [] : [`short octave ${shortOctave}`]),
+        ...(lacks ?? []).map((note) => `no ${note}`),
+      ].join(', '),
+      source,
+    ]),
+  );
+
 const findingLines = (): string[] =>
   table(
     ['code', 'level', 'sentence'],
@@ -265,6 +281,7 @@ export const lists: Readonly<Record<string, List>> = {
   meters: { from: 'grammar/vocabulary/meters.ts', lines: meterLines },
   clefs: { from: 'grammar/vocabulary/clefs.ts', lines: clefLines },
   temperaments: { from: 'grammar/vocabulary/temperaments.ts', lines: temperamentLines },
+  instruments: { from: 'grammar/vocabulary/instruments.ts', lines: instrumentLines },
   reserved: { from: 'grammar/vocabulary/names.ts', lines: reservedLines },
   findings: { from: 'grammar/findings/catalogue.ts', lines: findingLines },
 };

@@ -1,4 +1,7 @@
 /** Notes for which the keyboard that the file declares has no key. */
+import { keeping } from '../../grammar/keeping';
+import { pitchText } from '../../grammar/vocabulary/pitches';
+import { type Instrument, octavesAway } from '../instrument/instrument';
 import type { NoteMember } from '../score/score';
 import { noteName } from './pitches';
 import { membersWhere, surveyOf } from './sounding';
@@ -14,22 +17,41 @@ const struckOn = ({ score, facts }: View, holds: (midi: number) => boolean): { v
     member,
   }));
 
+/** What a player may do: "; an octave higher, f#3, there is a key". */
+function instead(instrument: Instrument, { spelling, alteration, octave, midi }: NoteMember): string {
+  const octaves = octavesAway(instrument, midi);
+  if (octaves === 0) return '';
+  const other = pitchText({ letter: spelling.letter, alteration, octave: octave + octaves });
+  const away = Math.abs(octaves) === 1 ? 'an octave' : 'two octaves';
+  return `; ${away} ${octaves > 0 ? 'higher' : 'lower'}, ${other}, there is a key`;
+}
+
 export const outsideCompass: Look = (view) => {
-  const { keyboard } = view.facts;
+  const { instrument } = view.facts;
   const { low: lowest, high: highest } = surveyOf(view.score);
-  if (keyboard === undefined || (lowest >= keyboard.low && highest <= keyboard.high)) return [];
-  const [low, high] = [keyName(keyboard.low), keyName(keyboard.high)];
-  return struckOn(view, (midi) => midi < keyboard.low || midi > keyboard.high).map(({ voice, member }) =>
+  if (instrument === undefined || (lowest >= instrument.low && highest <= instrument.high)) return [];
+  const [low, high] = [keyName(instrument.low), keyName(instrument.high)];
+  return struckOn(view, (midi) => midi < instrument.low || midi > instrument.high).map(({ voice, member }) => {
     // The sounding note by its written letter: `b#2` is not told as `c3`.
-    problemIn({ code: 'outside-compass', at: member.source, slots: { voice, note: noteName(member), low, high } }),
-  );
+    const slots = { voice, note: noteName(member), low, high, instead: instead(instrument, member) };
+    return problemIn({ code: 'outside-compass', at: member.source, slots });
+  });
 };
 
+/** The notes within the compass that have no key, from the lowest. */
+const gapsOf = keeping(({ keys, low, high }: Instrument): readonly number[] => {
+  const sounding = new Set(keys.map(({ sounds }) => sounds));
+  return Array.from({ length: high - low + 1 }, (_, i) => low + i).filter((midi) => !sounding.has(midi));
+});
+
 export const shortOctave: Look = (view) => {
-  const { keyboard } = view.facts;
-  if (keyboard?.shortOctave === undefined || surveyOf(view.score).low > Math.max(...keyboard.lacks)) return [];
-  const kind = keyboard.shortOctave.toUpperCase();
-  return struckOn(view, (midi) => keyboard.lacks.includes(midi)).map(({ voice, member }) =>
-    problemIn({ code: 'short-octave-lacks', at: member.source, slots: { voice, note: noteName(member), kind } }),
-  );
+  const { instrument } = view.facts;
+  const gaps = instrument === undefined ? [] : gapsOf(instrument);
+  if (instrument === undefined || surveyOf(view.score).low > (gaps.at(-1) ?? 0)) return [];
+  const { shortOctave: kind } = instrument;
+  const why = kind === undefined ? 'the instrument' : `the short octave ${kind.toUpperCase()}`;
+  return struckOn(view, (midi) => gaps.includes(midi)).map(({ voice, member }) => {
+    const slots = { voice, note: noteName(member), why, instead: instead(instrument, member) };
+    return problemIn({ code: 'short-octave-lacks', at: member.source, slots });
+  });
 };

@@ -1,5 +1,6 @@
 /** What a name stands for, in words. */
 import { schemeInWords, temperaments } from '../../grammar/vocabulary/temperaments';
+import { instrumentType } from '../instrument/instrument';
 import type { Environment } from '../score/environment';
 import { signTableByName } from '../signs/tables';
 import type { Project } from '../workspace/project';
@@ -63,7 +64,7 @@ const words: Readonly<Record<Space, Words>> = {
   },
   place: (name) => markdown`Place ${name}`,
   section: (name) => markdown`Section ${name}`,
-  instrument: () => undefined,
+  instrument: (name) => instrumentType(name)?.title,
   manual: (name) => markdown`Manual ${name}`,
   shape: () => undefined,
 };

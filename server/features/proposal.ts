@@ -1,5 +1,6 @@
 /** Something that can be typed, before it is a completion of the protocol. */
 import { CompletionItemKind } from 'vscode-languageserver-types';
+import { instrumentTypes } from '../../grammar/vocabulary/instruments';
 import { temperaments } from '../../grammar/vocabulary/temperaments';
 import { usesIn } from '../checks/uses';
 import type { DeclaredNames } from '../score/environment';
@@ -82,7 +83,7 @@ const known: Readonly<Record<Space, (project: Project) => Iterable<string>>> = {
   table: ({ environment }) => [...declaredNames(environment).tables, ...signTables.map(({ table }) => table)],
   temperament: (project) => [...given(project, 'temperament'), ...temperaments.map(({ name }) => name)],
   section: ({ tree }) => usesIn(tree).sections,
-  instrument: (project) => given(project, 'instrument'),
+  instrument: () => instrumentTypes.map(({ name }) => name),
   manual: (project) => given(project, 'manual'),
   shape: () => [],
 };

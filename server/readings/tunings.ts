@@ -3,6 +3,7 @@
 import { parseStatement } from '../../grammar/statements/parser';
 import { clauseOf } from '../../grammar/statements/read';
 import type { Argument } from '../../grammar/tree';
+import { dividedKeys } from '../instrument/instrument';
 import type { Environment } from '../score/environment';
 import { EQUAL } from '../tuning/schemes';
 import { USUAL_PITCH } from '../tuning/standards';
@@ -31,7 +32,7 @@ export function statedTuningOf(
 
 function tuningOfArgs(environment: Environment, args: readonly Argument[], pitch: number): Tuning | undefined {
   const temperament = temperamentOfArgs(environment, args, pitch);
-  return temperament && { temperament, pitch, more: dividedBeyond(environment, temperament) };
+  return temperament && { temperament, pitch, more: dividedBeyond(dividedKeys(environment), temperament) };
 }
 
 /** The tuning that words would state after `tuning`; undefined if they are none, or no temperament is called so. */

@@ -1,6 +1,6 @@
-/** What a file says of its tuning: pitch, temperament, divided keys. */
-import { allOf, clausesOf, firstOf } from '../../grammar/statements/read';
-import type { Argument } from '../../grammar/tree';
+/** What a file says of its tuning. */
+import { allOf, firstOf } from '../../grammar/statements/read';
+import type { Argument, Spelling } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import { temperamentByName } from './defined';
 import { placeOfSpelling } from './fifths';
@@ -26,24 +26,14 @@ export function temperamentOfArgs(
   return meantone(partOf(comma, '-', part.n, part.d), wolf === undefined ? USUAL_FIRST : firstAfter(wolf));
 }
 
-/** The file's own statement of a kind: includes bring none of these. */
-const ownArgs = ({ statements }: Environment, keyword: string): readonly Argument[] | undefined =>
-  statements.find(({ statement, declared }) => statement.keyword === keyword && declared.file === undefined)?.statement
+/** The arguments of the file's own `tuning`: includes bring none. */
+export const statedTuning = ({ statements }: Environment): readonly Argument[] | undefined =>
+  statements.find(({ statement, declared }) => statement.keyword === 'tuning' && declared.file === undefined)?.statement
     .args;
 
-/** The arguments of the file's `tuning`. */
-export const statedTuning = (environment: Environment): readonly Argument[] | undefined =>
-  ownArgs(environment, 'tuning');
-
-/** Notes besides the twelve that have a key of their own, since the instrument's keys are divided: their places on the line of fifths. */
-export function dividedBeyond({ statements }: Environment, { first }: Temperament): readonly number[] {
-  const instrument = statements.find(
-    ({ statement, declared }) => statement.keyword === 'instrument' && declared.file === undefined,
-  );
+/** Notes besides the twelve that have a key of their own where these keys are divided: their places on the line of fifths. */
+export function dividedBeyond(keys: readonly (readonly Spelling[])[], { first }: Temperament): readonly number[] {
   const twelve = placesFrom(first);
-  const pairs = instrument === undefined ? [] : clausesOf(instrument.statement, 'split');
-  const places = pairs.flatMap(({ args }) =>
-    allOf(args, 'pair').flatMap((pair) => [placeOfSpelling(pair.first), placeOfSpelling(pair.second)]),
-  );
+  const places = keys.flat().map(placeOfSpelling);
   return [...new Set(places.filter((place) => !twelve.includes(place)))];
 }

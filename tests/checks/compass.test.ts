@@ -15,11 +15,15 @@ const told = (analysis: Analysis): string[] =>
 
 describe('a note outside the compass', () => {
   it('is a warning that names the lowest and the highest key', () => {
-    expect(beyond('2 g1 c2')).toEqual(['warning: basse: g1 lies outside the compass c2 to c6 of the instrument.']);
+    expect(beyond('2 g1 c2')).toEqual([
+      'warning: basse: g1 lies outside the compass c2 to c6 of the instrument; an octave higher, g2, there is a key.',
+    ]);
     expect(beyond('2 c2 c6')).toEqual([]);
   });
   it('is judged by the key that sounds', () => {
-    expect(beyond('2 cb2 b#5')).toEqual(['warning: basse: cb2 lies outside the compass c2 to c6 of the instrument.']);
+    expect(beyond('2 cb2 b#5')).toEqual([
+      'warning: basse: cb2 lies outside the compass c2 to c6 of the instrument; an octave higher, cb3, there is a key.',
+    ]);
     expect(beyond('2 c6 c#6')).toHaveLength(1);
   });
   it('is told once where it is tied', () => {
@@ -37,6 +41,27 @@ describe('a note outside the compass', () => {
   });
 });
 
+describe('an instrument called after its type', () => {
+  const on = (type: string, music: string): Analysis =>
+    passage(`${CLEFS} basse | ${music} |||\n`, `instrument ${type}\n`);
+  it('has its compass and its short octave', () => {
+    expect(told(on('ruckers-single', '2 c2 b1'))).toHaveLength(1);
+    expect(messages(on('ruckers-single', '4 c2 d e f#'), 'short-octave-lacks')).toHaveLength(1);
+    expect(told(on('french-1760', '2 f1 f6'))).toEqual([]);
+    expect(told(on('french-18th', '2 f1 f6'))).toEqual([
+      'warning: basse: f6 lies outside the compass f1 to e6 of the instrument; an octave lower, f5, there is a key.',
+    ]);
+  });
+  it('may lack a key in the midst', () => {
+    expect(messages(on('kirkman', '2 f1 f#'), 'short-octave-lacks')).toEqual([
+      'basse: f#1 has no key, for the instrument lacks it; an octave higher, f#2, there is a key.',
+    ]);
+  });
+  it('gives way to what the file says of it', () => {
+    expect(told(on('ruckers-single compass g1-c6', '2 g1 c#2'))).toEqual([]);
+  });
+});
+
 describe('a short octave', () => {
   // Borys Medicky, keyboard layouts: C/E lacks c#, e flat, f# and g#; with divided sharps only the first two.
   const lacking = (music: string, kind: string, compass = 'c2-c6'): string[] =>
@@ -46,7 +71,10 @@ describe('a short octave', () => {
     );
   it('of C and E has no key for c sharp, e flat, f sharp and g sharp', () => {
     expect(lacking('4 c#2 eb f# g#', 'c/e')).toEqual(
-      ['c#2', 'eb2', 'f#2', 'g#2'].map((note) => `basse: ${note} has no key, for the short octave C/E lacks it.`),
+      ['c#', 'eb', 'f#', 'g#'].map(
+        (note) =>
+          `basse: ${note}2 has no key, for the short octave C/E lacks it; an octave higher, ${note}3, there is a key.`,
+      ),
     );
     expect(lacking('8 c2 d e f g a b c3', 'c/e')).toEqual([]);
   });
@@ -59,7 +87,7 @@ describe('a short octave', () => {
   });
   it('may be declared by its lowest key, which sounds a third lower', () => {
     expect(lacking('4 c2 d e f#', 'c/e', 'e2-c6')).toEqual([
-      'basse: f#2 has no key, for the short octave C/E lacks it.',
+      'basse: f#2 has no key, for the short octave C/E lacks it; an octave higher, f#3, there is a key.',
     ]);
     const music = passage(`${CLEFS} basse | 2 c2 b1 |||\n`, 'instrument virginals compass e2-c6 short-octave c/e\n');
     expect(messages(music, 'outside-compass')).toHaveLength(1);
