@@ -57,4 +57,60 @@ After:
     temperament house
       c2-g2 2.0 beats narrow`,
   },
+  'hand-stretch': {
+    level: 'hint',
+    counsel: true,
+    sentence:
+      'Bar {bar}: {low} with {high} in the {hand} hand, {interval}, is wide for most hands: spread it, let a note go early, or share it otherwise?',
+    help: `However the notes are divided between the hands, one of them has more than a ninth of keys to reach (a signed arpeggio: more than
+an eleventh). What counts is where the keys lie: on a short octave C/E the tenth from c to e is an octave of keys, so such
+tenths often tell for what keyboard a piece was written. Small or tender hands should not force a stretch; if it hurts, spread
+the chord or leave a note out, and ask a doctor or a physiotherapist about pain that stays.
+
+Before:
+
+    instrument harpsichord compass g1-d6
+    …
+    dessus | 1 f5-c6   |||
+    basse  | 1 f2-c3-a |||
+
+After:
+
+    instrument harpsichord compass g1-d6
+    …
+    dessus | 1 f5-c6       |||
+    basse  | 1 f2-c3-a'arp |||`,
+  },
+  'hand-full': {
+    level: 'hint',
+    counsel: true,
+    sentence: 'Bar {bar}: the {hand} hand has {count} notes at once, however they are shared: does one end earlier?',
+    help: `A hand has five fingers. More notes than ten, or more than five where the others lie too far off, can only be played one after
+the other, by a pedal, or by a second player; often one of them is held longer than its drawn end.
+
+Before:
+
+    basse | 1 c2-e-g-c3-e-g |||
+
+After:
+
+    basse | 1 c2-e-g-c3-e |||`,
+  },
+  'key-still-held': {
+    level: 'hint',
+    counsel: true,
+    sentence: 'Bar {bar}: {voice} strikes {note}, which {other} holds: the held note ends there, or is struck again.',
+    help: `Two voices that meet on one key at one stroke are one stroke; that is common. Where one voice holds the key and another strikes
+it, the string can only do one of the two, and a player decides which voice is to be heard. On two manuals both are possible.
+
+Before:
+
+    dessus | 1 g4   |||
+    taille | 2 e4 g |||
+
+After:
+
+    dessus | 2 g4 _ |||
+    taille | 2 e4 g |||`,
+  },
 });

@@ -27,7 +27,7 @@ function instead(instrument: Instrument, { spelling, alteration, octave, midi }:
 }
 
 export const outsideCompass: Look = (view) => {
-  const { instrument } = view.facts;
+  const { instrument } = view.facts.keyboard;
   const { low: lowest, high: highest } = surveyOf(view.score);
   if (instrument === undefined || (lowest >= instrument.low && highest <= instrument.high)) return [];
   const [low, high] = [keyName(instrument.low), keyName(instrument.high)];
@@ -45,7 +45,7 @@ const gapsOf = keeping(({ keys, low, high }: Instrument): readonly number[] => {
 });
 
 export const shortOctave: Look = (view) => {
-  const { instrument } = view.facts;
+  const { instrument } = view.facts.keyboard;
   const gaps = instrument === undefined ? [] : gapsOf(instrument);
   if (instrument === undefined || surveyOf(view.score).low > (gaps.at(-1) ?? 0)) return [];
   const { shortOctave: kind } = instrument;

@@ -10,7 +10,9 @@ import { outsideCompass, shortOctave } from './compass';
 import { consecutives } from './consecutives';
 import { custodes } from './custodes';
 import { falseRelation } from './falseRelation';
+import { handStretches } from './hands';
 import { farFromStave, octaveSlips } from './heights';
+import { heldKeys } from './heldKeys';
 import { leadingNotes } from './leadingNote';
 import { noMusic } from './music';
 import { unknownNames } from './names';
@@ -39,6 +41,8 @@ const looks: readonly Look[] = [
   falseRelation,
   leadingNotes,
   consecutives,
+  handStretches,
+  heldKeys,
 ];
 
 const foundInSystem = keepingLooks(looks);

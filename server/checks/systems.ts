@@ -9,19 +9,18 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import type { FileTree, StatementTree } from '../../grammar/tree';
-import { type Instrument, instrumentOf } from '../instrument/instrument';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem, Source, SystemScore } from '../score/score';
 import type { Check } from './check';
+import { type Keyboard, keyboardOf } from './keyboard';
 import { type Passage, passagesOf } from './lines';
 
 /** What a look may know of the piece besides its systems. */
 export interface Facts {
   readonly voices: readonly string[];
   readonly staves: readonly { readonly name: string; readonly lines: number }[];
-  /** Undefined where no compass is stated: every key is there. */
-  readonly instrument: Instrument | undefined;
+  readonly keyboard: Keyboard;
   readonly practice: AccidentalPractice;
   /** Says all of the above: facts of one key are the same. */
   readonly key: string;
@@ -191,7 +190,7 @@ function newFacts(environment: Environment, practice: AccidentalPractice): Facts
   const facts = {
     voices: environment.voices.map(({ name }) => name),
     staves: environment.staves.map(({ name, lines }) => ({ name, lines })),
-    instrument: instrumentOf(environment),
+    keyboard: keyboardOf(environment),
     practice,
   };
   return { ...facts, key: JSON.stringify(facts) };
