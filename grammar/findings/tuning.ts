@@ -113,4 +113,52 @@ After:
     dessus | 2 g4 _ |||
     taille | 2 e4 g |||`,
   },
+  'note-without-string': {
+    level: 'info',
+    sentence:
+      'No string of this tuning gives {note}, wanted in {bars} ({count}): its key sounds {other}, wanted in {against}; {advice}.',
+    help: `A tuning that does not close its circle, such as quarter-comma meantone, has twelve notes and no more: g sharp or a flat, e flat or
+d sharp. The bars that want each are named, with the retuning that serves best: at once, if nothing wants the other note;
+between two bars, if the two never stand together; else the place of the wolf that leaves fewest notes false. A divided key
+(\`split g#/ab\`) holds both.
+
+Before you retune, ask the maker of the instrument or a tuner: a string that is drawn up too far can break and hurt.
+\`bentside tune FILE --from "meantone 1/4 wolf c#-ab"\` tells how to set what moves.
+
+Before:
+
+    tuning meantone 1/4 wolf c#-ab
+    …
+    basse | 2 ab2 g#2 |||
+
+After:
+
+    instrument harpsichord compass g1-d6 split g#/ab
+    tuning     meantone 1/4 wolf c#-ab
+    …
+    basse | 2 ab2 g#2 |||`,
+  },
+  'sour-interval': {
+    level: 'info',
+    counsel: true,
+    sentence: 'Bar {bar}: {low} with {high}, {what}, sounds for {length} (the {rank} of {count} in this piece): meant?',
+    help: `In the tuning of this reading a fifth howls or a third is as wide as a Pythagorean one, in a chord that lasts: composers used
+such chords for grief or for colour, and avoided them elsewhere. They are ranked by how wide they are, how long they sound,
+whether they stand on the first beat and how high they lie; the first five of a piece are told. Where the chord is meant,
+nothing needs mending; else another tuning, or another place of the wolf, may suit the piece better.
+
+Before:
+
+    tuning meantone 1/4 wolf g#-eb
+    …
+    dessus | 1 c5   |||
+    basse  | 1 ab3  |||
+
+After:
+
+    tuning meantone 1/4 wolf c#-ab
+    …
+    dessus | 1 c5   |||
+    basse  | 1 ab3  |||`,
+  },
 });

@@ -14,13 +14,16 @@ import { handStretches } from './hands';
 import { farFromStave, octaveSlips } from './heights';
 import { heldKeys } from './heldKeys';
 import { leadingNotes } from './leadingNote';
+import { countsNotes, missingKeys } from './missingKeys';
 import { noMusic } from './music';
 import { unknownNames } from './names';
+import { usesOf } from './noteUses';
 import { optionsUnreached } from './optionsUnreached';
 import { orderAgainstRepeats } from './order';
 import { placesTwoWays } from './placesTwoWays';
 import { ratiosRecorded } from './ratios';
 import { nearlyRepeated, printsOf } from './repeats';
+import { sourIntervals, sourTunings } from './sour';
 import { factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
@@ -59,6 +62,8 @@ export const checks: readonly Check[] = [
   ratiosRecorded,
   overSystems(foundInSystem),
   nearlyRepeated,
+  missingKeys,
+  sourIntervals,
 ];
 
 /** What checks find in the score of one choice; without a choice, in the text that all share. */
@@ -75,9 +80,13 @@ const nothingFound: Checked = { choice: undefined, problems: [] };
  */
 export function lookingAhead(environment: Environment, choice: Choice): LookAt {
   const facts = factsOf(environment, choice);
+  const counts = countsNotes(environment);
+  const sour = sourTunings(environment);
   return (contents, score, before) => {
     foundInSystem(score, before, contents.statements[0]?.tree, facts);
     if (choice.name === 'written') printsOf(score);
+    if (counts) usesOf(score);
+    for (const found of sour) found(score, before, undefined, facts);
   };
 }
 

@@ -245,7 +245,7 @@ const strungBefore = new WeakMap<SystemProblem, { readonly standing: Standing; r
 const MOST_KEPT = 16;
 
 /** The same object as before where the system stands as before. */
-function inPiece(problem: SystemProblem, piece: Piece, index: number): PlacedProblem {
+export function inPiece(problem: SystemProblem, piece: Piece, index: number): PlacedProblem {
   const standing = standingOf(problem, piece, index);
   const all = strungBefore.get(problem) ?? [];
   const known = all.find((one) => isSame(one.standing, standing));

@@ -1,0 +1,151 @@
+/**
+ * Sharps and flats that a tuning does not hold at once: where its circle does not close, g sharp and a flat are two notes, and
+ * an undivided key has one of them (quarter-comma meantone: they are a diesis of 41 cents apart).
+ */
+import { choiceNames } from '../readings/choices';
+import { statedTuningOf } from '../readings/tunings';
+import type { Environment } from '../score/environment';
+import type { Bar, Piece, PlacedProblem } from '../score/score';
+import { noteAt } from '../tuning/fifths';
+import { isOpen, NOTES, placesFrom } from '../tuning/temperament';
+import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
+import { check, problemAt } from './check';
+import { type PieceUse, usesOf } from './noteUses';
+import { inWords as noteInWords } from './pitches';
+
+/** What a piece strikes, by places on the line of fifths. */
+type Uses = ReadonlyMap<number, PieceUse>;
+
+function usesIn({ systems }: Piece): Uses {
+  const all = new Map<number, PieceUse>();
+  for (const { score, firstBar, block } of systems) {
+    for (const [place, { bars, first }] of usesOf(score)) {
+      const use = all.get(place) ?? { bars: new Map<number, number>(), first, block };
+      all.set(place, use);
+      for (const [bar, count] of bars) use.bars.set(firstBar + bar, (use.bars.get(firstBar + bar) ?? 0) + count);
+    }
+  }
+  return all;
+}
+
+const countOf = (use: PieceUse | undefined): number =>
+  use === undefined ? 0 : [...use.bars.values()].reduce((sum, count) => sum + count, 0);
+
+// ─── words ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const inWords = (place: number): string => {
+  const { letter, alteration } = noteAt(place);
+  return noteInWords({ spelling: { text: '', letter, doubtful: false }, alteration });
+};
+
+/** "bar 18", "bars 1, 3-5 and 8": each bar by its number. */
+export function barsInWords(indices: Iterable<number>, bars: readonly Bar[]): string {
+  const numberOf = (index: number): string => bars[index]?.number ?? '';
+  const runs: [number, number][] = [];
+  for (const index of [...indices].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last !== undefined && index === last[1] + 1) last[1] = index;
+    else runs.push([index, index]);
+  }
+  const texts = runs.map(([from, to]) => (from === to ? numberOf(from) : `${numberOf(from)}-${numberOf(to)}`));
+  const [only = ''] = texts;
+  const isOne = runs.length === 1 && runs[0]?.[0] === runs[0]?.[1];
+  return isOne ? `bar ${only}` : `bars ${texts.join(', ')}`;
+}
+
+const notes = (count: number): string => `${count} ${count === 1 ? 'note' : 'notes'}`;
+
+// ─── what would serve ────────────────────────────────────────────────────────────────────────────────────────────
+
+interface Missing {
+  readonly tuning: Tuning;
+  readonly piece: Piece;
+  readonly uses: Uses;
+  /** The note that has no key, and the one that sounds on its key. */
+  readonly wanted: number;
+  readonly given: number;
+}
+
+const range = ({ bars }: PieceUse): readonly [number, number] => [Math.min(...bars.keys()), Math.max(...bars.keys())];
+
+/** The bars from the first to the last that want a note, if none of them wants the other. */
+function stretchOf(use: PieceUse | undefined, other: PieceUse | undefined): readonly [number, number] | undefined {
+  if (use === undefined || other === undefined) return undefined;
+  const [from, to] = range(use);
+  return [...other.bars.keys()].some((bar) => bar >= from && bar <= to) ? undefined : [from, to];
+}
+
+const stretchInWords = ([from, to]: readonly [number, number], { bars }: Piece): string =>
+  barsInWords(
+    Array.from({ length: to - from + 1 }, (_, i) => from + i),
+    bars,
+  );
+
+/** How many notes find no key of their own if the twelve notes begin elsewhere. */
+const falseNotes = ({ more }: Tuning, uses: Uses, first: number): number => {
+  const held = new Set([...placesFrom(first), ...more]);
+  return [...uses].reduce((sum, [place, use]) => sum + (held.has(place) ? 0 : countOf(use)), 0);
+};
+
+/** The flattest note with which fewest notes find no key; the nearest to the one that is, of equals. */
+function bestFirst(tuning: Tuning, uses: Uses): number {
+  const { first } = tuning.temperament;
+  const candidates = [...placesFrom(first - NOTES / 2)].sort((a, b) => Math.abs(a - first) - Math.abs(b - first));
+  return candidates.reduce((best, one) =>
+    falseNotes(tuning, uses, one) < falseNotes(tuning, uses, best) ? one : best,
+  );
+}
+
+/** The retuning that serves best, in words. */
+function advice({ tuning, piece, uses, wanted, given }: Missing): string {
+  const [want, has] = [inWords(wanted), inWords(given)];
+  const cents = Math.round(centsFromC(tuning, wanted) - centsFromC(tuning, given));
+  const moved = `${Math.abs(cents)} cents ${cents < 0 ? 'lower' : 'higher'}`;
+  if (!uses.has(given)) return `nothing wants ${has}, so its key can be tuned to ${want}, ${moved}`;
+  const tuned = `tuned to ${want}, ${moved},`;
+  const within = stretchOf(uses.get(wanted), uses.get(given));
+  if (within !== undefined) return `${tuned} for ${stretchInWords(within, piece)}, the key serves both`;
+  const without = stretchOf(uses.get(given), uses.get(wanted));
+  if (without !== undefined) return `${tuned} but for ${stretchInWords(without, piece)}, the key serves both`;
+  const { first } = tuning.temperament;
+  const [now, best] = [falseNotes(tuning, uses, first), bestFirst(tuning, uses)];
+  const left = falseNotes(tuning, uses, best);
+  if (best === first || left >= now) return `of all places for the wolf this one leaves fewest notes false, ${now}`;
+  return `with its notes from ${inWords(best)} to ${inWords(best + NOTES - 1)} the tuning leaves ${notes(left)} false instead of ${now}`;
+}
+
+// ─── the check ───────────────────────────────────────────────────────────────────────────────────────────────────
+
+function missingIn(tuning: Tuning, piece: Piece): PlacedProblem[] {
+  const uses = usesIn(piece);
+  return [...uses].flatMap(([wanted, use]) => {
+    const given = sounding(tuning, wanted);
+    if (given === wanted) return [];
+    const other = uses.get(given);
+    const slots = {
+      note: inWords(wanted),
+      other: inWords(given),
+      bars: barsInWords(use.bars.keys(), piece.bars),
+      count: notes(countOf(use)),
+      against:
+        other === undefined ? 'no bar' : `${barsInWords(other.bars.keys(), piece.bars)} (${notes(countOf(other))})`,
+      advice: advice({ tuning, piece, uses, wanted, given }),
+    };
+    return [problemAt('note-without-string', { ...use.first, block: use.block }, slots)];
+  });
+}
+
+/** A tuning in which some notes have no key of their own; undefined where every key serves all its names. */
+const openTuning = (environment: Environment, reading: string): Tuning | undefined => {
+  const tuning = statedTuningOf(environment, reading);
+  return tuning !== undefined && isOpen(tuning.temperament) ? tuning : undefined;
+};
+
+/** Whether any reading has such a tuning: else nobody need count notes. */
+export const countsNotes = (environment: Environment): boolean =>
+  choiceNames(environment).some((reading) => openTuning(environment, reading) !== undefined);
+
+export const missingKeys = check('missing-keys', ['environment', 'score'], ({ environment, score }) => {
+  const tuning = openTuning(environment, score.choice.name);
+  return tuning === undefined ? [] : score.pieces.flatMap((piece) => missingIn(tuning, piece));
+});
