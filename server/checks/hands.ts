@@ -7,7 +7,7 @@
 import { keeping } from '../../grammar/keeping';
 import { type Instrument, keyFor } from '../instrument/instrument';
 import type { Passage } from './lines';
-import { eachMoment } from './moments';
+import { momentsOf } from './moments';
 import { noteName } from './pitches';
 import type { Sounding } from './sounding';
 import { type Look, problemIn, type SystemProblem } from './systems';
@@ -122,20 +122,20 @@ function stretches(passage: Passage, lies: readonly number[], hasPedal: boolean)
   const found: SystemProblem[] = [];
   // A chord that comes back in the system is told once.
   const known = new Set<string>();
-  eachMoment(passage, (moment, sounding) => {
-    if (sounding.length < 3) return;
+  for (const { at, sounding } of momentsOf(passage)) {
+    if (sounding.length < 3) continue;
     const all = placedKeys(sounding, lies);
     const notes = hasPedal ? all.slice(1) : all;
-    if ((notes.at(-1)?.lies ?? 0) - (notes[0]?.lies ?? 0) <= REACH && notes.length <= FINGERS) return;
-    const reach = sounding.some((note) => note.onset === moment && isSpread(note)) ? SPREAD_REACH : REACH;
+    if ((notes.at(-1)?.lies ?? 0) - (notes[0]?.lies ?? 0) <= REACH && notes.length <= FINGERS) continue;
+    const reach = sounding.some((note) => note.onset === at && isSpread(note)) ? SPREAD_REACH : REACH;
     const division = bestDivision(notes, reach);
-    const struck = division.worse.notes.find(({ note }) => note.onset === moment)?.note;
-    if (division.strain === 0 || struck === undefined || !struck.bar.own) return;
+    const struck = division.worse.notes.find(({ note }) => note.onset === at)?.note;
+    if (division.strain === 0 || struck === undefined || !struck.bar.own) continue;
     const problem = told(division, struck);
     const chord = JSON.stringify(problem.problem.slots);
     if (!known.has(chord)) found.push(problem);
     known.add(chord);
-  });
+  }
   return found;
 }
 

@@ -1,12 +1,38 @@
 /** One voice strikes a key that another still holds (common practice): one string cannot do both. */
-import { eachMoment, manualsIn } from './moments';
+import { manualsIn, momentsOf } from './moments';
 import { noteName } from './pitches';
 import type { Sounding } from './sounding';
 import { type Look, problemIn, type SystemProblem } from './systems';
 
-/** Where keys are divided, two names of one key may be two keys. */
+/** Of two notes that sound alike: where keys are divided, two names may be two keys. */
 const isOneKey = (a: Sounding, b: Sounding, divided: readonly number[]): boolean =>
-  a.midi === b.midi && (a.step === b.step || !divided.includes(a.midi % 12));
+  a.step === b.step || !divided.includes(a.midi % 12);
+
+/** What is held when a note is struck on its key by another voice. */
+const heldUnder = (struck: Sounding, sounding: readonly Sounding[], divided: readonly number[]): Sounding | undefined =>
+  sounding.find(
+    (other) =>
+      other.midi === struck.midi &&
+      other.onset < struck.onset &&
+      other.voice !== struck.voice &&
+      isOneKey(other, struck, divided),
+  );
+
+function told(struck: Sounding, held: Sounding, voices: readonly string[]): SystemProblem {
+  const note = noteName(struck.member);
+  const other = voices[held.voice] ?? '';
+  return problemIn({
+    code: 'key-still-held',
+    at: struck.member.source,
+    bar: struck.bar.bar,
+    slots: { voice: voices[struck.voice] ?? '', note, other },
+    related: {
+      message: `${noteName(held.member)} is held in ${other}`,
+      source: held.member.source,
+      system: held.bar.system,
+    },
+  });
+}
 
 export const heldKeys: Look = (view) => {
   const { keyboard, voices } = view.facts;
@@ -14,32 +40,14 @@ export const heldKeys: Look = (view) => {
   return view.passages.flatMap((passage) => {
     const found: SystemProblem[] = [];
     const manualOf = manualsIn(view, passage.unit);
-    eachMoment(passage, (moment, sounding) => {
+    for (const { at, sounding } of momentsOf(passage)) {
       for (const struck of sounding) {
-        if (struck.onset !== moment || !struck.bar.own) continue;
-        const held = sounding.find(
-          (other) => other.onset < moment && other.voice !== struck.voice && isOneKey(other, struck, keyboard.divided),
-        );
-        if (held === undefined || manualOf(held.voice, moment) !== manualOf(struck.voice, moment)) continue;
-        found.push(
-          problemIn({
-            code: 'key-still-held',
-            at: struck.member.source,
-            bar: struck.bar.bar,
-            slots: {
-              voice: voices[struck.voice] ?? '',
-              note: noteName(struck.member),
-              other: voices[held.voice] ?? '',
-            },
-            related: {
-              message: `${noteName(held.member)} is held in ${voices[held.voice] ?? ''}`,
-              source: held.member.source,
-              system: held.bar.system,
-            },
-          }),
-        );
+        if (struck.onset !== at || !struck.bar.own) continue;
+        const held = heldUnder(struck, sounding, keyboard.divided);
+        if (held !== undefined && manualOf(held.voice, at) === manualOf(struck.voice, at))
+          found.push(told(struck, held, voices));
       }
-    });
+    }
     return found;
   });
 };

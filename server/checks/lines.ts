@@ -1,4 +1,5 @@
 /** The voices of a system as lines of sounding notes, after those that sound before them. */
+import { keepingLast } from '../../grammar/keeping';
 import { ZERO } from '../../grammar/time';
 import type { SystemBar, SystemScore } from '../score/score';
 import {
@@ -226,7 +227,7 @@ export const isMixed = ({ mixed }: Passage, { step }: Sounding): boolean => (mix
  * The passages of a system: one, and one more for each further ending. None where no unit fits its times.
  * @param voices how many the file has
  */
-export function passagesOf(score: SystemScore, before: SystemScore | undefined, voices: number): readonly Passage[] {
+function newPassages(score: SystemScore, before: SystemScore | undefined, voices: number): readonly Passage[] {
   const { unit: own } = surveyOf(score);
   if (own === 0) return [];
   const common = before === undefined ? 0 : commonUnit(own, surveyOf(before).unit);
@@ -238,6 +239,24 @@ export function passagesOf(score: SystemScore, before: SystemScore | undefined, 
     const melodies = melodiesOf(score, lines, voices);
     return { unit, lines, melodies, elapsed: neighbours.elapsed, mixed: mixedLetters(lines) };
   });
+}
+
+interface Beside {
+  readonly before: SystemScore | undefined;
+  readonly voices: number;
+  readonly passages: readonly Passage[];
+}
+
+const passagesBeside = keepingLast((_: SystemScore): Beside[] => []);
+
+/** The same; kept while one look after another asks for them. */
+export function passagesOf(score: SystemScore, before: SystemScore | undefined, voices: number): readonly Passage[] {
+  const beside = passagesBeside(score);
+  const known = beside.find((one) => one.before === before && one.voices === voices);
+  if (known !== undefined) return known.passages;
+  const passages = newPassages(score, before, voices);
+  beside.push({ before, voices, passages });
+  return passages;
 }
 
 // ─── looking things up ───────────────────────────────────────────────────────────────────────────────────────────

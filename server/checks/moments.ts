@@ -1,24 +1,44 @@
 /** What sounds together, from moment to moment, and on which manual. */
+import { keepingLast } from '../../grammar/keeping';
 import type { Passage } from './lines';
-import type { Sounding } from './sounding';
-import { ticksOf } from './sounding';
+import { type Line, type Sounding, ticksOf } from './sounding';
 import type { View } from './systems';
 
-/** What sounds at a moment at which something is struck; in no order. */
-export type Visit = (moment: number, sounding: readonly Sounding[]) => void;
+/** A moment at which something is struck. */
+export interface Moment {
+  readonly at: number;
+  /** Voice by voice; in no other order. */
+  readonly sounding: readonly Sounding[];
+}
 
-const byOnset = (a: Sounding, b: Sounding): number => a.onset - b.onset;
-
-/** Goes over all moments of a passage at which a note is struck. */
-export function eachMoment({ lines }: Passage, visit: Visit): void {
-  const notes = lines.flat().sort(byOnset);
-  let sounding: Sounding[] = [];
-  for (let next = 0; next < notes.length; ) {
-    const moment = (notes[next] as Sounding).onset;
-    sounding = sounding.filter(({ end }) => end > moment);
-    while (next < notes.length && (notes[next] as Sounding).onset === moment) sounding.push(notes[next++] as Sounding);
-    visit(moment, sounding);
+/** All moments of a passage in their order; kept while one look after another asks for them. */
+export const momentsOf = keepingLast(({ lines }: Passage): readonly Moment[] => {
+  const moments: Moment[] = [];
+  // The next note of each line, and what of it still sounds.
+  const next = lines.map(() => 0);
+  let sounding: readonly Sounding[] = [];
+  for (let at = earliest(lines, next); at < Number.POSITIVE_INFINITY; at = earliest(lines, next)) {
+    const now = sounding.filter(({ end }) => end > at);
+    for (let line = 0; line < lines.length; line++) {
+      const notes = lines[line] as Line;
+      let index = next[line] as number;
+      while (index < notes.length && (notes[index] as Sounding).onset === at) now.push(notes[index++] as Sounding);
+      next[line] = index;
+    }
+    moments.push({ at, sounding: now });
+    sounding = now;
   }
+  return moments;
+});
+
+/** When the next note of any line is struck. */
+function earliest(lines: readonly Line[], next: readonly number[]): number {
+  let found = Number.POSITIVE_INFINITY;
+  for (let line = 0; line < lines.length; line++) {
+    const onset = lines[line]?.[next[line] as number]?.onset;
+    if (onset !== undefined && onset < found) found = onset;
+  }
+  return found;
 }
 
 /** The manual of a voice at a moment; undefined where none is named. */

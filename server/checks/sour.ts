@@ -11,7 +11,7 @@ import { PURE_FIFTH, PURE_MAJOR_THIRD, size } from '../tuning/tempering';
 import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
 import type { Check } from './check';
 import type { Passage } from './lines';
-import { eachMoment } from './moments';
+import { momentsOf } from './moments';
 import { noteName } from './pitches';
 import type { Sounding } from './sounding';
 import {
@@ -75,22 +75,21 @@ const leastLength = ({ bar }: Sounding, unit: number): number => Math.max(bar.be
 
 function sourIn(passage: Passage, widths: Widths): Sour[] {
   const found: Sour[] = [];
-  eachMoment(passage, (moment, notes) => {
-    if (notes.length < 2) return;
+  for (const { at, sounding: notes } of momentsOf(passage)) {
     for (const low of notes) {
       for (const high of notes) {
-        if (high.midi <= low.midi || (low.onset !== moment && high.onset !== moment)) continue;
+        if (high.midi <= low.midi || (low.onset !== at && high.onset !== at)) continue;
         const apart = placeOfNote(high) - placeOfNote(low);
         const kind = KINDS.find(({ places }) => places === apart);
         if (kind === undefined) continue;
         const width = widths.of(placeOfNote(low), kind);
-        const length = Math.min(low.end, high.end) - moment;
-        const struck = high.onset === moment ? high : low;
+        const length = Math.min(low.end, high.end) - at;
+        const struck = high.onset === at ? high : low;
         if (Math.abs(width) <= kind.most || length < leastLength(struck, passage.unit) || !struck.bar.own) continue;
         found.push(asked({ low, high, struck, kind, width, length, unit: passage.unit }));
       }
     }
-  });
+  }
   return found;
 }
 

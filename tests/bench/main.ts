@@ -91,6 +91,25 @@ function stages(): void {
   ]);
 }
 
+/** What compass, hands and tuning cost a proof: the same score with and without them. */
+function instruments(): void {
+  const bare = generateScore(100 * KB);
+  const stated = 'instrument harpsichord  compass g1-d6\ntuning meantone 1/4 wolf g#-eb\n';
+  const played = bare.replace('\nstave upper', `\n${stated}\nstave upper`);
+  const took = medians({ parse: () => parseFile(bare), bare: () => proof(bare), played: () => proof(played) }, ROUNDS);
+  const cost = took.played - took.bare;
+  print('Compass, hands and tuning of 100 kB', [
+    { what: 'parse and proof without an instrument', measured: ms(took.parse + took.bare) },
+    { what: 'proof with an instrument in meantone', measured: ms(took.played) },
+    {
+      what: 'compass, hands and tuning, to parse and proof without them',
+      measured: ms(cost),
+      ratio: cost / (took.parse + took.bare),
+      wished: 1,
+    },
+  ]);
+}
+
 /** A file eight times as long takes eight times as long. */
 function growth(): void {
   const small = generateScore(500 * KB);
@@ -201,6 +220,7 @@ async function engraving(): Promise<void> {
 const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   memory,
   stages,
+  instruments,
   growth,
   edits,
   start,

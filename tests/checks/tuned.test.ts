@@ -103,7 +103,7 @@ describe('a sour interval in a chord that lasts', () => {
     expect(sour('1 e5', '1 a3-c#4', 'tuning vallotti\n')).toEqual([]);
     expect(sour('1 e5', '1 a3-c#4', 'tuning equal\n')).toEqual([]);
   });
-  it('is a remark for whoever wants counsel', () => {
+  it('is a remark, no more', () => {
     const found = duet('1 eb4', '1 ab3', 'C', MEANTONE)
       .findings()
       .find(({ code }) => code === 'sour-interval');
