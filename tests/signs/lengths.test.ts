@@ -97,7 +97,7 @@ describe('in print', () => {
     played({ ...by(table, lane, tempo), form: 'print' });
 
   it('a trill in a triplet has values of the triplet', () => {
-    expect(printed('chambonnieres-1670', "{3in2 8 c5'zz d e} 2. c")).toMatch(
+    expect(printed('chambonnieres-1670', "{3in2 8 c5'zz d e} 2. c", '4 at 56')).toMatch(
       /^d5:1\/48 c5:1\/48 d5:1\/48 c5:1\/48 d5:1\/12 /,
     );
   });
