@@ -1,4 +1,4 @@
-/** How long an appoggiatura lasts: half of a note of two parts, two thirds of a dotted one, less where it would do harm. */
+/** How long an appoggiatura lasts: half of its note, by some tables two thirds of a dotted one, less where it would do harm. */
 import { add, compare, latest, type Time, time } from '../../grammar/time';
 import { type Clock, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
@@ -21,6 +21,8 @@ export interface Leaning {
   readonly clock: Clock;
   /** The note that leans. */
   readonly small: SoundingPitch;
+  /** By the rule of the table it has two thirds of a dotted note. */
+  readonly longDotted: boolean;
 }
 
 /**
@@ -31,7 +33,7 @@ export interface Leaning {
 export function appoggiaturaOf(leaning: Leaning, whole?: Time): Time {
   const { event, length, clock } = leaning;
   const dotted = (event.from[0].placed.event.value?.dots ?? 0) > 0 && event.from.length === 1;
-  const usual = dotted ? share(length, 2, 3) : share(length, 1, 2);
+  const usual = dotted && leaning.longDotted ? share(length, 2, 3) : share(length, 1, 2);
   const fitting = [...(whole === undefined ? [] : [whole]), usual].find((one) => !isHarmful(leaning, one));
   return fitting ?? latest(share(length, 1, 4), partOf(clock, length, SHORTEST, 2));
 }
@@ -69,8 +71,9 @@ function basseMoves({ passage, event, onset }: Leaning, lasts: Time): boolean {
   return next !== undefined && event !== bass && compare(next.onset, onset) > 0 && compare(next.onset, resolution) < 0;
 }
 
-const PERFECT: ReadonlySet<number> = new Set([0, 7]);
-const CONSONANT: ReadonlySet<number> = new Set([0, 3, 4, 7, 8, 9]);
+/** Degrees and semitones of unisons, fifths, thirds and sixths, octaves left out: a diminished fourth is no third. */
+const PERFECT: ReadonlySet<string> = new Set(['0 0', '4 7']);
+const CONSONANT: ReadonlySet<string> = new Set([...PERFECT, '2 3', '2 4', '5 8', '5 9']);
 
 /** The small note goes with another voice that moves at its onset from one fifth or octave to another. */
 function makesConsecutives({ passage, event, onset, small }: Leaning): boolean {
@@ -86,15 +89,18 @@ function isConsecutive(passage: Passage, before: SoundingPitch, small: SoundingP
   return PERFECT.has(is) && was === is;
 }
 
-/** The interval of two voices, whichever lies higher. */
-const between = (a: SoundingPitch, b: SoundingPitch): number =>
-  a.midi >= b.midi ? intervalClass(a, b) : intervalClass(b, a);
+/** The interval of two voices, whichever lies higher: degrees and semitones, octaves left out. */
+function between(a: SoundingPitch, b: SoundingPitch): string {
+  const [above, below] = a.midi >= b.midi ? [a, b] : [b, a];
+  const degrees = degreeOf(above) - degreeOf(below);
+  return `${((degrees % 7) + 7) % 7} ${intervalClass(above, below)}`;
+}
 
 /** It agrees with the bass and its main note does not. */
 function resolvesIntoDissonance({ passage, event, onset, small }: Leaning): boolean {
   const bass = passage.bassUnder(event, onset)?.pitch;
   if (bass === undefined || event.pitch === undefined) return false;
-  return CONSONANT.has(intervalClass(small, bass)) && !CONSONANT.has(intervalClass(event.pitch, bass));
+  return CONSONANT.has(between(small, bass)) && !CONSONANT.has(between(event.pitch, bass));
 }
 
 /** Whether a small note lies between two notes that fall by a third. */

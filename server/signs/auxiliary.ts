@@ -56,16 +56,23 @@ export class Auxiliaries {
 
   // ── signature and neighbours ──
 
-  /** Accidentals of the bar, of the same voice first, then of any, then of the next bar's first beat, then the signature. */
+  /**
+   * Accidentals of the bar, of the same voice first, then of any, then of the next bar's first beat, then the signature. What
+   * other voices bring in the next bar does not act back where the bar before has it otherwise: the third of a final is raised
+   * when it comes.
+   */
   private alterationOf(degree: number): number {
     const { letter, octave } = pitchOn(degree, 0);
     const { bar, voice, beat, stave, onset } = this.bearer;
     const here = this.ofLetter(bar.index, letter);
     const lastOfBeat = add(endOfBar(bar), beat);
+    const next = this.ofLetter(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0);
+    const before = this.ofLetter(bar.index - 1, letter);
     const ways: readonly (readonly DrawnPitch[])[] = [
       here.filter((one) => one.voice === voice),
       here,
-      this.ofLetter(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0),
+      next.filter((one) => one.voice === voice),
+      next.filter(({ pitch }) => before.every((one) => one.pitch.alteration === pitch.alteration)),
     ];
     const found = ways.find((way) => way.length > 0);
     return found === undefined

@@ -12,7 +12,7 @@ import {
   time,
   ZERO,
 } from '../../grammar/time';
-import { partOf } from '../score/clock';
+import { lasting, partOf } from '../score/clock';
 import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
 import { evenPart, type Place, SHORTEST_STROKE, seconds, shareOnGrid } from './place';
 
@@ -119,11 +119,16 @@ function slidingIn(room: Time, strokes: number, place: Place): Time {
   return partOf(place.clock, room, Math.min(SLIDING, Math.max(SHORTEST_STROKE, eighth)), 2 * strokes);
 }
 
-/** About as long as a stroke is, but the note that stands keeps its share. In print it is the smallest value. */
+/**
+ * About as long as a stroke is, but the note that stands keeps its share, or, after two strokes on a short note, as much as one. In print it
+ * is the smallest value.
+ */
 function strokeIn(room: Time, strokes: number, place: Place): Time {
   const most = divide(subtract(room, multiply(room, standing(strokes))), time(strokes));
   if (place.grid === undefined || isZero(most)) {
-    return partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
+    const usual = partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
+    const isShort = seconds(place, usual) < SHORTEST_STROKE && seconds(place, room) >= SHORTEST_STROKE * 3;
+    return isShort && strokes <= 2 ? lasting(place.clock, SHORTEST_STROKE) : usual;
   }
   const half = divide(place.grid, time(2));
   if (compare(place.grid, most) <= 0) return place.grid;

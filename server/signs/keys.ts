@@ -11,8 +11,8 @@ import { MOMENT, type Passage } from './passage';
 import type { Piece, Pieces } from './pieces';
 import type { Remarks } from './remarks';
 
-/** A key that is struck again comes up so many seconds before that, or for an eighth of its note, but for no more than half of it. */
-const RELEASE = 0.08;
+/** Seconds before it is struck again that a key comes up: an eighth of its note, no less than the one and no more than the other. */
+const RELEASE = { least: 0.08, most: 0.25 } as const;
 
 export interface Keyboard {
   readonly passage: Passage;
@@ -102,9 +102,11 @@ const silence = (from: Time, to: Time): Piece => ({
   realised: undefined,
 });
 
-/** The note with the time that its key needs to come up before it is struck again. */
+/** The note with the time that its key needs to come up before it is struck again, at most half of it. */
 function withRelease({ clocks }: Keyboard, piece: Piece): Piece {
-  const release = latest(lasting(clocks.at(piece.onset), RELEASE), divide(piece.duration, time(8)));
+  const clock = clocks.at(piece.onset);
+  const eighth = earliest(divide(piece.duration, time(8)), lasting(clock, RELEASE.most));
+  const release = latest(lasting(clock, RELEASE.least), eighth);
   return { ...piece, released: earliest(release, divide(piece.duration, time(2))) };
 }
 

@@ -45,7 +45,7 @@ export interface Place {
 export const SHORTEST_STROKE = 0.06;
 
 /** Notes a second: as a rule, in slow and in gay movements. Common practice. */
-const STROKES = { usual: 11, slow: 8.5, gay: 12.5 } as const;
+export const STROKES = { usual: 11, slow: 8.5, gay: 12.5 } as const;
 /** Beats a minute below and above which a movement is slow or gay. Common practice. */
 const PACE = { slow: 50, gay: 100 } as const;
 

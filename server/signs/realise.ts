@@ -345,7 +345,8 @@ class Realiser {
     const { onset, duration: length } = target;
     const { passage, options } = this;
     const clock = this.clock(onset, [sign]);
-    const leaning = { passage, event, onset, length, clock };
+    const longDotted = options.table.rules.dotted !== undefined;
+    const leaning = { passage, event, onset, length, clock, longDotted };
     const leader = leaderOf(passage, event, this.bearers);
     return {
       length,

@@ -29,7 +29,7 @@ export interface PlayedTable {
   readonly name: string;
   /** Those of the table itself first, then those it takes over. */
   readonly rows: readonly PlayedRow[];
-  readonly rules: Pick<SignTable, 'passing' | 'whole' | 'beforeRest' | 'slowStart'>;
+  readonly rules: Pick<SignTable, 'passing' | 'dotted' | 'whole' | 'beforeRest' | 'slowStart'>;
   /** It has a trill that leans on its first note: one by another row does not. */
   readonly tellsLeaning: boolean;
   /** The rows by their shapes in any order. */
@@ -144,6 +144,7 @@ const statementOf = (name: string, environment: Environment): Statement | undefi
 
 const rulesOf = (table: SignTable | undefined): PlayedTable['rules'] => ({
   ...(table?.passing === undefined ? {} : { passing: table.passing }),
+  ...(table?.dotted === undefined ? {} : { dotted: table.dotted }),
   ...(table?.whole === undefined ? {} : { whole: table.whole }),
   ...(table?.beforeRest === undefined ? {} : { beforeRest: table.beforeRest }),
   ...(table?.slowStart === undefined ? {} : { slowStart: table.slowStart }),

@@ -139,13 +139,14 @@ function firstOfTied({ from, duration }: PerformedEvent): Time {
   return first === undefined ? duration : multiply(duration, divide(first, others.reduce(add, first)));
 }
 
-const leaningOn = (event: PerformedEvent, small: SoundingPitch, { passage, clock }: SmallContext): Leaning => ({
+const leaningOn = (event: PerformedEvent, small: SoundingPitch, { passage, clock, table }: SmallContext): Leaning => ({
   passage,
   event,
   onset: event.onset,
   length: event.duration,
   clock,
   small,
+  longDotted: table.rules.dotted !== undefined,
 });
 
 /** The rest that a note is put off into, by the rule of the table, if there is room for it and the harmony allows it. */

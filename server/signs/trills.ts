@@ -2,7 +2,7 @@
 import { compare, divide, isNegative, multiply, subtract, type Time, time, toNumber, ZERO } from '../../grammar/time';
 import type { RecipePhrase } from '../../grammar/tree';
 import { type Atom, isFixed, isMain, MAIN, type Slice, type Step, sumOf, withinNote } from './atoms';
-import { evenPart, onGrid, type Place, SHORTEST_STROKE, seconds, share, speedOf } from './place';
+import { evenPart, onGrid, type Place, SHORTEST_STROKE, STROKES, seconds, share, speedOf } from './place';
 
 /** Seconds: a shorter note is played plain; has two strokes; has four. Common practice. */
 const LEAST = { two: 0.16, four: 0.3, many: 0.45 } as const;
@@ -117,7 +117,7 @@ function strokesOf(whole: Trill, place: Place, brief: boolean): Slice[] {
   const around = ownShare(whole, place) === undefined ? quickIn(whole) : 0;
   const each = whole.cycle.steps.length;
   const fitting = brief ? 4 : strokesIn(whole, room, place);
-  const cycles = Math.max(1, Math.floor((fitting - around) / each));
+  const cycles = cyclesIn(whole, room, fitting - around, around, place);
   const count = cycles * each;
   const stroke = strokeLength(whole, room, count + around, place);
   const beaten = lengthsOf(whole, stroke, count, place);
@@ -128,6 +128,18 @@ function strokesOf(whole: Trill, place: Place, brief: boolean): Slice[] {
     ...sliced(whole.tail, around === 0 ? lastLength(whole, place, multiply(stroke, time(count))) : stroke),
   ];
   return toTheEnd(slices, place);
+}
+
+/**
+ * How often the repetition fits; once more where its strokes would else be slower than those of slow movements, and are then
+ * no quicker than those of gay ones.
+ */
+function cyclesIn({ cycle }: Trill, room: Time, fitting: number, around: number, place: Place): number {
+  const each = cycle.steps.length;
+  const fewer = Math.max(1, Math.floor(fitting / each));
+  const speedOf = (cycles: number): number => (cycles * each + around) / seconds(place, room);
+  const isUsual = cycle.speed === undefined && place.grid === undefined;
+  return isUsual && speedOf(fewer) < STROKES.slow && speedOf(fewer + 1) <= STROKES.gay ? fewer + 1 : fewer;
 }
 
 /** In performance strokes fill their room; values, written or of print, leave what is left over to the last note. */

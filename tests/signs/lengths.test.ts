@@ -24,6 +24,22 @@ describe('a long pincé', () => {
   });
 });
 
+describe('a pincé on a short note', () => {
+  it('has strokes of 60 ms, as long as the note that stands has as much', () => {
+    expect(milliseconds(by('anglebert-1689', "8 d5'ca e 2. f", '4 at 140')).slice(0, 3)).toEqual([60, 60, 94]);
+    expect(problemsIn(by('anglebert-1689', "8 d5'ca e 2. f", '4 at 180'))).toEqual(['sign-too-short']);
+  });
+});
+
+describe('a trill', () => {
+  it('has a pair of strokes more where they would be slower than in slow movements, and are then no quicker than in gay ones', () => {
+    // Half a second before the dot: six strokes of 89 ms, not four of 134.
+    expect(milliseconds(by('chambonnieres-1670', "8. d5'zz 16 e 2. f", '4 at 56')).slice(0, 6)).toEqual([
+      89, 89, 89, 89, 89, 357,
+    ]);
+  });
+});
+
 describe('a slide', () => {
   const slide = (lane: string, tempo: string): number[] =>
     milliseconds(by('anglebert-1689', `${lane}'ccb(slide) 2. e`, tempo));
@@ -80,6 +96,18 @@ describe('an appoggiatura', () => {
 
   it('is short on the last short note before a barline', () => {
     expect(lean('2. c5 8 c {small 8 e} 8 d | 1 c')).toBe('e5:1/32');
+  });
+
+  it('has half of a dotted note too, but two thirds where the table says so (Türk, sec. 12)', () => {
+    const onDotted = (table: string): string =>
+      played(by(table, '4 d5 {small 8 d} 2. c', '4 at 60')).split(' ')[1] ?? '';
+    expect([onDotted('turk-1789'), onDotted('couperin-1713')]).toEqual(['d5:1/2', 'd5:3/8']);
+  });
+
+  it('is not short where it goes with the bass in a diminished fourth, which is no third', () => {
+    expect(played(by('anglebert-1689', "4 e5 4 g'cb 2 f", '4 at 60', '4 d3 c# 2 d'))).toMatch(
+      /^e5:1\/4 f5:1\/8 g5:1\/8 /,
+    );
   });
 
   it('does not take the whole of a tied note, or the place of a rest, where the bass moves below it', () => {

@@ -117,6 +117,13 @@ describe('an auxiliary', () => {
     expect(notes(in1689("1 a4'ca", { key: 'bb' }))).toBe('a4 g4 a4');
   });
 
+  it('is not the raised third of the final that follows, where the bar before has it lower', () => {
+    const close = (before: string): string =>
+      notes(in1689('', { lanes: [`1 ${before} | 2 b4'zz g# | 1 a`, '1 a3 | 1 e | 1 c#4'] })).split(' ')[1] ?? '';
+    expect(close('c5')).toBe('c5');
+    expect(close('e5')).toBe('c#5');
+  });
+
   it('follows an accidental of the bar, of its own voice first', () => {
     expect(notes(in1689("4 f#5 g 2 e'zz")).split(' ')[2]).toBe('f#5');
     expect(notes(in1689('', { lanes: ["2 g5 e'zz", '2 f#4 g'] })).split(' ')[1]).toBe('f#5');

@@ -46,7 +46,10 @@ describe('the allemande', () => {
       events
         .filter((event) => event.voice === dessus && event.from[0].placed.bar.number === number && event.realised)
         .map(({ pitch, duration }) => `${pitch?.letter}${pitch?.alteration === 1 ? '#' : ''} ${format(duration)}`);
-    expect(inBar('1')).toEqual([...['d 1/56', 'c# 1/56', 'd 19/56'], ...['f 1/32', 'e 1/32', 'f 1/32', 'e 3/32']]);
+    expect(inBar('1')).toEqual([
+      ...['d 1/56', 'c# 1/56', 'd 19/56'],
+      ...['f 1/48', 'e 1/48', 'f 1/48', 'e 1/48', 'f 1/48', 'e 1/12'],
+    ]);
   });
 
   it('is written, without signs, as it was', () => {

@@ -5,6 +5,7 @@ const lettersCommon = "The letters are common practice; the book's own sign is n
 export const marpurg1755: SignTable = {
   table: 'marpurg-1755',
   title: 'Marpurg, 1755',
+  dotted: { citation: 'Marpurg, 1755, from memory: two thirds of a dotted note' },
   rows: [
     {
       names: ['trill'],

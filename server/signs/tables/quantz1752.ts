@@ -6,6 +6,7 @@ export const quantz1752: SignTable = {
   table: 'quantz-1752',
   title: 'Quantz, Versuch, 1752',
   passing: { citation: 'Versuch, VIII.5–6, from memory' },
+  dotted: { citation: 'Versuch, VIII.8, from memory' },
   whole: { citation: 'Versuch, VIII.9, from memory' },
   beforeRest: { citation: 'Versuch, VIII.11, from memory' },
   rows: [

@@ -77,6 +77,8 @@ export interface SignTable {
   readonly missing?: string;
   /** Small notes between falling thirds pass in the time of the note before. */
   readonly passing?: Rule;
+  /** Of a dotted note an appoggiatura has two of three parts. */
+  readonly dotted?: Rule;
   /** Before a note tied on an appoggiatura takes the whole note, and the note the time after it. */
   readonly whole?: Rule;
   /** So it does before a rest, and the note takes the time of the rest. */

@@ -5,6 +5,7 @@ const lettersCommon = "The letters are common practice; the book's own sign is n
 export const turk1789: SignTable = {
   table: 'turk-1789',
   title: 'D. G. Türk, Klavierschule, 1789',
+  dotted: { citation: 'Klavierschule, ch. III, sec. 12' },
   whole: { citation: 'Klavierschule, ch. III, sec. 13, from memory' },
   rows: [
     {
