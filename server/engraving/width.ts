@@ -2,6 +2,7 @@
 import { format } from '../../grammar/time';
 import { childrenOf, type XmlElement } from '../export/xml';
 import { elementsOf, isStave } from './flavour/element';
+import { withoutOssias } from './flavour/ossias';
 import { timed } from './flavour/split';
 
 /** In tenths of a millimetre at the usual size: for a moment at which something begins, an accidental, a measure, clefs. */
@@ -21,7 +22,7 @@ export function widthFor(root: XmlElement): number {
 }
 
 function widthOfMeasure(measure: XmlElement): number {
-  const layers = childrenOf(measure).filter(isStave).flatMap(childrenOf);
+  const layers = childrenOf(withoutOssias(measure)).filter(isStave).flatMap(childrenOf);
   const moments = new Set(layers.flatMap((layer) => events(layer)));
   const fullest = Math.max(
     0,

@@ -9,13 +9,14 @@ import { format, type Time } from '../../grammar/time';
 import { tableOfReading } from '../readings/choices';
 import { perform } from '../readings/perform';
 import type { Performance, PerformedPiece } from '../score/performance';
-import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem } from '../score/score';
+import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import type { PlacedEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
 import { Losses, NOWHERE } from './losses';
 import { withAccidentals } from './ornaments/accidentals';
 import { Numbers } from './ornaments/beams';
 import { eventsFor, type WritingOut } from './ornaments/full';
+import { divided, HeldVoices, withHeld } from './ornaments/held';
 import { regionsOf } from './ornaments/regions';
 import { type Replacement, withReplaced } from './ornaments/replaced';
 import { withSmallNotes } from './ornaments/small';
@@ -51,8 +52,14 @@ export function withOrnaments(score: Score, options: OrnamentOptions): Ornamente
   const table = knownTable(score, options, losses);
   if (table === undefined) return { score, problems: losses.problems() };
   const performance = perform(score, { form: 'print', rhythm: 'written', table });
-  const pieces = performance.pieces.map((performed) => new Notator(performed, options, losses).piece(score.choice));
-  return { score: { ...score, pieces }, problems: [...performance.problems, ...losses.problems()] };
+  const voices = new HeldVoices(score.environment);
+  const pieces = performance.pieces.map((performed) =>
+    new Notator(performed, options, voices, losses).piece(score.choice),
+  );
+  return {
+    score: { ...score, pieces, environment: voices.declared() },
+    problems: [...performance.problems, ...losses.problems()],
+  };
 }
 
 /**
@@ -89,10 +96,13 @@ class Notator {
   private readonly replacements = new Map<ScoreSystem, Map<number, Map<number, readonly Replacement[]>>>();
   private readonly numbers = new Map<ScoreSystem, Numbers>();
   private readonly made = new Set<NoteMember>();
+  /** By block and voice. */
+  private readonly held = new Map<number, Map<number, VoiceEvent[]>>();
 
   constructor(
     private readonly performed: PerformedPiece,
     private readonly options: OrnamentOptions,
+    private readonly voices: HeldVoices,
     private readonly losses: Losses,
   ) {}
 
@@ -101,7 +111,8 @@ class Notator {
       if (this.options.ornaments === 'small') this.small(part);
       else this.full(part);
     }
-    return withAccidentals(withReplaced(this.performed.piece, this.replacements), this.made, accidentals);
+    const replaced = withReplaced(this.performed.piece, this.replacements);
+    return withAccidentals(withHeld(replaced, this.held), this.made, accidentals);
   }
 
   // ── small notes ──
@@ -127,7 +138,9 @@ class Notator {
     for (const region of regions) {
       const { placed, groups, slices } = region;
       const goesOnAt = (moment: Time): boolean => !stays.has(format(moment));
-      this.replace(placed, eventsFor(region, { ...this.writing(placed), goesOnAt }));
+      const parts = divided(region);
+      this.replace(placed, eventsFor(parts?.region ?? region, { ...this.writing(placed), goesOnAt }));
+      if (parts !== undefined) this.hold(placed, parts.held);
       for (const { strands } of slices) for (const { group } of strands) written.add(group);
       this.tell('ornament-printed', placed, groups);
     }
@@ -135,6 +148,12 @@ class Notator {
     // Small notes that are written out stand in the time of their main notes.
     for (const { from } of written)
       for (const { placed } of from) if (placed.event.small !== undefined) this.replace(placed, []);
+  }
+
+  private hold({ system, voice }: PlacedEvent, event: VoiceEvent): void {
+    const voices = this.held.get(system.block) ?? new Map<number, VoiceEvent[]>();
+    const index = this.voices.of(voice.voice);
+    this.held.set(system.block, voices.set(index, [...(voices.get(index) ?? []), event]));
   }
 
   // ── both ──

@@ -82,6 +82,8 @@ export interface VoiceDeclaration extends Declared {
   /** Index of its stave. */
   readonly stave: number;
   readonly stems: 'up' | 'down' | undefined;
+  /** In a score whose signs are written out: the voice of which this one holds notes. */
+  readonly beside?: number;
 }
 
 export interface SourceDeclaration extends Declared {

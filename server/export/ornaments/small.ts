@@ -1,5 +1,5 @@
 /** Signs as small notes at their note: the rhythm stays as it is written. */
-import { compare, divide, equal, latest, type Time, time, ZERO } from '../../../grammar/time';
+import { compare, divide, earliest, equal, latest, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { PerformedEvent } from '../../score/performance';
 import type { NoteMember, VoiceEvent } from '../../score/score';
 import type { PlacedEvent } from '../../score/walk';
@@ -33,12 +33,12 @@ export function withSmallNotes(
   out: WritingSmall,
 ): WithSmallNotes | undefined {
   const drawn = groups.filter((group) => isDrawnAt(group, placed));
-  const { before, after } = aroundMain(drawn);
+  const { before, stands, after } = aroundMain(drawn);
   if (before.length + after.length === 0) return undefined;
   const { event } = placed;
   const shown = withFewerStrokes(before);
-  const first = smallEvents(shown, 'next', 2, event, out);
-  const last = smallEvents(after, 'previous', 2 + shown.length, event, out);
+  const first = smallEvents(shown, 'next', stands, 2, event, out);
+  const last = smallEvents(after, 'previous', undefined, 2 + shown.length, event, out);
   const signs = new Set(out.keepSigns ? [] : drawn.flatMap((group) => [...group.signs]));
   const main = {
     event: withoutSigns(event, signs),
@@ -63,6 +63,8 @@ type Moment = readonly PerformedEvent[];
 
 interface Around {
   readonly before: readonly Moment[];
+  /** When the main note, of a chord its last one, stands. */
+  readonly stands: Time | undefined;
   readonly after: readonly Moment[];
 }
 
@@ -73,12 +75,13 @@ function aroundMain(groups: readonly Group[]): Around {
   const stands = mains
     .map(({ onset }) => onset)
     .reduce<Time | undefined>((last, at) => (last ? latest(last, at) : at), undefined);
-  if (stands === undefined) return { before: [], after: [] };
+  if (stands === undefined) return { before: [], stands, after: [] };
   const isMain = (event: PerformedEvent): boolean => mains.includes(event);
   const moments = momentsOf(all.filter((event) => !isMain(event) || compare(event.onset, stands) < 0));
   const begins = ([event]: Moment): number => compare(event?.onset ?? ZERO, stands);
   return {
     before: moments.filter((moment) => begins(moment) < 0),
+    stands,
     after: moments.filter((moment) => begins(moment) >= 0),
   };
 }
@@ -121,10 +124,14 @@ function withFewerStrokes(moments: readonly Moment[]): readonly Moment[] {
 
 // ─── writing ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** @param number of the first of them among what stands for the written event */
+/**
+ * @param ends when the last of them ends at the latest
+ * @param number of the first of them among what stands for the written event
+ */
 function smallEvents(
   moments: readonly Moment[],
   to: 'next' | 'previous',
+  ends: Time | undefined,
   number: number,
   written: VoiceEvent,
   { numbers, made }: WritingSmall,
@@ -132,7 +139,7 @@ function smallEvents(
   if (moments.length === 0) return [];
   const small = { to, group: numbers.take() };
   const events = moments.map((moment, i) => {
-    const value = { value: valueBelow(moment), length: ZERO };
+    const value = { value: valueBelow(lengthOf(moment, moments[i + 1]?.[0]?.onset ?? ends)), length: ZERO };
     return eventLike(written, {
       ...BARE,
       kind: 'note',
@@ -162,11 +169,16 @@ function notesOf(moment: Moment, made: Set<NoteMember>): readonly NoteMember[] {
 
 const [QUAVER, SHORTEST] = [time(1, 8), time(1, 64)];
 
-/** The longest plain value that is no longer than the first of the notes, of quavers and less. */
-function valueBelow([first]: Moment): NoteValue {
+/** As long as it is held, but no longer than until the next is struck. */
+const lengthOf = ([event]: Moment, next: Time | undefined): Time =>
+  event === undefined || next === undefined
+    ? (event?.duration ?? ZERO)
+    : earliest(event.duration, subtract(next, event.onset));
+
+/** The longest plain value that is no longer, of quavers and less. */
+function valueBelow(length: Time): NoteValue {
   let base = QUAVER;
-  while (first !== undefined && compare(base, first.duration) > 0 && compare(base, SHORTEST) > 0)
-    base = divide(base, time(2));
+  while (compare(base, length) > 0 && compare(base, SHORTEST) > 0) base = divide(base, time(2));
   const value = noteValue(base, 0);
   if (value === undefined) throw new RangeError('a quaver or less is a value');
   return value;
