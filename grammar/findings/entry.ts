@@ -7,6 +7,11 @@ export interface CatalogueEntry {
   readonly sentence: string;
   /** It judges the music rather than the text; all such findings can be left out together. */
   readonly counsel?: true;
+  /**
+   * It is about the typing alone, and so is its one fix: white space, quotes, the order of a note's parts. No note, value or
+   * sign becomes another, so that the fix may be made unseen, when a file is saved.
+   */
+  readonly ofTyping?: true;
   /** Help page in Markdown: what is meant, why it matters, how to mend it, with an example. */
   readonly help: string;
 }

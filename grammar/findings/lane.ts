@@ -12,11 +12,13 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'typographic-apostrophe': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” holds a typographic apostrophe; a mark begins with the straight one.',
     help: `Word processors turn ' into a curly sign. Marks begin with the straight apostrophe: \`c5'zz\`.`,
   },
   'dead-key': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” holds an accented letter: the apostrophe key was a dead key; {meant} is meant.',
     help: `On some keyboard layouts ' followed by a vowel gives an accented letter, so \`c5'arp\` becomes \`c5árp\`. The fix takes them apart.`,
   },
@@ -30,17 +32,20 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'accidental-after-octave': {
     level: 'error',
+    ofTyping: true,
     sentence: 'In “{text}” the accidental stands after the octave; it stands before: {meant}.',
     help: `A note is typed in this order: letter, accidental, octave: \`f#5\`, \`f[#]5\`, \`f(#)5\`.`,
   },
   'note-order': {
     level: 'error',
+    ofTyping: true,
     sentence: 'The parts of “{text}” stand in another order than they are typed in; {meant} is meant.',
     help: `A note is typed in this order: letter, accidental, \`[#]\` or \`(#)\`, octave, \`?\`, \`=\`, then marks and annotations:
 \`c#5?='zz*n7\`.`,
   },
   'value-glued': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” glues a value to a note; put white space between: {meant}.',
     help: `A value is a word of its own and holds until the next value: \`8 c5 d e f\`.`,
   },
@@ -51,6 +56,7 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'beam-glued': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” of a beam has white space on either side.',
     help: `\`&\` joins and \`,\` parts beams between two events: \`8 c5 & d , e f\`.`,
   },
@@ -92,6 +98,7 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'barline-glued': {
     level: 'warning',
+    ofTyping: true,
     sentence: 'A barline has white space before it.',
     help: `Write \`c5 |\`, not \`c5|\`.`,
   },
@@ -153,22 +160,26 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
   },
   'member-apart': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” is glued to the chord that it belongs to.',
     help: `The notes of a chord are joined by hyphens without white space: \`c4-e-g\`.`,
   },
   'mark-apart': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” is glued to the note that it belongs to.',
     help: `Marks and annotations stand without white space after their note: \`c5'zz*n7\`.`,
   },
   'bracket-glued': {
     level: 'warning',
+    ofTyping: true,
     sentence: '“{text}” has white space on either side.',
     help: `A change or words of the source stand by themselves: \`c5 (up) d\`. Round brackets glued to a sign are its parameters, as in
 \`c5'zz(above)\`.`,
   },
   'place-apart': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{text}” says where a sign is drawn and is glued to that sign.',
     help: `\`c5'zz(above)\` is a sign drawn above. With white space between, round brackets hold a change or words: \`(below "tr.")\`.`,
   },

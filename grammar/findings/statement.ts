@@ -149,6 +149,7 @@ reading french
   // ── strings and lists ──
   'typographic-quotes': {
     level: 'error',
+    ofTyping: true,
     sentence: 'The quotation mark {quote} is typographic; a string stands between straight ones ("…").',
     help: `Strings stand between straight quotation marks; a word processor likes to change them. Inside a string
 typographic marks are welcome, and two straight marks stand for one.
@@ -178,6 +179,7 @@ title "Entrée"
   },
   'needs-quotes': {
     level: 'error',
+    ofTyping: true,
     sentence: '“{word}” must stand in quotes.',
     help: `Titles, descriptions, page labels and file names stand in quotes, however short they are.
 

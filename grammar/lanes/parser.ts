@@ -6,7 +6,7 @@
  */
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Fix, Problem, Slots } from '../findings/finding';
+import type { Fix, Problem, Slots, TextEdit } from '../findings/finding';
 import { parseChange } from '../statements/parser';
 import type {
   Annotation,
@@ -53,8 +53,15 @@ const RECORDED: IToken = {
 
 const RECORDED_BAR: Barline = { kind: 'barline', pos: 0, len: 0, shape: '|', editors: false, suffixes: [] };
 
+/** What may stand directly before round brackets. */
+const mayLeadRound = new Set([T.OptionsOpen, T.OptionNext]);
 /** What may be glued to a closing round bracket, or says itself that it is glued. */
 const mayFollowRound = new Set([T.SpanClose, T.OptionsClose, T.OptionNext, T.BareNext, T.Bar, T.BadBar]);
+
+/** What belongs to a note before it, from which white space would part it. */
+const gluedTokens = new Set<TokenType>([T.MarkToken, T.Annotated, T.Member]);
+
+const spaceAt = (pos: number): TextEdit => ({ pos, len: 0, text: ' ' });
 
 const junkTokens = new Set([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
 
@@ -316,8 +323,8 @@ export class LaneParser extends EmbeddedActionsParser {
     this.problems.push({ code, pos: at.pos, len: at.len, slots });
   }
 
-  private reportFixed(code: FindingCode, at: Span, slots: Slots, title: string, edit: Span & { text: string }): void {
-    this.problems.push({ code, pos: at.pos, len: at.len, slots, fixes: [{ title, edits: [edit] }] });
+  private reportFixed(code: FindingCode, at: Span, slots: Slots, title: string, ...edits: readonly TextEdit[]): void {
+    this.problems.push({ code, pos: at.pos, len: at.len, slots, fixes: [{ title, edits }] });
   }
 
   private expectGlued(token: IToken, code: FindingCode): void {
@@ -332,11 +339,13 @@ export class LaneParser extends EmbeddedActionsParser {
 
   private expectApart(token: IToken, code: FindingCode): void {
     if (token.startOffset !== this.lastEnd) return;
-    this.reportFixed(code, spanOf(token), { text: token.image }, 'put white space before it', {
-      pos: token.startOffset,
-      len: 0,
-      text: ' ',
-    });
+    this.reportFixed(
+      code,
+      spanOf(token),
+      { text: token.image },
+      'put white space before it',
+      spaceAt(token.startOffset),
+    );
   }
 
   private value(token: IToken): Item {
@@ -402,15 +411,18 @@ export class LaneParser extends EmbeddedActionsParser {
   /** A change or words: a sign with round brackets glued to it would be another thing. */
   private roundApart(read: IToken): IToken {
     const token = this.known(read);
-    const before = this.LA(-1);
-    if (before.tokenType !== T.OptionsOpen && before.tokenType !== T.OptionNext)
-      this.expectApart(token, 'bracket-glued');
+    const [before, next] = [this.LA(-1).tokenType, this.LA(1)];
+    const [start, end] = [token.startOffset, endOf(token)];
+    const isGluedBefore = start === this.lastEnd && !mayLeadRound.has(before);
+    const isGluedAfter = end === next.startOffset && !mayFollowRound.has(next.tokenType);
     this.taken(token);
-    const next = this.LA(1);
-    const end = endOf(token);
-    if (next.startOffset === end && !mayFollowRound.has(next.tokenType)) {
-      const edit = { pos: end, len: 0, text: ' ' };
-      this.reportFixed('bracket-glued', spanOf(token), { text: token.image }, 'put white space after it', edit);
+    // Of words that say where a sign is drawn another finding speaks.
+    if ((!isGluedBefore && !isGluedAfter) || placeInRound.test(token.image)) return token;
+    const [at, slots] = [spanOf(token), { text: token.image }];
+    if (isGluedAfter && gluedTokens.has(next.tokenType)) this.report('bracket-glued', at, slots);
+    else {
+      const edits = [...(isGluedBefore ? [spaceAt(start)] : []), ...(isGluedAfter ? [spaceAt(end)] : [])];
+      this.reportFixed('bracket-glued', at, slots, 'put white space around it', ...edits);
     }
     return token;
   }

@@ -3,7 +3,7 @@
  *
  * One pass, each character looked at a bounded number of times; whatever it meets becomes a token.
  */
-import type { Problem } from '../findings/finding';
+import type { Fix, Problem } from '../findings/finding';
 
 export interface Token {
   readonly kind: 'word' | 'string' | '=' | ':' | ',' | '(' | ')';
@@ -117,13 +117,16 @@ class Lexer {
     let end = lineEnd;
     while (end > start + 1 && isSpace(this.text[end - 1])) end--;
     const opening = this.text[start] === '"' ? [] : [{ pos: start, len: 1, text: '"' }];
+    const closed = (title: string, pos: number): Fix => ({ title, edits: [...opening, { pos, len: 0, text: '"' }] });
+    const comment = /\s+\/\//.exec(this.text.slice(start, end));
     this.problems.push({
       code: 'unclosed-string',
       slots: {},
       pos: start,
       len: end - start,
       fixes: [
-        { title: 'close the quotes at the end of the line', edits: [...opening, { pos: end, len: 0, text: '"' }] },
+        ...(comment === null ? [] : [closed('close the quotes before the comment', start + comment.index)]),
+        closed('close the quotes at the end of the line', end),
       ],
     });
     this.take('string', end, this.text.slice(start + 1, end).replaceAll('""', '"'));

@@ -6,6 +6,7 @@ import {
   type Range,
   type TextEdit,
 } from 'vscode-languageserver-types';
+import { catalogue } from '../../grammar/findings/catalogue';
 import type { AbsoluteFix, Finding } from '../../grammar/findings/finding';
 import { parseFile } from '../../grammar/parse';
 import type { Analysis, AnalysisOptions } from '../document/analysis';
@@ -46,13 +47,16 @@ export function quickFixes(project: Project, range: Range, diagnostics: readonly
 /** So often the fixes are looked for again: a mended sign may show that the next one needs mending, too. */
 const MOST_PASSES = 8;
 
-/** The first fix of every error and warning, made again and again until none is left. @param options as the project was read */
+/**
+ * The fixes of slips of typing, made again and again until none is left. What the source shows is decided by whoever looks at
+ * it, never here. @param options as the project was read
+ */
 export function fixAll(project: Project, options: AnalysisOptions): CodeAction[] {
   const mended = new Composed(project.tree.text);
   const seen = new Set([mended.text]);
   let { analysis } = project;
   for (let pass = 0; pass < MOST_PASSES; pass++) {
-    const fixes = graveFixes(analysis);
+    const fixes = typingFixes(analysis);
     mended.make(fixes.flatMap(({ edits }) => edits));
     const { text } = mended;
     if (fixes.length === 0 || seen.has(text)) break;
@@ -63,17 +67,17 @@ export function fixAll(project: Project, options: AnalysisOptions): CodeAction[]
   if (changes.length === 0) return [];
   return [
     {
-      title: 'Mend all that can be mended',
+      title: 'Mend all slips of typing',
       kind: FIX_ALL,
       edit: { changes: { [project.file]: textEdits(project, changes) } },
     },
   ];
 }
 
-/** The first fixes of errors and warnings, as far as they can be made at once. */
-function graveFixes(analysis: Analysis): readonly AbsoluteFix[] {
-  const grave = analysis.findings().filter(({ level }) => level === 'error' || level === 'warning');
-  return together(grave.flatMap(({ fixes: [first] }) => first ?? []));
+/** As far as they can be made at once. */
+function typingFixes(analysis: Analysis): readonly AbsoluteFix[] {
+  const slips = analysis.findings().filter(({ code }) => catalogue[code].ofTyping);
+  return together(slips.flatMap(({ fixes: [only] }) => only ?? []));
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

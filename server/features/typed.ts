@@ -4,8 +4,11 @@
  */
 import type { TextEdit } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
+import { indexAtOrBelow } from '../../grammar/place';
 import type { Project } from '../workspace/project';
 import { barFill } from './barFill';
+import { isInCommentOrString } from './completion';
+import { hereAt } from './nodes';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import type { TypedParams, TypedResult } from './protocol';
 
@@ -17,6 +20,7 @@ export function afterTyping(project: Project, { position, reading }: Omit<TypedP
   const offset = offsetOfPosition(project.tree, position);
   const typed = project.tree.text.charAt(offset - 1);
   if (typed !== ' ') return apostrophe(project, offset);
+  if (isInCommentOrString(lineBefore(project, offset))) return null;
   const barline = closingBarline(project, offset, reading);
   if (barline !== undefined) return { kind: 'barline', edits: [inserted(project, offset, `${barline} `)] };
   return custosAfterBarline(project, offset);
@@ -26,6 +30,10 @@ const inserted = ({ tree }: Project, offset: number, newText: string): TextEdit 
   range: rangeOfOffsets(tree, offset, offset),
   newText,
 });
+
+/** What stands on the same line before a place. */
+const lineBefore = ({ tree: { text, lineStarts } }: Project, offset: number): string =>
+  text.slice(lineStarts[indexAtOrBelow(lineStarts, offset)], offset);
 
 /** What stands on the same line behind a place. */
 function restOfLine(text: string, offset: number): string {
@@ -41,10 +49,18 @@ function restOfLine(text: string, offset: number): string {
 function closingBarline(project: Project, offset: number, reading: string): string | undefined {
   const { text } = project.tree;
   if (restOfLine(text, offset).trim() !== '' || /\s/.test(text.charAt(offset - 2))) return undefined;
+  if (isBracketOpen(project, offset)) return undefined;
   const fill = barFill(project, offset, reading);
   if (fill?.isFull !== true || fill.segment.bar !== undefined || fill.segment.items.length === 0) return undefined;
   const { shape = '|', editors = false } = fill.closing ?? {};
   return editors ? `${shape}[]` : shape;
+}
+
+/** Whether a span or options are being typed, also over a barline: bars are not closed there by themselves. */
+function isBracketOpen({ tree }: Project, offset: number): boolean {
+  const here = hereAt(tree, offset);
+  const problems = here?.holder.placed.tree.problems ?? [];
+  return problems.some(({ code, pos }) => code === 'unclosed-bracket' && here !== undefined && pos < here.pos);
 }
 
 /** The last bar of a line closed itself, and then a custos is typed: it stands before the barline. */

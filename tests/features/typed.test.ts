@@ -59,6 +59,12 @@ describe('a space after an event', () => {
     // What is still open above says nothing.
     expect(typed('8 c5 | 1 d | 1 e 2 f :|| 2. g ^', 'C', above)).toBe('8 c5 | 1 d | 1 e 2 f :|| 2. g ');
   });
+  it('closes none within options, nor in a comment or words', () => {
+    expect(typed('<v2 K: 2 c5 d | 1 e ^')).toBe('<v2 K: 2 c5 d | 1 e ');
+    expect(typed('<v2 K: 2 c5 d | 1 e ; L: 1 c5 | 1 d> 1 c ^')).toBe('<v2 K: 2 c5 d | 1 e ; L: 1 c5 | 1 d> 1 c ');
+    expect(typed('4 c5 d e f // x ^')).toBe('4 c5 d e f // x ');
+    expect(typed('4 c5 d e f "tout ^')).toBe('4 c5 d e f "tout ');
+  });
   it('closes a bar once, however many spaces follow', () => {
     expect(typed('4 c5 d e f  ^')).toBe('4 c5 d e f  ');
     expect(typed('4 c5 d e f | ^')).toBe('4 c5 d e f | ');

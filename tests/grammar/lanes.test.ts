@@ -680,6 +680,7 @@ describe('slips that are one thing, not several', () => {
     ['8 . c5', 'lone-dot', '8. c5'],
     ['8 c5 (up)d', 'bracket-glued', '8 c5 (up) d'],
     ['8(up) c5', 'bracket-glued', '8 (up) c5'],
+    ['8(up)c5', 'bracket-glued', '8 (up) c5'],
   ])('%s', (text, code, meant) => {
     expect(codes(text)).toEqual([code]);
     expect(mended(` ${text} |`).replace(/\s+/g, ' ').trim()).toBe(`${meant} |`);

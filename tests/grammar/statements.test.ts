@@ -276,6 +276,12 @@ describe('a slip of the pen', () => {
     expect(clausesOf(tree.statement)).toEqual(['text: "the dot // is doubtful"', 'by: MK']);
   });
 
+  it('an unclosed string is closed before what may be a comment, or at the end of its line', () => {
+    const { problems } = read('order A "e  // the reprise');
+    const ends = problems.flatMap(({ fixes = [] }) => fixes.flatMap(({ edits }) => edits.map(({ pos }) => pos)));
+    expect(ends).toEqual(['order A "e'.length, 'order A "e  // the reprise'.length]);
+  });
+
   it('a word too few is said where it is missing, and the rest is read', () => {
     expect(sentences(read('reading french takes\nsigns house'))).toEqual([
       'Something is missing after `reading … takes`: the names of witnesses, such as K,L.',
