@@ -3,7 +3,7 @@ import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
 import type { OpenSignItem } from '../server/features/protocol';
 import { beginSource } from './beginSource';
 import { exportScore } from './exporting';
-import { helpAddress } from './helpAddress';
+import { helpAddress, tablesAddress } from './helpAddress';
 import { plain, scoreAtHand, scoreEditor } from './language';
 import type { OpenSigns } from './openSigns';
 import type { ScorePanel } from './panel/panel';
@@ -30,6 +30,7 @@ export const commandTable = ({ server, readings, panel, openSigns }: Parts): Rea
   'bentside.soundBar': () => panel.sound('bar'),
   'bentside.decideSign': (sign) => openSigns.decide(sign as OpenSignItem | undefined),
   'bentside.acceptSign': (sign) => openSigns.accept(sign as OpenSignItem | undefined),
+  'bentside.otherTables': (...place) => openTables(place),
   'bentside.openHelp': (code) => openHelp(typeof code === 'string' ? code : undefined),
   'bentside.restartServer': () => server.restart(),
   'bentside.showLog': () => server.log.show(),
@@ -48,6 +49,15 @@ async function newSystem(server: Server): Promise<void> {
     await editor.edit((edit) => edit.insert(end, '\n'));
   }
   await editor.insertSnippet(new SnippetString(offer.snippet), selection.active.with(line, character));
+}
+
+/** Opens a sign under other tables: of the place given (address, line, character), or at the caret. */
+async function openTables([uri, line, character]: readonly unknown[]): Promise<void> {
+  const editor = scoreEditor();
+  const caret = editor && { uri: editor.document.uri.toString(), ...plain(editor.selection.active) };
+  const isGiven = typeof uri === 'string' && typeof line === 'number' && typeof character === 'number';
+  const place = isGiven ? { uri, line, character } : caret;
+  if (place !== undefined) await commands.executeCommand('vscode.open', Uri.parse(tablesAddress(place)));
 }
 
 /** Opens the help page of a finding: of the one at the caret, or one that the user picks among those of the file. */

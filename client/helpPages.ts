@@ -1,6 +1,6 @@
-/** The help pages of findings, as documents that can be opened. */
+/** The help pages of findings, and signs under other tables, as documents that can be opened. */
 import { type Disposable, l10n, type Uri, workspace } from 'vscode';
-import { codeOfHelp, HELP_SCHEME } from './helpAddress';
+import { codeOfHelp, HELP_SCHEME, type SignPlace, signOfTables } from './helpAddress';
 import type { Server } from './server';
 
 export class HelpPages implements Disposable {
@@ -8,7 +8,9 @@ export class HelpPages implements Disposable {
 
   constructor(server: Server) {
     this.registration = workspace.registerTextDocumentContentProvider(HELP_SCHEME, {
-      provideTextDocumentContent: async ({ path }: Uri) => {
+      provideTextDocumentContent: async ({ path, query }: Uri) => {
+        const place = signOfTables(query);
+        if (place !== undefined) return tablesPage(server, place);
         const code = codeOfHelp(path);
         const page = await server.ask('bentside/help', { code });
         return page ?? l10n.t('There is no help page for “{0}”, or the language server does not answer.', code);
@@ -19,4 +21,9 @@ export class HelpPages implements Disposable {
   dispose(): void {
     this.registration.dispose();
   }
+}
+
+async function tablesPage(server: Server, { uri, line, character }: SignPlace): Promise<string> {
+  const params = { textDocument: { uri }, position: { line, character } };
+  return (await server.ask('bentside/otherTables', params)) ?? l10n.t('No reading of the score plays a sign there.');
 }

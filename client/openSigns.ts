@@ -4,7 +4,6 @@ import {
   Disposable,
   EventEmitter,
   l10n,
-  MarkdownString,
   Position,
   type QuickPickItem,
   Range,
@@ -18,7 +17,7 @@ import {
 import type { Range as LspRange } from 'vscode-languageserver-types';
 import type { OpenSignItem, OpenSignOffer } from '../server/features/protocol';
 import { Delayed } from './delayed';
-import { isOurs, named, scoreEditor } from './language';
+import { isOurs, scoreEditor } from './language';
 import type { Server } from './server';
 
 const VIEW = 'bentside.openSigns';
@@ -69,7 +68,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const { document } = this;
     // To realise a score costs time: it is done for whoever looks.
     if (!this.view.visible) return;
-    const signs = document && (await this.server.ask('bentside/openSigns', { textDocument: named(document) }));
+    const signs = document && (await this.server.askOf(document, 'bentside/openSigns', {}));
     if (document !== this.document) return;
     this.signs = signs ?? [];
     this.view.message = this.signs.length > 0 ? '' : l10n.t('Of every sign that is played it is said how.');
@@ -91,7 +90,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const [first = ''] = [...ways, ...findings];
     item.id = idOf(sign);
     item.description = first;
-    item.tooltip = listed([...ways, ...findings]);
+    item.tooltip = [...ways, ...findings].join('\n');
     item.accessibilityInformation = { label: [item.label, ...ways, ...findings].join('. ') };
     item.contextValue = sign.offers.some(({ kind }) => kind === 'accept') ? 'open' : 'told';
     item.command = { command: 'bentside.decideSign', title: l10n.t('Decide'), arguments: [sign] };
@@ -122,8 +121,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const editor = scoreEditor();
     if (editor === undefined && this.view.selection[0] !== undefined) return this.view.selection[0];
     this.document = editor?.document ?? this.document;
-    const signs =
-      this.document && (await this.server.ask('bentside/openSigns', { textDocument: named(this.document) }));
+    const signs = this.document && (await this.server.askOf(this.document, 'bentside/openSigns', {}));
     const sign = editor && signs?.find(({ range }) => rangeOf(range).contains(editor.selection.active));
     if (sign === undefined) void window.showInformationMessage(l10n.t('No sign to decide stands at the caret.'));
     return sign;
@@ -134,7 +132,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     if (document === undefined) return;
     const next = this.signs[this.signs.findIndex((one) => idOf(one) === idOf(sign)) + 1];
     const { start: position } = sign.range;
-    const edits = await this.server.ask('bentside/settle', { textDocument: named(document), position, id, reason });
+    const edits = await this.server.askOf(document, 'bentside/settle', { position, id, reason });
     if (!edits) return;
     const changes = new WorkspaceEdit();
     for (const { range, newText } of edits) changes.replace(document.uri, rangeOf(range), newText);
@@ -176,10 +174,6 @@ const reasonFor = async ({ kind, reason }: OpenSignOffer): Promise<string | unde
     : reason;
 
 /** Stays the same while other signs are decided. */
-/** A list of lines, none of them Markdown: they cite what the file says. */
-const listed = (lines: readonly string[]): MarkdownString =>
-  lines.reduce((all, line) => all.appendMarkdown('- ').appendText(line).appendMarkdown('\n'), new MarkdownString());
-
 const idOf = ({ address, typed }: OpenSignItem): string => `${address} ${typed}`;
 
 const rangeOf = ({ start, end }: LspRange): Range =>

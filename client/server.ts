@@ -48,6 +48,8 @@ const RESTARTS_WITHIN = 180_000;
 /** So often a text may change while something of it is asked for. */
 const MOST_TRIES = 5;
 
+const OTHER_TABLES = 'bentside.otherTables';
+
 export class Server implements Disposable {
   readonly log: LogOutputChannel;
   private readonly client: BaseLanguageClient;
@@ -64,10 +66,17 @@ export class Server implements Disposable {
   constructor(make: MakeClient, extension: Uri) {
     this.log = window.createOutputChannel('Bentside', { log: true });
     const engraving = Uri.joinPath(extension, 'dist', 'engraving').toString(true);
-    const options: ClientOptions = { helpAddress: helpAddress('{code}'), canRead: true, engraving };
+    const options: ClientOptions = {
+      helpAddress: helpAddress('{code}'),
+      canRead: true,
+      engraving,
+      otherTablesCommand: OTHER_TABLES,
+    };
     const { client, cut } = make('bentside', 'Bentside', {
       documentSelector: [{ language: LANGUAGE }],
       initializationOptions: options,
+      // Its own hovers may run this command, and no other text may.
+      markdown: { isTrusted: { enabledCommands: [OTHER_TABLES] } },
       outputChannel: this.log,
       errorHandler: {
         error: () => ({ action: ErrorAction.Continue, handled: true }),

@@ -4,7 +4,7 @@ import { keeping } from '../../grammar/keeping';
 import { tableOfReading } from '../readings/choices';
 import { perform } from '../readings/perform';
 import type { Score } from '../score/score';
-import { type Decision, decisionsOf, openSigns, type PlayedSign } from '../signs/decisions';
+import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../signs/decisions';
 import { tableInForce } from '../signs/rows';
 import { findingOfScore } from './absolute';
 import type { Analysis } from './analysis';
@@ -14,12 +14,12 @@ export interface Decided {
   readonly decisions: readonly Decision[];
   /** Each once, with the readings in which it arises. */
   readonly findings: readonly Finding[];
-  /** The signs of which the editor has not said how they are played, those played plain too. */
-  readonly open: readonly OpenSigns[];
+  /** Every sign that a reading plays by its table, those settled and those played plain too. */
+  readonly signs: readonly SignsOfReading[];
 }
 
 /** The signs of one reading. */
-export interface OpenSigns {
+export interface SignsOfReading {
   readonly score: Score;
   /** The table by which the reading has its signs played. */
   readonly table: string;
@@ -31,7 +31,7 @@ export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Anal
   const declared = environment.readings.map(({ name }) => name);
   const played = declared.length > 0 ? declared : choices.filter((name) => name !== 'written');
   const decisions: Decision[] = [];
-  const open: OpenSigns[] = [];
+  const all: SignsOfReading[] = [];
   const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
   for (const reading of played) {
     const score = scoreOf(reading);
@@ -39,8 +39,8 @@ export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Anal
     const performance = perform(score);
     const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
     if (table !== undefined) {
-      const signs = openSigns(perform(score, { ornaments: 'sign' }), performance, table);
-      open.push({ score, table: table.name, signs });
+      const signs = playedSigns(perform(score, { ornaments: 'sign' }), performance, table);
+      all.push({ score, table: table.name, signs });
       decisions.push(...decisionsOf(performance, signs));
     }
     for (const problem of performance.problems) {
@@ -51,7 +51,7 @@ export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Anal
       found.set(key, known);
     }
   }
-  return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace), open };
+  return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace), signs: all };
 });
 
 const ofReadings = ({

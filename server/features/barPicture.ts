@@ -1,6 +1,6 @@
 /** The bar under the pointer as a picture that can stand in a hover. */
 import type { Engraver } from '../engraving/engraver';
-import { drawPassage } from '../pages/svg';
+import { drawPassage, type PictureWish } from '../pages/svg';
 import type { EventHere } from './events';
 
 /** Of the drawing's units for one of the screen: a stave of a hover is as high as three lines of text. */
@@ -9,10 +9,24 @@ const UNITS = 2;
 /** Longer addresses are not shown by every editor. */
 const LONGEST = 60_000;
 
+export interface BarWish {
+  /** Only the voice is drawn, with what its signs mean above what is written. */
+  readonly ofSign?: boolean;
+  /** By another table than the reading's. */
+  readonly table?: string;
+}
+
 /** The bar as Markdown with the picture in its address; undefined where it cannot be drawn or would be too long. */
-export function barPicture({ score, piece, bar }: EventHere, engraver: Engraver): string | undefined {
+export function barPicture(
+  { score, piece, bar, event }: EventHere,
+  engraver: Engraver,
+  { ofSign = false, table }: BarWish = {},
+): string | undefined {
   const bars = { from: bar.number, to: bar.number };
-  const { svg } = drawPassage({ ...score, pieces: [piece] }, { clefs: 'source', leaveGaps: true, bars }, engraver);
+  const wish: PictureWish = { clefs: 'source', leaveGaps: true, bars };
+  const byTable = table === undefined ? {} : { table };
+  const above: Partial<PictureWish> = ofSign ? { ornaments: 'above', voice: event.voice, ...byTable } : {};
+  const { svg } = drawPassage({ ...score, pieces: [piece] }, { ...wish, ...above }, engraver);
   if (svg === undefined) return undefined;
   const address = `data:image/svg+xml;base64,${base64(sized(svg))}`;
   return address.length > LONGEST ? undefined : `![Bar ${bar.number}](${address})`;

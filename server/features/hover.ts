@@ -5,7 +5,6 @@ import type { EventItem, MarkForm, OptionsItem, SpanHead } from '../../grammar/t
 import { laneMeanings, markMeanings, spanMeanings } from '../../grammar/vocabulary/lanes';
 import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
 import { labelText } from '../score/choice';
-import { tablesNamed } from '../signs/rows';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere, systemOf } from './events';
 import { argumentInWords, clauseInWords, described } from './hoverStatement';
@@ -14,12 +13,15 @@ import { nameAt } from './names';
 import { nameInWords, namesAt } from './nameWords';
 import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nodes';
 import { soundInWords, whereInWords } from './noteWords';
-import { offsetOfPosition, rangeOfOffsets } from './place';
-import { playedBy, shapeInWords, shapesDrawn } from './signs';
+import { offsetOfPosition, positionOfOffset, rangeOfOffsets } from './place';
+import { signAt, signInWords } from './signHover';
 import { valueInWords } from './words';
 
-/** A picture of the bar at a place as Markdown; undefined where it cannot be drawn. */
-export type Picture = (at: EventHere) => string | undefined;
+/**
+ * A picture of the bar at a place as Markdown; undefined where it cannot be drawn. Of a sign: its voice alone, with what is
+ * played above what is written.
+ */
+export type Picture = (at: EventHere, ofSign: boolean) => string | undefined;
 
 const noPicture: Picture = () => undefined;
 
@@ -28,7 +30,13 @@ type Told = readonly string[];
 
 const nothing: Told = [];
 
-export function hover(project: Project, position: Position, picture: Picture = noPicture): Hover | null {
+/** @param otherTables the client's command that shows a sign under other tables */
+export function hover(
+  project: Project,
+  position: Position,
+  picture: Picture = noPicture,
+  otherTables?: string,
+): Hover | null {
   const offset = offsetOfPosition(project.tree, position);
   const here = hereAt(project.tree, offset);
   if (here === undefined || !isInside(here, offset)) return nameHover(project, offset);
@@ -36,7 +44,8 @@ export function hover(project: Project, position: Position, picture: Picture = n
   for (const node of [...path].reverse()) {
     const told = toldOf(project, here, node, path);
     if (told.length === 0) continue;
-    return hoverOf(project, stretchOf(here, node), [...told, ...drawn(project, here, path, picture)]);
+    const more = isSign(node) ? linkToTables(project, offset, otherTables) : nothing;
+    return hoverOf(project, stretchOf(here, node), [...told, ...more, ...drawn(project, here, path, picture)]);
   }
   return null;
 }
@@ -57,16 +66,21 @@ const hoverOf = ({ tree }: Project, { start, end }: { start: number; end: number
 function drawn(project: Project, here: Here, path: readonly Node[], picture: Picture): Told {
   const bar = path.find((node) => node.what === 'bar');
   if (bar === undefined) return nothing;
+  const sign = path.some(isSign) ? signAt(project, stretchOf(here, { pos: here.pos, len: 0 }).start) : undefined;
+  const played = sign?.ways.find(({ notes }) => notes.length > 0);
+  const bearer = played && eventHere(project, here, played.readings);
+  const above = bearer && picture(bearer, true);
+  if (above !== undefined) return [above];
   const next = bar.bar.items.find(({ kind, pos }) => kind === 'event' && pos >= here.pos)?.pos ?? here.pos;
   const event = eventHere(project, here) ?? eventHere(project, { ...here, pos: next });
-  const made = event === undefined ? undefined : picture(event);
+  const made = event === undefined ? undefined : picture(event, false);
   return made === undefined ? nothing : [made];
 }
 
 function toldOf(project: Project, here: Here, node: Node, path: readonly Node[]): Told {
   switch (node.what) {
     case 'mark':
-      return markInWords(project, node.mark.form);
+      return markInWords(project, here, node.mark.form);
     case 'annotation':
       return node.annotation.text === undefined ? namesAt(project, here) : [markdown`“${node.annotation.text}”`];
     case 'member':
@@ -143,21 +157,25 @@ function eventInWords(project: Project, here: Here, item: EventItem): Told {
   return [...(found.member === undefined ? meaning : [soundInWords(found, found.member)]), whereInWords(found)];
 }
 
-function markInWords({ analysis: { environment } }: Project, form: MarkForm): Told {
+function markInWords(project: Project, here: Here, form: MarkForm): Told {
   if (form.type === 'finger') return [`Finger ${form.fingers?.join(', then ')}.`];
   if (form.type === 'accidental') return ['An accidental drawn above the note, or at the sign before it.'];
   if (form.type === 'weight') return ["An editor's weight: how long the note seems in free music."];
   const meaning = markMeanings[form.name];
   if (form.type !== 'sign') return meaning === undefined ? nothing : [meaning];
-  const shapes = shapesDrawn(form.name, environment);
-  const shorts = shapes.map(({ short }) => short);
-  return [
-    ...shapes.map((shape) => `**'${shape.short}** ${shapeInWords(shape)}`),
-    ...tablesNamed(environment).flatMap((table) =>
-      playedBy(table, shorts, environment).map((row) => `${table}: ${row}`),
-    ),
-  ];
+  return signInWords(project, form, signAt(project, stretchOf(here, { pos: here.pos, len: 0 }).start));
 }
+
+/** A link of Markdown to the same sign under other tables. */
+function linkToTables(project: Project, offset: number, command: string | undefined): Told {
+  const sign = command === undefined ? undefined : signAt(project, offset);
+  if (sign === undefined) return nothing;
+  const { line, character } = positionOfOffset(project.tree, sign.start);
+  const place = encodeURIComponent(JSON.stringify([project.file, line, character]));
+  return [`[The same sign under other tables](command:${command}?${place})`];
+}
+
+const isSign = (node: Node): boolean => node.what === 'mark' && node.mark.form.type === 'sign';
 
 function spanInWords({ word, proportion }: SpanHead): Told {
   if (word !== undefined) return [spanMeanings[word]];

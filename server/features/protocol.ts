@@ -12,6 +12,8 @@ export interface ClientOptions {
   readonly helpAddress?: string;
   /** The client answers `bentside/read`, so that files can be included that the server itself cannot reach. */
   readonly canRead?: boolean;
+  /** The client's command that shows a sign under other tables; it is given the address of the file, line and character. */
+  readonly otherTablesCommand?: string;
   /** The address of the folder that holds the engraver, for a server that does not know where it stands. */
   readonly engraving?: string;
 }
@@ -244,6 +246,8 @@ export interface FileRequests {
   'bentside/openSigns': { params: FileParams; result: readonly OpenSignItem[] };
   /** What writes into the text how the sign at a place is played; null if there is no such offer any more. */
   'bentside/settle': { params: SettleParams; result: readonly TextEdit[] | null };
+  /** The sign at a place under every table that knows it, Markdown with pictures; null where none is played. */
+  'bentside/otherTables': { params: PlaceParams; result: string | null };
   /** The contents and places of the files of an export. */
   'bentside/export': { params: ExportParams; result: ExportResult | null };
 }

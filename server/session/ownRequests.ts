@@ -3,7 +3,9 @@ import type { Connection } from 'vscode-languageserver';
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
 import { barFill } from '../features/barFill';
+import { barPicture } from '../features/barPicture';
 import { choiceOffers } from '../features/choices';
+import type { EventHere } from '../features/events';
 import { exporting } from '../features/exporting';
 import { regionEdit } from '../features/facsimile';
 import { nextSystem } from '../features/nextSystem';
@@ -11,6 +13,7 @@ import { openSignItems, settle } from '../features/openSigns/list';
 import { engravedPage, noteAt, placeOfNote, soundingAt, systemOn } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
+import { underTables } from '../features/signHover';
 import { afterTyping } from '../features/typed';
 import { everyFormat } from '../pages/formats';
 import type { Current } from './documents';
@@ -66,6 +69,12 @@ export function registerOwnRequests(
     null,
     ({ project }, { position, id, reason }) => settle(project, position, id, reason) ?? null,
   );
+  onFile('bentside/otherTables', null, async ({ project }, { position }) => {
+    const drawer = await engraver();
+    const picture = (at: EventHere, table: string): string | undefined =>
+      cannotDraw(drawer) ? undefined : barPicture(at, drawer, { ofSign: true, table });
+    return underTables(project, offsetOfPosition(project.tree, position), picture) ?? null;
+  });
   onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
   onPlain('bentside/alive', () => true);
   onPlain('bentside/help', ({ code }) => helpPage(code));

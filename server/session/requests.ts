@@ -26,7 +26,7 @@ import { completion, resolved, TRIGGERS } from '../features/completion';
 import { readAs } from '../features/events';
 import { foldingRanges } from '../features/folding';
 import { formatting, rangeFormatting } from '../features/formatting';
-import { hover } from '../features/hover';
+import { hover, type Picture } from '../features/hover';
 import { inlayHints } from '../features/inlayHints';
 import { documentLinks } from '../features/links';
 import { definition, highlights, references } from '../features/navigation';
@@ -60,6 +60,7 @@ export interface Served {
   readonly answer: Answer;
   /** Loaded when somebody first asks. */
   readonly engraver: () => Promise<Engraver | CannotDraw>;
+  readonly otherTablesCommand: string | undefined;
 }
 
 export const featureCapabilities: ServerCapabilities = {
@@ -168,7 +169,7 @@ function told<Result>(make: () => Result): Result {
 }
 
 /** What is told of a place. */
-function words(connection: Connection, { answer, documents, engraver }: Served): void {
+function words(connection: Connection, { answer, documents, engraver, otherTablesCommand }: Served): void {
   connection.onCompletion(
     answer(null, ({ project }, { position, context }: CompletionParams) =>
       completion(project, position, context?.triggerKind === CompletionTriggerKind.TriggerCharacter),
@@ -189,9 +190,11 @@ function words(connection: Connection, { answer, documents, engraver }: Served):
   connection.onHover(
     answer(null, async ({ project, settings, reading }, { position }) => {
       const drawer = settings.hover.picture ? await engraver() : undefined;
-      const read = readAs(project, reading);
-      if (drawer === undefined || cannotDraw(drawer)) return hover(read, position);
-      return hover(read, position, (at) => barPicture(at, drawer));
+      const picture: Picture =
+        drawer === undefined || cannotDraw(drawer)
+          ? () => undefined
+          : (at, ofSign) => barPicture(at, drawer, { ofSign });
+      return hover(readAs(project, reading), position, picture, otherTablesCommand);
     }),
   );
 }

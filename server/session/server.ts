@@ -91,7 +91,14 @@ class Session {
       this.engraver ??= loadEngraver(this.client.engraving);
       return this.engraver;
     };
-    registerFeatures(connection, { documents: this.documents, files: this.files, answer, engraver });
+    const { otherTablesCommand } = this.client;
+    registerFeatures(connection, {
+      documents: this.documents,
+      files: this.files,
+      answer,
+      engraver,
+      otherTablesCommand,
+    });
     registerOwnRequests(connection, answer, engraver);
   }
 

@@ -49,6 +49,8 @@ export interface PlayedSign {
   readonly notes: readonly string[];
   /** What would be played otherwise. */
   readonly choices: readonly SignChoice[];
+  /** The editor has said how it is played. */
+  readonly settled: boolean;
 }
 
 /** A word that, in round brackets after a sign, has it played otherwise. */
@@ -62,11 +64,11 @@ export interface SignChoice {
 }
 
 /**
- * The signs of a performance of which the editor has not said how they are played, by place.
+ * The signs of a performance and what is made of each, by place.
  * @param written the performance before its signs were realised
  * @param played the same with its signs realised by the table
  */
-export function openSigns(written: Performance, played: Performance, table: PlayedTable): PlayedSign[] {
+export function playedSigns(written: Performance, played: Performance, table: PlayedTable): PlayedSign[] {
   const notes = notesBySign(played);
   const seen = new Set<string>();
   return written.pieces.flatMap((piece) => {
@@ -78,11 +80,11 @@ export function openSigns(written: Performance, played: Performance, table: Play
           if (first === undefined || seen.has(placeOf(first)) || !hasTime(event)) return [];
           seen.add(placeOf(first));
           const signs = [first, ...others] as const;
-          if (isSettled(signs, row, table, written.score.environment)) return [];
+          const settled = isSettled(signs, row, table, written.score.environment);
           const key = keyOfSign(first.written, signs.flatMap(({ shapes }) => shapes).join('+'));
           const sounds = notes.get(key) ?? [];
           const choices = choicesAt(standing, signs, row, sounds.length > 0);
-          return [{ signs, table: table.name, row, notes: sounds, choices }];
+          return [{ signs, table: table.name, row, notes: sounds, choices, settled }];
         }),
       );
     });
@@ -91,8 +93,8 @@ export function openSigns(written: Performance, played: Performance, table: Play
 
 /** The decisions among the signs of which the editor has said nothing: those that are not played plain. */
 export const decisionsOf = ({ reading, score }: Performance, signs: readonly PlayedSign[]): Decision[] =>
-  signs.flatMap(({ signs: [first, ...others], row, notes }) => {
-    if (row === undefined || notes.length === 0) return [];
+  signs.flatMap(({ signs: [first, ...others], row, notes, settled }) => {
+    if (row === undefined || notes.length === 0 || settled) return [];
     const { system, event } = first.written.placed;
     return [
       {

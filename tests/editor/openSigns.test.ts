@@ -47,4 +47,15 @@ system dessus G2 meter C
   dessus | 2 d5'zzz*n1 c | 2 e5'ca(single)*n2 d'turn |||
 `);
   });
+
+  it('a sign under the pointer shows what is played, and on demand how other tables play it', async () => {
+    const hover = await bench.hoverOver('turn', 'Doublé');
+    await hover.locator('img').waitFor();
+    await bench.page.waitForTimeout(400);
+    await bench.picture('hover-sign');
+    await hover.getByText('The same sign under other tables').click();
+    await bench.view().getByRole('heading', { name: 'anglebert-1689' }).waitFor();
+    expect(await bench.view().getByRole('img', { name: 'Bar 2' }).count()).toBeGreaterThan(2);
+    await bench.picture('other-tables');
+  });
 });

@@ -6,6 +6,8 @@ import { cannotDraw, type Engraver } from '../../server/engraving/engraver';
 import { loadEngraver } from '../../server/engraving/library';
 import { barPicture } from '../../server/features/barPicture';
 import { hover } from '../../server/features/hover';
+import { offsetOfPosition } from '../../server/features/place';
+import { underTables } from '../../server/features/signHover';
 import { type AtCaret, atCaret, FILE, inLane, projectNamed } from '../helpers/editor';
 import { sampleNames, sampleText } from '../helpers/samples';
 
@@ -18,7 +20,7 @@ beforeAll(async () => {
 });
 
 const told = ({ project, position }: AtCaret): string => {
-  const contents = hover(project, position, (at) => barPicture(at, engraver))?.contents;
+  const contents = hover(project, position, (at, ofSign) => barPicture(at, engraver, { ofSign }))?.contents;
   return contents !== undefined && typeof contents === 'object' && 'value' in contents ? contents.value : '';
 };
 
@@ -56,6 +58,27 @@ describe('the picture', () => {
 
   it('of a bar whose time is wrong is drawn without its notes, and the words are there', () => {
     expect(told(inLane('4 c5 ‸d | 1 e'))).toContain('**d′′ (D5)**');
+  });
+
+  const french = 'reading french\n  signs rameau-1724\ntempo 4 at 60\n';
+
+  it('over a sign shows what is written, and above it what is played: five notes of a pincé', () => {
+    const svg = picture(inLane("1 g4 | 4 c5'c‸a 2. d5 | 1 e5", french));
+    expect(svg.split('data-class="staff"').length - 1 + count(svg, 'oStaff')).toBe(2);
+    expect(count(svg, 'note')).toBeGreaterThanOrEqual(2 + 5);
+  });
+
+  it('of a sign under other tables stands beside what each of them says, the reading’s own first', () => {
+    const { project, position } = inLane("1 g4 | 4 c5 2. d5't‸urn | 1 e5", french);
+    const offset = offsetOfPosition(project.tree, position);
+    const page = underTables(project, offset, (at, table) => barPicture(at, engraver, { ofSign: true, table })) ?? '';
+    const tables = page.match(/^## .*/gm) ?? [];
+    expect(tables[0]).toBe('## rameau-1724');
+    expect(tables).toEqual(expect.arrayContaining(['## anglebert-1689', '## couperin-1713']));
+    expect(page).toContain(
+      '**Doublé** (confirmed by a text): on the beat: the note above, the note, the note below, the note.',
+    );
+    expect(page.match(/!\[Bar 2\]/g)).toHaveLength(tables.length);
   });
 
   it.each(sampleNames)('%s: its bars fit into a hover', (name) => {

@@ -59,12 +59,16 @@ describe('a sign says', () => {
   it('what is drawn, and how the chosen table calls and plays it', () => {
     const words = told(inLane("1 c5'pin‸ce", 'signs anglebert-1689\n'));
     expect(words).toContain("**'ca**");
-    expect(words).toContain('anglebert-1689: “Pincé”: `on beat, 0 -1 0, hold`');
+    expect(words).toContain(
+      'K, L: **Pincé** of anglebert-1689 (from memory), on the beat: the note, the note below, the note, then the note held. Here: c5 bb4 c5.',
+    );
   });
 
   it('what a table of the file calls it', () => {
     const table = 'table house\n  zz "shake" : on beat, (+1 0) repeated\nsigns house\n';
-    expect(told(inLane("1 c5'z‸z", table))).toContain('house: “shake”');
+    expect(told(inLane("1 c5'z‸z", table))).toContain(
+      'K, L: **shake** of house, on the beat: the note above and the note by turns. Here: d5 c5',
+    );
   });
 
   it('of marks that are no signs what they mean', () => {

@@ -1,4 +1,4 @@
-/** The signs of a file of which the editor has not said how they are played: each once, with what every reading makes of it. */
+/** The signs of a file, each once, with what every reading makes of it; and those of which the editor has not said how they are played. */
 import type { Finding } from '../../../grammar/findings/finding';
 import { decidedIn } from '../../document/decided';
 import type { Bar } from '../../score/score';
@@ -7,8 +7,8 @@ import type { PlayedSign } from '../../signs/decisions';
 import type { Project } from '../../workspace/project';
 
 /** A sign of the text, or several that are one. */
-export interface OpenSign {
-  /** Offsets of the first mark in the file. */
+export interface SignHere {
+  /** Offsets in the file, from the first mark to the last. */
   readonly start: number;
   readonly end: number;
   /** As typed: `'cb'ca`. */
@@ -20,27 +20,39 @@ export interface OpenSign {
   /** The marks in the reading that was looked at first. */
   readonly signs: PlayedSign['signs'];
   readonly ways: readonly Way[];
+}
+
+export interface OpenSign extends SignHere {
   /** What could not be played, or had to be guessed. */
   readonly findings: readonly Finding[];
 }
 
 /** How readings that agree play a sign. */
-export interface Way extends Pick<PlayedSign, 'row' | 'notes' | 'choices' | 'table'> {
+export interface Way extends Pick<PlayedSign, 'row' | 'notes' | 'choices' | 'table' | 'settled'> {
   readonly readings: readonly string[];
 }
 
-/** By place. */
-export function openSignsOf({ tree, analysis }: Project): OpenSign[] {
-  const { open, findings } = decidedIn(analysis);
-  const found = new Map<number, Omit<OpenSign, 'ways' | 'findings'> & { readonly ways: Way[] }>();
-  for (const { score, table, signs } of open) {
-    for (const sign of signs) {
+/** By place; of a sign that some readings have settled the ways of the others. */
+export function openSignsOf(project: Project): OpenSign[] {
+  const { findings } = decidedIn(project.analysis);
+  return signsOf(project, ({ settled }) => !settled).map((sign) => ({
+    ...sign,
+    findings: findings.filter(({ range }) => range.start.offset === sign.start),
+  }));
+}
+
+/** All signs that a reading plays by a table, by place. */
+export function signsOf({ tree, analysis }: Project, isMeant: (sign: PlayedSign) => boolean = () => true): SignHere[] {
+  const found = new Map<number, SignHere & { readonly ways: Way[] }>();
+  for (const { score, table, signs } of decidedIn(analysis).signs) {
+    for (const sign of signs.filter(isMeant)) {
       const [{ mark, written }] = sign.signs;
       const { system, event, bar } = written.placed;
+      const last = sign.signs.at(-1)?.mark.source ?? mark.source;
       const start = offsetOf(tree, system, mark.source);
       const known = found.get(start) ?? {
         start,
-        end: start + mark.source.len,
+        end: offsetOf(tree, system, last) + last.len,
         typed: sign.signs.map(({ name }) => `'${name}`).join(''),
         bar,
         voice: event.laneName,
@@ -52,9 +64,7 @@ export function openSignsOf({ tree, analysis }: Project): OpenSign[] {
       addWay(known.ways, { ...sign, table, readings: [score.choice.name] });
     }
   }
-  return [...found.values()]
-    .map((sign) => ({ ...sign, findings: findings.filter(({ range }) => range.start.offset === sign.start) }))
-    .sort((a, b) => a.start - b.start);
+  return [...found.values()].sort((a, b) => a.start - b.start);
 }
 
 /** Readings that play a sign by the same row agree, even if their tempi give it more or fewer notes. */
