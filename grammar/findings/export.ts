@@ -218,6 +218,22 @@ line. Most programs keep neither. Keep this text, or the critical report, beside
     help: `Passages that are unclear, supplied, deleted or added are written with an editorial level of MusicXML. Most
 programs read the notes and pass over the level, so that the passage looks like any other.`,
   },
+  'rhythm-unprintable': {
+    level: 'info',
+    sentence:
+      'The rhythm that {bars} have in this reading has no standard values: it is written as it stands; the timeline has its time.',
+    help: `A reading's rhythm is written in the values that are drawn every day: dots, ties, triplets. Unequal notes of two to one are a
+triplet, of three to one a dotted pair; three to two have no values of their own and stand as the source writes them, with
+their time in the timeline (\`--as json\`). \`--rhythm written\` writes all as it stands.
+
+Before:
+
+    practice inegal 8 3:2
+
+After:
+
+    practice inegal 8 2:1`,
+  },
   'musicxml-hint': {
     level: 'info',
     sentence: 'The hint {hint} in {voice} is not in the export ({bars}).',

@@ -1,9 +1,11 @@
 /** `bentside export`: scores in the formats of other programs. */
 import { cannotDraw } from '../engraving/engraver';
+import type { FormOptions } from '../export/form';
 import { barRange, type ExportFormat, type Layout } from '../export/formats';
 import type { MadeFile, Wish } from '../export/making';
 import { type OrnamentForm, type OrnamentOptions, ornamentForms } from '../export/ornaments';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
+import type { RhythmOptions } from '../export/rhythm';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -44,6 +46,16 @@ export const exportCommand: Command = {
     },
     'keep-signs': { says: 'with --ornaments small or full: the signs stand beside their notes' },
     table: { value: 'TABLE', says: 'realise signs by this table (as a rule: that of the reading, or of the file)' },
+    rhythm: {
+      value: 'FORM',
+      among: ['written', 'played'],
+      says: 'rhythm as it stands, or as the practices of the reading have it, in standard values (as a rule: played in a reading, written in a source); in json always as played',
+    },
+    show: {
+      value: 'both',
+      among: ['both'],
+      says: 'both: the rhythm as written on staves of its own beneath that of the reading',
+    },
     repeats: {
       value: 'HOW',
       among: ['written', 'played'],
@@ -99,6 +111,7 @@ async function wishOf(host: CliHost, { values, flags }: Given): Promise<Wish | s
       layout: (values.get('layout') ?? 'source') as Layout,
       ...(bars === undefined ? {} : { bars }),
       ...ornamentsOf(values),
+      ...rhythmOf(values),
       keepSigns: flags.has('keep-signs'),
       repeats: values.get('repeats') === 'played' ? 'played' : 'written',
     },
@@ -110,6 +123,14 @@ function ornamentsOf(values: Given['values']): OrnamentOptions {
   return {
     ...(ornaments === undefined ? {} : { ornaments: ornaments as OrnamentForm }),
     ...(table === undefined ? {} : { table }),
+  };
+}
+
+function rhythmOf(values: Given['values']): RhythmOptions & Pick<FormOptions, 'show'> {
+  const rhythm = values.get('rhythm');
+  return {
+    ...(rhythm === undefined ? {} : { rhythm: rhythm === 'played' ? 'played' : 'written' }),
+    ...(values.has('show') ? { show: 'both' } : {}),
   };
 }
 

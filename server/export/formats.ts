@@ -3,13 +3,14 @@ import type { PerformOptions } from '../readings/perform';
 import { unfolded } from '../readings/unfold';
 import type { Performance } from '../score/performance';
 import type { PlacedProblem, Score } from '../score/score';
+import type { FormOptions } from './form';
 import type { BarRange } from './measures';
 import { exportMei } from './mei';
 import { exportMusicXml, exportMxl } from './musicxml';
-import { type OrnamentOptions, performedIn } from './ornaments';
+import { performedIn } from './ornaments';
 import { exportTimeline } from './timeline';
 
-export interface ExportOptions extends OrnamentOptions {
+export interface ExportOptions extends FormOptions {
   /** Of what is played: repeats as the source draws them, or played out. As a rule as drawn. */
   readonly repeats?: PerformOptions['repeats'];
   /** As the source has them, or the treble and bass clefs of today. */

@@ -42,7 +42,13 @@ export function make({ analysis }: Project, { format, reading = 'written', optio
   const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
   if (errors.length > 0 && !options.leaveGaps) return { kind: 'faulty', errors };
   const scores = readings.flatMap((name) => analysis.score(name) ?? []);
-  return { kind: 'made', readings: scores.map((score) => makeReading(score, format, options)) };
+  return { kind: 'made', readings: scores.map((score) => makeReading(score, format, inItsRhythm(score, options))) };
+}
+
+/** As a rule a reading is written in the rhythm in which it is played, a source as it stands. */
+function inItsRhythm({ environment, choice }: Score, options: ExportOptions): ExportOptions {
+  const isReading = environment.readings.some(({ name }) => name === choice.name);
+  return { ...options, rhythm: options.rhythm ?? (isReading ? 'played' : 'written') };
 }
 
 /** Whether a finding arises in one of these readings. */

@@ -2,6 +2,7 @@
  * MEI 5.1 (Music Encoding Initiative, 2024): the scholarly form, that keeps everything.
  */
 import type { Bar, PlacedProblem, Score } from '../score/score';
+import { type FormOptions, inForm } from './form';
 import { Losses, NOWHERE, whereBar } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
@@ -11,11 +12,11 @@ import { withoutMarks } from './mei/places';
 import { documentOf } from './mei/tree';
 import { measuresLike, variantsOf } from './mei/variants';
 import { oneVoice } from './oneVoice';
-import { type OrnamentOptions, tableOf, withOrnaments } from './ornaments';
+import { tableOf } from './ornaments';
 import type { ClefChoice } from './staves';
 import { printXml, type XmlElement } from './xml';
 
-export interface MeiOptions extends BarsWanted, OrnamentOptions {
+export interface MeiOptions extends BarsWanted, FormOptions {
   /** The source's clefs, or a treble or bass clef for each stave. */
   readonly clefs: ClefChoice;
 }
@@ -33,7 +34,7 @@ export interface MeiTree {
 
 /** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
 export function meiTree(given: Score, options: TreeOptions): MeiTree {
-  const { score: whole, problems } = withOrnaments(given, options);
+  const { score: whole, problems } = inForm(given, options);
   const losses = new Losses();
   const score = options.voice === undefined ? whole : oneVoice(whole, options.voice, barsOf(whole, options));
   const measures = exportedMeasures(score, options, losses);
@@ -62,14 +63,16 @@ export interface MeiExport {
 
 /** The score as an MEI document: the text of its reading, with what any other source or reading has beside it. */
 export function exportMei(given: Score, options: MeiOptions): MeiExport {
-  const { score, problems } = withOrnaments(given, options);
+  const { score, problems } = inForm(given, options);
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { text: '', problems: losses.problems() };
   const main = documentOf(score, measures, options.clefs, losses);
   const table = options.table ?? tableOf(score);
-  const variants = variantsOf(score).flatMap(({ label, within, score: plain }) => {
-    const { score: other } = withOrnaments(plain, { ...options, ...(table === undefined ? {} : { table }) });
+  // Beneath one another stand two forms of one reading: no room for what others have.
+  const all = options.show === 'both' ? [] : variantsOf(score);
+  const variants = all.flatMap(({ label, within, score: plain }) => {
+    const { score: other } = inForm(plain, { ...options, ...(table === undefined ? {} : { table }) });
     const own = measuresLike(other, score, measures);
     if (within === undefined) tellPiecesWithout(measures, own, score, label, losses);
     return own.length === 0 ? [] : [{ label, within, ...documentOf(other, own, options.clefs, losses) }];

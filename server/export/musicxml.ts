@@ -8,6 +8,7 @@ import { subtract, type Time } from '../../grammar/time';
 import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
 import { figureTime } from './chunks';
+import { type FormOptions, inForm } from './form';
 import { Losses, NOWHERE } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { zipMusicXml } from './musicxml/archive';
@@ -26,12 +27,11 @@ import { tellMeasure } from './musicxml/tell';
 import { tiesOf } from './musicxml/ties';
 import { tupletsOf } from './musicxml/tuplets';
 import { type Written, writtenOf } from './musicxml/written';
-import { type OrnamentOptions, withOrnaments } from './ornaments';
 import type { ClefChoice } from './staves';
 import { divisionsFor } from './values';
 import { printXml, type XmlElement, xml } from './xml';
 
-export interface MusicXmlOptions extends BarsWanted, OrnamentOptions {
+export interface MusicXmlOptions extends BarsWanted, FormOptions {
   /** The source's clefs, or a treble or bass clef for each stave. */
   readonly clefs: ClefChoice;
 }
@@ -48,7 +48,7 @@ const MOST_DIVISIONS = 16_383n;
 /** The score as MusicXML. Equal scores give equal text. */
 export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXmlExport {
   const losses = new Losses();
-  const { score, problems } = withOrnaments(given, inOneStave(options, losses));
+  const { score, problems } = inForm(given, inOneStave(options, losses));
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
   if (measures === undefined || measures.length === 0) return { text: '', problems: losses.problems() };
@@ -62,7 +62,7 @@ export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXml
 }
 
 /** A stave above another is a stave of the whole part, so small notes beside the signs say what they mean. */
-function inOneStave(options: MusicXmlOptions, losses: Losses): OrnamentOptions {
+function inOneStave(options: MusicXmlOptions, losses: Losses): FormOptions {
   if (options.ornaments !== 'above') return options;
   losses.add('musicxml-above', {}, NOWHERE);
   return { ...options, ornaments: 'small', keepSigns: true };

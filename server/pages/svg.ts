@@ -2,11 +2,11 @@
 
 import { engrave } from '../engraving/engrave';
 import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from '../engraving/engraver';
+import type { FormOptions } from '../export/form';
 import type { Exported, ExportOptions, Layout } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
 import type { BarsWanted } from '../export/measures';
 import { type MeiTree, meiTree } from '../export/mei';
-import type { OrnamentOptions } from '../export/ornaments';
 import type { PlacedProblem, Score } from '../score/score';
 
 /** A4, in tenths of a millimetre. */
@@ -27,7 +27,7 @@ export function exportSvg(score: Score, options: ExportOptions, engraver: Engrav
 }
 
 /** What is to be drawn of a score, in which form its signs, and with which clefs. */
-export interface PictureWish extends BarsWanted, OrnamentOptions {
+export interface PictureWish extends BarsWanted, FormOptions {
   readonly clefs: ExportOptions['clefs'];
   /** Index in `Environment.voices`: this voice only, on the staves where it stands. */
   readonly voice?: number;

@@ -1,0 +1,107 @@
+/** Two forms of one score above one another: each stave and voice twice, first as it is played, then as it is written. */
+import type { Environment } from '../score/environment';
+import type {
+  Bar,
+  Curve,
+  CurveEnd,
+  NoteMember,
+  Piece,
+  Score,
+  ScoreSystem,
+  StateChange,
+  SystemBar,
+  SystemVoice,
+  VoiceEvent,
+} from '../score/score';
+import { eventLike, noteLike } from './ornaments/events';
+
+/** What the lower staves and voices are called after those of the source. */
+const LOWER = 'written';
+
+/** The upper score with the lower beneath it; both are forms of one text, with the same systems and bars. */
+export function above(upper: Score, lower: Score): Score {
+  const { staves, voices } = upper.environment;
+  const by: Shift = { staves: staves.length, voices: voices.length };
+  return {
+    ...upper,
+    environment: doubled(upper.environment, by),
+    pieces: upper.pieces.map((piece, index) => joinedPiece(piece, lower.pieces[index] ?? piece, by)),
+  };
+}
+
+/** By how much the numbers of the lower staves and voices are higher. */
+interface Shift {
+  readonly staves: number;
+  readonly voices: number;
+}
+
+const lowerName = (name: string): string => `${name}.${LOWER}`;
+
+const doubled = (environment: Environment, by: Shift): Environment => ({
+  ...environment,
+  staves: [...environment.staves, ...environment.staves.map((stave) => ({ ...stave, name: lowerName(stave.name) }))],
+  voices: [
+    ...environment.voices,
+    ...environment.voices.map((voice) => ({ ...voice, name: lowerName(voice.name), stave: voice.stave + by.staves })),
+  ],
+});
+
+const joinedPiece = (upper: Piece, lower: Piece, by: Shift): Piece => ({
+  ...upper,
+  bars: upper.bars.map((bar) => withInner(bar, by)),
+  systems: upper.systems.map((system, index) => joinedSystem(system, lower.systems[index] ?? system, by)),
+});
+
+function joinedSystem(upper: ScoreSystem, lower: ScoreSystem, by: Shift): ScoreSystem {
+  const { score } = upper;
+  return {
+    ...upper,
+    score: {
+      ...score,
+      bars: score.bars.map((bar) => withInner(bar, by)),
+      voices: [...score.voices, ...lower.score.voices.map((voice) => lowerVoice(voice, by))],
+      curves: [...score.curves, ...lower.score.curves.map((curve) => lowerCurve(curve, by))],
+      changes: score.changes.flatMap((change) => [change, ...lowerChange(change, by)]),
+    },
+  };
+}
+
+/** A barline of one voice is drawn in both of its forms. */
+const withInner = <One extends Bar | SystemBar>(bar: One, by: Shift): One =>
+  bar.inner.length === 0
+    ? bar
+    : { ...bar, inner: bar.inner.flatMap((line) => [line, { ...line, voice: line.voice + by.voices }]) };
+
+/** What concerns all staves is said once. */
+function lowerChange(change: StateChange, by: Shift): StateChange[] {
+  const { stave, manual } = change;
+  if (manual !== undefined) return [{ ...change, manual: { ...manual, voice: manual.voice + by.voices } }];
+  return stave === undefined ? [] : [{ ...change, stave: stave + by.staves }];
+}
+
+const lowerVoice = ({ voice, lane, events }: SystemVoice, by: Shift): SystemVoice => ({
+  voice: voice + by.voices,
+  lane,
+  events: events.map((event) => lowerEvent(event, by)),
+});
+
+const lowerEvent = (event: VoiceEvent, by: Shift): VoiceEvent =>
+  eventLike(event, {
+    voice: event.voice + by.voices,
+    stave: event.stave + by.staves,
+    members: event.members.map((member): NoteMember => noteLike(member, { stave: member.stave + by.staves })),
+    laneName: lowerName(event.laneName),
+    // Figures and words stand once.
+    figures: undefined,
+    syllable: undefined,
+  });
+
+const lowerEnd = (end: CurveEnd | undefined, by: Shift): CurveEnd | undefined =>
+  end && { ...end, voice: end.voice + by.voices };
+
+const lowerCurve = (curve: Curve, by: Shift): Curve => ({
+  ...curve,
+  voice: curve.voice + by.voices,
+  start: lowerEnd(curve.start, by),
+  end: lowerEnd(curve.end, by),
+});

@@ -1,0 +1,34 @@
+/** The form in which a score is written and drawn: its rhythm and its signs as the source has them, or as they are played. */
+import { catalogue } from '../../grammar/findings/catalogue';
+import type { PlacedProblem, Score } from '../score/score';
+import { above } from './both';
+import { type OrnamentOptions, withOrnaments } from './ornaments';
+import { type RhythmOptions, withRhythm } from './rhythm';
+
+export interface FormOptions extends OrnamentOptions, RhythmOptions {
+  /** `both`: beneath it the rhythm as it is written, on staves of its own. */
+  readonly show?: 'both';
+}
+
+export interface Formed {
+  readonly score: Score;
+  /** What could not be said in that form. */
+  readonly problems: readonly PlacedProblem[];
+}
+
+/** Signs stand in the time that the rhythm leaves them, as they are played. */
+export function inForm(given: Score, options: FormOptions): Formed {
+  const formed = inOneForm(given, options);
+  if (options.show !== 'both') return formed;
+  const written = inOneForm(given, { ...options, rhythm: 'written' });
+  return { ...formed, score: above(formed.score, written.score) };
+}
+
+function inOneForm(given: Score, options: FormOptions): Formed {
+  const timed = withRhythm(given, options);
+  const { score, problems } = withOrnaments(timed.score, options);
+  return { score, problems: [...timed.problems.filter(isOfExport), ...problems] };
+}
+
+/** What a reading leaves to be decided is asked by the proof. */
+const isOfExport = ({ problem }: PlacedProblem): boolean => catalogue[problem.code].level !== 'hint';
