@@ -16,7 +16,7 @@ export interface BarWish {
   readonly table?: string;
 }
 
-/** The bar as Markdown with the picture in its address; undefined where it cannot be drawn or would be too long. */
+/** The bar as Markdown with the picture in its address; undefined where it cannot be drawn. */
 export function barPicture(
   { score, piece, bar, event }: EventHere,
   engraver: Engraver,
@@ -29,7 +29,8 @@ export function barPicture(
   const { svg } = drawPassage({ ...score, pieces: [piece] }, { ...wish, ...above }, engraver);
   if (svg === undefined) return undefined;
   const address = `data:image/svg+xml;base64,${base64(sized(svg))}`;
-  return address.length > LONGEST ? undefined : `![Bar ${bar.number}](${address})`;
+  if (address.length > LONGEST) return `Bar ${bar.number} is too long to be drawn here; the score panel shows it.`;
+  return `![Bar ${bar.number}](${address})`;
 }
 
 /** The picture in its size, without the spaces between its elements. */

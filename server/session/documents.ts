@@ -1,5 +1,6 @@
 /** The open files, each brought up to date when somebody asks for it, in turns with the others. */
 import type { AnalysisOptions } from '../document/analysis';
+import { LEVELS } from '../document/levels';
 import { inTurns, type Turns } from '../document/turns';
 import type { Settings } from '../features/protocol';
 import type { Project } from '../workspace/project';
@@ -39,7 +40,7 @@ export class Documents {
   private readonly proofing = new WeakMap<Project, Promise<unknown>>();
 
   constructor(
-    files: Files,
+    private readonly files: Files,
     private readonly turns: Turns,
     private readonly settingsOf: (uri: string) => Promise<Settings>,
     /** Called for each file whose findings may now be others. */
@@ -75,6 +76,9 @@ export class Documents {
   close(uri: string): void {
     this.open.delete(uri);
     this.readings.delete(uri);
+    // It may have been saved while it was open, and what was saved was nobody's concern.
+    this.files.forget(uri);
+    this.workspace.changed(uri);
     this.workspace.close(uri);
     this.refreshIncluding(uri);
   }
@@ -165,4 +169,10 @@ export class Documents {
 }
 
 /** What settings say of how a file is read. */
-export const analysisOptions = ({ counsel, levels }: Settings): AnalysisOptions => ({ counsel, levels });
+export const analysisOptions = ({ counsel, levels }: Settings): AnalysisOptions => ({
+  counsel,
+  levels: Object.fromEntries(Object.entries(levels).filter(([, level]) => isLevel(level))),
+});
+
+/** Settings are typed by hand: what is no level is passed over. */
+const isLevel = (level: unknown): boolean => level === 'ignore' || (LEVELS as readonly unknown[]).includes(level);

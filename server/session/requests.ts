@@ -189,14 +189,26 @@ function words(connection: Connection, { answer, documents, engraver, otherTable
   );
   connection.onHover(
     answer(null, async ({ project, settings, reading }, { position }) => {
-      const drawer = settings.hover.picture ? await engraver() : undefined;
-      const picture: Picture =
-        drawer === undefined || cannotDraw(drawer)
-          ? () => undefined
-          : (at, ofSign) => barPicture(at, drawer, { ofSign });
+      const picture = settings.hover.picture ? await pictures(connection, engraver) : undefined;
       return hover(readAs(project, reading), position, picture, otherTablesCommand);
     }),
   );
+}
+
+/** Draws bars for hovers; undefined, or no picture, where something fails: there are words all the same. */
+async function pictures(connection: Connection, engraver: Served['engraver']): Promise<Picture | undefined> {
+  const failed = (error: unknown): undefined => {
+    connection.console.error(`the bar of a hover is not drawn: ${error}`);
+  };
+  const drawer = await engraver().catch(failed);
+  if (drawer === undefined || cannotDraw(drawer)) return undefined;
+  return (at, ofSign) => {
+    try {
+      return barPicture(at, drawer, { ofSign });
+    } catch (error) {
+      return failed(error);
+    }
+  };
 }
 
 /** What the text is made of. */

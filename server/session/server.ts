@@ -1,6 +1,7 @@
 /** The language server: requests in, features asked, answers out. Where it runs is the platform's matter. */
 import {
   type CancellationToken,
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
@@ -12,7 +13,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Turns } from '../document/turns';
-import type { CannotDraw, Engraver } from '../engraving/engraver';
+import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
 import {
   type ClientOptions,
   READ,
@@ -89,7 +90,13 @@ class Session {
     const answer: Answer = (fallback, feature, wants) => this.answer(fallback, feature, wants);
     const engraver = (): Promise<Engraver | CannotDraw> => {
       this.engraver ??= loadEngraver(this.client.engraving);
-      return this.engraver;
+      const loading = this.engraver;
+      // What could not be loaded once may be there the next time.
+      const forget = (): void => {
+        if (this.engraver === loading) this.engraver = undefined;
+      };
+      loading.then((drawer) => cannotDraw(drawer) && forget(), forget);
+      return loading;
     };
     const { otherTablesCommand } = this.client;
     registerFeatures(connection, {
@@ -127,6 +134,13 @@ class Session {
     }
   }
 
+  /** What stands in the text without being of it depends on settings and on the reading, too. */
+  private refreshShown(): void {
+    const { inlayHint, codeLens } = this.params.capabilities.workspace ?? {};
+    if (inlayHint?.refreshSupport) void this.connection.languages.inlayHint.refresh();
+    if (codeLens?.refreshSupport) void this.connection.sendRequest(CodeLensRefreshRequest.type);
+  }
+
   private listen(): void {
     const { connection, documents } = this;
     const texts = new TextDocuments(TextDocument);
@@ -139,12 +153,13 @@ class Session {
     texts.listen(connection);
     connection.onNotification(READING, ({ textDocument, reading }: ReadingParams) => {
       documents.read(textDocument.uri, reading);
-      if (this.params.capabilities.workspace?.inlayHint?.refreshSupport) void connection.languages.inlayHint.refresh();
+      this.refreshShown();
     });
     connection.onInitialized(() => void this.subscribe());
     connection.onDidChangeConfiguration(() => {
       this.settings.forgetAll();
       documents.refreshAll();
+      this.refreshShown();
     });
     connection.onDidChangeWatchedFiles(({ changes }) => {
       for (const { uri } of changes) {

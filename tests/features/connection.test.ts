@@ -83,11 +83,15 @@ describe('findings sent to a client that does not ask', () => {
   it('have the levels that the settings of the file say, and keep silent about what is ignored', async () => {
     const one = await meet({
       capabilities: { workspace: { configuration: true } },
-      settings: { levels: { 'bar-too-short': 'hint', 'unused-declaration': 'ignore' }, counsel: false },
+      settings: {
+        levels: { 'bar-too-short': 'hint', 'unused-declaration': 'ignore', 'unknown-sign': 'rubbish' },
+        counsel: false,
+      },
     });
-    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |'));
+    const uri = await one.open('air.bent', AIR.replace('e f |', 'e |').replace("'zz", "'zzzz9"));
     await one.findings(uri, has('bar-too-short'));
     expect(one.shown.get(uri)?.find(({ code }) => code === 'bar-too-short')?.severity).toBe(4);
+    expect(one.shown.get(uri)?.find(({ code }) => code === 'unknown-sign')?.severity).toBe(1);
     expect(one.shown.get(uri)?.map(({ code }) => code)).not.toContain('unused-declaration');
   });
 
@@ -132,8 +136,8 @@ describe('a request that the client takes back', () => {
       one.connection.sendRequest(DocumentDiagnosticRequest.type, at, stop.token),
       one.connection.sendRequest(WorkspaceSymbolRequest.type, { query: 'dessus' }, stop.token),
     ].map((answer) => answer.catch(({ code }) => code));
-    // Long enough for the requests to be taken up.
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    // What was asked before this is answered has been taken up.
+    await one.connection.sendRequest('bentside/alive', {});
     stop.cancel();
     expect(await Promise.all(taken)).toEqual(Array(taken.length).fill(LSPErrorCodes.RequestCancelled));
     open();
@@ -191,6 +195,22 @@ describe('a score that includes another', () => {
     expect(await one.findings(uri, has('unknown-editor'))).toContain('unknown-editor');
     await one.close(house);
     await one.findings(uri, (codes) => !codes.includes('unknown-editor'));
+  });
+
+  it('is read with what the other was saved as while it was open', async () => {
+    const files: Record<string, string> = { 'shared/house.bent': HOUSE };
+    const one = await meet({ files });
+    const more = SCORE.replace('by TK', 'by XY');
+    const uri = await one.open('air.bent', more);
+    await one.findings(uri, has('unknown-editor'));
+    const house = await one.open('shared/house.bent', HOUSE);
+    await one.type(house, rangeOf(HOUSE, 'editor TK'), 'editor XY');
+    await one.findings(uri, (codes) => !codes.includes('unknown-editor'));
+    files['shared/house.bent'] = HOUSE.replace('TK', 'XY');
+    await one.close(house);
+    await one.type(uri, { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, '\n');
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    expect(one.shown.get(uri)?.map(({ code }) => code)).not.toContain('unknown-editor');
   });
 
   it('cannot reach beyond the folder of the work', async () => {
@@ -273,12 +293,23 @@ describe('the reading in which the user sees a file', () => {
   });
 });
 
-it('a request that fails has no answer, and the next one is answered', async () => {
-  const one = await meet({ engraver: () => Promise.reject(new Error('the engraver has gone')) });
-  const uri = await one.open('air.bent', AIR);
-  const at = { textDocument: { uri }, position: rangeOf(AIR, 'zz').start };
-  expect(await one.connection.sendRequest(HoverRequest.type, at)).toBeNull();
-  expect(await one.connection.sendRequest(CompletionRequest.type, at)).toMatchObject({ isIncomplete: false });
+describe('where what draws has gone', () => {
+  it('a hover has its words', async () => {
+    const one = await meet({ engraver: () => Promise.reject(new Error('the engraver has gone')) });
+    const uri = await one.open('air.bent', AIR);
+    const at = { textDocument: { uri }, position: rangeOf(AIR, "g5'zz").start };
+    const made = await one.connection.sendRequest(HoverRequest.type, at);
+    expect(JSON.stringify(made?.contents)).toContain('**g′′ (G5)**');
+  });
+
+  it('a request that fails has no answer, and the next one is answered', async () => {
+    const one = await meet({ engraver: () => Promise.reject(new Error('the engraver has gone')) });
+    const uri = await one.open('air.bent', AIR);
+    const leaf = { textDocument: { uri }, reading: 'written', clefs: 'source', page: 0 };
+    expect(await one.connection.sendRequest('bentside/page', leaf)).toBeNull();
+    const at = { textDocument: { uri }, position: rangeOf(AIR, 'zz').start };
+    expect(await one.connection.sendRequest(CompletionRequest.type, at)).toMatchObject({ isIncomplete: false });
+  });
 });
 
 it('the bundled server speaks over the channel of its process', async () => {

@@ -45,6 +45,13 @@ describe('a space after an event', () => {
     expect(typed('2 c5 {small 8 d5 ^}')).toBe('2 c5 {small 8 d5 }');
     expect(typed('2 c5 {unclear 2 d ^')).toBe('2 c5 {unclear 2 d ');
   });
+  it('closes none within options that hold a barline', () => {
+    expect(typed('<K: 2. e5 4 b | 2 g5 a ^')).toBe('<K: 2. e5 4 b | 2 g5 a ');
+  });
+  it('puts nothing into a comment or a text', () => {
+    expect(typed('4 c5 d e f // x ^')).toBe('4 c5 d e f // x ');
+    expect(typed('4 c5 d e f*"dark ^')).toBe('4 c5 d e f*"dark ');
+  });
   it('closes it with the barline that the lane above has there', () => {
     const above = '  taille | 1 c4 | 1 d :|| 1 e ||\n';
     expect(typed('1 c5 ^', 'C', above)).toBe('1 c5 | ');
