@@ -78,6 +78,8 @@ export interface TimelineEvent {
   readonly sign?: string;
   /** The table by which it is realised. */
   readonly table?: string;
+  /** How long before its end its key comes up, where it is struck again at once. */
+  readonly released?: string;
   /** The practices of rhythm that play it at another time than is written, and that time. */
   readonly practices?: readonly string[];
   readonly writtenOnset?: string;
@@ -233,6 +235,7 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
     ...(realised === undefined
       ? {}
       : { realises: writtenAddress(address), sign: realised.sign, table: realised.table }),
+    ...(event.released === undefined ? {} : { released: format(event.released) }),
     ...(event.altered === undefined ? {} : alteredFields(event, event.altered.by)),
     line,
     column,
