@@ -24,6 +24,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 <nav id="pages" aria-label="${l10n.t('Leaves of the source')}"></nav>
 <div role="toolbar" aria-label="${l10n.t('View of the score')}">
 <button id="clefs" type="button" aria-pressed="false" aria-keyshortcuts="c">${l10n.t('Modern clefs')}</button>
+<button id="ornaments" type="button" aria-keyshortcuts="s" data-sign="${l10n.t('Signs as they stand')}" data-above="${l10n.t('Signs and what they mean')}" data-full="${l10n.t('Signs written out')}" data-no-table="${l10n.t('This reading has no table of signs.')}"></button>
 <button id="reading" type="button"></button>
 <button id="drag" type="button" aria-pressed="false" hidden>${l10n.t('Mark the system on the picture')}</button>
 <button id="note" type="button" aria-keyshortcuts="n">${l10n.t('Sound the note')}</button>

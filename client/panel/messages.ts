@@ -1,5 +1,5 @@
 /** What the score panel and its page say to one another. */
-import type { EngravedPage, PluckedNote } from '../../server/features/protocol';
+import type { EngravedPage, PluckedNote, SignsShown } from '../../server/features/protocol';
 
 export type Clefs = 'source' | 'modern';
 
@@ -9,6 +9,7 @@ export interface PanelState {
   readonly uri: string;
   readonly page: number;
   readonly clefs: Clefs;
+  readonly ornaments: SignsShown;
 }
 
 /** A leaf with what is said above it. */
@@ -37,6 +38,7 @@ export type FromPage =
   | { readonly kind: 'ready' }
   | { readonly kind: 'page'; readonly page: number }
   | { readonly kind: 'clefs' }
+  | { readonly kind: 'ornaments' }
   | { readonly kind: 'reading' }
   /** A note was chosen by its picture. */
   | { readonly kind: 'note'; readonly id: string }

@@ -14,6 +14,7 @@ import {
   workspace,
 } from 'vscode';
 import type { Range as LspRange } from 'vscode-languageserver-types';
+import type { SignsShown } from '../../server/features/protocol';
 import { Delayed } from '../delayed';
 import { isOurs, named, plain, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
@@ -24,6 +25,8 @@ import type { Clefs, FromPage, PanelState, ToPage } from './messages';
 const TYPE = 'bentside.score';
 /** Milliseconds after the last change before the leaf is drawn again. */
 const QUIET = 60;
+/** One key goes round the forms in which signs are shown. */
+const NEXT_FORM: Readonly<Record<SignsShown, SignsShown>> = { sign: 'above', above: 'full', full: 'sign' };
 /** Hertz of a4 where the file states none. */
 const USUAL_PITCH = 415;
 
@@ -35,6 +38,7 @@ export class ScorePanel implements Disposable {
   private document: TextDocument | undefined;
   private page = 0;
   private clefs: Clefs = 'source';
+  private ornaments: SignsShown = 'sign';
   /** Address of the picture that the page has. */
   private image: string | undefined;
   /** Where the caret was last seen. */
@@ -123,6 +127,7 @@ export class ScorePanel implements Disposable {
   private async restore(panel: WebviewPanel, state: PanelState | undefined): Promise<void> {
     this.page = state?.page ?? 0;
     this.clefs = state?.clefs ?? 'source';
+    this.ornaments = state?.ornaments ?? 'sign';
     const document = state && (await openDocument(state.uri));
     this.adopt(panel);
     if (document !== undefined) {
@@ -161,18 +166,24 @@ export class ScorePanel implements Disposable {
   // ─── drawing ───────────────────────────────────────────────────────────────────────────────────────────────────
 
   private async draw(): Promise<void> {
-    const { document, page, clefs } = this;
+    const { document, page, clefs, ornaments } = this;
     if (this.panel === undefined || document === undefined || !isOurs(document)) return;
     const { version } = document;
     const reading = this.readings.of(document);
-    const drawn = await this.server.ask('bentside/page', { textDocument: named(document), reading, clefs, page });
+    const drawn = await this.server.ask('bentside/page', {
+      textDocument: named(document),
+      reading,
+      clefs,
+      ornaments,
+      page,
+    });
     // Something newer is on its way.
     if (document !== this.document || document.version !== version || drawn === undefined) return;
     if (drawn === null) this.post({ kind: 'failure', says: l10n.t('There is no music to be drawn yet.') });
     else if ('failure' in drawn) this.post({ kind: 'failure', says: drawn.failure });
     else {
       this.page = drawn.page;
-      const state = { uri: document.uri.toString(), page: drawn.page, clefs };
+      const state = { uri: document.uri.toString(), page: drawn.page, clefs, ornaments };
       this.post({ kind: 'page', shown: { ...drawn, reading, state } });
       await this.sendImage(document, drawn.facsimile?.image);
       await this.markCaret(false);
@@ -247,6 +258,10 @@ export class ScorePanel implements Disposable {
         break;
       case 'clefs':
         this.clefs = this.clefs === 'source' ? 'modern' : 'source';
+        this.drawing.ask();
+        break;
+      case 'ornaments':
+        this.ornaments = NEXT_FORM[this.ornaments];
         this.drawing.ask();
         break;
       case 'reading':

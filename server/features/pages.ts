@@ -1,8 +1,8 @@
 /** The leaves of a source as engraved pages, and the way between their notes and the text. */
 import type { Position, Range } from 'vscode-languageserver-types';
-import { toNumber } from '../../grammar/time';
 import type { Engraver } from '../engraving/engraver';
 import { addressOfId, eventId, partId } from '../export/mei/ids';
+import { tableOf } from '../export/ornaments';
 import { exportSvg } from '../pages/svg';
 import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
@@ -12,7 +12,7 @@ import { facsimileOf } from './facsimile';
 import { hereAt } from './nodes';
 import { spoken } from './noteWords';
 import { offsetOfPosition, rangeOfOffsets } from './place';
-import type { EngravedPage, NotePlace, PluckedNote } from './protocol';
+import type { EngravedPage, NotePlace, SignsShown } from './protocol';
 
 /** What stands of one movement on one leaf. */
 interface Part {
@@ -49,6 +49,8 @@ const scoreOf = ({ analysis }: Project, reading: string): Score | undefined =>
 export interface PageWish {
   readonly reading: string;
   readonly clefs: 'source' | 'modern';
+  /** Signs as they stand, with what they mean above the stave, or written out. */
+  readonly ornaments: SignsShown;
   /** Index of the leaf; one beyond the last is taken for the last. */
   readonly page: number;
 }
@@ -64,8 +66,9 @@ export function engravedPage(project: Project, wish: PageWish, engraver: Engrave
   return {
     labels: pages.map(({ label }) => label),
     page: index,
-    pictures: page.parts.flatMap((part) => drawn(score, part, wish.clefs, engraver)),
+    pictures: page.parts.flatMap((part) => drawn(score, part, wish, engraver)),
     summary: page.parts.flatMap(summaryOf),
+    hasTable: tableOf(score) !== undefined,
     ...(facsimile === undefined ? {} : { facsimile }),
   };
 }
@@ -80,11 +83,11 @@ export const systemOn = (project: Project, reading: string, page: number, system
 const systemsOf = ({ parts }: SourcePage): readonly ScoreSystem[] => parts.flatMap(({ systems }) => systems);
 
 /** The pictures of a part: only its bars are drawn, so that a long score is as quick as a short one. */
-function drawn(score: Score, part: Part, clefs: PageWish['clefs'], engraver: Engraver): readonly string[] {
+function drawn(score: Score, part: Part, { clefs, ornaments }: PageWish, engraver: Engraver): readonly string[] {
   const bars = part.systems.flatMap((system) => barsOf(part.piece, system));
   const [first, last] = [bars[0], bars.at(-1)];
   if (first === undefined || last === undefined) return [];
-  const options = { clefs, leaveGaps: true, bars: { from: first.number, to: last.number } } as const;
+  const options = { clefs, ornaments, leaveGaps: true, bars: { from: first.number, to: last.number } } as const;
   const { content } = exportSvg({ ...score, pieces: [part.piece] }, options, engraver);
   return Array.isArray(content) ? content : [];
 }
@@ -121,7 +124,7 @@ export function noteAt(project: Project, position: Position, reading: string): N
   };
 }
 
-interface FoundEvent {
+export interface FoundEvent {
   readonly score: Score;
   readonly piece: Piece;
   readonly system: ScoreSystem;
@@ -131,7 +134,7 @@ interface FoundEvent {
 }
 
 /** The event at a place: the last that begins at or before it in its lane. */
-function eventAt(project: Project, position: Position, reading: string): FoundEvent | undefined {
+export function eventAt(project: Project, position: Position, reading: string): FoundEvent | undefined {
   const here = hereAt(project.tree, offsetOfPosition(project.tree, position));
   const score = scoreOf(project, reading);
   if (here?.holder.kind !== 'lane' || score === undefined) return undefined;
@@ -159,35 +162,4 @@ export function placeOfNote(project: Project, id: string, reading: string): Rang
     return rangeOfOffsets(project.tree, start, start + source.len);
   }
   return undefined;
-}
-
-// ─── sounding ────────────────────────────────────────────────────────────────────────────────────────────────────
-
-/** Seconds of a semibreve where no tempo is stated: sixty semiminims a minute. */
-const USUAL_SEMIBREVE = 4;
-
-/** What sounds at a place: its note or chord, or its whole bar. */
-export function soundingAt(project: Project, position: Position, reading: string, what: 'note' | 'bar'): PluckedNote[] {
-  const found = eventAt(project, position, reading);
-  if (found === undefined) return [];
-  const semibreve = semibreveOf(project);
-  const events = what === 'note' ? [found.event] : eventsOfBar(found);
-  const start = events.reduce((first, { onset }) => Math.min(first, toNumber(onset)), Number.POSITIVE_INFINITY);
-  return events.flatMap(({ members, onset, duration }) =>
-    members
-      .filter(({ tiedFrom }) => what === 'note' || !tiedFrom)
-      .map(({ midi }) => ({
-        at: (toNumber(onset) - start) * semibreve,
-        seconds: toNumber(duration) * semibreve,
-        key: midi,
-      })),
-  );
-}
-
-const eventsOfBar = ({ system, event }: FoundEvent): VoiceEvent[] =>
-  system.score.voices.flatMap(({ events }) => events.filter(({ bar }) => bar === event.bar));
-
-function semibreveOf({ environment: { tempo } }: Project): number {
-  if (tempo === undefined) return USUAL_SEMIBREVE;
-  return 60 / tempo.perMinute / toNumber(tempo.value.duration ?? tempo.value.base);
 }

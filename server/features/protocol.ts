@@ -119,9 +119,13 @@ export interface SnippetOffer {
   readonly snippet: string;
 }
 
+/** Signs as they stand, with what they mean above the stave, or written out. */
+export type SignsShown = 'sign' | 'above' | 'full';
+
 export interface PageParams extends FileParams {
   readonly reading: string;
   readonly clefs: 'source' | 'modern';
+  readonly ornaments: SignsShown;
   /** Index of the leaf; one beyond the last is taken for the last. */
   readonly page: number;
 }
@@ -136,6 +140,8 @@ export interface EngravedPage {
   readonly pictures: readonly string[];
   /** What each system holds, in words. */
   readonly summary: readonly string[];
+  /** There is a table by which signs could be shown otherwise than they stand. */
+  readonly hasTable: boolean;
   readonly facsimile?: Facsimile;
 }
 
@@ -147,7 +153,7 @@ export interface Facsimile {
   readonly regions: readonly (readonly number[] | null)[];
 }
 
-export interface RegionParams extends Omit<PageParams, 'clefs'> {
+export interface RegionParams extends Omit<PageParams, 'clefs' | 'ornaments'> {
   /** Index of the system on its leaf. */
   readonly system: number;
   readonly region: readonly number[];

@@ -1,7 +1,8 @@
 /** The leaves of a source, engraved, and the way between their notes and the text. */
 import { describe, expect, it } from 'vitest';
-import { engravedPage, noteAt, placeOfNote, soundingAt } from '../../server/features/pages';
+import { engravedPage, noteAt, placeOfNote } from '../../server/features/pages';
 import { offsetOfPosition, positionOfOffset } from '../../server/features/place';
+import { soundingAt } from '../../server/features/sounding';
 import { noFiles } from '../../server/workspace/host';
 import { type Project, projectOf } from '../../server/workspace/project';
 import { engraver } from '../helpers/engraver';
@@ -29,7 +30,7 @@ system
 const project = (text: string): Project => projectOf(noFiles, 'leaves.bent', text);
 const leaves = project(LEAVES);
 const drawn = async (page: number, clefs: 'source' | 'modern' = 'source', of = leaves) =>
-  engravedPage(of, { reading: 'written', clefs, page }, await engraver());
+  engravedPage(of, { reading: 'written', clefs, ornaments: 'sign', page }, await engraver());
 
 /** The place of a text in the file. */
 const at = (text: string, further = 0) => positionOfOffset(leaves.tree, LEAVES.indexOf(text) + further);

@@ -28,6 +28,7 @@ const pages = element('pages');
 const score = element('score');
 const status = element('status');
 const clefs = element('clefs');
+const ornaments = element('ornaments');
 const reading = element('reading');
 
 const strip = new FacsimileStrip(element('facsimile'), element('drag'), (system, region) =>
@@ -80,9 +81,11 @@ function show(shown: ShownPage): void {
   showStrip(shown);
   clefs.setAttribute('aria-pressed', String(shown.state.clefs === 'modern'));
   reading.textContent = shown.reading;
+  ornaments.textContent = ornaments.dataset[shown.state.ornaments] ?? '';
   showPictures(shown);
   strip.know(shown.facsimile?.regions ?? [], isOther);
   if (status.textContent !== said) status.textContent = '';
+  if (shown.state.ornaments !== 'sign' && !shown.hasTable) status.textContent = ornaments.dataset.noTable ?? '';
   if (isOther) score.scrollTo(0, 0);
   else if (!isRestored && kept !== undefined) score.scrollTo(kept.left, kept.top);
   isRestored = true;
@@ -175,6 +178,7 @@ const turn = (by: number): void => tell({ kind: 'page', page: (kept?.page ?? 0) 
 
 const keys: Readonly<Record<string, () => void>> = {
   c: () => tell({ kind: 'clefs' }),
+  s: () => tell({ kind: 'ornaments' }),
   r: () => tell({ kind: 'reading' }),
   n: () => tell({ kind: 'sound', what: 'note' }),
   b: () => tell({ kind: 'sound', what: 'bar' }),
@@ -194,6 +198,7 @@ document.addEventListener('keydown', (event) => {
 });
 
 clefs.addEventListener('click', () => tell({ kind: 'clefs' }));
+ornaments.addEventListener('click', () => tell({ kind: 'ornaments' }));
 reading.addEventListener('click', () => tell({ kind: 'reading' }));
 element('note').addEventListener('click', () => tell({ kind: 'sound', what: 'note' }));
 element('bar').addEventListener('click', () => tell({ kind: 'sound', what: 'bar' }));

@@ -1,0 +1,40 @@
+/** What sounds at a place, as the reading plays it: signs realised, in the tempo of that moment. */
+import type { Position } from 'vscode-languageserver-types';
+import { earliest, subtract, ZERO } from '../../grammar/time';
+import { statedTempo } from '../readings/choices';
+import { perform } from '../readings/perform';
+import { Clocks, secondsOf } from '../score/clock';
+import type { PerformedEvent } from '../score/performance';
+import { addressOf } from '../score/walk';
+import type { Project } from '../workspace/project';
+import { eventAt, type FoundEvent } from './pages';
+import type { PluckedNote } from './protocol';
+
+/** The note or chord at a place, with what is played for its signs, or its whole bar; tied notes are one. */
+export function soundingAt(project: Project, position: Position, reading: string, what: 'note' | 'bar'): PluckedNote[] {
+  const found = eventAt(project, position, reading);
+  if (found === undefined) return [];
+  const events = playedFor(found, what);
+  const start = events
+    .map(({ onset }) => onset)
+    .reduce((first, onset) => earliest(first, onset), events[0]?.onset ?? ZERO);
+  const { environment, choice } = found.score;
+  const stated = statedTempo(environment, choice.name);
+  const clock = new Clocks(found.piece, stated ?? environment.tempo, stated !== undefined).at(start);
+  return events.flatMap(({ pitch, onset, duration }) =>
+    pitch === undefined
+      ? []
+      : [{ at: secondsOf(clock, subtract(onset, start)), seconds: secondsOf(clock, duration), key: pitch.midi }],
+  );
+}
+
+function playedFor({ score, piece, system, event }: FoundEvent, what: 'note' | 'bar'): PerformedEvent[] {
+  const played = perform(score).pieces.find((one) => one.piece === piece)?.events ?? [];
+  const notes = played.filter(({ pitch }) => pitch !== undefined);
+  if (what === 'bar') {
+    const bar = system.firstBar + event.bar;
+    return notes.filter(({ from: [{ placed }] }) => placed.bar.index === bar);
+  }
+  const wanted = addressOf(system, event);
+  return notes.filter(({ from }) => from.some(({ placed }) => addressOf(placed.system, placed.event) === wanted));
+}
