@@ -58,4 +58,19 @@ system dessus G2 meter C
     expect(await bench.view().getByRole('img', { name: 'Bar 2' }).count()).toBeGreaterThan(2);
     await bench.picture('other-tables');
   });
+
+  it('by one key the panel shows signs with what they mean, and written out', async () => {
+    await bench.openFile('air.bent');
+    await bench.run('bentside.chooseReading', 'french');
+    await bench.run('bentside.showPanel');
+    const form = (says: string) => bench.view().locator('#ornaments', { hasText: says });
+    await form('Signs as they stand').waitFor();
+    await bench.view().locator('#score').focus();
+    await bench.page.keyboard.press('s');
+    await form('Signs and what they mean').waitFor();
+    await bench.picture('panel-above');
+    await bench.page.keyboard.press('s');
+    await form('Signs written out').waitFor();
+    await bench.picture('panel-full');
+  });
 });

@@ -116,3 +116,43 @@ describe('what sounds', () => {
     expect(heard).toContainEqual({ at: 0, seconds: 2, key: 48 });
   });
 });
+
+describe('signs', () => {
+  const FRENCH = `bentside 1
+reading french
+  signs rameau-1724
+tempo 4 at 60
+voice dessus
+system dessus G2 meter C
+  dessus | 2 d5'turn e'ca | 1 c |||
+`;
+  const air = project(FRENCH);
+  const caret = (text: string) => positionOfOffset(air.tree, FRENCH.indexOf(text) + 1);
+  const page = async (ornaments: 'sign' | 'above' | 'full', reading = 'french') =>
+    engravedPage(air, { reading, clefs: 'source', ornaments, page: 0 }, await engraver());
+  const heads = (picture = ''): number => picture.split('data-class="note"').length - 1;
+
+  it('stand as drawn, with what they mean above, or written out', async () => {
+    const [drawn, above, full] = [await page('sign'), await page('above'), await page('full')];
+    expect(heads(drawn?.pictures[0])).toBe(3);
+    // Rameau's table of 1724, from memory: four notes for the turn, at least five for the pincé.
+    expect(heads(full?.pictures[0])).toBeGreaterThanOrEqual(4 + 5 + 1);
+    expect(heads(above?.pictures[0])).toBeGreaterThanOrEqual(3 + 4 + 5);
+  });
+
+  it('cannot be shown otherwise in a reading without a table, which is told', async () => {
+    const written = await page('full', 'written');
+    expect(written).toMatchObject({ hasTable: false, pictures: (await page('sign', 'written'))?.pictures });
+    expect((await page('full'))?.hasTable).toBe(true);
+  });
+
+  it('sound as the reading plays them, at the note and in its bar', () => {
+    const keys = (reading: string, what: 'note' | 'bar') =>
+      soundingAt(air, caret("d5'turn"), reading, what).map(({ key }) => key);
+    expect(keys('french', 'note')).toEqual([76, 74, 72, 74]);
+    expect(keys('french', 'bar').slice(0, 9)).toEqual([76, 74, 72, 74, 76, 74, 76, 74, 76]);
+    expect(keys('written', 'bar')).toEqual([74, 76]);
+    const whole = soundingAt(air, caret("d5'turn"), 'french', 'note').reduce((all, { seconds }) => all + seconds, 0);
+    expect(whole).toBeCloseTo(2);
+  });
+});

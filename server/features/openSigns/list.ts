@@ -1,7 +1,7 @@
 /** The decisions list as the editor shows it. */
 import type { Position, TextEdit } from 'vscode-languageserver-types';
-import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { Finding } from '../../../grammar/findings/finding';
+import { signFindings } from '../../../grammar/findings/signs';
 import { decidedIn } from '../../document/decided';
 import type { TextChange } from '../../document/edits';
 import { addressOf } from '../../score/walk';
@@ -22,14 +22,14 @@ export interface Listed {
   readonly offers: () => readonly Offer[];
 }
 
-/** What is told once, of all signs, at the first. */
-const OF_THE_WHOLE: ReadonlySet<FindingCode> = new Set<FindingCode>(['tempo-assumed']);
+/** Of a sign, not once of all signs at the first. */
+const isOfSign = ({ code }: Finding): boolean => Object.hasOwn(signFindings, code) && code !== 'tempo-assumed';
 
 function listed(project: Project): Listed[] {
   const open = openSignsOf(project);
   const starts = new Set(open.map(({ start }) => start));
   const told = decidedIn(project.analysis).findings.filter(
-    ({ code, range }) => !OF_THE_WHOLE.has(code) && !starts.has(range.start.offset),
+    (finding) => isOfSign(finding) && !starts.has(finding.range.start.offset),
   );
   return [
     ...open.map((sign) => openListed(project, sign)),
