@@ -62,12 +62,21 @@ function licences() {
   return names.map((name) => `${name}\n${'='.repeat(name.length)}\n\n${licenceOf(name)}\n`).join('\n\n');
 }
 
+/** Texts of licences that a package names and does not bring with it; the one is a supplement to the other. */
+const TEXTS = {
+  'LGPL-3.0-or-later': ['LGPL-3.0.txt', 'GPL-3.0.txt'].map((file) => join('server/engraving/licences', file)),
+};
+
+const text = (path) => readFileSync(path, 'utf8').trim();
+
 function licenceOf(name) {
   const folder = join('node_modules', name);
   const files = readdirSync(folder).filter((file) => /^(licen[cs]e|copying|notice|ofl)/i.test(file));
-  if (files.length > 0) return files.map((file) => readFileSync(join(folder, file), 'utf8').trim()).join('\n\n');
+  if (files.length > 0) return files.map((file) => text(join(folder, file))).join('\n\n');
   const { license, author } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  return `Licence: ${license}. Author: ${typeof author === 'object' ? author.name : (author ?? 'not named')}.`;
+  if (TEXTS[license] === undefined) throw new Error(`${name} has no text of its licence, ${license}`);
+  const by = typeof author === 'object' ? author.name : (author ?? 'not named');
+  return [`Licence: ${license}. Author: ${by}.`, ...TEXTS[license].map(text)].join('\n\n');
 }
 
 stage();

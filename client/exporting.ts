@@ -1,6 +1,8 @@
 /** Exports: one picker over all formats and readings, files beside the score, and a word about where they went. */
 import {
   commands,
+  FileSystemError,
+  FileType,
   l10n,
   ProgressLocation,
   type QuickPickItem,
@@ -27,7 +29,12 @@ export async function exportScore(server: Server, readings: Readings): Promise<v
   const document = scoreAtHand();
   const score = document && (await onDisk(document));
   if (score === undefined) return;
-  const picked = await window.showQuickPick(wishItems(server, readings, score), {
+  const items = await wishItems(server, readings, score);
+  if (items.length === 0) {
+    void window.showErrorMessage(notAnswering());
+    return;
+  }
+  const picked = await window.showQuickPick(items, {
     title: l10n.t('Export'),
     placeHolder: l10n.t('A format and a reading'),
     matchOnDescription: true,
@@ -58,23 +65,45 @@ async function wishItems(server: Server, readings: Readings, document: TextDocum
   ]);
 }
 
+const notAnswering = (): string => l10n.t('The language server does not answer; nothing was exported.');
+
 async function carryOut(server: Server, document: TextDocument, wish: Wish): Promise<void> {
   const progress = { location: ProgressLocation.Window, title: l10n.t('Exporting …') };
   const result = await window.withProgress(progress, () =>
     server.ask('bentside/export', { textDocument: named(document), ...wish }),
   );
   if (!result) {
-    void window.showErrorMessage(l10n.t('The language server does not answer; nothing was exported.'));
+    void window.showErrorMessage(notAnswering());
     return;
   }
-  const written = await writeAll(result.files);
   for (const line of [...result.refusals, ...result.losses]) server.log.info(line);
-  if (result.refusals.length > 0) await refused(server, document, wish, result);
+  const written = (await mayReplace(result.files)) ? await writeAll(server, result.files) : undefined;
+  if (result.refusals.length > 0) await refused(server, document, wish, result, written ?? []);
   else if (written !== undefined) await told(server, written, result);
 }
 
+/** What has the address of a file already; undefined where nothing has. */
+async function standingAt(target: Uri): Promise<FileType | undefined> {
+  try {
+    return (await workspace.fs.stat(target)).type;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Files of the same names may have been worked on since they were written: whether they may be replaced is asked. */
+async function mayReplace(files: readonly ExportedFile[]): Promise<boolean> {
+  const targets = files.map(({ uri }) => Uri.parse(uri));
+  const kinds = await Promise.all(targets.map(standingAt));
+  const there = targets.filter((_, index) => kinds[index] === FileType.File);
+  if (there.length === 0) return true;
+  const replace = l10n.t('Replace');
+  const says = l10n.t('There is already: {0}', there.map(nameOf).join(', '));
+  return (await window.showWarningMessage(says, { modal: true }, replace)) === replace;
+}
+
 /** Writes the files; undefined if one could not be, of which the user is told. */
-async function writeAll(files: readonly ExportedFile[]): Promise<readonly Uri[] | undefined> {
+async function writeAll(server: Server, files: readonly ExportedFile[]): Promise<readonly Uri[] | undefined> {
   const written: Uri[] = [];
   for (const { uri, content } of files) {
     const target = Uri.parse(uri);
@@ -82,11 +111,21 @@ async function writeAll(files: readonly ExportedFile[]): Promise<readonly Uri[] 
       await workspace.fs.writeFile(target, bytesOf(content));
       written.push(target);
     } catch (error) {
-      void window.showErrorMessage(l10n.t('{0} could not be written: {1}', nameOf(target), String(error)));
+      server.log.error(`${target}: ${error}`);
+      const why = await reasonFor(target, error);
+      void window.showErrorMessage(l10n.t('{0} could not be written: {1}', nameOf(target), why));
       return undefined;
     }
   }
   return written;
+}
+
+/** Why a file could not be written; what the system says of it goes to the log. */
+async function reasonFor(target: Uri, error: unknown): Promise<string> {
+  if ((await standingAt(target)) === FileType.Directory) return l10n.t('a folder has that name.');
+  if (error instanceof FileSystemError && error.code === 'NoPermissions')
+    return l10n.t('writing there is not allowed.');
+  return l10n.t('the log has what the system says.');
 }
 
 const bytesOf = (content: ExportedFile['content']): Uint8Array =>
@@ -96,9 +135,24 @@ const bytesOf = (content: ExportedFile['content']): Uint8Array =>
 
 const nameOf = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
 
-async function refused(server: Server, document: TextDocument, wish: Wish, { refusals }: ExportResult): Promise<void> {
+async function refused(
+  server: Server,
+  document: TextDocument,
+  wish: Wish,
+  { refusals }: ExportResult,
+  written: readonly Uri[],
+): Promise<void> {
   const [gaps, problems] = [l10n.t('Leave gaps'), l10n.t('Show problems')];
-  const says = l10n.t('Not exported, because of {0} errors. The first: {1}', refusals.length, refusals[0] ?? '');
+  const [first = ''] = refusals;
+  const says =
+    written.length === 0
+      ? l10n.t('Not exported, because of errors ({0}). The first: {1}', refusals.length, first)
+      : l10n.t(
+          'Written: {0}. Other readings have errors ({1}). The first: {2}',
+          written.map(nameOf).join(', '),
+          refusals.length,
+          first,
+        );
   const answer = await window.showErrorMessage(says, ...(wish.leaveGaps ? [] : [gaps]), problems);
   if (answer === gaps) await carryOut(server, document, { ...wish, leaveGaps: true });
   if (answer === problems) await commands.executeCommand('workbench.actions.view.problems');

@@ -15,3 +15,11 @@ it('NOTICE.md names every package that a bundle contains, with its licence', () 
     expect(notice, `${name}: ${license}`).toContain(license.replace(/^SEE LICENSE.*$/, ''));
   }
 });
+
+it('the licences of the engraver, whose package brings no text, lie here in full', () => {
+  const [lesser, general] = ['LGPL-3.0', 'GPL-3.0'].map((name) => read(`server/engraving/licences/${name}.txt`));
+  expect(lesser).toMatch(/^\s*GNU LESSER GENERAL PUBLIC LICENSE\s+Version 3, 29 June 2007/);
+  expect(general).toMatch(/^\s*GNU GENERAL PUBLIC LICENSE\s+Version 3, 29 June 2007/);
+  expect(lesser).toContain('6. Revised Versions of the GNU Lesser General Public License');
+  expect(general).toContain('END OF TERMS AND CONDITIONS');
+});

@@ -174,12 +174,29 @@ describeInEditor('a score in the editor', () => {
     await bench.run('notifications.clearAll');
   });
 
+  it('is exported again only where the user says that the file may be replaced', async () => {
+    await bench.openFile('readings.bent');
+    bench.write('readings.plain.musicxml', 'worked on');
+    await bench.run('bentside.export');
+    await bench.pick('musicxml · plain');
+    const asked = bench.page.locator('.monaco-dialog-box', { hasText: 'There is already: readings.plain.musicxml' });
+    await asked.locator('.monaco-button', { hasText: 'Cancel' }).click();
+    expect(bench.file('readings.plain.musicxml')).toBe('worked on');
+    await bench.run('bentside.export');
+    await bench.pick('musicxml · plain');
+    await asked.locator('.monaco-button', { hasText: 'Replace' }).click();
+    await expect.poll(() => bench.file('readings.plain.musicxml')).toMatch(/^<\?xml/);
+    await bench.run('notifications.clearAll');
+  });
+
   it('is told of as not exported where a folder has the name of the file', async () => {
     bench.makeFolder('air.musicxml');
     await bench.openFile('air.bent');
     await bench.run('bentside.export');
     await bench.pick('musicxml · written');
-    const told = bench.page.locator('.notification-list-item', { hasText: 'air.musicxml could not be written' });
+    const told = bench.page.locator('.notification-list-item', {
+      hasText: 'air.musicxml could not be written: a folder has that name.',
+    });
     await told.first().waitFor();
     await bench.picture('export-onto-folder');
     await bench.run('notifications.clearAll');

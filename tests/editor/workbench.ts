@@ -132,6 +132,11 @@ export class Workbench {
     return existsSync(path) ? readFileSync(path, 'utf8') : undefined;
   }
 
+  /** Writes a file of the folder behind the editor's back. */
+  write(name: string, text: string): void {
+    writeFileSync(join(this.folder, name), text);
+  }
+
   /** Makes a folder beside the files. */
   makeFolder(name: string): void {
     mkdirSync(join(this.folder, name));
