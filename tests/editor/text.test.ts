@@ -64,6 +64,14 @@ describeInEditor('a score in the editor', () => {
     await expect.poll(async () => new Set(await colours()).size, { timeout: 20_000 }).toBe(3);
   });
 
+  it('has the words of clauses in a colour of their own', async () => {
+    await bench.openFile('air.bent');
+    const colours = () => Promise.all(['lines', 'upper', 'dessus', '5'].map((text) => bench.colour(text)));
+    await expect.poll(async () => new Set(await colours()).size, { timeout: 20_000 }).toBe(4);
+    expect(await bench.colour('meter')).toBe(await bench.colour('lines'));
+    await bench.picture('colours');
+  });
+
   it('underlines a bar that has too much and lists it among the problems', async () => {
     await bench.openFile('long.bent');
     await bench.page.locator('.squiggly-error').first().waitFor();
