@@ -170,6 +170,7 @@ export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
 export type { BarRange } from './export/measures';
 export { exportMei, type MeiExport, type MeiOptions } from './export/mei';
+export { exportMidi, type MidiExport } from './export/midi';
 export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
 /** A score with its signs as small notes, or written out. */
 export { type Ornamented, type OrnamentForm, type OrnamentOptions, withOrnaments } from './export/ornaments';
@@ -185,10 +186,14 @@ export type {
 export type { Chosen, Comparison } from './readings/compare';
 export type { Agreement, Difference, DifferenceKind, Side } from './readings/compare/differences';
 export { type PerformOptions, perform } from './readings/perform';
+/** Tunings: of a reading, of the words after `tuning`, and all that a tuner wants to know of one, as data. */
+export { tuningByWords, tuningOf } from './readings/tunings';
 export type { Choice } from './score/choice';
 export type { Environment } from './score/environment';
 export type * from './score/performance';
 export type * from './score/score';
 /** All events of a piece with their onset and bar; and the address and place of an event. */
 export { addressOf, changesOf, curvesOf, eventsOf, type PlacedEvent, positionOf } from './score/walk';
+export { sheetOf, type TuningSheet } from './tuning/sheet';
+export { frequencyOf, type Tuning } from './tuning/tuning';
 export type { Host } from './workspace/host';

@@ -25,6 +25,20 @@ system dessus C1 meter C
   dessus | 1 c5 |
 \`\`\``,
   },
+  'export-unknown-tuning': {
+    level: 'warning',
+    sentence: 'No tuning is called “{tuning}”: what is heard has the tuning of the reading.',
+    help: `\`--tuning\` takes what stands after the statement \`tuning\`: a temperament by name, of the file or built in, or a meantone.
+\`bentside tune\` lists the temperaments that need no definition.
+
+Before:
+
+    bentside export overture.bent --as midi --tuning valotti
+
+After:
+
+    bentside export overture.bent --as midi --tuning vallotti`,
+  },
   'export-no-such-bar': {
     level: 'error',
     sentence: 'No piece has bars {from} to {to}.',

@@ -1,8 +1,9 @@
 /** `bentside export`: scores in the formats of other programs. */
 import { cannotDraw } from '../engraving/engraver';
 import type { FormOptions } from '../export/form';
-import { barRange, type ExportFormat, type Layout } from '../export/formats';
+import { barRange, type ExportFormat, type ExportOptions, type Layout } from '../export/formats';
 import type { MadeFile, Wish } from '../export/making';
+import { type MidiTuning, midiTunings } from '../export/midi/keys';
 import { type OrnamentForm, type OrnamentOptions, ornamentForms } from '../export/ornaments';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import type { RhythmOptions } from '../export/rhythm';
@@ -59,7 +60,21 @@ export const exportCommand: Command = {
     repeats: {
       value: 'HOW',
       among: ['written', 'played'],
-      says: 'repeats and sections as drawn, or played out in their order (as a rule: written); for json',
+      says: 'repeats and sections as drawn, or played out in their order; for json (as a rule: written) and what is heard (played)',
+    },
+    tuning: {
+      value: 'TUNING',
+      says: 'another tuning than the reading’s, as vallotti or "meantone 1/4"; for what is heard',
+    },
+    tracks: {
+      value: 'BY',
+      among: ['voice', 'manual'],
+      says: 'a track for each voice or manual (as a rule: voice); for midi',
+    },
+    'midi-tuning': {
+      value: 'HOW',
+      among: midiTunings,
+      says: 'tuning messages for all keys, for the keys of an octave, pitch bends, or none (as a rule: notes); for midi',
     },
     out: { value: 'DIR', says: 'put the files into this folder' },
     'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },
@@ -113,8 +128,20 @@ async function wishOf(host: CliHost, { values, flags }: Given): Promise<Wish | s
       ...ornamentsOf(values),
       ...rhythmOf(values),
       keepSigns: flags.has('keep-signs'),
-      repeats: values.get('repeats') === 'played' ? 'played' : 'written',
+      ...soundOf(values),
     },
+  };
+}
+
+/** What is said of formats that are heard; those play repeats out where nothing is said. */
+function soundOf(values: Given['values']): Pick<ExportOptions, 'repeats' | 'tuning' | 'tracks' | 'midiTuning'> {
+  const names = ['repeats', 'tuning', 'tracks', 'midi-tuning'];
+  const [repeats, tuning, tracks, midiTuning] = names.map((name) => values.get(name));
+  return {
+    ...(repeats === undefined ? {} : { repeats: repeats as 'written' | 'played' }),
+    ...(tracks === undefined ? {} : { tracks: tracks as 'voice' | 'manual' }),
+    ...(tuning === undefined ? {} : { tuning }),
+    ...(midiTuning === undefined ? {} : { midiTuning: midiTuning as MidiTuning }),
   };
 }
 

@@ -6,6 +6,8 @@ import type { PlacedProblem, Score } from '../score/score';
 import type { FormOptions } from './form';
 import type { BarRange } from './measures';
 import { exportMei } from './mei';
+import { exportMidi } from './midi';
+import type { MidiTuning } from './midi/keys';
 import { exportMusicXml, exportMxl } from './musicxml';
 import { performedIn } from './ornaments';
 import { exportTimeline } from './timeline';
@@ -21,6 +23,12 @@ export interface ExportOptions extends FormOptions {
   readonly bars?: BarRange;
   /** Where pages and systems end in a format that has any; as a rule where they do in the source. */
   readonly layout?: Layout;
+  /** Of what is heard: a track for each voice or for each manual. As a rule for each voice. */
+  readonly tracks?: 'voice' | 'manual';
+  /** Of what is heard: what would stand after `tuning`, in the place of the reading’s. */
+  readonly tuning?: string;
+  /** How a synthesiser learns of the tuning. As a rule `notes`. */
+  readonly midiTuning?: MidiTuning;
 }
 
 /** As the source has them, as they fit, or one long system. */
@@ -83,6 +91,16 @@ export const formats: readonly ExportFormat[] = [
     write: (score, options) => {
       const { text, problems } = exportTimeline(played(score, options), options);
       return { content: text, problems };
+    },
+  },
+  {
+    name: 'midi',
+    title: 'what is played as MIDI, in the tuning of the reading',
+    extension: 'mid',
+    isText: false,
+    write: (score, options) => {
+      const { bytes, problems } = exportMidi(score, options);
+      return { content: bytes, problems };
     },
   },
 ];

@@ -1,0 +1,80 @@
+/**
+ * Tunings as MIDI messages.
+ *
+ * MIDI Tuning Standard (MIDI 1.0 Detailed Specification 4.2.1, p. 48, and its recommended practices CA-020 and CA-021; the
+ * layout of the messages and the checksum from memory).
+ */
+import { systemExclusive } from './bytes';
+
+/** Hertz of key 69. */
+const A = 440;
+const MIDI_OF_A = 69;
+/** Fourteen bits are a semitone. */
+const FRACTIONS = 16384;
+const HIGHEST = 128 * FRACTIONS - 2;
+const DEVICE = 0x7f;
+
+/** Three bytes: the semitone of equal temperament below the frequency, and what is above it. 7F 7F 7F would mean no change. */
+export function frequencyData(hertz: number): readonly [number, number, number] {
+  const semitones = MIDI_OF_A + 12 * Math.log2(hertz / A);
+  const units = Math.min(HIGHEST, Math.max(0, Math.round(semitones * FRACTIONS)));
+  return [Math.floor(units / FRACTIONS), Math.floor((units % FRACTIONS) / 128), units % 128];
+}
+
+/** The frequency that three bytes say. */
+export const frequencyOfData = ([semitone, high, low]: readonly [number, number, number]): number =>
+  A * 2 ** ((semitone + (128 * high + low) / FRACTIONS - MIDI_OF_A) / 12);
+
+/** The tuning of all keys as a reply to a request of a dump. @param keys frequency of each key from 0 to 127 */
+export function bulkDump(program: number, name: string, keys: readonly number[]): number[] {
+  const letters = Array.from({ length: 16 }, (_, i) => name.charCodeAt(i)).map((code) =>
+    code >= 0x20 && code < 0x7f ? code : 0x20,
+  );
+  const body = [0x7e, DEVICE, 0x08, 0x01, program, ...letters, ...keys.flatMap((hertz) => [...frequencyData(hertz)])];
+  const checksum = body.reduce((sum, byte) => sum ^ byte, 0) & 0x7f;
+  return systemExclusive([...body, checksum, 0xf7]);
+}
+
+/** So many keys fit into one message. */
+const MOST_KEYS = 127;
+
+/** Changes of single keys in real time. @param keys the number of each key and its frequency */
+export function singleNotes(program: number, keys: readonly (readonly [number, number])[]): number[][] {
+  const messages: number[][] = [];
+  for (let first = 0; first < keys.length; first += MOST_KEYS) {
+    const some = keys.slice(first, first + MOST_KEYS);
+    const data = some.flatMap(([key, hertz]) => [key, ...frequencyData(hertz)]);
+    messages.push(systemExclusive([0x7f, DEVICE, 0x08, 0x02, program, some.length, ...data, 0xf7]));
+  }
+  return messages;
+}
+
+/** Of scale and octave tuning: 8192 units are a semitone, 2000h is none. */
+const OCTAVE_UNITS = 8192;
+
+/** The tuning of all octaves on all channels in real time, two bytes a key. @param cents of each key from c to b */
+export const scaleOctave = (cents: readonly number[]): number[] => {
+  const data = cents.flatMap((one) => {
+    const units = Math.min(2 * OCTAVE_UNITS - 1, Math.max(0, OCTAVE_UNITS + Math.round((one / 100) * OCTAVE_UNITS)));
+    return [Math.floor(units / 128), units % 128];
+  });
+  return systemExclusive([0x7f, DEVICE, 0x08, 0x09, 0x03, 0x7f, 0x7f, ...data, 0xf7]);
+};
+
+/** Controllers that set a registered parameter: its number, then its value. */
+export const registered = (channel: number, parameter: number, value: number): number[][] => [
+  [0xb0 | channel, 0x65, parameter >> 7],
+  [0xb0 | channel, 0x64, parameter & 0x7f],
+  [0xb0 | channel, 0x06, value],
+];
+
+export const PARAMETER = { bendRange: 0, tuningProgram: 3, tuningBank: 4 } as const;
+
+/** Semitones that a pitch bend reaches to either side, as synthesisers have it when they are switched on. */
+export const BEND_RANGE = 2;
+
+/** A bend of so many cents. */
+export function pitchBend(channel: number, cents: number): number[] {
+  const value = Math.min(16383, Math.max(0, 8192 + Math.round((cents / (100 * BEND_RANGE)) * 8192)));
+  return [0xe0 | channel, value & 0x7f, value >> 7];
+}

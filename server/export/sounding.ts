@@ -1,0 +1,156 @@
+/** What sounds of a score, piece after piece in playing time: for formats that are heard. */
+import { add, compare, format, subtract, type Time, ZERO } from '../../grammar/time';
+import { statedTempo } from '../readings/choices';
+import { tuningByWords, tuningOf } from '../readings/tunings';
+import { unfolded } from '../readings/unfold';
+import { type Clock, Clocks } from '../score/clock';
+import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
+import type { Pass } from '../score/playing';
+import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
+import { changesOf } from '../score/walk';
+import type { Tuning } from '../tuning/tuning';
+import type { ExportOptions } from './formats';
+import { Losses, NOWHERE } from './losses';
+import { type Measure, measuresFor } from './measures';
+import { performedIn } from './ornaments';
+
+/** A note with the time in which it sounds, in semibreves from the start of its piece as it is played. */
+export interface SoundingNote {
+  readonly pitch: SoundingPitch;
+  readonly onset: Time;
+  /** Until its key comes up. */
+  readonly duration: Time;
+  /** Index in `Environment.voices`. */
+  readonly voice: number;
+  readonly event: PerformedEvent;
+}
+
+/** What holds from a moment of playing on. */
+export interface FromMoment<What> {
+  readonly onset: Time;
+  readonly what: What;
+}
+
+export interface SoundingPiece {
+  readonly piece: Piece;
+  /** By onset. */
+  readonly notes: readonly SoundingNote[];
+  readonly passes: readonly Pass[];
+  readonly duration: Time;
+  /** The first holds from the beginning. */
+  readonly tempi: readonly FromMoment<Clock>[];
+  readonly meters: readonly FromMoment<Meter>[];
+}
+
+/** How the instrument is tuned: as is wished, or else as the reading says. */
+export function tuningFor(
+  { environment, choice }: Score,
+  { tuning: words }: ExportOptions,
+): { readonly tuning: Tuning; readonly problems: readonly PlacedProblem[] } {
+  const own = tuningOf(environment, choice.name);
+  if (words === undefined) return { tuning: own, problems: [] };
+  const wished = tuningByWords(environment, words, own.pitch);
+  if (wished !== undefined) return { tuning: wished, problems: [] };
+  const losses = new Losses();
+  losses.add('export-unknown-tuning', { tuning: words }, NOWHERE);
+  return { tuning: own, problems: losses.problems() };
+}
+
+/** The pieces that sound; undefined where the score is refused, which a problem says. Repeats are played out unless bars are named. */
+export function soundingOf(
+  score: Score,
+  options: ExportOptions,
+): { readonly pieces: readonly SoundingPiece[] | undefined; readonly problems: readonly PlacedProblem[] } {
+  const losses = new Losses();
+  const measures = measuresFor(score, options, losses);
+  const performance = performedIn(score, options);
+  const problems = [...performance.problems, ...losses.problems()];
+  if (measures === undefined) return { pieces: undefined, problems };
+  const asWritten = options.bars !== undefined || options.repeats === 'written';
+  const played = asWritten ? performance : unfolded(performance);
+  return { pieces: played.pieces.flatMap((one) => sounding(one, measures, performance) ?? []), problems };
+}
+
+function sounding(
+  performed: PerformedPiece,
+  all: readonly Measure[],
+  { score, reading }: Performance,
+): SoundingPiece | undefined {
+  const { piece } = performed;
+  const measures = all.filter((measure) => measure.piece === piece);
+  const [first] = measures;
+  if (first === undefined) return undefined;
+  const passes = performed.passes ?? [passOver(measures)];
+  const sound = new Set(measures.filter(({ broken }) => !broken).map(({ bar }) => bar));
+  // In the order of the source, times count from the first bar wanted.
+  const start = performed.passes === undefined ? first.bar.onset : ZERO;
+  const stated = statedTempo(score.environment, reading);
+  const clocks = new Clocks(piece, stated ?? score.environment.tempo, stated !== undefined);
+  const last = passes.at(-1) as Pass;
+  return {
+    piece,
+    notes: performed.events.flatMap((event) => noteOf(event, start, sound)),
+    passes,
+    duration: add(last.onset, lengthOf(last)),
+    tempi: alongPasses(passes, piece, {
+      concerns: ({ tempo }) => tempo !== undefined,
+      at: (onset) => clocks.at(onset),
+      key: ({ perSecond }) => format(perSecond),
+    }),
+    meters: alongPasses(passes, piece, {
+      concerns: ({ meter }) => meter !== undefined,
+      at: meterAt,
+      key: ({ sign, beats, beatValue }) => `${sign} ${beats}/${beatValue}`,
+    }),
+  };
+}
+
+/** Bars that are wanted, one after another as they stand. */
+const passOver = ([first, ...others]: readonly Measure[]): Pass => ({
+  section: undefined,
+  time: 1,
+  bars: [(first as Measure).bar, ...others.map(({ bar }) => bar)],
+  onset: ZERO,
+});
+
+const endOfBar = ({ onset, duration }: Bar): Time => add(onset, duration);
+
+const lengthOf = ({ bars }: Pass): Time => subtract(endOfBar(bars.at(-1) ?? bars[0]), bars[0].onset);
+
+const meterAt = (at: Time, { bars }: Pass): Meter | undefined =>
+  bars.find((bar) => compare(endOfBar(bar), at) > 0)?.meter;
+
+function noteOf(event: PerformedEvent, start: Time, sound: ReadonlySet<Bar>): SoundingNote[] {
+  const { pitch, voice, duration, released = ZERO } = event;
+  const sounds = event.from.every(({ placed }) => sound.has(placed.bar));
+  if (pitch === undefined || !sounds || compare(duration, released) <= 0) return [];
+  return [{ pitch, voice, event, onset: subtract(event.onset, start), duration: subtract(duration, released) }];
+}
+
+interface Along<What> {
+  readonly concerns: (change: StateChange) => boolean;
+  /** What holds at a moment of the source. */
+  readonly at: (onset: Time, pass: Pass) => What | undefined;
+  /** Says whether two are the same. */
+  readonly key: (what: What) => string;
+}
+
+/** What holds along the passes: at the beginning of each and wherever it changes within, told only where it becomes another. */
+function alongPasses<What>(passes: readonly Pass[], piece: Piece, along: Along<What>): readonly FromMoment<What>[] {
+  const changes = [...changesOf(piece)].filter(({ change }) => along.concerns(change)).map(({ onset }) => onset);
+  const found: FromMoment<What>[] = [];
+  let last: string | undefined;
+  for (const pass of passes) {
+    const [{ onset: first }] = pass.bars;
+    const end = add(first, lengthOf(pass));
+    const within = changes.filter((onset) => compare(onset, first) > 0 && compare(onset, end) < 0);
+    for (const onset of [first, ...within]) {
+      const what = along.at(onset, pass);
+      const key = what && along.key(what);
+      if (what === undefined || key === last) continue;
+      last = key;
+      found.push({ onset: add(pass.onset, subtract(onset, first)), what });
+    }
+  }
+  return found;
+}
