@@ -26,20 +26,32 @@ export function beginningOfLine(line: string, block: Block | undefined): Beginni
   return voice !== undefined && !isLane ? undefined : { indentation, voice, word };
 }
 
-/** @param block that the line goes on or ends */
-export function completeLine(project: Project, block: Block | undefined, beginning: Beginning): readonly Proposal[] {
+/** @param block that the line goes on or ends, in which the offset lies */
+export function completeLine(
+  project: Project,
+  block: Block | undefined,
+  beginning: Beginning,
+  offset: number,
+): readonly Proposal[] {
   const { indentation, voice, word } = beginning;
   const isSystem = block?.kind === 'system';
-  const next = isSystem && voice === undefined ? nextSystem(project, block, beginning) : [];
-  if (indentation === '') return [...next, ...described(statements, word.length)];
+  const next = isSystem && voice === undefined ? nextSystem(project, block, beginning, offset) : [];
+  const words = described(statements, word.length);
+  if (indentation === '') return [...next, ...words.filter(({ label }) => next.every((one) => one.label !== label))];
   if (!isSystem) return [];
   if (voice !== undefined) return witnessesFor(project, voice, word);
   return [...(word === '' ? next : []), ...laneNames(project, block, word.length)];
 }
 
-/** The next system with the lanes that this one has. */
-function nextSystem({ environment }: Project, block: Block, { indentation, word }: Beginning): Proposal[] {
-  if (block.lanes.length === 0) return [];
+/** The next system with the lanes that this one has; between those it would cut this one in two. */
+function nextSystem(
+  { environment }: Project,
+  block: Block,
+  { indentation, word }: Beginning,
+  offset: number,
+): Proposal[] {
+  const last = block.lanes.at(-1);
+  if (last === undefined || block.offset + last.name.pos > offset) return [];
   return [
     {
       label: 'system',

@@ -1,13 +1,14 @@
 /** What can be typed in a statement or change: whatever its vocabulary expects where the text breaks off. */
-import { type Expected, expectedInStatement } from '../../grammar/statements/parser';
+import { type Expected, expectedInStatement, parseStatement } from '../../grammar/statements/parser';
+import { allOf, clausesOf } from '../../grammar/statements/read';
 import type { Argument } from '../../grammar/tree';
 import { clefNames, MOST_LINES } from '../../grammar/vocabulary/clefs';
 import { meterSigns } from '../../grammar/vocabulary/meters';
 import type { ClauseEntry, Clauses, FreePart, Part } from '../../grammar/vocabulary/parts';
 import { shapes } from '../../grammar/vocabulary/shapes';
-import { recipeForms } from '../../grammar/vocabulary/statements';
 import { valueNames } from '../score/amounts';
 import type { Project } from '../workspace/project';
+import { completeRecipe } from './completeRecipe';
 import { spaces } from './names';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
 import { shapeInWords } from './signs';
@@ -22,8 +23,8 @@ export function completeStatement(project: Project, before: string): Proposal[] 
   // Of a list every member is expected alike.
   const text = before.slice(0, before.length - word.length).replace(/[^\s"]+,$/, '');
   const expected = expectedInStatement(text);
-  const asking = { project, replaces: word.length, lines: linesOf(project, undefined) };
-  return [...clefAfterStave(asking, text, expected), ...proposalsOf(asking, expected)];
+  const asking = { project, replaces: word.length, lines: linesOf(project, undefined), text };
+  return [...clefAfterStave(asking, expected), ...proposalsOf(asking, expected)];
 }
 
 /** Who asks, and where. */
@@ -33,6 +34,8 @@ export interface Asking {
   readonly replaces: number;
   /** Lines of the stave on which a clef would stand. */
   readonly lines: number;
+  /** What the statement or change says before the word that is typed. */
+  readonly text: string;
 }
 
 export const proposalsOf = (asking: Asking, expected: readonly Expected[]): Proposal[] =>
@@ -57,14 +60,9 @@ function proposalsFor(asking: Asking, expected: Expected): readonly Proposal[] {
         : keyword(word, describe);
     }
     case 'recipe':
-      return described(recipeWords, replaces);
+      return completeRecipe(asking.text.slice(asking.text.lastIndexOf('\n') + 1), replaces);
   }
 }
-
-/** Of the forms of a recipe those that are words. */
-const recipeWords = Object.fromEntries(
-  Object.entries(recipeForms).filter(([form]) => form !== 'step' && form !== 'value'),
-);
 
 function ofPart(asking: Asking, part: Part, before: readonly Argument[]): readonly Proposal[] {
   if (part.kind === 'words') return described(part.words, asking.replaces, KINDS.EnumMember);
@@ -142,7 +140,10 @@ const freely: Readonly<Partial<Record<FreePart['take'], Freely>>> = {
 const beginnings: Readonly<Record<NonNullable<ClauseEntry['opens']>, (asking: Asking) => Proposal[]>> = {
   ':': ({ replaces }) => [{ label: ':', kind: KINDS.Operator, replaces, insert: ': "$1"', isSnippet: true }],
   clef: ({ replaces, lines }) => clefsFor(lines, replaces),
-  staveAndClef: ({ project, replaces }) => knownNames(project, 'stave', replaces),
+  staveAndClef: ({ project, replaces, text }) => {
+    const said = clausesOf(parseStatement(text, []).statement, 'clef').flatMap(({ args }) => allOf(args, 'name'));
+    return knownNames(project, 'stave', replaces).filter(({ label }) => said.every((one) => one.text !== label));
+  },
 };
 
 const ofClauses = (asking: Asking, clauses: Clauses): Proposal[] =>
@@ -152,11 +153,19 @@ const ofClauses = (asking: Asking, clauses: Clauses): Proposal[] =>
       : beginnings[opens](asking),
   );
 
-/** After the name of a stave in a head its clef is meant. */
-function clefAfterStave({ project, replaces }: Asking, text: string, expected: readonly Expected[]): Proposal[] {
+function clefAfterStave({ project, replaces, text }: Asking, expected: readonly Expected[]): Proposal[] {
+  const stave = staveBeforeClef(project, text, expected);
+  return stave === undefined ? [] : clefsFor(linesOf(project, stave), replaces);
+}
+
+/** The name of a stave with which the text of a head ends: its clef is meant to follow. */
+export function staveBeforeClef(
+  { environment }: Project,
+  text: string,
+  expected: readonly Expected[],
+): string | undefined {
   const isHead = expected.some((one) => one.kind === 'clauses' && one.clauses.clef?.opens === 'staveAndClef');
   const inPart = expected.some(({ kind }) => kind === 'part');
-  const stave = /(\w+)[ \t]+$/.exec(text)?.[1];
-  const isStave = project.environment.staves.some(({ name }) => name === stave);
-  return isHead && !inPart && isStave ? clefsFor(linesOf(project, stave), replaces) : [];
+  const last = /(\w+)[ \t]+$/.exec(text)?.[1];
+  return isHead && !inPart ? environment.staves.find(({ name }) => name === last)?.name : undefined;
 }

@@ -36,9 +36,9 @@ export function isInCommentOrString(line: string): boolean {
 function proposalsAt(project: Project, offset: number, line: string, triggered: boolean): readonly Proposal[] {
   const here = hereAt(project.tree, offset);
   const beginning = beginningOfLine(line, here?.block);
-  const begins = beginning === undefined ? [] : completeLine(project, here?.block, beginning);
+  const begins = beginning === undefined ? [] : completeLine(project, here?.block, beginning, offset);
   if (triggered && beginning !== undefined) return [];
-  if (here === undefined || beginning?.voice !== undefined) return begins;
+  if (here === undefined) return begins;
   const { holder } = here;
   if (holder.kind === 'lane') {
     const isNotes = holder.placed.tree.kind === 'lane' && isInside(here, offset);
@@ -48,10 +48,12 @@ function proposalsAt(project: Project, offset: number, line: string, triggered: 
   return [...begins, ...(text === undefined ? [] : completeStatement(project, text))];
 }
 
-/** What the statement says before the caret; on a blank line below, indented, it may go on. */
+/** What the statement says before the caret; on an indented line below that is nothing yet, it may go on. */
 function textBefore(here: Here, offset: number, line: string): string | undefined {
   const { text } = here.holder.placed.tree;
-  if (/^[ \t]+$/.test(line)) return `${text}\n`;
+  const isBlank = line.trim() === '';
+  const isIndented = /^[ \t]/.test(line);
+  if (isIndented && (isBlank || !isInside(here, offset))) return `${text}\n${line.trimStart()}`;
   const isKeyword = /^\S*$/.test(line);
   return isKeyword || !isInside(here, offset) ? undefined : text.slice(0, here.pos);
 }

@@ -2,8 +2,11 @@
 import type { Argument, Clef } from '../../grammar/tree';
 import { clefLetters, clefNames, clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
+import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
+import type { KeySign } from '../score/score';
 import type { Project } from '../workspace/project';
+import { systemOf } from './events';
 import { namesAt } from './nameWords';
 import type { Here, Node } from './nodes';
 import { bothNames, noteOnLine } from './pitches';
@@ -32,7 +35,7 @@ export function argumentInWords(
     case 'clef':
       return clefsInWords(argument.clefs, linesHere(project, here, around));
     case 'pitch':
-      return pitchInWords(argument);
+      return pitchInWords(argument, signatureAfter(project, here));
     case 'value':
       return [valueInWords(argument.form)];
     case 'word':
@@ -45,9 +48,20 @@ export function argumentInWords(
 const isMeter = (around: readonly Node[]): boolean =>
   around.some((node) => node.what === 'clause' && node.clause.name === 'meter');
 
-function pitchInWords({ spelling }: Argument & { kind: 'pitch' }): Told {
-  const { letter, octave } = spelling;
-  return octave === undefined ? nothing : [bothNames({ letter, octave, alteration: 0 })];
+function pitchInWords({ spelling }: Argument & { kind: 'pitch' }, signature: readonly KeySign[]): Told {
+  const { letter, octave, accidental } = spelling;
+  if (octave === undefined) return nothing;
+  const drawn = signature.find((sign) => sign.letter === letter && (sign.octave ?? octave) === octave);
+  const sign = accidental ?? drawn?.accidental ?? 'n';
+  return [bothNames({ letter, octave, alteration: ALTERATIONS[sign] })];
+}
+
+/** The signature in force where a lane ends, which is where a custos stands; none of what is no lane. */
+function signatureAfter(project: Project, { holder, blockIndex }: Here): readonly KeySign[] {
+  const score = holder.kind === 'lane' ? systemOf(project, blockIndex)?.system.score : undefined;
+  const events = score?.voices.flatMap((voice) => voice.events) ?? [];
+  const last = events.findLast(({ source }) => source.lane === holder.index);
+  return score?.carryOut.keys[last?.stave ?? -1] ?? [];
 }
 
 /** Lines of the stave on which a clef stands: the one that its clause names, or that of the lane. */

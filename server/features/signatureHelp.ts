@@ -4,6 +4,7 @@ import { type Expected, expectedInChange, expectedInStatement } from '../../gram
 import type { Part } from '../../grammar/vocabulary/parts';
 import { changes, lookUp, recipeForms, statements } from '../../grammar/vocabulary/statements';
 import type { Project } from '../workspace/project';
+import { staveBeforeClef } from './completeStatement';
 import { isInCommentOrString } from './completion';
 import { hereAt, isInside } from './nodes';
 import { offsetOfPosition } from './place';
@@ -18,7 +19,8 @@ interface Form {
   readonly parts: readonly Part[];
 }
 
-export function signatureHelp({ tree }: Project, position: Position): SignatureHelp | null {
+export function signatureHelp(project: Project, position: Position): SignatureHelp | null {
+  const { tree } = project;
   const offset = offsetOfPosition(tree, position);
   const here = hereAt(tree, offset);
   const line = tree.text.slice(tree.lineStarts[position.line], offset);
@@ -28,7 +30,16 @@ export function signatureHelp({ tree }: Project, position: Position): SignatureH
   const [keyword = ''] = /^[\w-]+/.exec(before) ?? [];
   const entry = lookUp(statements, keyword);
   if (entry === undefined) return null;
-  return helpOf(expectedInStatement(beforeWord(before)), formsOf(keyword, entry));
+  const text = beforeWord(before);
+  const expected = expectedInStatement(text);
+  if (staveBeforeClef(project, text, expected) !== undefined) return clefHelp(formsOf('system', entry));
+  return helpOf(expected, formsOf(keyword, entry));
+}
+
+/** Of a head: which of its words are a stave and its clef is known only when both stand there. */
+function clefHelp(forms: readonly Form[]): SignatureHelp | null {
+  const clef = forms.find(({ name }) => name === 'clef');
+  return clef === undefined ? null : shown(clef, clef.parts.length - 1);
 }
 
 /** The part that is being typed is still the one expected. */
@@ -44,7 +55,7 @@ function inChange(before: string): SignatureHelp | null {
 }
 
 function formsOf(name: string, { describe, parts, clauses }: (typeof changes)[string] & object): Form[] {
-  return [
+  const own = [
     { name, describe, parts },
     ...Object.entries(clauses).map(([clause, entry]) => ({
       name: clause,
@@ -52,6 +63,16 @@ function formsOf(name: string, { describe, parts, clauses }: (typeof changes)[st
       parts: entry.parts,
     })),
   ];
+  return [...own, ...own.flatMap((form) => form.parts.flatMap(formsWithin))];
+}
+
+/** Words that have parts of their own: `meantone` of a tuning. */
+function formsWithin(part: Part): Form[] {
+  if (part.kind === 'either') return part.forms.flatMap((parts) => parts.flatMap(formsWithin));
+  if (part.kind === 'free') return [];
+  return Object.entries(part.words).flatMap(([name, { describe, follow = [] }]) =>
+    follow.length === 0 ? [] : [{ name, describe, parts: follow }, ...follow.flatMap(formsWithin)],
+  );
 }
 
 /** The form whose part is expected next. */

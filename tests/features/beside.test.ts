@@ -132,6 +132,14 @@ describe('what comes next', () => {
       `${HEAD}system upper C1 meter ‸`,
       'meter ‹the meter sign as drawn› [= ‹the length of a bar, such as 3/2›] → ‹the meter sign as drawn›',
     ],
+    [
+      `${HEAD}system upper ‸`,
+      'clef ‹the name of a stave› ‹a clef, such as C1 or F4+C6› → ‹a clef, such as C1 or F4+C6›',
+    ],
+    [
+      `${HEAD}tuning meantone 1/4 wolf ‸`,
+      'meantone ‹the part of a comma by which each fifth is narrow, such as 1/4› [‹a comma›] [wolf ‹the fifth that is left wide, such as g#-eb›] → [wolf ‹the fifth that is left wide, such as g#-eb›]',
+    ],
     [laneText('1 c5 (custos ‸'), 'custos ‹a note with its octave, such as c5› → ‹a note with its octave, such as c5›'],
   ])('%#', (marked, told) => {
     expect(shown(marked)).toBe(told);

@@ -111,8 +111,32 @@ describe('statements', () => {
     ['system meter ‸', 'cut-C'],
     ['system upper C1 key ‸', 'none'],
     ['stave third lines ‸', '6'],
+    ['system upper C1\n  lower ‸', 'F4'],
+    ['system upper C1\n  key ‸', 'none'],
+    ['system upper C1\n  meter ‸', 'cut-C'],
+    ['system upper C1\n  ‸', 'meter'],
   ])('%s proposes %s', (text, label) => {
     expect(labels(statement(text))).toContain(label);
+  });
+
+  it('a stave whose clef is said already is not proposed again', () => {
+    expect(labels(statement('system upper C1 ‸'))).not.toContain('upper');
+    expect(labels(statement('system upper C1 ‸'))).toContain('lower');
+  });
+
+  it.each([
+    ['', ['on beat', 'before beat', 'extends', 'unresolved']],
+    ['on ', ['beat']],
+    ['on beat, ', ['hold', 'rest', 'spread']],
+    ['on beat, 0 -1 ', ['leaned', 'for', 'at']],
+    ['on beat, (+1 0) ', ['repeated']],
+    ['on beat, (+1 0) repeated at 11 ', ['a second', 'a pulse']],
+    ['on beat, 0 -1 0, ho', ['hold', 'rest', 'spread']],
+    ['on beat, spread ', ['up', 'down']],
+    ['on beat, spread up ', ['filled']],
+    ['on beat ', []],
+  ])('a recipe that goes “%s” proposes what can follow', (recipe, words) => {
+    expect(labels(statement(`table house\n  zz "shake: long" : ${recipe}‸`))).toEqual(words);
   });
 
   it('a clef after the name of a stave is the first to be proposed, and fits it', () => {
@@ -133,6 +157,11 @@ describe('the beginning of a line in a system', () => {
     expect(first).toMatchObject({ label: 'system', preselect: true, insertTextFormat: 2 });
     expect(taken(atCaret(`${SYSTEM}  ‸`), 'system')).toBe(`${SYSTEM}system\n  dessus | \${1}\n  basse  | \${2}`);
     expect(items(atCaret(`${SYSTEM}‸`))[0]?.label).toBe('system');
+  });
+
+  it('proposes no system between two lanes, and one after them', () => {
+    expect(labels(atCaret(SYSTEM.replace('  basse', '  ‸\n  basse')))).not.toContain('system');
+    expect(labels(atCaret(`${SYSTEM}‸`)).filter((label) => label === 'system')).toHaveLength(1);
   });
 
   it('proposes the voices that have no lane yet, and witnesses after a voice', () => {

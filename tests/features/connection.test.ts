@@ -10,8 +10,9 @@ import {
   LSPErrorCodes,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
+import type { CannotDraw, Engraver } from '../../server/engraving/engraver';
 import { READING } from '../../server/features/protocol';
-import { type Client, client, FOLDER, processClient, type Wishes } from '../helpers/connection';
+import { type Client, client, FOLDER, processClient, testEngraver, type Wishes } from '../helpers/connection';
 import { HEAD } from '../helpers/music';
 
 const clients: Client[] = [];
@@ -294,12 +295,33 @@ describe('the reading in which the user sees a file', () => {
 });
 
 describe('where what draws has gone', () => {
-  it('a hover has its words', async () => {
-    const one = await meet({ engraver: () => Promise.reject(new Error('the engraver has gone')) });
-    const uri = await one.open('air.bent', AIR);
-    const at = { textDocument: { uri }, position: rangeOf(AIR, "g5'zz").start };
-    const made = await one.connection.sendRequest(HoverRequest.type, at);
-    expect(JSON.stringify(made?.contents)).toContain('**g′′ (G5)**');
+  const GONE = { failure: 'out of reach' };
+  const throwing = async (): Promise<Engraver> => ({
+    ...(await testEngraver()),
+    draw: () => {
+      throw new Error('a slip of the pen');
+    },
+  });
+  const hoverOf = async (one: Client): Promise<string> => {
+    const at = { textDocument: { uri: await one.open('air.bent', AIR) }, position: rangeOf(AIR, "g5'zz").start };
+    return JSON.stringify((await one.connection.sendRequest(HoverRequest.type, at))?.contents);
+  };
+
+  it.each<[string, () => Promise<Engraver | CannotDraw>]>([
+    ['is not to be had', () => Promise.resolve(GONE)],
+    ['cannot be loaded', () => Promise.reject(new Error('no such file'))],
+    ['throws', throwing],
+  ])('a hover has its words, whether it %s', async (_, engraver) => {
+    const told = await hoverOf(await meet({ engraver }));
+    expect(told).toContain('**g′′ (G5)**');
+    expect(told).not.toContain('data:image');
+  });
+
+  it('it is looked for again by the next who asks', async () => {
+    let asked = 0;
+    const one = await meet({ engraver: () => (++asked === 1 ? Promise.resolve(GONE) : testEngraver()) });
+    expect(await hoverOf(one)).not.toContain('data:image');
+    expect(await hoverOf(one)).toContain('data:image');
   });
 
   it('a request that fails has no answer, and the next one is answered', async () => {

@@ -54,6 +54,13 @@ describe('a note says', () => {
   });
 });
 
+it('a custos says the note that is announced, with its accidental or under the signature', () => {
+  // The signature of one flat.
+  expect(told(inLane('1 c5 (custos ‸eb5)'))).toBe('e♭′′ (E♭5)');
+  expect(told(inLane('1 c5 (custos ‸b4)'))).toBe('b♭′ (B♭4)');
+  expect(told(inLane('1 c5 (custos ‸bn4)'))).toBe('b′ (B4)');
+});
+
 describe('a sign says', () => {
   // D'Anglebert's table of 1689: the comma after the note is the pincé.
   it('what is drawn, and how the chosen table calls and plays it', () => {

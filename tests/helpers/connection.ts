@@ -26,7 +26,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import type { Turns } from '../../server/document/turns';
-import type { Engraver } from '../../server/engraving/engraver';
+import type { CannotDraw, Engraver } from '../../server/engraving/engraver';
 import type { ClientOptions } from '../../server/features/protocol';
 import { noDisk } from '../../server/session/files';
 import { type Platform, startServer } from '../../server/session/server';
@@ -41,7 +41,7 @@ export interface Wishes {
   /** Files that are not open, by their name in the folder. */
   readonly files?: Readonly<Record<string, string>>;
   /** Another engraver than the tests have. */
-  readonly engraver?: () => Promise<Engraver>;
+  readonly engraver?: () => Promise<Engraver | CannotDraw>;
   /** Another way in which the server shares its thread. */
   readonly turns?: Turns;
 }
@@ -120,7 +120,7 @@ export class Client {
 }
 
 /** Loaded only where something is drawn. */
-const testEngraver = async (): Promise<Engraver> => (await import('../helpers/engraver')).engraver();
+export const testEngraver = async (): Promise<Engraver> => (await import('../helpers/engraver')).engraver();
 
 const usualTurns: Turns = {
   now: () => performance.now(),
