@@ -183,8 +183,8 @@ export type {
   TimelinePass,
   TimelinePiece,
 } from './export/timeline';
-export type { Chosen, Comparison } from './readings/compare';
-export type { Agreement, Difference, DifferenceKind, Side } from './readings/compare/differences';
+export type { Chosen, ComparedPlace, Comparison } from './readings/compare';
+export type { Agreement, DifferenceKind } from './readings/compare/differences';
 export { type PerformOptions, perform } from './readings/perform';
 /** Tunings: of a reading, of the words after `tuning`, and all that a tuner wants to know of one, as data. */
 export { tuningByWords, tuningOf } from './readings/tunings';

@@ -9,11 +9,12 @@ import { help } from './help';
 import { didYouMean, readOptions } from './options';
 import { shown } from './print';
 import { proof } from './proof';
+import { report } from './report';
 import { signs } from './signs';
 import { tune } from './tune';
 import { usage, usageOf } from './usage';
 
-export const commands: readonly Command[] = [proof, exportCommand, align, compare, signs, tune, help, demo];
+export const commands: readonly Command[] = [proof, exportCommand, align, compare, report, signs, tune, help, demo];
 
 /** Runs what was typed after `bentside` and gives the exit code. */
 export async function run(host: CliHost, argv: readonly string[]): Promise<number> {

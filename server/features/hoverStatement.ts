@@ -4,12 +4,12 @@ import { clefLetters, clefNames, clefText } from '../../grammar/vocabulary/clefs
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
+import { bothNames, noteOnLine } from '../score/pitchNames';
 import type { KeySign } from '../score/score';
 import type { Project } from '../workspace/project';
 import { systemOf } from './events';
 import { namesAt } from './nameWords';
 import type { Here, Node } from './nodes';
-import { bothNames, noteOnLine } from './pitches';
 import { linesOf, linesUnder } from './staveLines';
 import { valueInWords } from './words';
 

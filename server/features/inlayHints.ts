@@ -3,10 +3,10 @@ import { type InlayHint, InlayHintKind, type Range } from 'vscode-languageserver
 import { offsetIn } from '../../grammar/place';
 import type { Block } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
+import { accidentalText } from '../score/pitchNames';
 import type { NoteMember, SystemVoice } from '../score/score';
 import type { Project } from '../workspace/project';
 import { type SystemHere, systemOf } from './events';
-import { accidentalText } from './pitches';
 import { meets, positionOfOffset, rangeOfOffsets } from './place';
 import type { Settings } from './protocol';
 

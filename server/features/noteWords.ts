@@ -1,6 +1,7 @@
 /** A note in words: what sounds, what is written, and where it stands. */
+
+import { bothNames } from '../score/pitchNames';
 import { type EventHere, secondsTo } from './events';
-import { bothNames } from './pitches';
 import { clock, placeInWords, valueInWords } from './words';
 
 /** Markdown. */

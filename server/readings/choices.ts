@@ -72,6 +72,9 @@ export function tableOfReading(environment: Environment, name: string): string |
 export const practicesOfReading = (environment: Environment, name: string): readonly Practice[] =>
   name === 'written' ? [] : practicesOf(environment, lineage(environment, name));
 
+/** The practices that hold for every reading but `written`. */
+export const practicesOfFile = (environment: Environment): readonly Practice[] => practicesOf(environment, []);
+
 /** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */
 export function choiceNames(environment: Environment): string[] {
   const { readings, witnesses, layers } = declaredNames(environment);

@@ -2,7 +2,7 @@
 import type { Environment } from '../score/environment';
 import type { Score } from '../score/score';
 import { lineage, practicesOfReading, statedTempo, tableOfReading } from './choices';
-import { type Agreement, agreementsIn, type Difference, differencesOf } from './compare/differences';
+import { type Agreement, agreementsIn, type Difference, differencesOf, type Side } from './compare/differences';
 import { comparedText } from './compare/symbols';
 
 /** What a text chooses besides its notes. */
@@ -24,9 +24,12 @@ export interface Comparison {
   readonly schema: 'bentside.comparison/1';
   readonly file: string;
   readonly texts: readonly Chosen[];
-  readonly differences: readonly Difference[];
+  readonly differences: readonly ComparedPlace[];
   readonly agreements: readonly Agreement[];
 }
+
+/** A difference as data. */
+export type ComparedPlace = Omit<Difference, 'sides'> & { readonly sides: readonly Omit<Side, 'symbols'>[] };
 
 /** What scores of one file have otherwise, bar by bar, and who agrees with whom. */
 export function compareScores(scores: readonly Score[]): Comparison {
@@ -35,10 +38,15 @@ export function compareScores(scores: readonly Score[]): Comparison {
     schema: 'bentside.comparison/1',
     file: scores[0]?.file ?? '',
     texts: scores.map(chosenBy),
-    differences,
+    differences: differences.map(placeOf),
     agreements: agreementsIn(differences),
   };
 }
+
+const placeOf = ({ sides, ...difference }: Difference): ComparedPlace => ({
+  ...difference,
+  sides: sides.map(({ names, text, place }) => ({ names, text, place })),
+});
 
 function chosenBy({ choice, environment, pieces }: Score): Chosen {
   const { name, accidentals } = choice;

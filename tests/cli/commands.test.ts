@@ -31,7 +31,7 @@ describe('bentside', () => {
     expect(await bentside(memoryHost(), 'prof', 'a.bent')).toEqual({
       code: 2,
       out: '',
-      say: 'There is no command “prof”, but proof, export, align, compare, signs, tune, help, demo. Did you mean proof?\n',
+      say: 'There is no command “prof”, but proof, export, align, compare, report, signs, tune, help, demo. Did you mean proof?\n',
     });
   });
 

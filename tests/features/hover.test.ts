@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { completion, resolved } from '../../server/features/completion';
 import { hover } from '../../server/features/hover';
 import { asTyped } from '../../server/features/markdown';
-import { helmholtz, scientific } from '../../server/features/pitches';
 import { positionOfOffset } from '../../server/features/place';
+import { helmholtz, scientific } from '../../server/score/pitchNames';
 import { type AtCaret, atCaret, FILE, inLane, projectNamed } from '../helpers/editor';
 import { HEAD } from '../helpers/music';
 

@@ -22,6 +22,7 @@ export interface Side {
   readonly names: readonly string[];
   /** As typed, values and octaves in full; "" where there is nothing. */
   readonly text: string;
+  readonly symbols: readonly DrawnSymbol[];
   /** Where it stands; undefined where there is nothing. */
   readonly place: { readonly address: string; readonly line: number; readonly column: number } | undefined;
 }
@@ -66,14 +67,14 @@ function inBar(bars: readonly NamedBar[]): Difference[] {
     const sides = sidesOf(
       bars,
       ({ bar }) => (bar === undefined ? '' : 'the bar'),
-      () => undefined,
+      () => [],
     );
     return [{ ...at, kind: 'omission', voice: '', symbol: 0, sides }];
   }
   const frames = sidesOf(
     bars,
     ({ bar }) => bar?.frame ?? '',
-    () => undefined,
+    () => [],
   );
   const frame: Difference[] = frames.length > 1 ? [{ ...at, kind: 'frame', voice: '', symbol: 0, sides: frames }] : [];
   const voices = new Set(bars.flatMap(({ bar }) => [...(bar?.voices.keys() ?? [])]));
@@ -112,8 +113,8 @@ const ASPECTS: readonly {
 
 /** The same stretch of time in all lines: it begins where all have a symbol. */
 interface Segment {
-  /** Index of its first symbol in the first line. */
-  readonly index: number;
+  /** How many symbols are drawn before it in the first line. */
+  readonly before: number;
   readonly lines: readonly NamedLine[];
 }
 
@@ -140,11 +141,11 @@ function differenceOf(lines: readonly NamedLine[], aspect: number, segments: rea
   const { shown, kind } = ASPECTS[aspect] ?? { shown: textOf, kind: kindOf };
   return {
     kind: kind(all.map(({ symbols }) => symbols)),
-    symbol: (segments[0]?.index ?? 0) + 1,
+    symbol: (segments[0]?.before ?? 0) + 1,
     sides: sidesOf(
       all,
       ({ symbols }) => symbols.map(shown).join(' '),
-      ({ symbols: [first] }) => first,
+      ({ symbols }) => symbols,
     ),
   };
 }
@@ -154,10 +155,10 @@ function segmentsOf(lines: readonly NamedLine[]): Segment[] {
   const isShared = (onset: string): boolean => onsets.every((own) => own.has(onset));
   const parts = lines.map(({ symbols }) => partedAt(symbols, isShared));
   const count = Math.max(...parts.map((own) => own.length));
-  let index = 0;
+  let before = 0;
   return Array.from({ length: count }, (_, part) => {
-    const segment = { index, lines: lines.map(({ name }, line) => ({ name, symbols: parts[line]?.[part] ?? [] })) };
-    index += parts[0]?.[part]?.length ?? 0;
+    const segment = { before, lines: lines.map(({ name }, line) => ({ name, symbols: parts[line]?.[part] ?? [] })) };
+    before += (parts[0]?.[part] ?? []).filter(({ drawn }) => drawn).length;
     return segment;
   });
 }
@@ -189,9 +190,9 @@ function kindOf(middles: readonly (readonly DrawnSymbol[])[]): DifferenceKind {
 function sidesOf<One extends { readonly name: string }>(
   all: readonly One[],
   textIn: (one: One) => string,
-  placeIn: (one: One) => DrawnSymbol | undefined,
+  symbolsIn: (one: One) => readonly DrawnSymbol[],
 ): Side[] {
-  const sides = new Map<string, { names: string[]; text: string; place: Side['place'] }>();
+  const sides = new Map<string, Side & { readonly names: string[] }>();
   for (const one of all) {
     const text = textIn(one);
     const side = sides.get(text);
@@ -199,9 +200,10 @@ function sidesOf<One extends { readonly name: string }>(
       side.names.push(one.name);
       continue;
     }
-    const symbol = placeIn(one);
-    const place = symbol && { address: symbol.address, line: symbol.line, column: symbol.column };
-    sides.set(text, { names: [one.name], text, place });
+    const symbols = symbolsIn(one);
+    const [first] = symbols;
+    const place = first && { address: first.address, line: first.line, column: first.column };
+    sides.set(text, { names: [one.name], text, symbols, place });
   }
   return [...sides.values()];
 }

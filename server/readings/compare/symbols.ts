@@ -2,7 +2,7 @@
 import { format, subtract, type Time } from '../../../grammar/time';
 import { endOf } from '../../score/clock';
 import { type PerformedEvent, performedOnset } from '../../score/performance';
-import type { AppliedMark, NoteMember, Piece, Score, VoiceEvent } from '../../score/score';
+import type { AppliedAnnotation, AppliedMark, NoteMember, Piece, Score, VoiceEvent } from '../../score/score';
 import {
   addressOf,
   changesOf,
@@ -13,6 +13,7 @@ import {
   positionOf,
 } from '../../score/walk';
 import { perform } from '../perform';
+import { symbolInTrade } from './inTrade';
 
 /** A note or chord, rest, gap or lacuna, or what a bar says of itself. */
 export interface DrawnSymbol {
@@ -30,6 +31,12 @@ export interface DrawnSymbol {
   readonly written: string;
   /** When it begins in its bar as written. */
   readonly onset: string;
+  /** In the form of reports: `q d″`, with its marks as typed. */
+  readonly inTrade: string;
+  /** Drawn, so that it is counted: a gap is not. */
+  readonly drawn: boolean;
+  /** What is said of the places in which it stands. */
+  readonly reasons: readonly AppliedAnnotation[];
   readonly address: string;
   readonly line: number;
   readonly column: number;
@@ -133,10 +140,14 @@ function curveMarks(piece: Piece): ReadonlyMap<string, readonly string[]> {
 function symbolOf(score: Score, placed: PlacedEvent, curves: readonly string[], played = ''): DrawnSymbol {
   const { event, system, onset, bar } = placed;
   const { line, column } = positionOf(score.tree, system, event.source);
+  const marks = [...event.members.flatMap(marksOfNote), ...marksOf(event.marks), ...wordsOf(event), ...curves].join('');
   return {
     value: valueText(event),
     notes: event.kind === 'note' ? event.members.map(noteText).join('-') : SILENT[event.kind],
-    marks: [...event.members.flatMap(marksOfNote), ...marksOf(event.marks), ...wordsOf(event), ...curves].join(''),
+    marks,
+    inTrade: `${symbolInTrade(event)}${marks === '' ? '' : ` ${marks}`}`,
+    drawn: event.kind !== 'gap',
+    reasons: event.chosen.flatMap(({ annotations }) => annotations),
     sounding: event.members.map(({ midi }) => midi).join('-'),
     played,
     written: timeText(subtract(onset, bar.onset), event.duration),

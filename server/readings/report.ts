@@ -1,0 +1,47 @@
+/** The critical report of a score: always computed from its text, so that it never lags behind it. */
+import { buildScore } from '../score/build';
+import { declaredNames } from '../score/environment';
+import type { Score } from '../score/score';
+import { differencesOf } from './compare/differences';
+import { comparedText } from './compare/symbols';
+import type { Report, ReportSection } from './report/document';
+import { EDITOR, entriesSection } from './report/entries';
+import { notesSection } from './report/notes';
+import { rulesSection } from './report/rules';
+import { readingsSection, sourcesSection } from './report/sources';
+import { suppliedSection } from './report/supplied';
+
+/**
+ * @param main the score as `written`
+ * @param scoreOf gives the score of a source or hand
+ */
+export function reportOf(main: Score, scoreOf: (name: string) => Score | undefined): Report {
+  const { environment, file } = main;
+  const { witnesses, layers } = declaredNames(environment);
+  const sources = [...witnesses, ...layers].flatMap((name) => scoreOf(name) ?? []).map(unmended);
+  const scores = [main, ...sources, mended(main)];
+  const differences = differencesOf(
+    scores.map((score) => ({ name: score.choice.name, text: comparedText(score) })),
+  ).filter(({ kind }) => kind !== 'time');
+  const names = scores.map(({ choice }) => choice.name);
+  const sections = [
+    sourcesSection(environment),
+    rulesSection(environment),
+    readingsSection(environment),
+    entriesSection(main, differences, names),
+    suppliedSection(scores),
+    notesSection(scores),
+  ];
+  return { title: environment.title ?? file, file, sections: sections.filter(says) };
+}
+
+const says = ({ said, tables }: ReportSection): boolean => said.length > 0 || tables.length > 0;
+
+/** What a source has is what it has, the editor's mending left out. */
+const unmended = ({ file, tree, environment, choice }: Score): Score =>
+  buildScore(file, tree, environment, { ...choice, labels: [...choice.labels, 'sic'] });
+
+/** The main text with what the editor mends (`corr`). */
+function mended({ file, tree, environment, choice }: Score): Score {
+  return buildScore(file, tree, environment, { ...choice, name: EDITOR, labels: ['corr'] });
+}

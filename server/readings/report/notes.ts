@@ -1,0 +1,98 @@
+/** Annotations, with who says so, how sure it is and on what evidence; the doubtful by themselves. */
+import type { Annotation } from '../../../grammar/tree';
+import type { Environment } from '../../score/environment';
+import type { AppliedAnnotation, AppliedMark, DrawnBarline, Score, VoiceEvent } from '../../score/score';
+import { type ReportSection, tableOf } from './document';
+import { namedEvents, placeName } from './places';
+
+export function annotationText({ text, ref }: Annotation, { notes }: Environment): string {
+  return text ?? notes.get(ref ?? '')?.text ?? ref ?? '';
+}
+
+interface Said {
+  readonly place: string;
+  /** The block of the text in which it stands. */
+  readonly block: number;
+  readonly applied: AppliedAnnotation;
+}
+
+const HEAD = ['place', 'about', 'annotation', 'by', 'certainty', 'evidence'];
+
+/** @param scores of all texts: what stands in one of them only is said there */
+export function notesSection(scores: readonly Score[]): ReportSection {
+  const [main] = scores;
+  if (main === undefined) return { heading: 'Annotations', said: [], tables: [] };
+  const all = eachOnce(scores.flatMap(annotationsIn));
+  const doubtful = all.filter(({ applied }) => isDoubtful(applied, main.environment));
+  const sure = all.filter((one) => !doubtful.includes(one));
+  return {
+    heading: 'Annotations',
+    said: [],
+    tables: [
+      ...tableOf(
+        'Annotations',
+        HEAD,
+        sure.map((one) => rowOf(one, main.environment)),
+      ),
+      ...tableOf(
+        'Doubtful: of low or unknown certainty',
+        HEAD,
+        doubtful.map((one) => rowOf(one, main.environment)),
+      ),
+    ],
+  };
+}
+
+const isDoubtful = ({ annotation: { ref } }: AppliedAnnotation, { notes }: Environment): boolean =>
+  ['low', 'unknown'].includes(notes.get(ref ?? '')?.certainty ?? '');
+
+function rowOf({ place, applied }: Said, environment: Environment): readonly string[] {
+  const { annotation } = applied;
+  const note = environment.notes.get(annotation.ref ?? '');
+  const by = environment.editors.get(note?.by ?? '')?.name ?? note?.by ?? '';
+  return [
+    place,
+    note?.about ?? '',
+    annotationText(annotation, environment),
+    by,
+    note?.certainty ?? '',
+    note?.evidence ?? '',
+  ];
+}
+
+/** What stands in several texts, or around several notes, is told at the first of them. */
+function eachOnce(all: readonly Said[]): Said[] {
+  const seen = new Set<string>();
+  return all.filter(({ block, applied: { source } }) => {
+    const key = `${block} ${source.lane} ${source.pos}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+function annotationsIn(score: Score): Said[] {
+  const atEvents = namedEvents(score).flatMap(({ placed, place }) =>
+    annotationsOf(placed.event).map((applied) => ({ place, applied, block: placed.system.block })),
+  );
+  const atBarlines = score.pieces.flatMap((piece) =>
+    piece.bars.flatMap((bar) => {
+      const block = piece.systems[bar.system]?.block ?? 0;
+      const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
+      return [bar.opening, bar.closing, ...bar.inner].flatMap(ofBarline).map((applied) => ({ place, applied, block }));
+    }),
+  );
+  return [...atEvents, ...atBarlines];
+}
+
+const ofMarks = (marks: readonly AppliedMark[]): AppliedAnnotation[] =>
+  marks.flatMap(({ annotations, accidentals }) => [...annotations, ...ofMarks(accidentals)]);
+
+const ofBarline = (line: DrawnBarline | undefined): AppliedAnnotation[] =>
+  line === undefined ? [] : [...line.annotations, ...ofMarks(line.marks)];
+
+/** Of its notes, its signs, and the spans, tuplets and places around it. */
+const annotationsOf = ({ annotations, marks, members, spans, chosen, tuplets }: VoiceEvent): AppliedAnnotation[] => [
+  ...annotations,
+  ...ofMarks(marks),
+  ...members.flatMap((member) => [...member.annotations, ...ofMarks(member.marks)]),
+  ...[...spans, ...chosen, ...tuplets].flatMap((around) => [...around.annotations, ...ofMarks(around.marks)]),
+];

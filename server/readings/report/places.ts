@@ -1,0 +1,39 @@
+/** Where something stands, as reports name it: bar, voice, symbol. */
+import type { Piece, Score } from '../../score/score';
+import { eventsOf, type PlacedEvent } from '../../score/walk';
+
+/** A written event with its place in the trade's form. */
+export interface NamedEvent {
+  readonly placed: PlacedEvent;
+  /** `12, dessus, 3`, with the piece before it where there are several. */
+  readonly place: string;
+}
+
+export const placeName = (piece: string, bar: string, voice: string, symbol: number): string =>
+  [
+    ...(piece === '' ? [] : [`“${piece}”, ${bar}`]),
+    ...(piece === '' ? [bar] : []),
+    voice,
+    ...(symbol > 0 ? [`${symbol}`] : []),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+
+/** All events of a score with their places, in the order of bars, then of voices. */
+export const namedEvents = (score: Score): readonly NamedEvent[] =>
+  score.pieces
+    .flatMap((piece) => namedIn(score, piece))
+    .sort((a, b) => blockOf(a) - blockOf(b) || a.placed.bar.index - b.placed.bar.index);
+
+const blockOf = ({ placed }: NamedEvent): number => placed.system.block;
+
+function namedIn({ environment }: Score, piece: Piece): NamedEvent[] {
+  const counts = new Map<string, number>();
+  return [...eventsOf(piece)].map((placed) => {
+    const voice = environment.voices[placed.event.voice]?.name ?? '';
+    const key = `${placed.bar.index} ${voice}`;
+    const count = (counts.get(key) ?? 0) + (placed.event.kind === 'gap' ? 0 : 1);
+    counts.set(key, count);
+    return { placed, place: placeName(piece.name, placed.bar.number, voice, count) };
+  });
+}

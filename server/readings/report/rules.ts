@@ -1,0 +1,74 @@
+/** The rules by which the text is read, and what is regularised without a word at its place. */
+import type { AccidentalPractice } from '../../score/choice';
+import type { Environment } from '../../score/environment';
+import { practicesOfFile } from '../choices';
+import type { ReportSection } from './document';
+import { argumentsText } from './sources';
+
+const ACCIDENTALS: Readonly<Record<AccidentalPractice, string>> = {
+  note: 'A written accidental holds for its note and the immediate repetitions of that pitch in its voice.',
+  group: 'A written accidental holds for the notes under its beam.',
+  bar: 'A written accidental holds to the barline, in its octave, for all voices of its stave.',
+};
+
+/** How places are counted; stated once, for all tables. */
+const COUNTING =
+  'Places are given as bar, voice, symbol. In each bar and voice notes, chords and rests are counted from 1, small notes among them, tied notes one by one; what is not drawn is not counted. An upbeat is bar 0; first and second endings, and halves of a bar around a repeat, share a number (8a, 8b). The count is that of the main text.';
+const FORM =
+  'Values are abbreviated (m minim, c crotchet, q quaver, sq semiquaver, dsq demisemiquaver), pitches given after Helmholtz (c′ the middle C), with accidentals as they are drawn; chords from the lowest note. Signs stand as they are typed, by their shape.';
+
+export function rulesSection(environment: Environment): ReportSection {
+  const { accidentals, signs } = environment;
+  const practices = practicesOfFile(environment);
+  const all = practices.map(({ text }) => text).join('; ');
+  return {
+    heading: 'How this report is to be read; rules in force',
+    said: [
+      COUNTING,
+      FORM,
+      `${ACCIDENTALS[accidentals]} What sounds follows from this and the signatures; no accidental is added in silence.`,
+      signs === undefined
+        ? 'No table of signs is stated for all readings.'
+        : `Signs are typed by their shape; where a reading names no table, they mean what ${signs} says.`,
+      practices.length === 0
+        ? 'No practice of rhythm is stated for all readings.'
+        : `Practices of rhythm stated for every reading but the written text: ${all}.`,
+      ...tuningOf(environment),
+      `Regularised in silence: ${regularised(environment).join('; ')}. Clefs, signatures, values, barlines, ties and the order of voices are those of the sources.`,
+      ...assumed(environment),
+    ],
+    tables: [],
+  };
+}
+
+function tuningOf({ statements, pitch }: Environment): string[] {
+  const tuning = statements.find(({ statement }) => statement.keyword === 'tuning')?.statement;
+  const parts = [
+    ...(pitch === undefined ? [] : [`a′ = ${pitch} Hz`]),
+    ...(tuning === undefined ? [] : [`tuning ${argumentsText(tuning.args)}`]),
+  ];
+  return parts.length === 0 ? [] : [`Pitch and tuning: ${parts.join(', ')}.`];
+}
+
+const regularised = ({ beaming }: Environment): string[] => [
+  beaming.length === 0
+    ? 'notes are beamed by the meter, save where a voice says otherwise'
+    : `notes are beamed in groups (${beaming.map(({ value, by }) => `${value.text} by ${by}`).join(', ')}), save where a voice says otherwise`,
+  'stems point as the voice has them',
+  'bars are numbered',
+];
+
+const DEFAULTS: Readonly<Record<string, string>> = {
+  accidentals: 'the reach of accidentals (their note)',
+  pitch: 'the pitch (a′ = 415 Hz)',
+  tuning: 'the tuning (equal)',
+  tempo: 'the tempo (60 crotchets a minute)',
+};
+
+/** What nothing states and is therefore assumed. */
+function assumed({ stated }: Environment): string[] {
+  const missing = Object.entries(DEFAULTS).filter(([keyword]) => !stated.has(keyword));
+  return missing.length === 0
+    ? []
+    : [`Not stated, and therefore assumed: ${missing.map(([, says]) => says).join('; ')}.`];
+}

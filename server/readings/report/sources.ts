@@ -1,0 +1,75 @@
+/** Sources, hands, editors, readings: what the edition rests on. */
+import { clauseOf } from '../../../grammar/statements/read';
+import type { Argument } from '../../../grammar/tree';
+import type { Environment, ReadingDeclaration } from '../../score/environment';
+import { tempoOfArgs } from '../../score/system';
+import { practicesOfReading } from '../choices';
+import { type ReportSection, tableOf } from './document';
+
+export function sourcesSection({ sources, editors }: Environment): ReportSection {
+  const rows = sources.flatMap(({ name, description, hands }) => [
+    [name, description],
+    ...hands.map((hand) => [`${name}.${hand.layer}`, `${hand.description} (a hand in ${name})`]),
+  ]);
+  const [main] = sources;
+  return {
+    heading: 'Sources',
+    said:
+      main === undefined
+        ? []
+        : [
+            `The main text is, where a place does not say otherwise, the first of its readings; ${main.name} is the first source.`,
+          ],
+    tables: [
+      ...tableOf('Sources and hands', ['siglum', 'source'], rows),
+      ...tableOf(
+        'Editors',
+        ['letters', 'name'],
+        [...editors].map(([letters, { name }]) => [letters, name]),
+      ),
+    ],
+  };
+}
+
+export function readingsSection(environment: Environment): ReportSection {
+  const rows = environment.readings.map((reading) => [
+    reading.name,
+    reading.description,
+    choicesOf(environment, reading),
+  ]);
+  return {
+    heading: 'Readings',
+    said: [],
+    tables: tableOf('Readings offered, and what each chooses', ['reading', 'described as', 'chooses'], rows),
+  };
+}
+
+/** What is stated for a reading; what it leaves unsaid is the file's. */
+function choicesOf(environment: Environment, reading: ReadingDeclaration): string {
+  const { from, takes, at, signs, accidentals, order, name } = reading;
+  const tempo = tempoOfArgs(clauseOf(reading, 'tempo')?.args ?? []);
+  const tuning = clauseOf(reading, 'tuning');
+  return [
+    ...(from === undefined ? [] : [`built on ${from}`]),
+    ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
+    ...[...at].map(([place, label]) => `at ${place} ${label}`),
+    ...(signs === undefined ? [] : [`signs after ${signs}`]),
+    ...practicesOfReading(environment, name).map(({ text }) => text),
+    ...(accidentals === undefined ? [] : [`accidentals: ${accidentals}`]),
+    ...(tempo === undefined ? [] : [`tempo ${tempo.value.text} at ${tempo.perMinute}`]),
+    ...(tuning === undefined ? [] : [`tuning ${argumentsText(tuning.args)}`]),
+    ...(order === undefined ? [] : [`order ${order.join(' ')}`]),
+  ].join('; ');
+}
+
+/** The arguments of a statement as typed, as far as a report needs them. */
+export const argumentsText = (args: readonly Argument[]): string =>
+  args
+    .flatMap((arg) => {
+      if (arg.kind === 'name' || arg.kind === 'word' || arg.kind === 'number') return [arg.text];
+      if (arg.kind === 'value') return [arg.form.text];
+      if (arg.kind === 'ratio') return [`${arg.sign}${arg.n}/${arg.d}`];
+      if (arg.kind === 'pair') return [`${arg.first.text}-${arg.second.text}`];
+      return arg.kind === 'pitch' ? [arg.spelling.text] : [];
+    })
+    .join(' ');

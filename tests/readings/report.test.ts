@@ -1,0 +1,139 @@
+/**
+ * The critical report. An entry names bar, voice and symbol (notes and rests counted), siglum and reading; pitches after
+ * Helmholtz, values abbreviated; an upbeat is bar 0; transferred signs are named (the facts of editing, from memory).
+ */
+import { describe, expect, it } from 'vitest';
+import { reportMarkdown, reportPage } from '../../server/pages/report';
+import { reportOf } from '../../server/readings/report';
+import type { Report, ReportTable } from '../../server/readings/report/document';
+import { lane, scoreOf } from '../helpers/music';
+import { sampleAnalysis, sampleNames } from '../helpers/samples';
+
+const reported = (music: string, before = ''): Report => {
+  const analysis = lane(music, 'C', before);
+  return reportOf(scoreOf(analysis), (name) => analysis.score(name));
+};
+const sample = (name: string): Report => {
+  const analysis = sampleAnalysis(name);
+  return reportOf(scoreOf(analysis), (choice) => analysis.score(choice));
+};
+
+const tablesOf = ({ sections }: Report): readonly ReportTable[] => sections.flatMap(({ tables }) => tables);
+const rows = (report: Report, caption: string): string[] =>
+  (tablesOf(report).find((table) => table.caption === caption)?.rows ?? []).map((row) => row.join(' · '));
+const ENTRIES = 'One entry a place';
+
+describe('an entry', () => {
+  it.each([
+    ['<K: 2 c5 d ; L: 2 c5 f#>', '1, dessus, 2 · m d′′ (K) · L: m f♯′′ · pitch'],
+    ['<K: 4. c5 8 d ; L: 4 c5 d> 2 r', '1, dessus, 1 · c. c′′, q d′′ (K) · L: c c′′, c d′′ · rhythm'],
+    ["<K: 1 c5'zz ; L: 1 c5>", "1, dessus, 1 · sb c′′ 'zz (K) · L: sb c′′ · signs"],
+    ['4 g4 | 2 r <K: 2 c5-e ; L: 2 r>', '1, dessus, 2 · m c′′–e′′ (K) · L: m rest · pitch'],
+    ['<K: 1 c5 ; L: 1 d5>*"paler ink"', '1, dessus, 1 · sb c′′ (K) · L: sb d′′ · pitch. paler ink'],
+  ])('of %s', (music, entry) => {
+    expect(rows(reported(music), ENTRIES)).toEqual([entry]);
+  });
+
+  it('of an emendation gives what the source has, and the editor’s', () => {
+    expect(rows(reported('<sic: 1 c5 ; corr: 1 d5>'), ENTRIES)).toEqual([
+      '1, dessus, 1 · sb c′′ (K, L) · editor: sb d′′ · pitch',
+    ]);
+  });
+
+  it('of an upbeat is of bar 0', () => {
+    expect(rows(reported('4 <K: c5 ; L: 4 d5> | 1 e'), ENTRIES)[0]).toMatch(/^0, dessus, 1 · /);
+  });
+
+  it('counts rests and small notes, but no gaps', () => {
+    expect(rows(reported('4 _ r {small 8 e5} 4 d <K: 4 c5 ; L: 4 e5>'), ENTRIES)[0]).toMatch(/^1, dessus, 4 · /);
+  });
+});
+
+describe('sources', () => {
+  it('that agree are said to', () => {
+    expect(reported('1 c5').sections.find(({ heading }) => heading === 'Variants and emendations')?.said).toEqual([
+      'K, L: no differences.',
+    ]);
+  });
+
+  it('are counted by who agrees against whom', () => {
+    const three = reported('<K,M: 1 c5 ; L: 1 d5> | <L: 1 c5 ; K,M: 1 d5>', 'source M "third"\n');
+    expect(rows(three, 'Who agrees against whom')).toEqual(['K, M against L · 2']);
+  });
+});
+
+describe('what the editor brings', () => {
+  it('from elsewhere stands in one table, with its reason', () => {
+    expect(
+      rows(
+        reported(`1 c5'[zz]*"from the subject" | d'ca:K`),
+        'Signs that are the editor’s, doubtful, or in some texts only',
+      ),
+    ).toEqual([
+      "1, dessus, 1 · sb c′′ · 'zz · the editor’s · from the subject",
+      "2, dessus, 1 · sb d′′ · 'ca · in K only · ",
+    ]);
+  });
+
+  it('and what the source leaves unclear are told by place', () => {
+    const report = reported('2 f[#]5 {unclear 2 d} | {supplied 1 c} | lost 1');
+    expect(rows(report, 'Other additions of the editor')).toEqual(['1, dessus, 1 · m f′′ · accidental #']);
+    expect(rows(report, 'The state of the sources')).toEqual([
+      '1, dessus, 2 · from m d′′ · hard to read',
+      '2, dessus, 1 · from sb c′′ · supplied by the editor',
+      '3, dessus, 1 ·  · lost',
+    ]);
+  });
+});
+
+describe('annotations', () => {
+  const NOTES =
+    'editor MK "an editor"\nnote n1 kind pitch by MK certainty high evidence "the bass" : "sure"\nnote n2 certainty low : "a guess"\n';
+  it('say by whom, how sure and on what evidence; the doubtful stand by themselves', () => {
+    const report = reported('2 c5*n1 d*n2 | 1 e*"blot"', NOTES);
+    expect(rows(report, 'Annotations')).toEqual([
+      '1, dessus, 1 · pitch · sure · an editor · high · the bass',
+      '2, dessus, 1 ·  · blot ·  ·  · ',
+    ]);
+    expect(rows(report, 'Doubtful: of low or unknown certainty')).toEqual(['1, dessus, 2 ·  · a guess ·  · low · ']);
+  });
+
+  it('of a passage are told once, of another text where they stand', () => {
+    expect(rows(reported('{unclear 2 c5 d}*"stain" | <K: 1 c5 ; L: 1 d5*"in L alone">'), 'Annotations')).toEqual([
+      '1, dessus, 1 ·  · stain ·  ·  · ',
+      '2, dessus, 1 ·  · in L alone ·  ·  · ',
+    ]);
+  });
+});
+
+describe('the rules', () => {
+  it('in force and what is assumed are stated', () => {
+    const said = reported('1 c5', 'accidentals bar\npractice overdot in A\nbeaming 8 by 6\n').sections.flatMap(
+      (one) => one.said,
+    );
+    expect(said.join('\n')).toMatch(/holds to the barline/);
+    expect(said.join('\n')).toMatch(/overdot in A/);
+    expect(said.join('\n')).toMatch(/in groups \(8 by 6\)/);
+    expect(said.join('\n')).toMatch(/therefore assumed: the pitch/);
+  });
+});
+
+describe.each(sampleNames)('of %s', (name) => {
+  const report = sample(name);
+
+  it('the page is one file, each of its tables with a caption and heads, as long as the report', () => {
+    const html = reportPage(report);
+    const count = (pattern: RegExp): number => html.match(pattern)?.length ?? 0;
+    expect(html).not.toMatch(/<(?:script|link|img)|https?:/);
+    expect(count(/<caption>/g)).toBe(count(/<table/g));
+    expect(count(/<th scope="row">/g)).toBe(tablesOf(report).reduce((sum, table) => sum + table.rows.length, 0));
+  });
+
+  it('Markdown has all of its rows, and no row more cells than its head', () => {
+    const lines = reportMarkdown(report)
+      .split('\n')
+      .filter((line) => line.startsWith('|'));
+    expect(lines.length).toBe(tablesOf(report).reduce((sum, table) => sum + table.rows.length + 2, 0));
+    for (const table of tablesOf(report)) for (const row of table.rows) expect(row).toHaveLength(table.head.length);
+  });
+});
