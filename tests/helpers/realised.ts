@@ -3,6 +3,7 @@ import { add, compare, format, subtract, type Time } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type PerformOptions, perform } from '../../server/readings/perform';
 import type { Performance, PerformedEvent } from '../../server/score/performance';
+import type { Score } from '../../server/score/score';
 import { scoreOf } from './scores';
 
 /** A passage of one or more voices under a table, a key and a tempo. */
@@ -20,7 +21,10 @@ export interface Passage {
 
 const STAVES = ['upper', 'lower'];
 
-export function performed({ lanes, table, key, meter = 'C', tempo, before = '', form = 'play' }: Passage): Performance {
+export const performed = (passage: Passage): Performance =>
+  perform(scoreOfPassage(passage), { form: passage.form ?? 'play' });
+
+export function scoreOfPassage({ lanes, table, key, meter = 'C', tempo, before = '' }: Passage): Score {
   const text = [
     'bentside 1',
     before,
@@ -33,7 +37,7 @@ export function performed({ lanes, table, key, meter = 'C', tempo, before = '', 
     ...lanes.map((lane, i) => `  v${i} | ${lane} |||`),
     '',
   ];
-  return perform(scoreOf(text.join('\n'), 'played'), { form });
+  return scoreOf(text.join('\n'), 'played');
 }
 
 export const eventsOfVoice = (performance: Performance, voice = 0): readonly PerformedEvent[] =>

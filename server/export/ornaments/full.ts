@@ -93,11 +93,13 @@ class Writer {
   private ofWhole(atom: Atom, isFirst: boolean, isLast: boolean): Partial<VoiceEvent> {
     const { event } = this.region.placed;
     const marks = event.marks.filter((mark) => !isWrittenOut(mark, this.signs));
+    const held = event.members.flatMap((note) => note.marks.filter(isForEnd));
     const small = smallIn(atom);
     const own = isFirst ? [event, ...small] : small;
     return {
       marks: [
         ...marks.filter((mark) => (isForEnd(mark) ? isLast : isFirst)),
+        ...(isLast ? held : []),
         ...small.flatMap((one) => one.marks.filter((mark) => !isWrittenOut(mark, this.signs))),
       ],
       annotations: own.flatMap(({ annotations }) => annotations),
@@ -138,7 +140,7 @@ class Writer {
     this.signed.add(member);
     if (spelledHere) this.spelled.add(member);
     const marks = member.marks
-      .filter((mark) => !isWrittenOut(mark, this.signs))
+      .filter((mark) => !isWrittenOut(mark, this.signs) && !isForEnd(mark))
       .filter(({ form }) => (form.type === 'sign' ? isFirst : spelledHere));
     return { marks, annotations: isFirst ? member.annotations : [] };
   }

@@ -90,16 +90,15 @@ function aroundMain(groups: readonly Group[]): Around {
 const isOfSign = ({ pitch, realised }: PerformedEvent): boolean =>
   pitch !== undefined && realised !== undefined && realised.row !== '';
 
-/** The longest note of the written pitch, of several the last. */
+/** The longest note of the written pitch: of several the last, or the first if the sign begins with it. */
 function mainOf({ from, played }: Group): PerformedEvent | undefined {
   const { member } = from[0];
-  const same = played.filter(
-    (event) => isOfSign(event) && member !== undefined && event.pitch !== undefined && isSamePitch(event.pitch, member),
-  );
-  return same.reduce<PerformedEvent | undefined>(
-    (best, event) => (best !== undefined && compare(event.duration, best.duration) < 0 ? best : event),
-    undefined,
-  );
+  const notes = played.filter(isOfSign);
+  const same = notes.filter(({ pitch }) => member !== undefined && pitch !== undefined && isSamePitch(pitch, member));
+  const isLongest = ({ duration }: PerformedEvent): boolean =>
+    same.every((one) => compare(one.duration, duration) <= 0);
+  const [first] = notes;
+  return first !== undefined && same[0] === first && isLongest(first) ? first : same.findLast(isLongest);
 }
 
 function momentsOf(events: readonly PerformedEvent[]): readonly Moment[] {
