@@ -1,48 +1,10 @@
 /** Nothing runs into anything else: heads, rests, accidentals, signs, brackets, words, figures, syllables of all samples. */
 import { describe, expect, it } from 'vitest';
-import { type Box, boxesIn, overlap } from '../helpers/boxes';
+import { type Box, boxesIn } from '../helpers/boxes';
+import { collisions } from '../helpers/collisions';
 import { drawn } from '../helpers/drawn';
 import { analysed, lane, scoreOf } from '../helpers/music';
 import { sampleAnalysis, sampleNames } from '../helpers/samples';
-
-/** In stave spaces. */
-const MOST = 0.1;
-
-const isHead = ({ what }: Box): boolean => what === 'notehead';
-const chordOf = ({ id }: Box): string => id.replace(/-n\d+$/, '');
-
-/** What may run into one another, and why. */
-const EXCEPTIONS: readonly { readonly reason: string; readonly holds: (a: Box, b: Box) => boolean }[] = [
-  {
-    reason: 'two voices in unison share one head (common practice)',
-    holds: (a, b) => isHead(a) && isHead(b) && a.left === b.left && a.top === b.top,
-  },
-  {
-    reason: 'the upright strokes of breves a third apart meet: they are higher than a stave space',
-    holds: (a, b) => isHead(a) && isHead(b) && chordOf(a) === chordOf(b) && a.bottom - a.top > 1.2,
-  },
-  {
-    reason: 'the library sets a wavy line before its chord without knowing of our sign after the note before',
-    holds: (a, b) => a.what === 'sign' && b.what === 'arpeg',
-  },
-];
-
-const mayMeet = (a: Box, b: Box): boolean =>
-  (a.what === b.what && a.id === b.id) || EXCEPTIONS.some(({ holds }) => holds(a, b));
-
-/** Pairs that run into one another, each in words. */
-function collisions(boxes: readonly Box[]): readonly string[] {
-  const sorted = [...boxes].sort((a, b) => a.left - b.left);
-  return sorted.flatMap((a, i) => {
-    const found: string[] = [];
-    for (const b of sorted.slice(i + 1)) {
-      if (b.left > a.right) break;
-      if (overlap(a, b) > MOST && !mayMeet(a, b))
-        found.push(`${a.what} ${a.id} and ${b.what} ${b.id}: ${overlap(a, b).toFixed(2)}`);
-    }
-    return found;
-  });
-}
 
 describe('what is drawn', () => {
   it.each(sampleNames)('keeps its distance in %s, in every reading', async (name) => {

@@ -4,7 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { withOrnaments } from '../../server/export/ornaments';
-import { type Passage, scoreOfPassage } from '../helpers/realised';
+import { signTableByName } from '../../server/signs/tables';
+import { eventsOfVoice, type Passage, performed, scoreOfPassage } from '../helpers/realised';
 import { written } from '../helpers/writtenOut';
 
 const in1689 = (lane: string, more: Partial<Passage> = {}): Passage => ({
@@ -79,6 +80,42 @@ describe('a sign written out', () => {
     const quick = { tempo: '4 at 140' };
     expect(full("16 d5'zz c 8 d 2. c", quick)).toBe("16:d5'zz 16:c5 8:d5 2.:c5");
     expect(codes(in1689("16 d5'zz c 8 d 2. c", quick))).toContain('sign-too-short');
+  });
+});
+
+/** What is written of a bar by a table, then where what it makes of each sign is from. */
+function byTable(table: string): string[] {
+  const passage: Passage = { lanes: ["4. d5'zz 8 c 4 b4'ca c5'turn"], table, tempo: '4 at 60' };
+  const rows = new Set(eventsOfVoice(performed(passage)).flatMap(({ realised }) => realised?.row ?? []));
+  const cited = (signTableByName(table)?.rows ?? []).filter(({ label }) => rows.has(label));
+  const sources = cited.map(({ label, citation }) => `${label}: ${citation.split(':')[0]}`);
+  return [written(passage, { ornaments: 'full' }), ...sources];
+}
+
+describe('one bar under four tables', () => {
+  it('is written in four ways, each with where it is from', () => {
+    expect(byTable('anglebert-1689')).toEqual([
+      '32:e5 32:d5 32:e5 32:d5 32:e5 32:d5 32:e5 32:d5= 8:d5 8:c5 32:b4 32:a4 8.:b4 32:d5 32:c5 32:b4 32:c5= 8:c5',
+      'Tremblement simple: Marques des agréments et leur signification, 1689, no. 1, from memory',
+      'Double cadence sans tremblement: Marques des agréments et leur signification, 1689, no. 7, as told in Grove, “Ornaments”',
+      'Pincé: Marques des agréments et leur signification, 1689, no. 9, from memory',
+    ]);
+    expect(byTable('purcell-1696')).toEqual([
+      "32:c5 32:d5 32:c5 32:d5 32:c5 32:d5 32:c5 32:d5= 8:d5 8:c5 4:b4'ca 32:d5 32:c5 32:b4 32:c5= 8:c5",
+      'Beat: Rules for Graces, 1696, from memory',
+      'Mark for the turn: Rules for Graces, 1696, from memory',
+    ]);
+    expect(byTable('couperin-1713')).toEqual([
+      "32:e5 32:d5 32:e5 32:d5 32:e5 32:d5 32:e5 32:d5= 8:d5 8:c5 4:b4'ca 32:d5 32:c5 32:b4 32:c5= 8:c5",
+      'Tremblement détaché: Explication des agréments, et des signes, 1713, from memory',
+      'Doublé: Explication des agréments, et des signes, 1713, from memory',
+    ]);
+    expect(byTable('rameau-1724')).toEqual([
+      '32:e5 32:d5 32:e5 32:d5 32:e5 32:d5 32:e5 32:d5= 8:d5 8:c5 32:b4 32:a4 32:b4 32:a4 8:b4 32:d5 32:c5 32:b4 32:c5= 8:c5',
+      'Cadence, drawn short: Table of 1724, taken over about 1731, from memory',
+      'Doublé: Table of 1724, taken over about 1731, as told in Grove, “Ornaments”',
+      'Pincé: Table of 1724, taken over about 1731, from memory; the number of strokes is doubtful',
+    ]);
   });
 });
 

@@ -97,4 +97,4 @@ export const addressOfPart = (event: VoiceEvent, number: number): string =>
   number === 1 ? event.address : `${event.address}-r${number}`;
 
 /** The address of the written event for which one of that address stands. */
-export const writtenAddress = (address: string): string => address.replace(/-r\d+$/, '');
+export const writtenAddress = (address: string): string => address.replace(/(-r\d+)+$/, '');
