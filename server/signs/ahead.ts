@@ -14,8 +14,10 @@ import {
 import { type Clock, endOf, secondsOf } from '../score/clock';
 import { type PerformedEvent, performedOnset } from '../score/performance';
 import { isSpecial } from '../score/score';
+import { isUpbeat } from './conditions';
 import { degreeOf, intervalClass } from './degrees';
 import { endOfBar, extreme, MOMENT, type Passage } from './passage';
+import type { Place } from './place';
 
 const highest = (passage: Passage, event: PerformedEvent | undefined): PerformedEvent | undefined =>
   event && extreme(passage.after(event), 'highest');
@@ -24,7 +26,7 @@ const isStepFrom = (a: PerformedEvent, b: PerformedEvent): boolean =>
   a.pitch !== undefined && b.pitch !== undefined && Math.abs(degreeOf(a.pitch) - degreeOf(b.pitch)) === 1;
 
 /** Whether a short note a step away follows that is struck again as the next: the anticipation of that. */
-export function isAnticipated(passage: Passage, event: PerformedEvent): boolean {
+function isAnticipated(passage: Passage, event: PerformedEvent): boolean {
   const next = highest(passage, event);
   const goal = highest(passage, next);
   if (next?.pitch === undefined || goal?.pitch?.midi !== next.pitch.midi || !isStepFrom(event, next)) return false;
@@ -45,7 +47,7 @@ function isTiedOverMovingBass(passage: Passage, event: PerformedEvent): boolean 
  * Whether a note, or its anticipation after it, goes to the final of a full close: by step, while the bass falls a fifth or
  * rises a fourth, to a note after which comes a rest, a double bar, or nothing.
  */
-export function isBeforeClose(passage: Passage, event: PerformedEvent): boolean {
+function isBeforeClose(passage: Passage, event: PerformedEvent): boolean {
   const next = highest(passage, event);
   const final = isAnticipated(passage, event) ? highest(passage, next) : next;
   if (final === undefined || !isStepFrom(event, final) || !isClosing(passage, final)) return false;
@@ -84,7 +86,7 @@ function alignedStop(passage: Passage, event: PerformedEvent, stop: Time): Time 
 const PARALLEL: ReadonlySet<number> = new Set([2, 5]);
 
 /** The highest of the notes that are trilled in thirds or sixths with this one, itself perhaps: the others go with it. */
-export function leaderOf(passage: Passage, event: PerformedEvent, signed: ReadonlySet<PerformedEvent>): PerformedEvent {
+function leaderOf(passage: Passage, event: PerformedEvent, signed: ReadonlySet<PerformedEvent>): PerformedEvent {
   const together = passage.beginningAt(event.from[0].placed.bar, event.onset).filter((other) => {
     if (other.pitch === undefined || event.pitch === undefined || !signed.has(other)) return false;
     const degrees = degreeOf(other.pitch) - degreeOf(event.pitch);
@@ -100,16 +102,47 @@ export function isSnapped(passage: Passage, event: PerformedEvent): boolean {
   return event.from.length === 1 && (before?.dots ?? 0) > 0 && compare(event.duration, written.duration) < 0;
 }
 
+/** Seconds from which a trill before a close leans on its first note. */
+const CADENCE = 0.7;
+
+/** What is ahead of a trill; of any other sign it does not matter. */
+export type Ahead = Pick<Place, 'stop' | 'anticipated' | 'cadential' | 'upbeat'>;
+
+/**
+ * What is ahead of a trill. One in thirds or sixths with a higher one goes as that does.
+ *
+ * @param length what it has of its note, which may be less than the whole
+ * @param signed the notes that bear signs
+ * @param leans a plain trill leans before a close, for the table has no other that does
+ */
+export function aheadOf(
+  passage: Passage,
+  event: PerformedEvent,
+  length: Time,
+  clock: Clock,
+  signed: ReadonlySet<PerformedEvent>,
+  leans: boolean,
+): Ahead {
+  const leader = leaderOf(passage, event, signed);
+  return {
+    stop: stopOf(passage, leader, length, clock),
+    anticipated: isAnticipated(passage, leader),
+    cadential: leans && secondsOf(clock, length) >= CADENCE && isBeforeClose(passage, leader),
+    upbeat: isUpbeat(passage, leader, clock),
+  };
+}
+
+/** What is ahead of a sign that is no trill. */
+export const NOTHING_AHEAD: Ahead = { stop: ZERO, anticipated: false, cadential: false, upbeat: false };
+
 /** Seconds from which a trill comes to a stop, and from which the stop is longer. */
 const STOP = { from: 0.6, longer: 2 } as const;
 
 /**
  * How long a trill stands on its note in the end: the dot of a dotted one; a third before an anticipation; none where the note
  * is tied on over another bass; else a quarter of a long note, a third of a very long one.
- *
- * @param length what the trill has of its note, which may be less than the whole
  */
-export function stopOf(passage: Passage, event: PerformedEvent, length: Time, clock: Clock): Time {
+function stopOf(passage: Passage, event: PerformedEvent, length: Time, clock: Clock): Time {
   const dot = dotIn(event);
   const lasts = secondsOf(clock, length);
   if (isTiedOverMovingBass(passage, event)) return ZERO;

@@ -4,6 +4,7 @@ import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
 import type { SoundingPitch } from '../score/performance';
 import type { Bar } from '../score/score';
 import type { Step } from './atoms';
+import type { BorneSign } from './bearing';
 import { degreeOf, pitchOn, semitonesBetween } from './degrees';
 import { alterationIn, type DrawnPitch, endOfBar, type Passage } from './passage';
 
@@ -121,6 +122,26 @@ export class Auxiliaries {
     const yields = !isOwn && withoutAugmentedSecond(yielding, inner).midi === yielding.midi;
     return { pitch: yields ? yielding : smooth, against: yields ? undefined : against.pitch.alteration };
   }
+}
+
+/**
+ * An accidental directly after a sign decides the auxiliary that is undecided, or alters the first, or, where that has it
+ * already, the next; after the second of two signs that are one it alters what that sign adds, the last.
+ */
+export function forcedBy(signs: readonly BorneSign[], steps: readonly Step[], plain: Auxiliaries): Step[] {
+  const left = [...new Set(steps.map(({ step }) => step).filter((step) => step !== 0))];
+  return signs.flatMap(({ mark }, index) =>
+    mark.accidentals.flatMap(({ form: { accidental } }): Step[] => {
+      if (accidental === undefined) return [];
+      const ordered = index === 0 ? left : [...left].reverse();
+      const alters = (step: number): boolean => plain.at({ step }).pitch.alteration !== ALTERATIONS[accidental];
+      const step =
+        ordered.find((one) => plain.at({ step: one }).against !== undefined) ?? ordered.find(alters) ?? ordered[0];
+      if (step === undefined) return [];
+      left.splice(left.indexOf(step), 1);
+      return [{ step, accidental }];
+    }),
+  );
 }
 
 /** Brought near the note beside it until the two are no more than a tone apart, and not on one key. */

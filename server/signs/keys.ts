@@ -32,21 +32,20 @@ const isStroke = (piece: Piece): piece is Stroke => piece.pitch !== undefined &&
 export function freeKeys(keyboard: Keyboard): void {
   for (const [event, own] of [...keyboard.pieces.realised]) {
     const strokes = own.filter(isStroke);
-    const [first, last] = [strokes[0], strokes.at(-1)];
-    if (first === undefined || last === undefined) continue;
-    for (const other of besides(keyboard, event, subtract(first.onset, MOMENT), endOf(last))) {
-      giveWay(keyboard, event, strokes, other);
-    }
+    const last = strokes.at(-1);
+    if (last === undefined) continue;
+    for (const other of besides(keyboard, event, strokes)) giveWay(keyboard, event, strokes, other);
     releaseBefore(keyboard, event, last);
   }
 }
 
-/** Notes on the manual of an event that sound between two moments. */
-function besides({ passage }: Keyboard, event: PerformedEvent, from: Time, to: Time): readonly PerformedEvent[] {
+/** Notes on the manual of an event and on the keys of its strokes that sound with them, or until then. */
+function besides({ passage }: Keyboard, event: PerformedEvent, strokes: readonly Stroke[]): PerformedEvent[] {
+  const [first, last] = [strokes[0] ?? event, strokes.at(-1) ?? event];
+  const keys = new Set(strokes.map(({ pitch }) => pitch.midi));
+  const near = passage.onKeysNear(event, keys, subtract(first.onset, MOMENT), endOf(last));
   const manual = passage.manualAt(event.voice, event.onset);
-  return [...passage.soundingNear(event, from, to)].filter(
-    (other) => other !== event && passage.manualAt(other.voice, other.onset) === manual,
-  );
+  return [...near].filter((other) => other !== event && passage.manualAt(other.voice, other.onset) === manual);
 }
 
 /** What another note leaves to the strokes on its key. */

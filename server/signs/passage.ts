@@ -25,6 +25,9 @@ export interface DrawnPitch {
 /** Shorter than any value. */
 export const MOMENT = time(1, 4096);
 
+const sounds = (event: PerformedEvent, from: Time, to: Time): boolean =>
+  compare(event.onset, to) < 0 && compare(endOf(event), from) > 0;
+
 const isNote = (event: PerformedEvent): boolean => event.kind === 'note' && event.pitch !== undefined;
 
 export class Passage {
@@ -135,23 +138,23 @@ export class Passage {
 
   /** The notes that sound between two moments that lie in a bar or begin in it. */
   soundingIn(bar: Bar, from: Time, to: Time): readonly PerformedEvent[] {
-    return this.soundingInBar(bar.index, from, to);
+    return (this.sounding.get(bar.index) ?? []).filter((event) => sounds(event, from, to));
   }
 
-  private soundingInBar(bar: number, from: Time, to: Time): readonly PerformedEvent[] {
-    return (this.sounding.get(bar) ?? []).filter(
-      (event) => compare(event.onset, to) < 0 && compare(endOf(event), from) > 0,
-    );
-  }
-
-  /** As in the bars of an event, and in those beside them where the time goes over a barline. */
-  soundingNear(event: PerformedEvent, from: Time, to: Time): ReadonlySet<PerformedEvent> {
+  /** The notes on some keys, in the bars of an event and in those beside them where the time goes over a barline. */
+  onKeysNear(event: PerformedEvent, keys: ReadonlySet<number>, from: Time, to: Time): ReadonlySet<PerformedEvent> {
     const bars = event.from.map(({ placed }) => placed.bar);
     const [first, last] = [bars[0], bars.at(-1)];
     const near = new Set(bars.map(({ index }) => index));
     if (first !== undefined && compare(from, first.onset) < 0) near.add(first.index - 1);
     if (last !== undefined && compare(to, endOfBar(last)) > 0) near.add(last.index + 1);
-    return new Set([...near].flatMap((index) => this.soundingInBar(index, from, to)));
+    const found = new Set<PerformedEvent>();
+    for (const bar of near) {
+      for (const other of this.sounding.get(bar) ?? []) {
+        if (other.pitch !== undefined && keys.has(other.pitch.midi) && sounds(other, from, to)) found.add(other);
+      }
+    }
+    return found;
   }
 
   /** The lowest note of the other voices that sounds at a moment, in the bar where an event begins or another. */

@@ -6,7 +6,7 @@
  */
 import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
-import { ALTERATIONS, pitchText } from '../../grammar/vocabulary/pitches';
+import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
 import {
   type Performance,
@@ -17,10 +17,10 @@ import {
   type SoundingPitch,
 } from '../score/performance';
 import type { Tempo } from '../score/score';
-import { isAnticipated, isBeforeClose, isSnapped, leaderOf, stopOf } from './ahead';
+import { aheadOf, isSnapped, NOTHING_AHEAD } from './ahead';
 import { appoggiaturaOf } from './appoggiatura';
 import { type Slice, type Step, sumOf } from './atoms';
-import { Auxiliaries } from './auxiliary';
+import { Auxiliaries, forcedBy } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
 import { isSlurredFromAbove, isUpbeat } from './conditions';
@@ -65,9 +65,6 @@ interface Signed {
   readonly event: PerformedEvent;
   readonly signs: readonly BorneSign[];
 }
-
-/** Seconds from which a trill before a close leans on its first note. Common practice. */
-const CADENCE = 0.7;
 
 /** The time of its bars is known. */
 const isSound = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
@@ -240,7 +237,7 @@ class Realiser {
     const leans = recipe.phrases.find(({ leaned }) => leaned)?.steps[0];
     const small = leans && auxiliaries.at(leans).pitch;
     const suffixed = this.suffixed(signed, target, recipe, small);
-    const place = this.placeOf(event, sign, target, small);
+    const place = this.placeOf(signed, target, recipe, small);
     const layout = suffixed?.layout ?? this.layout(signed, target, recipe, place);
     if (layout === undefined) {
       this.tooShort(sign, place.clock, place.length);
@@ -261,18 +258,19 @@ class Realiser {
 
   /** A trill with the small notes written out at its end, which are its suffix. */
   private suffixed(
-    { event, signs: [sign] }: Signed,
+    signed: Signed,
     target: Piece,
     recipe: Recipe,
     small: SoundingPitch | undefined,
   ): Suffixed | undefined {
+    const { event } = signed;
     const notes = this.smallAfter.get(event) ?? [];
     const [first, last] = [notes[0], notes.at(-1)].map((note) => note && this.pieces.of(note).at(-1));
-    if (sign === undefined || first === undefined || last === undefined || event.pitch === undefined) return undefined;
+    if (first === undefined || last === undefined || event.pitch === undefined) return undefined;
     if (!equal(first.onset, endOf(target))) return undefined;
     const whole = { ...target, duration: subtract(endOf(last), target.onset) };
     const steps = stepsOf(notes, event.pitch);
-    const layout = layOutSuffixed(recipe, steps, this.placeOf(event, sign, whole, small));
+    const layout = layOutSuffixed(recipe, steps, this.placeOf(signed, whole, recipe, small));
     return layout && { layout, notes };
   }
 
@@ -341,25 +339,27 @@ class Realiser {
     return clock;
   }
 
-  private placeOf(event: PerformedEvent, sign: BorneSign, target: Piece, small: SoundingPitch | undefined): Place {
+  private placeOf(
+    { event, signs: [sign] }: Signed,
+    target: Piece,
+    recipe: Recipe,
+    small: SoundingPitch | undefined,
+  ): Place {
     const { onset, duration: length } = target;
-    const { passage, options } = this;
-    const clock = this.clock(onset, [sign]);
-    const longDotted = options.table.rules.dotted !== undefined;
-    const leaning = { passage, event, onset, length, clock, longDotted };
-    const leader = leaderOf(passage, event, this.bearers);
+    const { passage, options, bearers } = this;
+    const { rules, tellsLeaning } = options.table;
+    const clock = this.clock(onset, sign === undefined ? [] : [sign]);
+    const leaning = { passage, event, onset, length, clock, longDotted: rules.dotted !== undefined };
+    const isTrill = recipe.phrases.some(({ repeated }) => repeated);
     return {
       length,
       clock,
       ...paceOf(clock, this.clocks.beatAt(onset)),
-      dots: event.from.length === 1 ? (sign.written.placed.event.value?.dots ?? 0) : 0,
-      stop: stopOf(passage, leader, length, clock),
-      anticipated: isAnticipated(passage, leader),
-      cadential: secondsOf(clock, length) >= CADENCE && !options.table.tellsLeaning && isBeforeClose(passage, leader),
-      upbeat: isUpbeat(passage, leader, clock),
+      ...(isTrill ? aheadOf(passage, event, length, clock, bearers, !tellsLeaning) : NOTHING_AHEAD),
+      dots: event.from.length === 1 ? (event.from[0].placed.event.value?.dots ?? 0) : 0,
       tied: isSlurredFromAbove(passage, event),
       appoggiatura: small === undefined ? ZERO : appoggiaturaOf({ ...leaning, small }),
-      slowStart: options.table.rules.slowStart !== undefined,
+      slowStart: rules.slowStart !== undefined,
       grid: options.form === 'print' ? gridOf(length) : undefined,
     };
   }
@@ -390,26 +390,6 @@ interface Begun {
 function only({ event, signs }: Signed, forChord: boolean): Signed[] {
   const kept = signs.filter((sign) => sign.forChord === forChord);
   return kept.length === 0 ? [] : [{ event, signs: kept }];
-}
-
-/**
- * An accidental directly after a sign decides the auxiliary that is undecided, or alters the first, or, where that has it
- * already, the next; after the second of two signs that are one it alters what that sign adds, the last.
- */
-function forcedBy(signs: readonly BorneSign[], steps: readonly Step[], plain: Auxiliaries): Step[] {
-  const left = [...new Set(steps.map(({ step }) => step).filter((step) => step !== 0))];
-  return signs.flatMap(({ mark }, index) =>
-    mark.accidentals.flatMap(({ form: { accidental } }): Step[] => {
-      if (accidental === undefined) return [];
-      const ordered = index === 0 ? left : [...left].reverse();
-      const alters = (step: number): boolean => plain.at({ step }).pitch.alteration !== ALTERATIONS[accidental];
-      const step =
-        ordered.find((one) => plain.at({ step: one }).against !== undefined) ?? ordered.find(alters) ?? ordered[0];
-      if (step === undefined) return [];
-      left.splice(left.indexOf(step), 1);
-      return [{ step, accidental }];
-    }),
-  );
 }
 
 const earlyIn = ({ before }: Layout): Time => sumOf(before.map(({ length }) => length));

@@ -42,7 +42,8 @@ export const isWordOf = ({ parameters }: BorneSign, row: PlayedRow | undefined, 
 
 /** The recipe by which a sign is played here: the row's, or that of the reading chosen, begun as its brackets say. */
 export function recipeSaid(signs: readonly BorneSign[], row: PlayedRow): Recipe {
-  const said = signs.flatMap(({ parameters }) => phrasesIn(parameters));
+  const said = signs.flatMap(({ parameters }) => (parameters.length === 0 ? [] : phrasesIn(parameters)));
+  if (said.length === 0) return row.recipe;
   const rival = row.rivals.find(({ name }) => said.includes(name));
   const recipe = rival?.recipe ?? row.recipe;
   if (said.includes('from main')) return fromMain(recipe);

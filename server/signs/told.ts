@@ -29,19 +29,29 @@ export function playableRow(
   return undefined;
 }
 
+/** The built-in tables that have rows of these shapes, by the shapes. */
+const having: ReadonlyMap<string, readonly string[]> = tablesByShapes();
+
+function tablesByShapes(): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  for (const { table, rows } of signTables) {
+    for (const key of new Set(rows.map(({ shapes }) => keyOf(shapes)))) {
+      found.set(key, [...(found.get(key) ?? []), table]);
+    }
+  }
+  return found;
+}
+
 /** Where else the table has a sign, or which built-in tables have it. */
-function otherwise({ shapes }: BorneSign, { rows }: PlayedTable): string {
-  const isMeant = (row: Pick<PlayedRow, 'shapes'>): boolean => keyOf(row.shapes) === keyOf(shapes);
-  const elsewhere = rows.filter(isMeant);
+function otherwise({ shapes }: BorneSign, { byShapes }: PlayedTable): string {
+  const elsewhere = byShapes.get(keyOf(shapes)) ?? [];
   if (elsewhere.length > 0) {
     const places = elsewhere.map(({ when }) => when.join(' and ')).join(', or ');
     const names = elsewhere.flatMap((row) => row.names.slice(0, 1)).join(', ');
     return `it has it only for a note that is ${places}; here the name of a row in round brackets decides: ${names}`;
   }
-  const having = signTables.filter((table) => table.rows.some(isMeant));
-  return having.length === 0
-    ? 'no built-in table has it'
-    : `it stands in ${having.map(({ table }) => table).join(', ')}`;
+  const tables = having.get(keyOf(shapes)) ?? [];
+  return tables.length === 0 ? 'no built-in table has it' : `it stands in ${tables.join(', ')}`;
 }
 
 const rivalsOf = ({ rivals }: PlayedRow): string =>
