@@ -1,4 +1,5 @@
 /** What in a lane tells more than notes, rests and values. */
+import { keeping } from './keeping';
 import type { Barline, ChangeItem, EventItem, Item, LaneTree, OptionsItem, SpanItem } from './tree';
 
 /** It may cite a name, part readings or move to another stave. */
@@ -19,7 +20,7 @@ function isTelling(item: Item): item is TellingItem {
 }
 
 /** Such items of a lane in the order in which they begin, those inside others too; most events are not among them. */
-export function tellingItems({ segments }: LaneTree): readonly TellingItem[] {
+export const tellingItems = keeping(({ segments }: LaneTree): readonly TellingItem[] => {
   const found: TellingItem[] = [];
   const look = (items: readonly Item[]): void => {
     for (const item of items) {
@@ -31,4 +32,4 @@ export function tellingItems({ segments }: LaneTree): readonly TellingItem[] {
   };
   for (const { items } of segments) look(items);
   return found;
-}
+});

@@ -46,9 +46,13 @@ function fromBig(n: bigint, d: bigint): Time {
  */
 export function time(n: number, d = 1): Time {
   if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0) throw new RangeError(`no exact time: ${n}/${d}`);
-  if (d < 0) [n, d] = [-n, -d];
-  const common = gcd(Math.abs(n), d);
-  return normalised(n / common, d / common);
+  return d < 0 ? reduced(-n, -d) : reduced(n, d);
+}
+
+/** The time n/d of safe integers, d positive. */
+function reduced(n: number, d: number): Time {
+  const common = gcd(n < 0 ? -n : n, d);
+  return common === 1 ? normalised(n, d) : normalised(n / common, d / common);
 }
 
 /** Parts below which a time is kept once made: a score repeats few times over and over. */
@@ -78,7 +82,7 @@ const small = (t: Time): t is { n: number; d: number } =>
 export function add(a: Time, b: Time): Time {
   if (a.n === 0) return b;
   if (b.n === 0) return a;
-  if (small(a) && small(b)) return a.d === b.d ? time(a.n + b.n, a.d) : time(a.n * b.d + b.n * a.d, a.d * b.d);
+  if (small(a) && small(b)) return a.d === b.d ? reduced(a.n + b.n, a.d) : reduced(a.n * b.d + b.n * a.d, a.d * b.d);
   return fromBig(BigInt(a.n) * BigInt(b.d) + BigInt(b.n) * BigInt(a.d), BigInt(a.d) * BigInt(b.d));
 }
 
@@ -88,13 +92,13 @@ const negate = (a: Time): Time => (a.n === 0 ? ZERO : { n: -a.n, d: a.d });
 /** a − b. */
 export function subtract(a: Time, b: Time): Time {
   if (b.n === 0) return a;
-  if (small(a) && small(b)) return a.d === b.d ? time(a.n - b.n, a.d) : time(a.n * b.d - b.n * a.d, a.d * b.d);
+  if (small(a) && small(b)) return a.d === b.d ? reduced(a.n - b.n, a.d) : reduced(a.n * b.d - b.n * a.d, a.d * b.d);
   return add(a, negate(b));
 }
 
 /** a · b. */
 export function multiply(a: Time, b: Time): Time {
-  if (small(a) && small(b)) return time(a.n * b.n, a.d * b.d);
+  if (small(a) && small(b)) return reduced(a.n * b.n, a.d * b.d);
   return fromBig(BigInt(a.n) * BigInt(b.n), BigInt(a.d) * BigInt(b.d));
 }
 

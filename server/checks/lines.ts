@@ -13,6 +13,7 @@ import {
   laidOut,
   notesIn,
   type Sounding,
+  soundingLike,
   surveyOf,
   ticksOf,
   tiedBefore,
@@ -48,30 +49,34 @@ function moved(lines: readonly Line[], by: number, strain: number, system?: -1):
   const barOf = (bar: LineBar): LineBar => {
     const known = bars.get(bar);
     if (known !== undefined) return known;
-    const placed = {
-      ...bar,
+    const placed: LineBar = {
       system: system ?? bar.system,
+      bar: bar.bar,
       own: false,
       start: bar.start + by,
+      beat: bar.beat,
+      beats: bar.beats,
       strain: bar.strain + strain,
     };
     bars.set(bar, placed);
     return placed;
   };
   return lines.map((line) =>
-    line.map((note) => ({ ...note, onset: note.onset + by, end: note.end + by, bar: barOf(note.bar) })),
+    line.map((note) => soundingLike(note, note.onset + by, note.end + by, barOf(note.bar), note.leadsOn)),
   );
 }
 
 /** Notes tied to those before them become one with them. */
 function joined(before: Line, line: Line): Line {
   if (before.length === 0) return line;
+  // Notes tied within the line are one already.
+  if (!line.some(({ member }) => member.tiedFrom)) return before.concat(line);
   const tails = [...before];
   const rest: Sounding[] = [];
   for (const note of line) {
     const from = tiedBefore(tails, note);
     if (from === undefined) rest.push(note);
-    else tails[tails.indexOf(from)] = { ...from, end: note.end, leadsOn: note.leadsOn };
+    else tails[tails.indexOf(from)] = soundingLike(from, from.onset, note.end, from.bar, note.leadsOn);
   }
   return [...tails, ...rest];
 }

@@ -6,7 +6,7 @@ import { firstOf } from '../../grammar/statements/read';
 import { declaredNames, type Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
 import { check, problemAt } from './check';
-import { type BlockUses, type UseKind, type Uses, usesIn } from './uses';
+import { type BlockUses, placedUses, type UseKind, type Uses, usesIn } from './uses';
 
 /** The finding for an unknown name of each kind; those left out are told with the declarations and the score. */
 const codes: Readonly<Partial<Record<UseKind, FindingCode>>> = {
@@ -58,7 +58,7 @@ export const unknownNames = check('unknown-names', ['tree', 'environment'], ({ t
   if (suspects.size === 0) return [];
   return uses.blocks.flatMap((inBlock, block): PlacedProblem[] => {
     if (!suspects.has(inBlock.names)) return [];
-    return inBlock.uses.flatMap((use): PlacedProblem[] => {
+    return placedUses(inBlock.contents).flatMap((use): PlacedProblem[] => {
       const [code, names] = [codes[use.kind], known[use.kind]];
       if (code === undefined || names === undefined || names.has(use.name)) return [];
       const slots = { name: use.name, known: listed(names) };

@@ -36,26 +36,30 @@ const kept = new WeakMap<LaneTree, { readonly choices: readonly Choice[]; readon
 function unreachedIn(lane: LaneTree, choices: readonly Choice[]): readonly Option[] {
   const known = kept.get(lane);
   if (known?.choices === choices) return known.found;
-  const found = lane.segments.flatMap(({ items }) => unreached(items, choices));
+  const found: Option[] = [];
+  for (const { items } of lane.segments) findUnreached(items, choices, found);
   kept.set(lane, { choices, found });
   return found;
 }
 
 /** @param choices those that come so far: within an option those that take it */
-const unreached = (items: readonly Item[], choices: readonly Choice[]): Option[] =>
-  items.flatMap((item) => {
-    if (item.kind === 'span') return unreached(item.items, choices);
-    return item.kind === 'options' ? unreachedAt(item, choices) : [];
-  });
-
-function unreachedAt({ place, options }: OptionsItem, choices: readonly Choice[]): Option[] {
-  const taken = new Map<number, Choice[]>();
-  for (const choice of choices) {
-    const index = chooseOption(choice, place?.text, options);
-    taken.set(index, [...(taken.get(index) ?? []), choice]);
+function findUnreached(items: readonly Item[], choices: readonly Choice[], found: Option[]): void {
+  for (const item of items) {
+    if (item.kind === 'span') findUnreached(item.items, choices, found);
+    else if (item.kind === 'options') findUnreachedAt(item, choices, found);
   }
-  return options.flatMap((option, index) => {
-    const own = taken.get(index);
-    return own === undefined ? [option] : unreached(option.items, own);
-  });
 }
+
+function findUnreachedAt({ place, options }: OptionsItem, choices: readonly Choice[], found: Option[]): void {
+  const taken = choices.map((choice) => chooseOption(choice, place?.text, options));
+  for (let index = 0; index < options.length; index++) {
+    const option = options[index] as Option;
+    if (!taken.includes(index)) found.push(option);
+    else if (option.items.some(mayHoldOptions)) {
+      const own = choices.filter((_, at) => taken[at] === index);
+      findUnreached(option.items, own, found);
+    }
+  }
+}
+
+const mayHoldOptions = ({ kind }: Item): boolean => kind === 'span' || kind === 'options';

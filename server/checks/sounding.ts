@@ -164,6 +164,15 @@ function barsOf({ bars, kind }: SystemScore, unit: number): readonly LineBar[] {
 
 // ─── notes ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
+/** The same note with other times. All notes have one shape, written out: looks go over them again and again. */
+export const soundingLike = (
+  { voice, midi, step, member, event }: Sounding,
+  onset: number,
+  end: number,
+  bar: LineBar,
+  leadsOn: boolean,
+): Sounding => ({ voice, onset, end, midi, step, member, event, bar, leadsOn });
+
 type Growing = { -readonly [Field in keyof Sounding]: Sounding[Field] };
 
 /** The note to which another is tied: it ends where the other begins, and a tie leads on from it. */

@@ -197,7 +197,7 @@ export type BlockGiven = Given & Omit<Spot, 'block'>;
 
 /** All that a block cites, and what it gives. */
 export interface BlockUses {
-  readonly uses: readonly BlockUse[];
+  readonly contents: BlockContents;
   /** The names cited, by what they are called. */
   readonly names: ReadonlyMap<UseKind, ReadonlySet<string>>;
   readonly given: readonly BlockGiven[];
@@ -270,7 +270,7 @@ const placed = <Name extends Cited | Given>(names: readonly Name[], where: Omit<
   names.map((name) => ({ ...name, ...where }));
 
 /** The uses themselves, which few ask for: most blocks cite nothing that is unknown. */
-const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => [
+export const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => [
   ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).cited, { statement })),
   ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).cited, { lane })),
   ...citedBefore(contents),
@@ -282,9 +282,7 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
     ...contents.lanes.map(({ tree }) => laneSaid(tree)),
   ];
   return {
-    get uses() {
-      return placedUses(contents);
-    },
+    contents,
     names: sharedByAlike(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
     given: [
       ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).given, { statement })),

@@ -175,8 +175,8 @@ export class Document {
   }
 
   private declaredIn(tree: FileTree, included: readonly NamedTree[]): Declared {
-    const declared = this.declare(tree, included);
-    return { ...declared, choices: this.places.decide(tree, declared.environment, declared.choices) };
+    const { from, environment, choices } = this.declare(tree, included);
+    return { from, environment, choices: this.places.decide(tree, environment, choices) };
   }
 
   /** The environment stays the same object as long as nothing that could declare has changed or stands elsewhere. */

@@ -57,38 +57,49 @@ class LastEvents {
 }
 
 /**
- * The score with its events held loosely. Events were three quarters of the memory of an open document (measured: 150 of 190
+ * A score with its events held loosely. Events were three quarters of the memory of an open document (measured: 150 of 190
  * bytes a character with three choices), and few ask for them: checks look at a system as soon as it is built, exports and
  * features at what they tell of. So they are let go at once, while they are young and cost the collector nothing, and built
  * again when they are asked for, the same since they depend on nothing but the task; then they stay until the collector
  * wants their room.
+ *
+ * A class, for an object written out with a `get` of its own has a shape of its own, and all that look at scores would be slow.
  */
-function withLooseEvents(
-  { kind, bars, duration, voices: built, curves, changes, sections, problems }: SystemScore,
-  carryOut: Carry,
-  task: SystemTask,
-  last: LastEvents,
-): SystemScore {
-  let held: WeakRef<Voices> | undefined;
-  last.keep(task, built);
-  return {
-    kind,
-    bars,
-    duration,
-    get voices() {
-      const known = last.of(task) ?? held?.deref();
-      if (known !== undefined) return known;
-      const { voices } = buildSystem(task);
-      held = new WeakRef(voices);
-      last.keep(task, voices);
-      return voices;
-    },
-    curves,
-    changes,
-    sections,
-    carryOut,
-    problems,
-  };
+class LooseScore implements SystemScore {
+  readonly kind: SystemScore['kind'];
+  readonly bars: SystemScore['bars'];
+  readonly duration: SystemScore['duration'];
+  readonly curves: SystemScore['curves'];
+  readonly changes: SystemScore['changes'];
+  readonly sections: SystemScore['sections'];
+  readonly problems: SystemScore['problems'];
+  private held: WeakRef<Voices> | undefined;
+
+  constructor(
+    { kind, bars, duration, voices, curves, changes, sections, problems }: SystemScore,
+    readonly carryOut: Carry,
+    private readonly task: SystemTask,
+    private readonly last: LastEvents,
+  ) {
+    this.kind = kind;
+    this.bars = bars;
+    this.duration = duration;
+    this.curves = curves;
+    this.changes = changes;
+    this.sections = sections;
+    this.problems = problems;
+    this.held = undefined;
+    last.keep(task, voices);
+  }
+
+  get voices(): Voices {
+    const known = this.last.of(this.task) ?? this.held?.deref();
+    if (known !== undefined) return known;
+    const { voices } = buildSystem(this.task);
+    this.held = new WeakRef(voices);
+    this.last.keep(this.task, voices);
+    return voices;
+  }
 }
 
 /** Equal carries are one object, so that they are told apart by identity. */
@@ -127,11 +138,11 @@ interface EnvironmentView {
 
 const viewOf = (environment: SystemEnvironment): EnvironmentView => ({ environment, text: canonical(environment) });
 
-const viewsOf = keeping((environment: SystemEnvironment) => {
-  const seen = seenBySystems(environment);
+const viewsOf = keeping((environment: SystemEnvironment) => ({
+  whole: viewOf(seenBySystems(environment)),
   // Who adds a source changes nothing where no witness has a lane.
-  return { whole: viewOf(seen), withoutSources: viewOf({ ...seen, sources: [] }) };
-});
+  withoutSources: viewOf(seenBySystems(environment, [])),
+}));
 
 export class Systems {
   /** Systems that were built since this was last set to zero. */
@@ -205,7 +216,7 @@ export class Systems {
     const whole = buildSystem(task);
     this.built++;
     const carryOut = this.carries.one(whole.carryOut);
-    const score = loose ? withLooseEvents(whole, carryOut, task, this.lastEvents) : { ...whole, carryOut };
+    const score = loose ? new LooseScore(whole, carryOut, task, this.lastEvents) : { ...whole, carryOut };
     const built = { environment, accidentals, local: answer, score, used: 0 };
     all.push(built);
     byCarry.set(carry, all);

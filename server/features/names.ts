@@ -2,7 +2,7 @@
 import { blockAt, stretchIn } from '../../grammar/place';
 import type { Block } from '../../grammar/tree';
 import type { NameRole } from '../../grammar/vocabulary/names';
-import { type BlockGiven, type BlockUse, type GivenKind, type UseKind, usesIn } from '../checks/uses';
+import { type BlockGiven, type BlockUse, type GivenKind, placedUses, type UseKind, usesIn } from '../checks/uses';
 import type { NamedTree } from '../document/absolute';
 import { brought } from '../score/environment';
 import type { Project } from '../workspace/project';
@@ -83,7 +83,7 @@ function namesOfBlock({ file, tree }: NamedTree, index: number): NameAt[] {
   if (block === undefined || said === undefined) return [];
   return [
     ...said.given.map((one) => absolute(file, block, one, true)),
-    ...said.uses.map((one) => absolute(file, block, one, false)),
+    ...placedUses(said.contents).map((one) => absolute(file, block, one, false)),
   ].flatMap(withSource);
 }
 

@@ -60,12 +60,15 @@ export interface SystemEnvironment {
   readonly readings: readonly Pick<ReadingDeclaration, 'signs'>[];
 }
 
-/** The part of an environment that systems can see, and nothing else. */
-export const seenBySystems = (environment: SystemEnvironment): SystemEnvironment => ({
+/** The part of an environment that systems can see, and nothing else. @param witnesses those that have lanes */
+export const seenBySystems = (
+  environment: SystemEnvironment,
+  witnesses: SystemEnvironment['sources'] = environment.sources,
+): SystemEnvironment => ({
   staves: environment.staves.map(({ name, lines }) => ({ name, lines })),
   voices: environment.voices.map(({ name, stave, stems }) => ({ name, stave, stems })),
   beaming: environment.beaming,
-  sources: environment.sources.map(({ name }) => ({ name })),
+  sources: witnesses.map(({ name }) => ({ name })),
   signs: environment.signs,
   tables: environment.tables.map(({ name, from, rows }) => ({ name, from, rows })),
   readings: environment.readings.flatMap(({ signs }) => (signs === undefined ? [] : [{ signs }])),

@@ -123,7 +123,12 @@ class SystemBuilder {
     });
     const curves = matchCurves(
       marksInOrder(
-        placed.map((one, v) => ({ ...one, bars: voices[v]?.bars ?? [], opening: chosen[v]?.opening })),
+        placed.map(({ voice, events }, v) => ({
+          voice,
+          events,
+          bars: voices[v]?.bars ?? nothing,
+          opening: chosen[v]?.opening,
+        })),
         facts.endings,
       ),
       new Map(carry.voices.map((one, voice) => [voice, one.curves])),
@@ -337,17 +342,17 @@ class SystemBuilder {
         this.atName(placed, 'lane-twice', { voice: placed.name.text });
         return;
       }
-      current = { ...this.readOne(placed, index, voice), witnesses: [], subs: [] };
+      current = this.readOne(placed, index, voice);
       found.push(current);
     });
     return found;
   }
 
-  private readOne(placed: PlacedLane, index: number, voice: number): Omit<VoiceLanes, 'witnesses'> {
+  private readOne(placed: PlacedLane, index: number, voice: number): WithSubLanes {
     const { bars, opening } = this.read(placed, index, voice, this.task.choice, (code, at, slots = {}, more = {}) =>
       this.reportInLane(index, code, at, slots, more),
     );
-    return { voice, name: placed.name.text, lane: index, bars, opening };
+    return { voice, name: placed.name.text, lane: index, bars, opening, witnesses: [], subs: [] };
   }
 
   private read(placed: PlacedLane, index: number, voice: number, choice: Choice, report: Report): ReadLane {
