@@ -63,44 +63,55 @@ class LastEvents {
  * again when they are asked for, the same since they depend on nothing but the task; then they stay until the collector
  * wants their room.
  *
- * A class, for an object written out with a `get` of its own has a shape of its own, and all that look at scores would be slow.
+ * All share one `get`: an object written out with a `get` of its own has a shape of its own, and whoever looks at scores
+ * would be slow.
  */
 class LooseScore implements SystemScore {
-  readonly kind: SystemScore['kind'];
-  readonly bars: SystemScore['bars'];
-  readonly duration: SystemScore['duration'];
-  readonly curves: SystemScore['curves'];
-  readonly changes: SystemScore['changes'];
-  readonly sections: SystemScore['sections'];
-  readonly problems: SystemScore['problems'];
-  private held: WeakRef<Voices> | undefined;
+  declare readonly kind: SystemScore['kind'];
+  declare readonly bars: SystemScore['bars'];
+  declare readonly duration: SystemScore['duration'];
+  declare readonly voices: Voices;
+  declare readonly curves: SystemScore['curves'];
+  declare readonly changes: SystemScore['changes'];
+  declare readonly sections: SystemScore['sections'];
+  declare readonly carryOut: Carry;
+  declare readonly problems: SystemScore['problems'];
+  readonly #task: SystemTask;
+  readonly #last: LastEvents;
+  #held: WeakRef<Voices> | undefined;
 
-  constructor(
-    { kind, bars, duration, voices, curves, changes, sections, problems }: SystemScore,
-    readonly carryOut: Carry,
-    private readonly task: SystemTask,
-    private readonly last: LastEvents,
-  ) {
-    this.kind = kind;
-    this.bars = bars;
-    this.duration = duration;
-    this.curves = curves;
-    this.changes = changes;
-    this.sections = sections;
-    this.problems = problems;
-    this.held = undefined;
-    last.keep(task, voices);
+  constructor(built: SystemScore, carryOut: Carry, task: SystemTask, last: LastEvents) {
+    this.#task = task;
+    this.#last = last;
+    this.kind = built.kind;
+    this.bars = built.bars;
+    this.duration = built.duration;
+    Object.defineProperty(this, 'voices', ASKED_FOR);
+    this.curves = built.curves;
+    this.changes = built.changes;
+    this.sections = built.sections;
+    this.carryOut = carryOut;
+    this.problems = built.problems;
+    last.keep(task, built.voices);
   }
 
-  get voices(): Voices {
-    const known = this.last.of(this.task) ?? this.held?.deref();
+  /** Its events: those at hand, or built again. */
+  static asked(score: LooseScore): Voices {
+    const known = score.#last.of(score.#task) ?? score.#held?.deref();
     if (known !== undefined) return known;
-    const { voices } = buildSystem(this.task);
-    this.held = new WeakRef(voices);
-    this.last.keep(this.task, voices);
+    const { voices } = buildSystem(score.#task);
+    score.#held = new WeakRef(voices);
+    score.#last.keep(score.#task, voices);
     return voices;
   }
 }
+
+const ASKED_FOR: PropertyDescriptor = {
+  enumerable: true,
+  get(this: LooseScore): Voices {
+    return LooseScore.asked(this);
+  },
+};
 
 /** Equal carries are one object, so that they are told apart by identity. */
 class Carries {
