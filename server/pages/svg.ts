@@ -75,7 +75,7 @@ function notDrawn({ failure }: CannotDraw): readonly PlacedProblem[] {
 }
 
 /** A picture without a ground of its own would vanish on a dark one. */
-const onWhite = (svg: string): string =>
+export const onWhite = (svg: string): string =>
   svg.replace(
     /<svg class="definition-scale"[^>]*>/,
     (tag) => `${tag}<rect width="100%" height="100%" fill="white" stroke="none" />`,

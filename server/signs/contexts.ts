@@ -6,6 +6,7 @@ import { isSpecial } from '../score/score';
 import { conditionNames, holds, nearestPitch } from './conditions';
 import { degreeOf } from './degrees';
 import { endOfBar, type Passage } from './passage';
+import type { Condition } from './tables/table';
 
 /** A note in its piece. */
 export interface Standing {
@@ -36,7 +37,7 @@ const hasFermata = ({ from: [{ placed, member }] }: PerformedEvent): boolean =>
 
 const isOnDownbeat = ({ written: { placed } }: Standing): boolean => equal(placed.onset, placed.bar.onset);
 
-const others: Readonly<Record<string, (at: Standing) => boolean>> = {
+const others = {
   downbeat: isOnDownbeat,
   upbeat: (at) => !isOnDownbeat(at) && equal(endOf(at.event), endOfBar(at.written.placed.bar)),
   'after a step': (at) => interval(at) === 1,
@@ -45,7 +46,7 @@ const others: Readonly<Record<string, (at: Standing) => boolean>> = {
   cadence: isBeforeClose,
   'over a rest': ({ passage, event }) => passage.isOverRest(event),
   chord: ({ written }) => written.placed.event.members.length > 1,
-};
+} satisfies Readonly<Record<string, (at: Standing) => boolean>>;
 
 /** The contexts that hold for a note. */
 export const contextsOf = (at: Standing): string[] => [
@@ -53,8 +54,7 @@ export const contextsOf = (at: Standing): string[] => [
   ...Object.entries(others).flatMap(([name, isSo]) => (isSo(at) ? name : [])),
 ];
 
-/** Contexts in words, as they follow a number: "190 on dotted notes". */
-export const contextWords: Readonly<Record<string, string>> = {
+const words = {
   rising: 'after a lower note',
   falling: 'after a higher note',
   dotted: 'on dotted notes',
@@ -62,6 +62,8 @@ export const contextWords: Readonly<Record<string, string>> = {
   'before rest': 'before a rest',
   'before higher': 'before a higher note',
   'before lower': 'before a lower note',
+  'before rising third': 'before a third upwards',
+  'before falling third': 'before a third downwards',
   'slurred from above': 'slurred from the note above',
   downbeat: 'on the first beat of a bar',
   upbeat: 'on the last note of a bar',
@@ -71,4 +73,7 @@ export const contextWords: Readonly<Record<string, string>> = {
   cadence: 'before the last note of a cadence',
   'over a rest': 'over or under a rest of another voice',
   chord: 'in a chord',
-};
+} satisfies Readonly<Record<Condition | keyof typeof others, string>>;
+
+/** Contexts in words, as they follow a number: "190 on dotted notes". */
+export const contextWords: Readonly<Record<string, string>> = words;
