@@ -33,13 +33,20 @@ export function barPicture(
   return `![Bar ${bar.number}](${address})`;
 }
 
-/** The picture in its size, without the spaces between its elements. */
+/** Of the margin that a page has around it, in the drawing's units, what a hover can do without; braces reach into the left one. */
+const CUT = { left: 12, top: 38, right: 38, bottom: 38 };
+
+/** The picture in its size, without most of its margin and the spaces between its elements. */
 function sized(svg: string): string {
-  const [, width = '0', height = '0'] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  const [view = '', width = '0', height = '0'] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  const [wide, high] = [Number(width) - CUT.left - CUT.right, Number(height) - CUT.top - CUT.bottom];
   return svg
     .slice(svg.indexOf('<svg'))
     .replace(/>\n\s*</g, '><')
-    .replace(/^<svg /, `<svg width="${Number(width) / UNITS}" height="${Number(height) / UNITS}" `);
+    // What lies within keeps its size and place.
+    .replace('<svg class="definition-scale"', `$& width="${width}" height="${height}"`)
+    .replace(view, `viewBox="${CUT.left} ${CUT.top} ${wide} ${high}"`)
+    .replace(/^<svg /, `<svg width="${wide / UNITS}" height="${high / UNITS}" `);
 }
 
 /** Without Node's buffers, for web workers have none. */

@@ -1,6 +1,7 @@
 /** The picture of the bar under the pointer, drawn by the engraving library. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cannotDraw, type Engraver } from '../../server/engraving/engraver';
 import { loadEngraver } from '../../server/engraving/library';
@@ -24,10 +25,22 @@ const told = ({ project, position }: AtCaret): string => {
   return contents !== undefined && typeof contents === 'object' && 'value' in contents ? contents.value : '';
 };
 
-/** The picture in a hover. */
-function picture(place: AtCaret): string {
-  const [, address = ''] = /!\[[^\]]*\]\(data:image\/svg\+xml;base64,([^)]*)\)/.exec(told(place)) ?? [];
+/** The first picture in a text. */
+function svgIn(markdown: string): string {
+  const [, address = ''] = /!\[[^\]]*\]\(data:image\/svg\+xml;base64,([^)]*)\)/.exec(markdown) ?? [];
   return Buffer.from(address, 'base64').toString('utf8');
+}
+
+/** The picture in a hover. */
+const picture = (place: AtCaret): string => svgIn(told(place));
+
+/** Something is cut off, or nearly so. */
+function hasInkAtEdge(svg: string): boolean {
+  const { pixels, width, height } = new Resvg(svg).render();
+  const isInk = (x: number, y: number): boolean => (pixels[4 * (y * width + x)] ?? 255) < 128;
+  const across = Array.from({ length: width }, (_, x) => isInk(x, 1) || isInk(x, height - 2));
+  const down = Array.from({ length: height }, (_, y) => isInk(1, y) || isInk(width - 2, y));
+  return [...across, ...down].includes(true);
 }
 
 const count = (svg: string, kind: string): number => svg.split(`data-class="${kind}"`).length - 1;
@@ -88,6 +101,7 @@ describe('the picture', () => {
       const { text } = project.tree;
       const words = told(atCaret(`${text.slice(0, index + 5)}‸${text.slice(index + 5)}`));
       expect(words).toContain('data:image/svg+xml;base64,');
+      expect(hasInkAtEdge(svgIn(words)), `${name}: ${text.slice(index, index + 20)}`).toBe(false);
       expect(words.length).toBeLessThan(62_000);
     }
   });
