@@ -40,13 +40,15 @@ const CUT = { left: 12, top: 38, right: 38, bottom: 38 };
 function sized(svg: string): string {
   const [view = '', width = '0', height = '0'] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
   const [wide, high] = [Number(width) - CUT.left - CUT.right, Number(height) - CUT.top - CUT.bottom];
-  return svg
-    .slice(svg.indexOf('<svg'))
-    .replace(/>\n\s*</g, '><')
-    // What lies within keeps its size and place.
-    .replace('<svg class="definition-scale"', `$& width="${width}" height="${height}"`)
-    .replace(view, `viewBox="${CUT.left} ${CUT.top} ${wide} ${high}"`)
-    .replace(/^<svg /, `<svg width="${wide / UNITS}" height="${high / UNITS}" `);
+  return (
+    svg
+      .slice(svg.indexOf('<svg'))
+      .replace(/>\n\s*</g, '><')
+      // What lies within keeps its size and place.
+      .replace('<svg class="definition-scale"', `$& width="${width}" height="${height}"`)
+      .replace(view, `viewBox="${CUT.left} ${CUT.top} ${wide} ${high}"`)
+      .replace(/^<svg /, `<svg width="${wide / UNITS}" height="${high / UNITS}" `)
+  );
 }
 
 /** Without Node's buffers, for web workers have none. */
