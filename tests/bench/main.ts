@@ -61,7 +61,7 @@ function stages(): void {
       environment: () => buildEnvironment(FILE, tree, []),
       score: () => buildScore(FILE, tree, environment, written('note')),
       proof: () => proof(text),
-      realised: () => perform(witness),
+      realised: () => perform(witness, { rhythm: 'written' }),
     },
     ROUNDS,
   );

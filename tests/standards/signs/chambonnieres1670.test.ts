@@ -10,15 +10,11 @@ describe('The table of 1670', () => {
   });
 
   it('has a pincement with the note below (from memory, the kind only)', () => {
-    expect(notes(by1670("2 d5'zs"))).toBe('d5 c5 d5');
+    expect(notes(by1670("2 d5'zs"))).toMatch(/^d5( c5 d5)+$/);
   });
 
   it('does not play its double cadence as the usual turn (Grove, “Ornaments”: confirmed), for the order of its notes is not known', () => {
     expect(notes(by1670("2 d5'turn"))).toBe('d5');
     expect(problemsIn(by1670("2 d5'turn"))).toEqual(['sign-unresolved']);
-  });
-
-  it('fills a third with its coulé (from memory)', () => {
-    expect(notes(by1670("2 c5-e'stu"))).toBe('c5 d5 e5');
   });
 });
