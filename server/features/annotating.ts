@@ -1,6 +1,6 @@
 /** Full annotations, declared in the head and cited where they belong. */
 import { stretchIn } from '../../grammar/place';
-import type { FileTree } from '../../grammar/tree';
+import type { FileTree, Placed, StatementTree } from '../../grammar/tree';
 import type { TextChange } from '../document/edits';
 import { declaredNames } from '../score/environment';
 import type { Project } from '../workspace/project';
@@ -35,13 +35,20 @@ export function freeName(stem: string, taken: ReadonlySet<string>): string {
   return `${stem}${number}`;
 }
 
-/** The line after the last `note` of the head; without one the line on which the first system begins. */
+/** With these a place in the source begins: what is declared stands before them. */
+const PLACES: ReadonlySet<string> = new Set(['piece', 'page', 'section']);
+
+/**
+ * The line after the last `note` of the head; without one after what else is declared there, so that a comment stays with
+ * what it leads.
+ */
 function afterNotes(tree: FileTree): number {
   const [head] = tree.blocks;
-  const last = head?.statements.filter(({ tree: { statement } }) => statement.keyword === 'note').at(-1);
-  if (head === undefined || last === undefined) {
-    return tree.blocks.find(({ kind }) => kind === 'system')?.offset ?? tree.text.length;
-  }
+  const keywordOf = (placed: Placed<StatementTree>): string => placed.tree.statement.keyword;
+  const last =
+    head?.statements.findLast((placed) => keywordOf(placed) === 'note') ??
+    head?.statements.findLast((placed) => !PLACES.has(keywordOf(placed)));
+  if (head?.kind !== 'head' || last === undefined) return head?.offset ?? tree.text.length;
   const { end } = stretchIn(head, last, { pos: 0, len: last.tree.text.length });
   return tree.lineStarts.find((start) => start > end) ?? tree.text.length;
 }

@@ -27,13 +27,16 @@ const offered = (marked: string): string[] => {
 
 const music = (text: string): string => /dessus \| (.*) \|\|\|/.exec(text)?.[1] ?? '';
 
-describe('a sign, an accidental', () => {
+describe('a sign, an accidental, a tie', () => {
   it.each([
     ["4 c5'z‸z? d", "4 c5'[zz]? d"],
     ["4 c5'[z‸z]:K d", "4 c5'zz:K d"],
     ['4 f‸#5 g', '4 f[#]5 g'],
     ['4 c5-f‸#-a g', '4 c5-f[#]-a g'],
     ['4 f[‸#]5 g', '4 f#5 g'],
+    ['4 f#5‸= f', '4 f#5[=] f'],
+    ["4 c5-e[‸=]?'zz e", "4 c5-e=?'zz e"],
+    ['4 f#5 ‸=:K g', '4 f#5 [=]:K g'],
   ])('%s is made the other’s: %s', (before, after) => {
     expect(music(made(laneText(before), 'Make it the'))).toBe(after);
   });
@@ -55,6 +58,11 @@ describe('a quick annotation', () => {
     expect(music(text)).toBe('1 c5*n2');
     expect(text).toContain('note n1 kind pitch : "a sharp"\nnote n2 : "a ""wrong"" note"\n');
     expect(errors(analysed(text))).toEqual([]);
+  });
+
+  it('without others stands below what is declared, not between a comment and what it leads', () => {
+    const text = made(laneText('1 c5*"‸dark"', 'page "2r"\n\n// the opening\n'), 'full annotation');
+    expect(text).toContain('\nvoice basse lower\nnote n1 : "dark"\npage "2r"\n\n// the opening\nsystem ');
   });
 
   it('without others goes before the first system', () => {

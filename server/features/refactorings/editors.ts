@@ -1,28 +1,59 @@
 /** A sign, an accidental or a tie made the editor's, and back. */
 import { CodeActionKind } from 'vscode-languageserver-types';
-import type { MarkForm, Spelling } from '../../../grammar/tree';
+import type { MarkForm, Member, Spelling, TieForm } from '../../../grammar/tree';
 import { stretchOf } from '../nodes';
-import { innermost, type Offer } from './refactoring';
+import { type Asked, innermost, type Offer } from './refactoring';
 
-export const makeEditors: Offer = ({ here, path }) => {
-  const mark = innermost(path, 'mark')?.mark;
-  const member = innermost(path, 'member')?.member;
-  const made = mark === undefined ? member && spelling(member.spelling) : markText(mark.form);
-  const at = mark ?? member;
-  if (made === undefined || at === undefined) return undefined;
-  const typed = mark?.form.text ?? member?.spelling.text ?? '';
-  const { start } = stretchOf(here, at);
-  const from = start + Math.max(here.holder.placed.tree.text.slice(at.pos, at.pos + at.len).indexOf(typed), 0);
+export const makeEditors: Offer = (asked) => {
+  const found = signAt(asked);
+  if (found?.made === undefined) return undefined;
+  const { pos, typed, made } = found;
+  const { start } = stretchOf(asked.here, { pos, len: typed.length });
   return {
     title: made.isEditors ? "Make it the editor's" : "Make it the source's",
     kind: CodeActionKind.RefactorRewrite,
-    changes: [{ offset: from, length: typed.length, text: made.text }],
+    changes: [{ offset: start, length: typed.length, text: made.text }],
   };
 };
 
 interface Made {
   readonly text: string;
   readonly isEditors: boolean;
+}
+
+/** What is typed at a place of the lane, and what it would be as the other's. */
+interface Found {
+  readonly pos: number;
+  readonly typed: string;
+  readonly made: Made | undefined;
+}
+
+function signAt(asked: Asked): Found | undefined {
+  const { path } = asked;
+  const mark = innermost(path, 'mark')?.mark;
+  if (mark !== undefined) return { pos: mark.pos, typed: mark.form.text, made: markText(mark.form) };
+  const member = innermost(path, 'member')?.member;
+  if (member !== undefined) return ofNote(asked, member);
+  const item = innermost(path, 'item')?.item;
+  if (item?.kind !== 'event' || item.tie === undefined) return undefined;
+  return { pos: item.pos, typed: item.tie.text, made: tieText(item.tie) };
+}
+
+/** The tie of a note from where it begins, before it the note itself. */
+function ofNote({ here }: Asked, { pos, len, spelling, tie }: Member): Found {
+  const { text } = here.holder.placed.tree;
+  // What leads a member of a chord to another stave stands before it.
+  const start = pos + Math.max(text.slice(pos, pos + len).indexOf(spelling.text), 0);
+  const end = start + spelling.text.length;
+  return tie !== undefined && here.pos >= end
+    ? { pos: end, typed: tie.text, made: tieText(tie) }
+    : { pos: start, typed: spelling.text, made: noteText(spelling) };
+}
+
+/** `=?` becomes `[=]?`. */
+function tieText({ text, editors }: TieForm): Made {
+  const [typed, wished] = editors ? ['[=]', '='] : ['=', '[=]'];
+  return { text: wished + text.slice(typed.length), isEditors: !editors };
 }
 
 /** `'zz?` becomes `'[zz]?`. */
@@ -34,7 +65,7 @@ function markText({ text, name, editors, openEnded, type }: MarkForm): Made | un
 }
 
 /** `f#5` becomes `f[#]5`; a note without an accidental has nothing that could be the editor's. */
-function spelling({ text, letter, accidental, editors, cautionary }: Spelling): Made | undefined {
+function noteText({ text, letter, accidental, editors, cautionary }: Spelling): Made | undefined {
   const sign = accidental ?? editors;
   if (sign === undefined || cautionary !== undefined || (accidental !== undefined && editors !== undefined))
     return undefined;
