@@ -45,6 +45,9 @@ const outline = (symbols: readonly DocumentSymbol[] = [], depth = 0): string[] =
     ...outline(children, depth + 1),
   ]);
 
+const flat = (symbols: readonly DocumentSymbol[]): DocumentSymbol[] =>
+  symbols.flatMap((one) => [one, ...flat(one.children ?? [])]);
+
 describe('the outline of a suite', () => {
   it('has what is declared, then movement, leaf, section, system and bar', () => {
     expect(outline(documentSymbols(projectNamed(FILE, SUITE)))).toEqual([
@@ -69,8 +72,12 @@ describe('the outline of a suite', () => {
 
   it('is there, whole, wherever a file breaks off', () => {
     const text = sampleText('leaves.bent');
+    const all = flat(documentSymbols(projectNamed(FILE, text)));
     for (let end = 0; end < text.length; end += 197) {
-      expect(() => documentSymbols(projectNamed(FILE, text.slice(0, end)))).not.toThrow();
+      const lines = text.slice(0, end).split('\n').length - 1;
+      const above = all.filter(({ range }) => range.end.line < lines).map(({ name }) => name);
+      const found = flat(documentSymbols(projectNamed(FILE, text.slice(0, end)))).map(({ name }) => name);
+      expect(found).toEqual(expect.arrayContaining(above));
     }
   });
 });
