@@ -26,6 +26,8 @@ import {
   type ReadParams,
   type ReadResult,
   type Requests,
+  SCORES,
+  type ScoresResult,
 } from '../server/features/protocol';
 import { Heartbeat } from './heartbeat';
 import { helpAddress } from './helpAddress';
@@ -97,6 +99,10 @@ export class Server implements Disposable {
     }
     this.client.onDidChangeState(({ newState }) => this.changed(newState));
     this.client.onRequest(READ, ({ uri }: ReadParams) => readFile(uri));
+    this.client.onRequest(SCORES, async (): Promise<ScoresResult> => {
+      const found = await workspace.findFiles('**/*.bent');
+      return found.map((uri) => this.client.code2ProtocolConverter.asUri(uri));
+    });
   }
 
   private changed(state: State): void {

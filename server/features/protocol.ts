@@ -10,7 +10,10 @@ import type { Level } from '../../grammar/findings/finding';
 export interface ClientOptions {
   /** An address that opens the help page of a finding; `{code}` stands for its code. */
   readonly helpAddress?: string;
-  /** The client answers `bentside/read`, so that files can be included that the server itself cannot reach. */
+  /**
+   * The client answers `bentside/read`, so that files can be included that the server itself cannot reach, and
+   * `bentside/scores`, so that names are found in scores that are not open.
+   */
   readonly canRead?: boolean;
   /** The client's command that shows a sign under other tables; it is given the address of the file, line and character. */
   readonly otherTablesCommand?: string;
@@ -52,6 +55,10 @@ export interface ReadParams {
   readonly uri: string;
 }
 export type ReadResult = string | null;
+
+/** `bentside/scores`, without parameters: the addresses of all scores in the folders, open or not. */
+export const SCORES = 'bentside/scores';
+export type ScoresResult = readonly string[];
 
 // ─── client to server ────────────────────────────────────────────────────────────────────────────────────────────
 

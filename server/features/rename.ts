@@ -51,7 +51,7 @@ function renamed(project: Project, position: Position): NameAt {
 
 /**
  * The edits that write a name anew wherever it stands.
- * @param others open projects that may share the name
+ * @param others projects that may share the name, open or not
  * @throws CannotRename where the name at the place cannot be another, or the new one cannot stand
  */
 export function rename(
@@ -80,7 +80,9 @@ export function rename(
  * so is there to be included.
  */
 export function mayBeUsedElsewhere(project: Project, position: Position): boolean {
-  const given = namesakes(project, renamed(project, position)).filter((one) => one.given);
+  const name = nameHere(project, position);
+  const given = name === undefined ? [] : namesakes(project, name).filter((one) => one.given);
+  if (given.length === 0) return false;
   const hasMusic = project.tree.blocks.some(({ kind }) => kind === 'system');
   return given.some(({ file }) => file !== project.file) || !hasMusic;
 }

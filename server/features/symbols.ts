@@ -3,6 +3,7 @@ import { type DocumentSymbol, SymbolKind, type WorkspaceSymbol } from 'vscode-la
 import { stretchIn } from '../../grammar/place';
 import type { Block, FileTree } from '../../grammar/tree';
 import type { GivenKind } from '../checks/uses';
+import type { NamedTree } from '../document/absolute';
 import type { ScoreSystem } from '../score/score';
 import type { Project } from '../workspace/project';
 import { type NameAt, namesIn } from './names';
@@ -128,16 +129,24 @@ function systemsOf({ analysis, tree }: Project): SystemBars[] {
   );
 }
 
-/** What the files declare whose names hold what was typed, letters in their order. */
-export function workspaceSymbols(projects: readonly Project[], typed: string): WorkspaceSymbol[] {
+/**
+ * What files declare whose names hold what was typed, letters in their order.
+ * @param projects open files, which go before what they were when they were saved
+ * @param others files that are not open
+ */
+export function workspaceSymbols(
+  projects: readonly Project[],
+  others: readonly NamedTree[],
+  typed: string,
+): WorkspaceSymbol[] {
   const wanted = typed.toLowerCase();
   const fits = (name: string): boolean => {
     let at = 0;
     for (const sign of name.toLowerCase()) if (sign === wanted[at]) at++;
     return at >= wanted.length;
   };
-  const files = new Map(projects.flatMap((project) => [project, ...project.included]).map((one) => [one.file, one]));
-  return [...files.values()].flatMap((named) =>
+  const all = [...projects.flatMap((project): NamedTree[] => [project, ...project.included]), ...others];
+  return eachOnce(all).flatMap((named) =>
     namesIn(named)
       .filter((one) => isShown(one) && fits(one.name))
       .map((one) => ({
@@ -147,4 +156,15 @@ export function workspaceSymbols(projects: readonly Project[], typed: string): W
         location: { uri: named.file, range: rangeOfOffsets(named.tree, one.start, one.end) },
       })),
   );
+}
+
+/** Each file once: what stands beside it to be compared, under another scheme and with a query, is the same score. */
+function eachOnce(files: readonly NamedTree[]): NamedTree[] {
+  const found = new Map<string, NamedTree>();
+  for (const one of files) {
+    const path = one.file.replace(/^[a-z][\w+.-]*:(?:\/\/)?/i, '').replace(/\?.*$/, '');
+    const known = found.get(path);
+    if (known === undefined || (known.file.includes('?') && !one.file.includes('?'))) found.set(path, one);
+  }
+  return [...found.values()];
 }

@@ -111,6 +111,11 @@ export class Documents {
     return this.open.get(uri)?.revision;
   }
 
+  /** The last text of an open file; undefined of any other. */
+  text(uri: string): string | undefined {
+    return this.open.get(uri)?.text;
+  }
+
   /** The version of an open file, as the client counts; null if it is not open. */
   version(uri: string): number | null {
     return this.open.get(uri)?.version ?? null;

@@ -22,8 +22,8 @@ export class Files implements Host {
     private readonly disk: Disk,
     /** Folders of the files that are open. */
     private readonly openFolders: () => Iterable<string>,
-    /** Asks for a file that cannot be read at once; `tell` gives the answer. */
-    private readonly ask: (uri: string) => void,
+    /** Asks for a file that cannot be read at once; `tell` gives the answer before what is promised is kept. */
+    private readonly ask: (uri: string) => Promise<void>,
   ) {}
 
   read(uri: string): string | undefined {
@@ -31,8 +31,16 @@ export class Files implements Host {
     if (known !== undefined) return known ?? undefined;
     if (!this.told.has(uri)) {
       this.told.set(uri, undefined);
-      this.ask(uri);
+      void this.ask(uri);
     }
+    return this.told.get(uri);
+  }
+
+  /** The same once whoever must be asked has answered. */
+  async fetched(uri: string): Promise<string | undefined> {
+    const known = this.disk.read(uri);
+    if (known !== undefined) return known ?? undefined;
+    if (this.told.get(uri) === undefined) await this.ask(uri);
     return this.told.get(uri);
   }
 

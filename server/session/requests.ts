@@ -38,9 +38,11 @@ import { selectionRanges } from '../features/selection';
 import { legend, semanticTokens } from '../features/semanticTokens';
 import { SIGNATURE_RETRIGGERS, SIGNATURE_TRIGGERS, signatureHelp } from '../features/signatureHelp';
 import { documentSymbols, workspaceSymbols } from '../features/symbols';
+import type { Project } from '../workspace/project';
 import { unlessCancelled } from './cancelling';
 import { analysisOptions, type Current, type Documents } from './documents';
 import type { Files } from './files';
+import type { Scores } from './scores';
 import { TokensOfFiles } from './tokens';
 
 interface OfFile {
@@ -57,6 +59,7 @@ export type Answer = <Params extends OfFile, Result>(
 export interface Served {
   readonly documents: Documents;
   readonly files: Files;
+  readonly scores: Scores;
   readonly answer: Answer;
   /** Loaded when somebody first asks. */
   readonly engraver: () => Promise<Engraver | CannotDraw>;
@@ -110,7 +113,14 @@ function codeActions({ project, settings }: Current, { range, context }: CodeAct
 }
 
 /** Names and where they lead. */
-function names(connection: Connection, { answer, documents, files }: Served): void {
+function names(connection: Connection, { answer, documents, files, scores }: Served): void {
+  /** Whoever may share the name at a place, and whether that is all. */
+  const sharing = async (project: Project, position: Position): Promise<Sharing> => {
+    const open = await documents.all();
+    if (!mayBeUsedElsewhere(project, position)) return { projects: open, isAll: true };
+    const closed = await scores.projects();
+    return { projects: [...open, ...(closed ?? [])], isAll: closed !== undefined };
+  };
   const at =
     <Result>(feature: (current: Current, position: Position) => Result) =>
     (current: Current, { position }: TextDocumentPositionParams): Result =>
@@ -129,7 +139,7 @@ function names(connection: Connection, { answer, documents, files }: Served): vo
   );
   connection.onReferences(
     answer([], async ({ project }, { position, context }: ReferenceParams) =>
-      references(project, position, await documents.all(), context.includeDeclaration),
+      references(project, position, (await sharing(project, position)).projects, context.includeDeclaration),
     ),
   );
   connection.onPrepareRename(
@@ -140,19 +150,25 @@ function names(connection: Connection, { answer, documents, files }: Served): vo
   );
   connection.onRenameRequest(
     answer(null, async ({ project }, { position, newName }: RenameParams) => {
-      const others = await documents.all();
-      const edit = told(() => rename(project, position, newName, others, (uri) => documents.version(uri)));
-      // The folder is not searched through for a name; whoever shares it can be opened and asked again.
-      if (mayBeUsedElsewhere(project, position)) void connection.window.showInformationMessage(ONLY_OPEN);
+      const { projects, isAll } = await sharing(project, position);
+      const edit = told(() => rename(project, position, newName, projects, (uri) => documents.version(uri)));
+      if (!isAll) void connection.window.showInformationMessage(ONLY_OPEN);
       return edit;
     }),
   );
-  connection.onWorkspaceSymbol(async ({ query }, token) =>
-    workspaceSymbols(await unlessCancelled(documents.all(), token), query),
-  );
+  connection.onWorkspaceSymbol(async ({ query }, token) => {
+    const all = Promise.all([documents.all(), scores.named()]);
+    const [open, closed] = await unlessCancelled(all, token);
+    return workspaceSymbols(open, closed, query);
+  });
   connection.onDocumentLinks(
     answer([], ({ project }) => documentLinks(project, (path) => files.resolve(project.file, path))),
   );
+}
+
+interface Sharing {
+  readonly projects: readonly Project[];
+  readonly isAll: boolean;
 }
 
 const ONLY_OPEN =

@@ -21,6 +21,8 @@ import {
   type ReadingParams,
   type ReadParams,
   type ReadResult,
+  SCORES,
+  type ScoresResult,
 } from '../features/protocol';
 import { unlessCancelled } from './cancelling';
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
@@ -28,6 +30,7 @@ import { type Current, Documents } from './documents';
 import { type Disk, Files } from './files';
 import { registerOwnRequests } from './ownRequests';
 import { type Answer, featureCapabilities, registerFeatures } from './requests';
+import { Scores } from './scores';
 import { SettingsOfFiles } from './settings';
 
 /** What the platform gives. */
@@ -69,7 +72,7 @@ class Session {
     this.files = new Files(
       disk,
       () => this.documents.folders,
-      (uri) => void this.fetch(uri),
+      (uri) => this.fetch(uri),
     );
     this.files.folders = (params.workspaceFolders ?? []).map(({ uri }) => `${uri}/`);
     this.documents = new Documents(
@@ -102,6 +105,7 @@ class Session {
     registerFeatures(connection, {
       documents: this.documents,
       files: this.files,
+      scores: new Scores(() => this.addresses(), this.files, this.documents),
       answer,
       engraver,
       otherTablesCommand,
@@ -195,6 +199,12 @@ class Session {
     if (text === null) return;
     this.files.tell(uri, text);
     this.documents.changedOutside(uri);
+  }
+
+  /** Of all scores in the folders; undefined where the client cannot tell. */
+  private async addresses(): Promise<ScoresResult | undefined> {
+    if (this.client.canRead !== true) return undefined;
+    return this.connection.sendRequest<ScoresResult>(SCORES).catch(() => undefined);
   }
 
   /**

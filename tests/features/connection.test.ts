@@ -8,6 +8,10 @@ import {
   HoverRequest,
   InlayHintRequest,
   LSPErrorCodes,
+  ReferencesRequest,
+  RenameRequest,
+  ShowMessageNotification,
+  ShowMessageRequest,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
 import type { CannotDraw, Engraver } from '../../server/engraving/engraver';
@@ -331,6 +335,53 @@ describe('where what draws has gone', () => {
     expect(await one.connection.sendRequest('bentside/page', leaf)).toBeNull();
     const at = { textDocument: { uri }, position: rangeOf(AIR, 'zz').start };
     expect(await one.connection.sendRequest(CompletionRequest.type, at)).toMatchObject({ isIncomplete: false });
+  });
+});
+
+describe('names in scores of the folder that are not open', () => {
+  const files = {
+    'house.bent': 'bentside 1\nsource T "Thornmere spinet book"\n',
+    'aria.bent': 'bentside 1\ninclude "house.bent"\nreading x\n  takes T\n',
+    'apart.bent': 'bentside 1\nsource T "another T"\nreading y\n  takes T\n',
+  };
+  const place = { position: { line: 1, character: 7 } };
+
+  it('are found by a few of their letters, each once', async () => {
+    const one = await meet({ files, options: { canRead: true } });
+    await one.open('house.bent', files['house.bent']);
+    const found = await one.connection.sendRequest(WorkspaceSymbolRequest.type, { query: 't' });
+    const where = (found ?? []).map(({ name, location }) => `${name} ${location.uri.slice(FOLDER.length)}`);
+    expect(where.sort()).toEqual(['T apart.bent', 'T house.bent']);
+  });
+
+  it('are written anew and found where they are shared, also by what was typed since', async () => {
+    const one = await meet({ files, options: { canRead: true } });
+    const uri = await one.open('house.bent', files['house.bent']);
+    await one.type(uri, { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, '// ours\n');
+    const at = { textDocument: { uri }, position: { line: 2, character: 7 } };
+    const edit = await one.connection.sendRequest(RenameRequest.type, { ...at, newName: 'S' });
+    const changes = (edit?.documentChanges ?? []).flatMap((change) => ('edits' in change ? [change] : []));
+    expect(changes.map(({ textDocument, edits }) => [textDocument.uri, edits.map(({ range }) => range.start)])).toEqual(
+      [
+        [uri, [{ line: 2, character: 7 }]],
+        [`${FOLDER}aria.bent`, [{ line: 3, character: 8 }]],
+      ],
+    );
+    const context = { includeDeclaration: true };
+    const found = await one.connection.sendRequest(ReferencesRequest.type, { ...at, context });
+    expect(found).toHaveLength(2);
+  });
+
+  it('stay as they are, which is told, where the client cannot say what there is', async () => {
+    const one = await meet({ files });
+    const told: string[] = [];
+    one.connection.onNotification(ShowMessageNotification.type, ({ message }) => void told.push(message));
+    one.connection.onRequest(ShowMessageRequest.type, ({ message }) => void told.push(message));
+    const uri = await one.open('house.bent', files['house.bent']);
+    const wish = { textDocument: { uri }, ...place, newName: 'S' };
+    const edit = await one.connection.sendRequest(RenameRequest.type, wish);
+    expect(edit?.documentChanges).toHaveLength(1);
+    expect(told.join()).toContain('not open');
   });
 });
 

@@ -196,7 +196,7 @@ describe('a name is written anew', () => {
 it('what open files declare is found by a few of its letters', () => {
   const project = projectNamed(FILE, SCORE);
   const found = (typed: string): string[] =>
-    workspaceSymbols([project], typed).map(({ name, containerName }) => `${containerName} ${name}`);
+    workspaceSymbols([project], [], typed).map(({ name, containerName }) => `${containerName} ${name}`);
   expect(found('ds')).toEqual(['voice dessus']);
   expect(found('plain')).toEqual(['reading plain']);
   expect(found('xyz')).toEqual([]);

@@ -27,7 +27,7 @@ import {
 } from 'vscode-languageserver/node';
 import type { Turns } from '../../server/document/turns';
 import type { CannotDraw, Engraver } from '../../server/engraving/engraver';
-import type { ClientOptions } from '../../server/features/protocol';
+import { type ClientOptions, SCORES } from '../../server/features/protocol';
 import { noDisk } from '../../server/session/files';
 import { type Platform, startServer } from '../../server/session/server';
 
@@ -69,6 +69,7 @@ export class Client {
     });
     connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => this.settings ?? null));
     connection.onRequest(RegistrationRequest.type, () => undefined);
+    connection.onRequest(SCORES, () => Object.keys(wishes.files ?? {}).map((name) => FOLDER + name));
     connection.listen();
     const { capabilities } = await connection.sendRequest(InitializeRequest.type, {
       processId: null,
