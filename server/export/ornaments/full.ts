@@ -1,5 +1,5 @@
 /** Signs and small notes written out: the events that stand in the time of a written one. */
-import { add, compare, equal, subtract, type Time } from '../../../grammar/time';
+import { add, compare, divide, equal, multiply, subtract, type Time, time } from '../../../grammar/time';
 import type { WrittenEvent } from '../../score/performance';
 import type { AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
 import { beamed, type Numbers } from './beams';
@@ -104,9 +104,25 @@ class Writer {
       ],
       annotations: own.flatMap(({ annotations }) => annotations),
       words: own.flatMap(({ words }) => words),
+      figures: this.figuresAt(atom),
       ...(isLast ? { custos: event.custos } : {}),
-      ...(isFirst ? { figures: event.figures, syllable: event.syllable } : {}),
+      ...(isFirst ? { syllable: event.syllable } : {}),
     };
+  }
+
+  /** Figures that follow one another share the time of the written event. */
+  private figuresAt({ onset, value }: Atom): VoiceEvent['figures'] {
+    const { event, onset: begins } = this.region.placed;
+    if (event.figures === undefined) return undefined;
+    const { columns } = event.figures;
+    const each = divide(event.duration, time(Math.max(1, columns.length)));
+    const ends = add(onset, value.length);
+    const here = columns.filter((_, i) => {
+      const at = add(begins, multiply(each, time(i)));
+      return compare(at, onset) >= 0 && compare(at, ends) < 0;
+    });
+    const isFirst = equal(onset, begins);
+    return here.length > 0 || (isFirst && columns.length === 0) ? { ...event.figures, columns: here } : undefined;
   }
 
   private noteOf(strand: Strand, atom: Atom): { readonly note: NoteMember; readonly head: Head } {
@@ -114,9 +130,7 @@ class Writer {
     const written = writtenAt(group, this.region.placed) ?? group.from[0];
     const { member, placed } = written;
     if (member === undefined) throw new RangeError('what sounds is a note');
-    const struck = atom.isFirst && equal(strand.onset, atom.slice.begins);
-    const entered = struck && placed === group.from[0].placed && member.tiedFrom && equal(strand.onset, placed.onset);
-    const tiedFrom = !struck || entered;
+    const tiedFrom = !isStruck(strand, atom) || isEntered(strand, written);
     const tie = this.goesOn(strand, atom)
       ? (this.tieWithin(written, atom) ?? PLAIN_TIE)
       : this.looseTie(strand, written);
@@ -160,6 +174,12 @@ class Writer {
     return isEnd && member !== undefined && isSamePitch(pitch, member) ? member.tie : undefined;
   }
 }
+
+const isStruck = ({ onset }: Strand, { slice, isFirst }: Atom): boolean => isFirst && equal(onset, slice.begins);
+
+/** Whether a tie leads into the very beginning from no note right before, as into a second ending. */
+const isEntered = ({ onset, group }: Strand, { placed, member }: WrittenEvent): boolean =>
+  placed === group.from[0].placed && member?.tiedFrom === true && equal(onset, placed.onset);
 
 const NOTHING: Pick<NoteMember, 'marks' | 'annotations'> = { marks: [], annotations: [] };
 
