@@ -3,8 +3,11 @@
  * where the note is a quaver or less; what is left goes to the note on which a sign stops.
  */
 import { describe, expect, it } from 'vitest';
-import { withOrnaments } from '../../server/export/ornaments';
+import { exportMei } from '../../server/export/mei';
+import { performedIn, withOrnaments } from '../../server/export/ornaments';
+import { exportTimeline } from '../../server/export/timeline';
 import { signTableByName } from '../../server/signs/tables';
+import { elementsIn, parsed } from '../helpers/mei';
 import { eventsOfVoice, type Passage, performed, scoreOfPassage } from '../helpers/realised';
 import { written } from '../helpers/writtenOut';
 
@@ -193,6 +196,61 @@ describe('a sign as small notes', () => {
 
   it('stays a sign where it is a silence', () => {
     expect(small("2 d5'wedge c5", { table: 'couperin-1713' })).toBe("2:d5'wedge 2:c5");
+  });
+});
+
+describe('a timeline', () => {
+  const score = scoreOfPassage(in1689("4 d5'ca 2. c"));
+  const events = (ornaments: 'small' | 'full' | 'sign') =>
+    exportTimeline(performedIn(score, { ornaments }), { leaveGaps: false }).timeline?.pieces[0]?.events ?? [];
+
+  it('tells of every note of a sign what it realises, by what sign and table', () => {
+    for (const ornaments of ['small', 'full'] as const) {
+      const realised = events(ornaments).filter(({ realises }) => realises !== undefined);
+      expect(realised.length).toBeGreaterThan(1);
+      for (const { realises, sign, table } of realised) {
+        expect([realises, sign, table]).toEqual(['1/1/v0/1.1', 'ca', 'anglebert-1689']);
+      }
+    }
+  });
+
+  it('has small notes of no time for signs, where these are small notes', () => {
+    expect(events('small').map(({ pitch, duration }) => `${pitch} ${duration}`)).toEqual([
+      'd5 0',
+      'c5 0',
+      'd5 1/4',
+      'c5 3/4',
+    ]);
+  });
+
+  it('has none where signs stay signs', () => {
+    expect(events('sign').map(({ pitch, duration }) => `${pitch} ${duration}`)).toEqual(['d5 1/4', 'c5 3/4']);
+  });
+});
+
+describe('in MEI a note that stands for a sign', () => {
+  it('says by what row of what table', () => {
+    const { text } = exportMei(scoreOfPassage(in1689("4 d5'ca 2. c")), {
+      clefs: 'source',
+      leaveGaps: false,
+      ornaments: 'full',
+    });
+    // The head has the beginning as well.
+    const music = text.slice(text.indexOf('<music>'));
+    expect(music.match(/type="realised" label="ca \(Pincé\), anglebert-1689"/g)).toHaveLength(3);
+  });
+
+  it('stands with its sign in one file where both are wished for', () => {
+    const { text } = exportMei(scoreOfPassage(in1689("4 d5'ca 2. c")), {
+      clefs: 'source',
+      leaveGaps: false,
+      ornaments: 'above',
+    });
+    const ossia = elementsIn(parsed(text), 'ossia');
+    expect(ossia.map((element) => [...elementsIn(element, 'oStaff'), ...elementsIn(element, 'staff')].length)).toEqual([
+      2,
+    ]);
+    expect(elementsIn(parsed(text), 'ornam')).toHaveLength(1);
   });
 });
 

@@ -8,6 +8,7 @@
  * | `e-3v-2-dessus-4.3-n2` | the second note of that chord |
  * | `e-3v-2-dessus-4.3-k2` | the second of the notes into which it is cut at barlines |
  * | `e-3v-2-dessus-4.3-m1`, `-n2-m1` | the first mark of that event, of a note of that chord; likewise `o` what the source draws of a note that runs through a barline, `t` a tie, `u` a curve that begins there, or ends there if its beginning is not shown, `w` words, `f` figures, `s` a syllable, `c` a custos, `a` an annotation, `g` what is lost, `h` a hint or bracket over a passage |
+ * | `e-3v-2-dessus-4.3-r2` | the second of the events that stand for it where signs or rhythm are written as played; in an ossia with `-in-ossia` at its end |
  * | `b-3v-2-dessus-4.1` | the bar that begins with that event |
  * | `b-3v-2-dessus-4.1-l1` | the first barline inside that bar; likewise `q` a tempo or a manual |
  * | `v-3v-2-dessus-4.2` | where texts differ: a place of options, or what begins with that event |

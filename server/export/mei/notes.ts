@@ -106,8 +106,8 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
     ...durationOf(chunk.value),
     ...graceOf(chunk),
     'stem.dir': hasStem(chunk.value) ? event.stems : undefined,
-    type: throughType(event),
   };
+  const through = throughType(event);
   const ofEvent = [...(first ? marksInNote(event.marks, environment) : []), verses.get(chunk)];
   const notes = event.members.map((member, m) => {
     const attributes = {
@@ -115,6 +115,7 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
       ...pitchOf(member),
       ...(alone ? shared : {}),
       ...colourOf(chunk),
+      ...realisedAs(member, alone ? through : undefined),
       staff: staffOf(member.stave, home),
     };
     const own = first ? [...accidentalsOf(member, environment), ...marksInNote(member.marks, environment)] : [];
@@ -124,7 +125,14 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
   const [only] = notes;
   return alone && only !== undefined
     ? only
-    : xml('chord', { 'xml:id': names.of(chunk), ...shared }, [...notes, ...ofEvent]);
+    : xml('chord', { 'xml:id': names.of(chunk), ...shared, type: through }, [...notes, ...ofEvent]);
+}
+
+/** A note that stands for a sign says so, and by what row of what table. */
+function realisedAs({ realised }: NoteMember, type: string | undefined): XmlAttributes {
+  if (realised === undefined) return { type };
+  const { sign, row, table } = realised;
+  return { type: words(type, 'realised'), label: `${sign}${row === '' ? '' : ` (${row})`}, ${table}` };
 }
 
 /** Whether the note runs through the barline, and its dot is drawn after that. */
