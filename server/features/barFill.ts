@@ -6,9 +6,10 @@ import type { PlacedLane, Segment } from '../../grammar/tree';
 import { portion } from '../score/amounts';
 import type { Bar, DrawnBarline, Piece, ScoreSystem, VoiceEvent } from '../score/score';
 import type { Project } from '../workspace/project';
+import { type SystemHere, systemOf } from './events';
 import { hereAt } from './nodes';
 
-export interface BarFill {
+interface BarFill {
   /** "bar 12: 5 of 8 quavers". */
   readonly words: string;
   /** Its time is that which its meter asks for, or which another lane has up to the barline there. */
@@ -27,7 +28,7 @@ export function barFill(project: Project, offset: number, reading: string): BarF
   const place = lanePlace(project, offset);
   const segment = place && segmentAt(place);
   if (place === undefined || segment === undefined) return undefined;
-  const found = systemOf(project, place.block, reading);
+  const found = systemOf(project, place.block, reading) ?? systemOf(project, place.block);
   if (found === undefined || found.system.score.kind !== 'measured') return undefined;
   const events = eventsIn(found.system, place.lane, segment);
   const bar = barOf(found.piece, found.system, events, place.placed.tree.segments.indexOf(segment));
@@ -67,20 +68,6 @@ function lanePlace({ tree }: Project, offset: number): LanePlace | undefined {
 const segmentAt = ({ placed: { tree }, pos }: LanePlace): Segment | undefined =>
   tree.segments.find((segment) => pos < segment.pos + segment.len) ?? tree.segments.at(-1);
 
-interface FoundSystem {
-  readonly piece: Piece;
-  readonly system: ScoreSystem;
-}
-
-function systemOf({ analysis }: Project, block: number, reading: string): FoundSystem | undefined {
-  const score = analysis.score(reading) ?? analysis.score('written');
-  for (const piece of score?.pieces ?? []) {
-    const system = piece.systems.find((one) => one.block === block);
-    if (system !== undefined) return { piece, system };
-  }
-  return undefined;
-}
-
 /** The events of the lane that are typed in the bar, all of one bar of the score. */
 function eventsIn({ score }: ScoreSystem, lane: number, { pos, len }: Segment): VoiceEvent[] {
   const typed = score.voices
@@ -94,7 +81,7 @@ const barOf = (piece: Piece, system: ScoreSystem, events: readonly VoiceEvent[],
   piece.bars[system.firstBar + (events[0]?.bar ?? segment)];
 
 /** How long the bar is in the other lanes of its system; undefined if none has it. */
-function timeIn({ piece, system }: FoundSystem, bar: Bar, lane: number): Time | undefined {
+function timeIn({ piece, system }: SystemHere, bar: Bar, lane: number): Time | undefined {
   const index = piece.bars.indexOf(bar) - system.firstBar;
   const ends = system.score.voices
     .flatMap(({ events }) => events)

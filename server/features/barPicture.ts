@@ -9,7 +9,7 @@ const UNITS = 2;
 /** Longer addresses are not shown by every editor. */
 const LONGEST = 60_000;
 
-export interface BarWish {
+interface BarWish {
   /** Only the voice is drawn, with what its signs mean above what is written. */
   readonly ofSign?: boolean;
   /** By another table than the reading's. */

@@ -28,7 +28,7 @@ export function completeStatement(project: Project, before: string): Proposal[] 
 }
 
 /** Who asks, and where. */
-export interface Asking {
+interface Asking {
   readonly project: Project;
   /** So many signs before the caret are typed anew. */
   readonly replaces: number;
@@ -87,7 +87,7 @@ const clefs: Freely = ({ project, replaces, lines }, _part, before) => {
 };
 
 /** The clefs that fit a stave: those with a name of their own first, then all others of its lines. */
-export function clefsFor(lines: number, replaces: number): Proposal[] {
+function clefsFor(lines: number, replaces: number): Proposal[] {
   const places = ['G', 'C', 'F'].flatMap((letter) =>
     Array.from({ length: Math.min(lines, MOST_LINES) }, (_, index) => `${letter}${index + 1}`),
   );

@@ -7,7 +7,7 @@ import { exportSvg } from '../pages/svg';
 import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
-import { eventHere } from './events';
+import { eventHere, type SystemHere, systemOf } from './events';
 import { facsimileOf } from './facsimile';
 import { hereAt } from './nodes';
 import { spoken } from './noteWords';
@@ -20,13 +20,13 @@ interface Part {
   readonly systems: readonly ScoreSystem[];
 }
 
-export interface SourcePage {
+interface SourcePage {
   readonly label: string;
   readonly parts: readonly Part[];
 }
 
 /** The leaves in the order in which they are written; one that is taken up again after another counts anew. */
-export function sourcePages({ pieces }: Score): SourcePage[] {
+function sourcePages({ pieces }: Score): SourcePage[] {
   const pages: { label: string; parts: { piece: Piece; systems: ScoreSystem[] }[] }[] = [];
   for (const piece of pieces) {
     for (const system of piece.systems) {
@@ -46,7 +46,7 @@ const scoreOf = ({ analysis }: Project, reading: string): Score | undefined =>
 
 // ─── drawing ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-export interface PageWish {
+interface PageWish {
   readonly reading: string;
   readonly clefs: 'source' | 'modern';
   /** Signs as they stand, with what they mean above the stave, or written out. */
@@ -107,7 +107,7 @@ const summaryOf = ({ piece, systems }: Part): string[] =>
 
 /** The note at a place of the text, by the id that its picture bears, and the leaf where it stands. */
 export function noteAt(project: Project, position: Position, reading: string): NotePlace | undefined {
-  const found = eventAt(project, position, reading);
+  const found = lastBegun(project, position, reading);
   if (found === undefined) return undefined;
   const { score, system, event, pos } = found;
   const pages = sourcePages(score).map(systemsOf);
@@ -124,28 +124,21 @@ export function noteAt(project: Project, position: Position, reading: string): N
   };
 }
 
-export interface FoundEvent {
-  readonly score: Score;
-  readonly piece: Piece;
-  readonly system: ScoreSystem;
+export interface EventBegun extends SystemHere {
   readonly event: VoiceEvent;
   /** In the lane's joined text. */
   readonly pos: number;
 }
 
 /** The event at a place: the last that begins at or before it in its lane. */
-export function eventAt(project: Project, position: Position, reading: string): FoundEvent | undefined {
+export function lastBegun(project: Project, position: Position, reading: string): EventBegun | undefined {
   const here = hereAt(project.tree, offsetOfPosition(project.tree, position));
-  const score = scoreOf(project, reading);
-  if (here?.holder.kind !== 'lane' || score === undefined) return undefined;
+  if (here?.holder.kind !== 'lane') return undefined;
   const { index } = here.holder;
-  for (const piece of score.pieces) {
-    const system = piece.systems.find(({ block }) => block === here.blockIndex);
-    const events = system?.score.voices.flatMap((voice) => voice.events) ?? [];
-    const event = events.filter(({ source }) => source.lane === index && source.pos <= here.pos).at(-1);
-    if (system !== undefined && event !== undefined) return { score, piece, system, event, pos: here.pos };
-  }
-  return undefined;
+  const found = systemOf(project, here.blockIndex, reading) ?? systemOf(project, here.blockIndex);
+  const events = found?.system.score.voices.flatMap((voice) => voice.events) ?? [];
+  const event = events.findLast(({ source }) => source.lane === index && source.pos <= here.pos);
+  return found && event && { ...found, event, pos: here.pos };
 }
 
 /** The place in the text of a note, by the id of its picture; undefined of an id that no event has. */

@@ -62,7 +62,7 @@ export type ScoresResult = readonly string[];
 
 // ─── client to server ────────────────────────────────────────────────────────────────────────────────────────────
 
-export interface FileParams {
+interface FileParams {
   readonly textDocument: TextDocumentIdentifier;
 }
 
@@ -72,7 +72,7 @@ export interface ReadingParams extends FileParams {
   readonly reading: string;
 }
 
-export interface PlaceParams extends FileParams {
+interface PlaceParams extends FileParams {
   readonly position: Position;
 }
 
@@ -85,7 +85,7 @@ export interface ChoiceOffer {
 }
 
 /** A place, and the reading that is shown. */
-export interface ReadingPlaceParams extends PlaceParams {
+interface ReadingPlaceParams extends PlaceParams {
   readonly reading: string;
 }
 
@@ -129,7 +129,7 @@ export interface SnippetOffer {
 /** Signs as they stand, with what they mean above the stave, or written out. */
 export type SignsShown = 'sign' | 'above' | 'full';
 
-export interface PageParams extends FileParams {
+interface PageParams extends FileParams {
   readonly reading: string;
   readonly clefs: 'source' | 'modern';
   readonly ornaments: SignsShown;
@@ -160,7 +160,7 @@ export interface Facsimile {
   readonly regions: readonly (readonly number[] | null)[];
 }
 
-export interface RegionParams extends Omit<PageParams, 'clefs' | 'ornaments'> {
+interface RegionParams extends Omit<PageParams, 'clefs' | 'ornaments'> {
   /** Index of the system on its leaf. */
   readonly system: number;
   readonly region: readonly number[];
@@ -177,12 +177,12 @@ export interface NotePlace {
   readonly says: string;
 }
 
-export interface NoteParams extends FileParams {
+interface NoteParams extends FileParams {
   readonly id: string;
   readonly reading: string;
 }
 
-export interface SoundingParams extends ReadingPlaceParams {
+interface SoundingParams extends ReadingPlaceParams {
   readonly what: 'note' | 'bar';
 }
 
@@ -229,7 +229,7 @@ export interface OpenSignItem {
   readonly offers: readonly OpenSignOffer[];
 }
 
-export interface SettleParams extends PlaceParams {
+interface SettleParams extends PlaceParams {
   /** Of the offer that is taken. */
   readonly id: string;
   readonly reason: string;

@@ -7,12 +7,12 @@ import { Clocks, secondsOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import { addressOf } from '../score/walk';
 import type { Project } from '../workspace/project';
-import { eventAt, type FoundEvent } from './pages';
+import { type EventBegun, lastBegun } from './pages';
 import type { PluckedNote } from './protocol';
 
 /** The note or chord at a place, with what is played for its signs, or its whole bar; tied notes are one. */
 export function soundingAt(project: Project, position: Position, reading: string, what: 'note' | 'bar'): PluckedNote[] {
-  const found = eventAt(project, position, reading);
+  const found = lastBegun(project, position, reading);
   if (found === undefined) return [];
   const events = playedFor(found, what);
   const start = events
@@ -28,7 +28,7 @@ export function soundingAt(project: Project, position: Position, reading: string
   );
 }
 
-function playedFor({ score, piece, system, event }: FoundEvent, what: 'note' | 'bar'): PerformedEvent[] {
+function playedFor({ score, piece, system, event }: EventBegun, what: 'note' | 'bar'): PerformedEvent[] {
   const played = perform(score).pieces.find((one) => one.piece === piece)?.events ?? [];
   const notes = played.filter(({ pitch }) => pitch !== undefined);
   if (what === 'bar') {

@@ -2,6 +2,7 @@
 import { keeping } from '../../grammar/keeping';
 import type {
   Argument,
+  ChangeItem,
   Clause,
   EventItem,
   Item,
@@ -131,13 +132,21 @@ export const leavesInLane = keeping(({ kind, opening, segments, text }: LaneTree
   return leaves;
 });
 
+/** Items that are one leaf. */
+const itemTypes: Readonly<Partial<Record<Item['kind'], TokenType>>> = {
+  value: 'number',
+  figures: 'number',
+  words: 'string',
+  lost: 'keyword',
+  omit: 'keyword',
+  beam: 'operator',
+};
+
 function itemLeaves(leaves: TokenLeaf[], item: Item, text: string): void {
   const { pos, len } = item;
+  const type = itemTypes[item.kind];
+  if (type !== undefined) leaves.push({ pos, len, type });
   switch (item.kind) {
-    case 'value':
-    case 'figures':
-      leaves.push({ pos, len, type: 'number' });
-      break;
     case 'event':
       eventLeaves(leaves, item);
       break;
@@ -150,20 +159,7 @@ function itemLeaves(leaves: TokenLeaf[], item: Item, text: string): void {
       optionLeaves(leaves, item, text);
       break;
     case 'change':
-      leaves.push({ pos: text.indexOf(item.change.word, pos), len: item.change.word.length, type: 'keyword' });
-      for (const leaf of [...item.change.args.flatMap(argumentLeaf), ...item.change.clauses.flatMap(clauseLeaves)]) {
-        leaves.push({ ...leaf, pos: pos + leaf.pos });
-      }
-      break;
-    case 'words':
-      leaves.push({ pos, len, type: 'string' });
-      break;
-    case 'lost':
-    case 'omit':
-      leaves.push({ pos, len, type: 'keyword' });
-      break;
-    case 'beam':
-      leaves.push({ pos, len, type: 'operator' });
+      leaves.push(...changeLeaves(item, text));
       break;
     case 'barline':
       leaves.push(...item.suffixes.map(suffixLeaf));
@@ -171,6 +167,15 @@ function itemLeaves(leaves: TokenLeaf[], item: Item, text: string): void {
     default:
   }
 }
+
+/** The places of what a change says count from its opening bracket. */
+const changeLeaves = ({ pos, change }: ChangeItem, text: string): TokenLeaf[] => [
+  { pos: text.indexOf(change.word, pos), len: change.word.length, type: 'keyword' },
+  ...[...change.args.flatMap(argumentLeaf), ...change.clauses.flatMap(clauseLeaves)].map((leaf) => ({
+    ...leaf,
+    pos: pos + leaf.pos,
+  })),
+];
 
 function optionLeaves(leaves: TokenLeaf[], { place, reasons, options, suffixes }: OptionsItem, text: string): void {
   if (place !== undefined) leaves.push({ pos: place.pos, len: place.len, type: 'parameter', isGiven: true });

@@ -22,27 +22,30 @@ import type { Answer } from './requests';
 
 type Result<Name extends keyof FileRequests> = FileRequests[Name]['result'] | Promise<FileRequests[Name]['result']>;
 
-export function registerOwnRequests(
-  connection: Connection,
-  answer: Answer,
-  engraver: () => Promise<Engraver | CannotDraw>,
-): void {
-  const onFile = <Name extends keyof FileRequests>(
-    name: Name,
-    fallback: FileRequests[Name]['result'],
-    feature: (current: Current, params: FileRequests[Name]['params']) => Result<Name>,
-    wants?: 'findings',
-  ): void => {
+/** Makes a request about a file known: see `Session.answer`. */
+type OnFile = <Name extends keyof FileRequests>(
+  name: Name,
+  fallback: FileRequests[Name]['result'],
+  feature: (current: Current, params: FileRequests[Name]['params']) => Result<Name>,
+  wants?: 'findings',
+) => void;
+
+type EngraverOf = () => Promise<Engraver | CannotDraw>;
+
+export function registerOwnRequests(connection: Connection, answer: Answer, engraver: EngraverOf): void {
+  const onFile: OnFile = (name, fallback, feature, wants) => {
     connection.onRequest<unknown, void>(name, answer(fallback, feature, wants));
   };
-  const onPlain = <Name extends keyof PlainRequests>(
-    name: Name,
-    feature: (params: PlainRequests[Name]['params']) => PlainRequests[Name]['result'],
-  ): void => {
-    connection.onRequest<unknown, void>(name, feature);
-  };
-
+  typing(onFile);
+  pages(onFile, engraver);
+  signs(onFile, engraver);
   onFile('bentside/choices', [], ({ project }) => choiceOffers(project));
+  onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
+  plain(connection);
+}
+
+/** What is asked while somebody types. */
+function typing(onFile: OnFile): void {
   onFile('bentside/bar', null, ({ project }, { position, reading }) => {
     return barFill(project, offsetOfPosition(project.tree, position), reading)?.words ?? null;
   });
@@ -50,6 +53,10 @@ export function registerOwnRequests(
   onFile('bentside/nextSystem', null, ({ project }, { position }) =>
     nextSystem(project, offsetOfPosition(project.tree, position)),
   );
+}
+
+/** What the score panel asks. */
+function pages(onFile: OnFile, engraver: EngraverOf): void {
   onFile('bentside/page', null, async ({ project }, params) => {
     const drawer = await engraver();
     return cannotDraw(drawer) ? drawer : (engravedPage(project, params, drawer) ?? null);
@@ -64,6 +71,10 @@ export function registerOwnRequests(
     notes: soundingAt(project, position, reading, what),
     ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
   }));
+}
+
+/** Signs and what they mean. */
+function signs(onFile: OnFile, engraver: EngraverOf): void {
   onFile('bentside/openSigns', [], ({ project }) => openSignItems(project));
   onFile(
     'bentside/settle',
@@ -76,7 +87,16 @@ export function registerOwnRequests(
       cannotDraw(drawer) ? undefined : barPicture(at, drawer, { ofSign: true, table });
     return underTables(project, offsetOfPosition(project.tree, position), picture) ?? null;
   });
-  onFile('bentside/export', null, ({ project }, params) => exporting(project, params, engraver), 'findings');
+}
+
+/** What is asked about no file. */
+function plain(connection: Connection): void {
+  const onPlain = <Name extends keyof PlainRequests>(
+    name: Name,
+    feature: (params: PlainRequests[Name]['params']) => PlainRequests[Name]['result'],
+  ): void => {
+    connection.onRequest<unknown, void>(name, feature);
+  };
   onPlain('bentside/alive', () => true);
   onPlain('bentside/help', ({ code }) => helpPage(code));
   onPlain('bentside/formats', () => everyFormat.map(({ name, title }) => ({ name, title })));
