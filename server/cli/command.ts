@@ -1,5 +1,6 @@
 /** What a command is, and what it asks of the place where it runs. */
 import type { CannotDraw, Engraver } from '../engraving/engraver';
+import type { Chunks } from '../export/formats';
 import type { Host } from '../workspace/host';
 import type { Given, OptionTable } from './options';
 
@@ -38,7 +39,7 @@ export interface CliHost {
   /** The file's full name, with `/` between its parts. */
   absolute(file: string): string;
   /** Writes a file whole or not at all, with the folders above it; otherwise says why it could not. */
-  write(file: string, content: string | Uint8Array): { readonly failure: string } | undefined;
+  write(file: string, content: string | Uint8Array | Chunks): { readonly failure: string } | undefined;
   /** Who draws, or why nobody can. It is loaded when it is first asked for. */
   engraver(): Promise<Engraver | CannotDraw>;
   /** Scores that come with the program, by their full names. */

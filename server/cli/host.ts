@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { globSync } from 'tinyglobby';
 import { decoded, isPlainFile, realPath } from '../disk';
 import type { CannotDraw, Engraver } from '../engraving/engraver';
+import { areChunks, type Chunks } from '../export/formats';
 import type { Host } from '../workspace/host';
 import type { CliHost, Reading } from './command';
 
@@ -104,7 +105,7 @@ function makeFolder(folder: string): void {
 }
 
 /** Writes beside the file and then gives it the name, so that nobody ever sees half of it. */
-function write(file: string, content: string | Uint8Array): { readonly failure: string } | undefined {
+function write(file: string, content: string | Uint8Array | Chunks): { readonly failure: string } | undefined {
   // What a link leads to is written, not the link.
   const target = realPath(file);
   const folder = path.dirname(target);
@@ -114,13 +115,26 @@ function write(file: string, content: string | Uint8Array): { readonly failure: 
     const before = fs.statSync(target, { throwIfNoEntry: false });
     if (before?.isDirectory()) return { failure: 'not written; a folder has that name' };
     fs.rmSync(temporary, { force: true });
-    fs.writeFileSync(temporary, content, { flag: 'wx' });
+    writeNew(temporary, content);
     if (before !== undefined) fs.chmodSync(temporary, before.mode);
     fs.renameSync(temporary, target);
     return undefined;
   } catch (error) {
     removeIfThere(temporary);
     return { failure: `not written; ${inWords(error, WRITING)}` };
+  }
+}
+
+function writeNew(file: string, content: string | Uint8Array | Chunks): void {
+  if (!areChunks(content)) {
+    fs.writeFileSync(file, content, { flag: 'wx' });
+    return;
+  }
+  const opened = fs.openSync(file, 'wx');
+  try {
+    for (const chunk of content.chunks) fs.writeSync(opened, chunk);
+  } finally {
+    fs.closeSync(opened);
   }
 }
 

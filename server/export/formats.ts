@@ -11,6 +11,7 @@ import type { MidiTuning } from './midi/keys';
 import { exportMusicXml, exportMxl } from './musicxml';
 import { performedIn } from './ornaments';
 import { exportTimeline } from './timeline';
+import { exportWav } from './wav';
 
 export interface ExportOptions extends FormOptions {
   /** Of what is played: repeats as the source draws them, or played out. As a rule as drawn. */
@@ -34,9 +35,29 @@ export interface ExportOptions extends FormOptions {
 /** As the source has them, as they fit, or one long system. */
 export type Layout = 'source' | 'flow' | 'line';
 
+/** Bytes that are made while they are written. */
+export interface Chunks {
+  readonly chunks: Iterable<Uint8Array>;
+}
+
+export const areChunks = (content: Exported['content']): content is Chunks =>
+  typeof content === 'object' && 'chunks' in content;
+
+/** All bytes at once, for whoever cannot write them one after another. */
+export function together({ chunks }: Chunks): Uint8Array {
+  const all = [...chunks];
+  const bytes = new Uint8Array(all.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of all) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
+}
+
 export interface Exported {
   /** Empty where the score is refused, which a problem of level `error` says. A list has one text a page, each a file. */
-  readonly content: string | Uint8Array | readonly string[];
+  readonly content: string | Uint8Array | Chunks | readonly string[];
   /** What the format cannot say, the bars left empty, or why there is no content. */
   readonly problems: readonly PlacedProblem[];
 }
@@ -101,6 +122,16 @@ export const formats: readonly ExportFormat[] = [
     write: (score, options) => {
       const { bytes, problems } = exportMidi(score, options);
       return { content: bytes, problems };
+    },
+  },
+  {
+    name: 'wav',
+    title: 'what is played as sound (WAV): plucked strings in the tuning of the reading',
+    extension: 'wav',
+    isText: false,
+    write: (score, options) => {
+      const { content = '', problems } = exportWav(score, options);
+      return { content, problems };
     },
   },
 ];

@@ -3,7 +3,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
-import type { Exported, ExportFormat, ExportOptions } from './formats';
+import { areChunks, type Chunks, type Exported, type ExportFormat, type ExportOptions } from './formats';
 
 export interface Wish {
   readonly format: ExportFormat;
@@ -17,7 +17,7 @@ export interface MadeFile {
   readonly reading: string;
   /** From 1, where the format has a file a page and the score more pages than one. */
   readonly page?: number;
-  readonly content: string | Uint8Array;
+  readonly content: string | Uint8Array | Chunks;
 }
 
 /** One reading; it has no files where the format refuses it, which a finding of level `error` says. */
@@ -66,6 +66,7 @@ function makeReading(score: Score, format: ExportFormat, options: ExportOptions)
 }
 
 function filesOf(reading: string, content: Exported['content']): readonly MadeFile[] {
+  if (areChunks(content)) return [{ reading, content }];
   if (content.length === 0) return [];
   if (typeof content === 'string' || content instanceof Uint8Array) return [{ reading, content }];
   return content.map((page, i) => ({ reading, content: page, ...(content.length > 1 ? { page: i + 1 } : {}) }));

@@ -1,5 +1,5 @@
 /** What sounds of a score, piece after piece in playing time: for formats that are heard. */
-import { add, compare, format, subtract, type Time, ZERO } from '../../grammar/time';
+import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
 import { statedTempo } from '../readings/choices';
 import { tuningByWords, tuningOf } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
@@ -13,6 +13,7 @@ import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
 import { type Measure, measuresFor } from './measures';
 import { performedIn } from './ornaments';
+import { type Flow, flowOf, placeOfEvent } from './unmeasured';
 
 /** A note with the time in which it sounds, in semibreves from the start of its piece as it is played. */
 export interface SoundingNote {
@@ -86,19 +87,23 @@ function sounding(
   const start = performed.passes === undefined ? first.bar.onset : ZERO;
   const stated = statedTempo(score.environment, reading);
   const clocks = new Clocks(piece, stated ?? score.environment.tempo, stated !== undefined);
+  const flow = flowOf(piece);
   const last = passes.at(-1) as Pass;
   return {
     piece,
-    notes: performed.events.flatMap((event) => noteOf(event, start, sound)),
+    notes: performed.events.flatMap((event) => noteOf(event, start, sound, flow)),
     passes,
     duration: add(last.onset, lengthOf(last)),
-    tempi: alongPasses(passes, piece, {
-      concerns: ({ tempo }) => tempo !== undefined,
-      at: (onset) => clocks.at(onset),
+    tempi: alongPasses(passes, {
+      moments: [
+        ...changesAt(piece, ({ tempo }) => tempo !== undefined),
+        ...flow.clocks.flatMap(({ onset, end }) => [onset, end]),
+      ],
+      at: (onset) => flowing(flow, onset) ?? clocks.at(onset),
       key: ({ perSecond }) => format(perSecond),
     }),
-    meters: alongPasses(passes, piece, {
-      concerns: ({ meter }) => meter !== undefined,
+    meters: alongPasses(passes, {
+      moments: changesAt(piece, ({ meter }) => meter !== undefined),
       at: meterAt,
       key: ({ sign, beats, beatValue }) => `${sign} ${beats}/${beatValue}`,
     }),
@@ -120,15 +125,26 @@ const lengthOf = ({ bars }: Pass): Time => subtract(endOfBar(bars.at(-1) ?? bars
 const meterAt = (at: Time, { bars }: Pass): Meter | undefined =>
   bars.find((bar) => compare(endOfBar(bar), at) > 0)?.meter;
 
-function noteOf(event: PerformedEvent, start: Time, sound: ReadonlySet<Bar>): SoundingNote[] {
-  const { pitch, voice, duration, released = ZERO } = event;
+const changesAt = (piece: Piece, concerns: (change: StateChange) => boolean): Time[] =>
+  [...changesOf(piece)].filter(({ change }) => concerns(change)).map(({ onset }) => onset);
+
+/** The clock of a note of unmeasured music; where such music ends, the stated tempo holds again. */
+const flowing = ({ clocks }: Flow, at: Time): Clock | undefined => clocks.find(({ onset }) => equal(onset, at))?.clock;
+
+function noteOf(event: PerformedEvent, start: Time, sound: ReadonlySet<Bar>, { held }: Flow): SoundingNote[] {
+  const { pitch, voice, released = ZERO } = event;
+  const [{ placed: first }] = event.from;
+  // In unmeasured music a drawn tenue says how long a string sounds.
+  const until = event.realised === undefined ? held.get(placeOfEvent(first)) : undefined;
+  const duration = until === undefined ? event.duration : latest(event.duration, subtract(until, first.onset));
   const sounds = event.from.every(({ placed }) => sound.has(placed.bar));
   if (pitch === undefined || !sounds || compare(duration, released) <= 0) return [];
   return [{ pitch, voice, event, onset: subtract(event.onset, start), duration: subtract(duration, released) }];
 }
 
 interface Along<What> {
-  readonly concerns: (change: StateChange) => boolean;
+  /** Of the source: when it may change. */
+  readonly moments: readonly Time[];
   /** What holds at a moment of the source. */
   readonly at: (onset: Time, pass: Pass) => What | undefined;
   /** Says whether two are the same. */
@@ -136,14 +152,14 @@ interface Along<What> {
 }
 
 /** What holds along the passes: at the beginning of each and wherever it changes within, told only where it becomes another. */
-function alongPasses<What>(passes: readonly Pass[], piece: Piece, along: Along<What>): readonly FromMoment<What>[] {
-  const changes = [...changesOf(piece)].filter(({ change }) => along.concerns(change)).map(({ onset }) => onset);
+function alongPasses<What>(passes: readonly Pass[], along: Along<What>): readonly FromMoment<What>[] {
+  const moments = [...along.moments].sort(compare);
   const found: FromMoment<What>[] = [];
   let last: string | undefined;
   for (const pass of passes) {
     const [{ onset: first }] = pass.bars;
     const end = add(first, lengthOf(pass));
-    const within = changes.filter((onset) => compare(onset, first) > 0 && compare(onset, end) < 0);
+    const within = moments.filter((onset) => compare(onset, first) > 0 && compare(onset, end) < 0);
     for (const onset of [first, ...within]) {
       const what = along.at(onset, pass);
       const key = what && along.key(what);

@@ -1,7 +1,7 @@
 /** A score exported for the editor: what is to be written, and where. */
 import type { Finding } from '../../grammar/findings/finding';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
-import type { ExportFormat } from '../export/formats';
+import { areChunks, type ExportFormat, together } from '../export/formats';
 import { type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
@@ -45,8 +45,20 @@ const told = ({ message, range }: Finding): string => `line ${range.start.line}:
 function fileOf(input: string, extension: string, { content, ...which }: MadeFile): ExportedFile {
   return {
     uri: outputPath({ input, extension, ...which }),
-    content: typeof content === 'string' ? { text: content } : { base64: base64(content) },
+    content:
+      typeof content === 'string'
+        ? { text: content }
+        : { base64: base64(areChunks(content) ? together(content) : content) },
   };
 }
 
-const base64 = (bytes: Uint8Array): string => btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+/** So many bytes can be the arguments of one call. */
+const AT_ONCE = 0x8000;
+
+function base64(bytes: Uint8Array): string {
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += AT_ONCE) {
+    letters += String.fromCharCode(...bytes.subarray(at, at + AT_ONCE));
+  }
+  return btoa(letters);
+}

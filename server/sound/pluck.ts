@@ -12,7 +12,15 @@ export interface Pluck {
   readonly seconds: number;
   /** Samples a second. */
   readonly rate: number;
+  /** Seconds in which the sound falls by sixty decibels; as a rule four. */
+  readonly decay?: number;
+  /** Seconds in which the string is damped at the end; as a rule a thirtieth. */
+  readonly damping?: number;
 }
+
+/** How many samples a note has. */
+export const samplesOf = ({ seconds, rate }: Pick<Pluck, 'seconds' | 'rate'>): number =>
+  Math.max(1, Math.round(seconds * rate));
 
 /** The low pass that averages two samples delays by half a sample, whatever the frequency. */
 const LOW_PASS_DELAY = 0.5;
@@ -25,14 +33,19 @@ const LEVEL = 0.2;
 /** Seconds in which the string is damped at the end. */
 const DAMPING = 0.03;
 
-/** The samples of one plucked note, between −1 and 1. Equal notes are equal to the sample. */
-export function pluck({ frequency, seconds, rate }: Pluck): Float32Array {
+/**
+ * The samples of one plucked note, between −1 and 1. Equal notes are equal to the sample.
+ * @param samples where they are written, if not to a new place: as many as `samplesOf` says
+ */
+export function pluck(
+  { frequency, seconds, rate, decay = DECAY, damping = DAMPING }: Pluck,
+  samples: Float32Array = new Float32Array(samplesOf({ seconds, rate })),
+): Float32Array {
   const period = rate / frequency;
   const whole = Math.floor(period - LOW_PASS_DELAY - LEAST_DELAY);
   const allPass = allPassFor(period - LOW_PASS_DELAY - whole, (2 * Math.PI * frequency) / rate);
-  const loss = 10 ** (-3 / (frequency * DECAY));
+  const loss = 10 ** (-3 / (frequency * decay));
   const line = burst(whole);
-  const samples = new Float32Array(Math.max(1, Math.round(seconds * rate)));
   let [before, allPassIn, allPassOut] = [0, 0, 0];
   for (let n = 0; n < samples.length; n++) {
     const at = n % whole;
@@ -45,7 +58,7 @@ export function pluck({ frequency, seconds, rate }: Pluck): Float32Array {
     allPassIn = averaged;
     line[at] = allPassOut;
   }
-  return shaped(samples, rate);
+  return shaped(samples, Math.round(damping * rate));
 }
 
 /** The coefficient of a first-order all-pass filter that delays by so many samples at an angular frequency. */
@@ -67,11 +80,14 @@ function burst(length: number): Float64Array {
 }
 
 /** At the usual level, and damped at the end so that it does not click. */
-function shaped(samples: Float32Array, rate: number): Float32Array {
-  const loudest = samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0) || 1;
-  const tail = Math.min(samples.length, Math.round(DAMPING * rate));
+function shaped(samples: Float32Array, damped: number): Float32Array {
+  let loudest = 0;
+  for (const value of samples) loudest = Math.max(loudest, Math.abs(value));
+  const level = LEVEL / (loudest || 1);
   const end = samples.length;
-  return samples.map((value, n) => (value / loudest) * LEVEL * Math.min(1, (end - n) / tail));
+  const tail = Math.min(end, damped);
+  for (let n = 0; n < end; n++) samples[n] = (samples[n] as number) * level * Math.min(1, (end - n) / tail);
+  return samples;
 }
 
 /** The frequency of a MIDI key in equal temperament. */

@@ -2,6 +2,7 @@
 import { posix } from 'node:path';
 import type { CliHost, Reading } from '../../server/cli/command';
 import { run } from '../../server/cli/run';
+import { areChunks, together } from '../../server/export/formats';
 import { engraver } from './engraver';
 import { memoryFiles } from './memoryFiles';
 
@@ -39,7 +40,7 @@ export function memoryHost(files: Readonly<Record<string, string>> = {}, standar
     standardInput: () => ({ text: standardInput }),
     absolute,
     write: (file, content) => {
-      map.set(absolute(file), content);
+      map.set(absolute(file), areChunks(content) ? together(content) : content);
       return undefined;
     },
     engraver,

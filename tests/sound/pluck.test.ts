@@ -1,37 +1,9 @@
 /** The plucked string: in tune, gentle, and the same each time. */
 import { describe, expect, it } from 'vitest';
 import { equalTemperament, pluck } from '../../server/sound/pluck';
+import { measured } from '../helpers/frequency';
 
 const RATE = 48_000;
-
-/**
- * The frequency near a wished one, measured without knowledge of how the sound was made: the phase of the fundamental, seen
- * through a window, is compared at two moments, and what it has turned between them is the frequency (the phase vocoder of
- * Flanagan and Golden, Bell System Technical Journal, 1966).
- */
-function measured(samples: Float32Array, near: number): number {
-  const length = Math.round((RATE / near) * 24);
-  const apart = Math.round((RATE / near) * 40);
-  const first = phase(samples, 4_000, length, near);
-  const second = phase(samples, 4_000 + apart, length, near);
-  const turned = second - first;
-  const wrapped = turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI));
-  return near + (wrapped * RATE) / (2 * Math.PI * apart);
-}
-
-/** Against a turning pointer of that frequency that has turned from the sound's beginning. */
-function phase(samples: Float32Array, from: number, length: number, frequency: number): number {
-  let [re, im] = [0, 0];
-  for (let n = 0; n < length; n++) {
-    // A Blackman-Harris window keeps the other partials out.
-    const x = (2 * Math.PI * n) / length;
-    const window = 0.35875 - 0.48829 * Math.cos(x) + 0.14128 * Math.cos(2 * x) - 0.01168 * Math.cos(3 * x);
-    const angle = (2 * Math.PI * frequency * (from + n)) / RATE;
-    re += window * (samples[from + n] ?? 0) * Math.cos(angle);
-    im -= window * (samples[from + n] ?? 0) * Math.sin(angle);
-  }
-  return Math.atan2(im, re);
-}
 
 const cents = (a: number, b: number): number => 1200 * Math.log2(a / b);
 
@@ -41,7 +13,7 @@ describe('a plucked string', () => {
     it(`is in tune within a twentieth of a cent at a4 = ${pitchOfA}`, () => {
       for (const key of [31, 40, 45, 52, 57, 60, 64, 69, 72, 76, 81, 86, 89]) {
         const wished = equalTemperament(key, pitchOfA);
-        const found = measured(pluck({ frequency: wished, seconds: 2.5, rate: RATE }), wished);
+        const found = measured(pluck({ frequency: wished, seconds: 2.5, rate: RATE }), wished, RATE);
         expect(Math.abs(cents(found, wished)), `key ${key}`).toBeLessThan(0.05);
       }
     });
@@ -50,7 +22,7 @@ describe('a plucked string', () => {
   it('is measured by something that notices a tenth of a cent', () => {
     const wished = equalTemperament(60, 415);
     const sharp = pluck({ frequency: wished * 2 ** (0.1 / 1200), seconds: 2.5, rate: RATE });
-    expect(Math.abs(cents(measured(sharp, wished), wished))).toBeGreaterThan(0.05);
+    expect(Math.abs(cents(measured(sharp, wished, RATE), wished))).toBeGreaterThan(0.05);
   });
 
   it('is gentle: never louder than a fifth of what can be, and dying away', () => {

@@ -1,9 +1,9 @@
 /** Notes as keys of channels, track by track: no key is struck twice at once on a channel. */
-import { add, compare, type Time } from '../../../grammar/time';
+import { add, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
-import type { Piece, Score } from '../../score/score';
-import { changesOf } from '../../score/walk';
+import type { Score } from '../../score/score';
 import type { SoundingNote, SoundingPiece } from '../sounding';
+import { manualNamesIn } from '../stops';
 import type { Keyboard } from './keys';
 
 /** A key from its stroke until it comes up, in ticks from the beginning. */
@@ -19,14 +19,6 @@ export interface Track {
   readonly keys: readonly PlayedKey[];
 }
 
-/** The manuals of a piece's voices at moments of the source. */
-function manualsOf(piece: Piece): (voice: number, at: Time) => string | undefined {
-  const changes = [...changesOf(piece)].flatMap(({ change: { manual }, onset }) =>
-    manual === undefined ? [] : [{ ...manual, onset }],
-  );
-  return (voice, at) => changes.findLast((one) => one.voice === voice && compare(one.onset, at) <= 0)?.name;
-}
-
 /** By which a note is called into a track. */
 function namesFor(
   { environment }: Score,
@@ -35,7 +27,7 @@ function namesFor(
 ): (note: SoundingNote) => string {
   const voices = environment.voices.map(({ name }) => name);
   if (by === 'voice') return ({ voice }) => voices[voice] ?? '';
-  const manualOf = manualsOf(piece);
+  const manualOf = manualNamesIn(piece);
   return ({ voice, event }) => manualOf(voice, event.from[0].placed.onset) ?? 'manual';
 }
 

@@ -1,0 +1,34 @@
+/** Musical time in seconds: what tempi make of it. */
+import { compare, subtract, type Time, toNumber } from '../../grammar/time';
+import type { Clock } from '../score/clock';
+import type { FromMoment } from './sounding';
+
+interface Stretch {
+  readonly onset: Time;
+  readonly seconds: number;
+  readonly perSecond: number;
+}
+
+/** The seconds of a piece, from its beginning. */
+export class Seconds {
+  private readonly stretches: readonly Stretch[];
+
+  /** @param tempi the first from the beginning */
+  constructor(tempi: readonly FromMoment<Clock>[]) {
+    const stretches: Stretch[] = [];
+    for (const { onset, what } of tempi) {
+      const last = stretches.at(-1);
+      const seconds = last === undefined ? 0 : secondsIn(last, onset);
+      stretches.push({ onset, seconds, perSecond: toNumber(what.perSecond) });
+    }
+    this.stretches = stretches;
+  }
+
+  at(moment: Time): number {
+    const stretch = this.stretches.findLast(({ onset }) => compare(onset, moment) <= 0) ?? this.stretches[0];
+    return stretch === undefined ? 0 : secondsIn(stretch, moment);
+  }
+}
+
+const secondsIn = ({ onset, seconds, perSecond }: Stretch, moment: Time): number =>
+  seconds + toNumber(subtract(moment, onset)) / perSecond;

@@ -1,0 +1,124 @@
+/**
+ * How keys are touched: what a plucked instrument has in the place of loud and soft (common practice).
+ *
+ * Quick notes are let go before their end, slurred and ornamental ones are held; chords that no sign spreads are spread a little;
+ * a key comes up in time to speak again.
+ */
+import { add, compare, time } from '../../grammar/time';
+import { curvesOf } from '../score/walk';
+import type { Seconds } from './seconds';
+import type { SoundingNote, SoundingPiece } from './sounding';
+import { placeOfEvent } from './unmeasured';
+
+/** A key from its stroke until it comes up, in seconds from the beginning of its piece. */
+export interface Touched {
+  readonly note: SoundingNote;
+  readonly at: number;
+  readonly until: number;
+}
+
+/** The part of its value for which a key is held: of quavers and less, of crotchets that go on by step. */
+const QUICK = { most: time(1, 8), part: 0.88 };
+const BY_STEP = { most: time(1, 4), part: 0.95 };
+/** A second, in semitones. */
+const STEP = 2;
+/** Seconds between the notes of a chord of so many that no sign spreads. */
+const SPREAD = 0.01;
+const SPREAD_FROM = 3;
+/** Seconds in which a key comes up and a quill falls back; but no more than so much of its note. */
+const TO_SPEAK_AGAIN = 0.08;
+const MOST_OF_NOTE = 0.5;
+
+export function touched(piece: SoundingPiece, seconds: Seconds): readonly Touched[] {
+  const slurred = slurredIn(piece);
+  const next = nextInVoice(piece.notes);
+  const held = piece.notes.map((note) => {
+    const at = seconds.at(note.onset);
+    const until = seconds.at(add(note.onset, note.duration));
+    const part = partHeld(note, next.get(note), slurred.has(placeOfEvent(note.event.from[0].placed)));
+    return { note, at, until: at + (until - at) * part };
+  });
+  return speakingAgain(spread(held));
+}
+
+function partHeld(note: SoundingNote, next: SoundingNote | undefined, isSlurred: boolean): number {
+  const { duration, event, pitch } = note;
+  if (isSlurred || event.realised !== undefined) return 1;
+  if (compare(duration, QUICK.most) <= 0) return QUICK.part;
+  const goesByStep = next !== undefined && Math.abs(next.pitch.midi - pitch.midi) <= STEP;
+  return goesByStep && compare(duration, BY_STEP.most) <= 0 ? BY_STEP.part : 1;
+}
+
+/** The note that a voice strikes after each. */
+function nextInVoice(notes: readonly SoundingNote[]): ReadonlyMap<SoundingNote, SoundingNote> {
+  const last = new Map<number, SoundingNote[]>();
+  const next = new Map<SoundingNote, SoundingNote>();
+  for (const note of notes) {
+    const before = last.get(note.voice) ?? [];
+    const [one] = before;
+    if (one !== undefined && compare(one.onset, note.onset) < 0) {
+      for (const each of before) next.set(each, note);
+      last.set(note.voice, [note]);
+    } else last.set(note.voice, [...before, note]);
+  }
+  return next;
+}
+
+/** The events under curves, but for those on which they end. */
+function slurredIn({ piece, notes }: SoundingPiece): ReadonlySet<string> {
+  const curves = curvesOf(piece).flatMap(({ kind, start, end }) => {
+    if (kind !== 'u' || start === undefined) return [];
+    const from = { block: start.system.block, index: start.end.event };
+    const to = end === undefined ? from : { block: end.system.block, index: end.end.event };
+    return [{ voice: start.voice.voice, from, to }];
+  });
+  const isWithin = ({ voice, from, to }: (typeof curves)[number], block: number, of: number, index: number): boolean =>
+    voice === of &&
+    (block > from.block || (block === from.block && index >= from.index)) &&
+    (block < to.block || (block === to.block && index < to.index));
+  const slurred = new Set<string>();
+  if (curves.length === 0) return slurred;
+  for (const { event } of notes) {
+    const { placed } = event.from[0];
+    const { system, voice, index } = placed;
+    if (curves.some((curve) => isWithin(curve, system.block, voice.voice, index))) slurred.add(placeOfEvent(placed));
+  }
+  return slurred;
+}
+
+/** Notes of one moment one after another from the lowest; what a sign plays keeps its time. */
+function spread(all: readonly Touched[]): readonly Touched[] {
+  const moments = new Map<number, Touched[]>();
+  for (const one of all) {
+    if (one.note.event.realised !== undefined) continue;
+    moments.set(one.at, [...(moments.get(one.at) ?? []), one]);
+  }
+  const later = new Map<Touched, number>();
+  for (const chord of moments.values()) {
+    const keys = [...new Set(chord.map(({ note }) => note.pitch.midi))].sort((a, b) => a - b);
+    if (keys.length < SPREAD_FROM) continue;
+    for (const one of chord) later.set(one, keys.indexOf(one.note.pitch.midi) * SPREAD);
+  }
+  return all.map((one) => {
+    const by = later.get(one) ?? 0;
+    return by === 0 ? one : { ...one, at: one.at + by, until: Math.max(one.until, one.at + 2 * by) };
+  });
+}
+
+/** Each key comes up before it is struck again. */
+function speakingAgain(all: readonly Touched[]): readonly Touched[] {
+  const byKey = new Map<number, Touched[]>();
+  for (const one of all) byKey.set(one.note.pitch.midi, [...(byKey.get(one.note.pitch.midi) ?? []), one]);
+  const found = new Map<Touched, Touched>();
+  for (const strokes of byKey.values()) {
+    strokes.sort((a, b) => a.at - b.at);
+    for (const [index, one] of strokes.entries()) {
+      const again = strokes.slice(index + 1).find(({ at }) => at > one.at);
+      if (again === undefined || one.until <= again.at - TO_SPEAK_AGAIN) continue;
+      const length = again.at - one.at;
+      const until = again.at - Math.min(TO_SPEAK_AGAIN, length * MOST_OF_NOTE);
+      found.set(one, { ...one, until: Math.min(one.until, until) });
+    }
+  }
+  return all.map((one) => found.get(one) ?? one);
+}

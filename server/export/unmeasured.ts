@@ -1,0 +1,103 @@
+/**
+ * How music without measure flows when it is played: one possibility, never an authority (common practice).
+ *
+ * From note to note it takes a base time; longer after a bass note and before the bass changes, shorter by step and in
+ * ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A drawn tenue holds its note to its end.
+ */
+import { add, divide, isZero, type Time, time } from '../../grammar/time';
+import type { Clock } from '../score/clock';
+import type { Piece, VoiceEvent } from '../score/score';
+import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent } from '../score/walk';
+
+/** Seconds from a note to the next. */
+const GAP = 0.45;
+const AFTER_BASS = 1.6;
+const BEFORE_BASS = 1.8;
+const BY_STEP = 0.7;
+const ORNAMENT = 0.4;
+/** A bass lies at least an octave below what goes before; in semitones. */
+const BASS_LEAP = 12;
+const STEP = 2;
+
+export interface Flow {
+  /** The tempo of each note of unmeasured systems, and the moments of the source from which and to which it holds. */
+  readonly clocks: readonly { readonly onset: Time; readonly end: Time; readonly clock: Clock }[];
+  /** Until when a tenue holds a note, by the place of the event on which it begins. */
+  readonly held: ReadonlyMap<string, Time>;
+}
+
+/** An event by its place: events may be built anew each time they are asked for. */
+export const placeOfEvent = ({ system, voice, index }: Pick<PlacedEvent, 'system' | 'voice' | 'index'>): string =>
+  `${system.block} ${voice.voice} ${index}`;
+
+const placeOfEnd = ({ system, voice, end }: PlacedEnd): string => placeOfEvent({ system, voice, index: end.event });
+
+export function flowOf(piece: Piece): Flow {
+  const free = [...eventsOf(piece)].filter(({ system }) => system.score.kind === 'free');
+  if (free.length === 0) return { clocks: [], held: new Map() };
+  const curves = curvesOf(piece).flatMap(({ start, end }) =>
+    start === undefined || end === undefined ? [] : [[placeOfEnd(start), placeOfEnd(end)] as const],
+  );
+  const timed = free.filter(({ event }) => event.small === undefined && !isZero(event.duration));
+  const ornaments = shortSlurs(curves, timed);
+  const clocks = timed.map((placed, index) => {
+    const seconds = gapOf(placed, timed[index - 1], timed[index + 1], ornaments) * weightOf(placed.event);
+    const { onset, event } = placed;
+    return { onset, end: add(onset, event.duration), clock: lasting(event.duration, seconds) };
+  });
+  return { clocks, held: heldBy(free, curves) };
+}
+
+/** A value that lasts so many seconds. */
+const lasting = (value: Time, seconds: number): Clock => ({
+  perSecond: divide(value, time(Math.max(1, Math.round(seconds * 1000)), 1000)),
+  assumed: false,
+  words: 'unmeasured',
+});
+
+const lowest = (placed: PlacedEvent | undefined): number | undefined => {
+  const keys = placed?.event.members.map(({ midi }) => midi) ?? [];
+  return keys.length === 0 ? undefined : Math.min(...keys);
+};
+
+const fallsTo = (before: PlacedEvent | undefined, placed: PlacedEvent | undefined): boolean => {
+  const [above, below] = [lowest(before), lowest(placed)];
+  return below !== undefined && (above === undefined || above - below >= BASS_LEAP);
+};
+
+function gapOf(
+  placed: PlacedEvent,
+  before: PlacedEvent | undefined,
+  after: PlacedEvent | undefined,
+  ornaments: ReadonlySet<string>,
+): number {
+  if (fallsTo(before, placed)) return GAP * AFTER_BASS;
+  if (after !== undefined && fallsTo(placed, after)) return GAP * BEFORE_BASS;
+  if (ornaments.has(placeOfEvent(placed))) return GAP * ORNAMENT;
+  const [here, next] = [lowest(placed), lowest(after)];
+  return here !== undefined && next !== undefined && Math.abs(next - here) <= STEP ? GAP * BY_STEP : GAP;
+}
+
+type Ends = readonly (readonly [string, string])[];
+
+/** The first notes of slurs over two neighbours. */
+function shortSlurs(curves: Ends, timed: readonly PlacedEvent[]): ReadonlySet<string> {
+  const places = timed.map(placeOfEvent);
+  const next = new Map(places.map((place, index) => [place, places[index + 1]]));
+  return new Set(curves.filter(([from, to]) => next.get(from) === to).map(([from]) => from));
+}
+
+/** Through the event on which a curve ends. */
+function heldBy(free: readonly PlacedEvent[], curves: Ends): ReadonlyMap<string, Time> {
+  const placed = new Map(free.map((one) => [placeOfEvent(one), one]));
+  return new Map(
+    curves.flatMap(([from, to]) => {
+      const ends = placed.get(to);
+      return ends === undefined || !placed.has(from) ? [] : [[from, add(ends.onset, ends.event.duration)] as const];
+    }),
+  );
+}
+
+/** An editor's weight. */
+const weightOf = ({ members, marks }: VoiceEvent): number =>
+  [...marks, ...members.flatMap((member) => member.marks)].find(({ form }) => form.type === 'weight')?.form.weight ?? 1;

@@ -1,0 +1,100 @@
+/**
+ * What is played as sound: a plucked instrument in its tuning, with its stops and its touch, as a WAV file (RIFF, PCM of 16
+ * bits, one channel). The bytes come block by block, so that a long piece needs no more memory than a short one.
+ */
+import type { PlacedProblem, Score } from '../score/score';
+import { lengthOf, mixed, type Stroke } from '../sound/mix';
+import { frequencyOf, type Tuning } from '../tuning/tuning';
+import type { Chunks, ExportOptions } from './formats';
+import { Seconds } from './seconds';
+import { type SoundingPiece, soundingOf, tuningFor } from './sounding';
+import { stopsIn } from './stops';
+import { touched } from './touch';
+
+export interface WavExport {
+  /** Undefined where the score is refused, which a problem of level `error` says. */
+  readonly content: Chunks | undefined;
+  readonly problems: readonly PlacedProblem[];
+}
+
+const RATE = 44_100;
+/** Seconds between two pieces, and before the first sound. */
+const PAUSE = 1.5;
+const LEAD = 0.2;
+/** So loud that a full chord on two stops does not clip. */
+const LOUDNESS = 0.5;
+
+export function exportWav(score: Score, options: ExportOptions): WavExport {
+  const { pieces, problems } = soundingOf(score, options);
+  if (pieces === undefined) return { content: undefined, problems };
+  const { tuning, problems: ofTuning } = tuningFor(score, options);
+  const strokes = strokesOf(score, pieces, tuning);
+  return { content: { chunks: wavFile(strokes) }, problems: [...problems, ...ofTuning] };
+}
+
+/** Every string that is plucked: one for each stop of a note's manual. */
+function strokesOf(score: Score, pieces: readonly SoundingPiece[], tuning: Tuning): readonly Stroke[] {
+  let start = LEAD;
+  return pieces.flatMap((piece) => {
+    const seconds = new Seconds(piece.tempi);
+    const stopsOf = stopsIn(score.environment, piece.piece);
+    const begun = start;
+    start += seconds.at(piece.duration) + PAUSE;
+    return touched(piece, seconds).flatMap(({ note, at, until }) => {
+      const frequency = frequencyOf(tuning, note.pitch);
+      return stopsOf(note).map(
+        (feet): Stroke => ({
+          frequency: frequency * (8 / feet),
+          at: begun + at,
+          until: begun + until,
+        }),
+      );
+    });
+  });
+}
+
+// ─── bytes ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const BYTES = 2;
+
+function wavFile(strokes: readonly Stroke[]): Iterable<Uint8Array> {
+  const samples = Math.ceil(lengthOf(strokes) * RATE);
+  return {
+    *[Symbol.iterator]() {
+      yield header(samples * BYTES);
+      for (const block of mixed(strokes, RATE, LOUDNESS)) yield pcm(block);
+    },
+  };
+}
+
+/** The chunks `RIFF`, `fmt ` and `data`, all numbers little-endian. @param size of the data in bytes */
+function header(size: number): Uint8Array {
+  const bytes = new Uint8Array(44);
+  const view = new DataView(bytes.buffer);
+  const word = (at: number, text: string): void => bytes.set(new TextEncoder().encode(text), at);
+  word(0, 'RIFF');
+  view.setUint32(4, 36 + size, true);
+  word(8, 'WAVEfmt ');
+  view.setUint32(16, 16, true);
+  view.setUint16(20, 1, true);
+  view.setUint16(22, 1, true);
+  view.setUint32(24, RATE, true);
+  view.setUint32(28, RATE * BYTES, true);
+  view.setUint16(32, BYTES, true);
+  view.setUint16(34, 8 * BYTES, true);
+  word(36, 'data');
+  view.setUint32(40, size, true);
+  return bytes;
+}
+
+const LOUDEST = 32767;
+
+function pcm(block: Float32Array): Uint8Array {
+  const bytes = new Uint8Array(block.length * BYTES);
+  const view = new DataView(bytes.buffer);
+  for (let n = 0; n < block.length; n++) {
+    const value = Math.max(-1, Math.min(1, block[n] as number));
+    view.setInt16(BYTES * n, Math.round(value * LOUDEST), true);
+  }
+  return bytes;
+}

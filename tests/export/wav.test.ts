@@ -1,0 +1,216 @@
+/**
+ * What is played as sound. The file against the published layout of RIFF WAVE with PCM (Microsoft and IBM, Multimedia
+ * Programming Interface and Data Specifications 1.0, from memory); frequencies against arithmetic, measured in the samples.
+ */
+import { describe, expect, it } from 'vitest';
+import { parseTime, toNumber } from '../../grammar/time';
+import type { Analysis } from '../../server/document/analysis';
+import { type ExportOptions, together } from '../../server/export/formats';
+import { Seconds } from '../../server/export/seconds';
+import { soundingOf } from '../../server/export/sounding';
+import { exportTimeline } from '../../server/export/timeline';
+import { touched } from '../../server/export/touch';
+import { exportWav } from '../../server/export/wav';
+import { perform } from '../../server/readings/perform';
+import { measured } from '../helpers/frequency';
+import { lane, passage, scoreOf } from '../helpers/music';
+import { sampleAnalysis } from '../helpers/samples';
+
+const OPTIONS: ExportOptions = { clefs: 'source', leaveGaps: false };
+
+interface Wav {
+  readonly bytes: Uint8Array;
+  readonly samples: Float32Array;
+}
+
+function wav(of: Analysis, reading = 'written', options: Partial<ExportOptions> = {}): Wav {
+  const { content } = exportWav(scoreOf(of, reading), { ...OPTIONS, ...options });
+  if (content === undefined) throw new Error('refused');
+  const bytes = together(content);
+  const view = new DataView(bytes.buffer);
+  const samples = Float32Array.from(
+    { length: (bytes.length - 44) / 2 },
+    (_, n) => view.getInt16(44 + 2 * n, true) / 32767,
+  );
+  return { bytes, samples };
+}
+
+const RATE = 44_100;
+/** The first sound begins after so many seconds. */
+const LEAD = 0.2;
+const loudest = (samples: Float32Array, from: number, to: number): number =>
+  samples
+    .subarray(Math.round(from * RATE), Math.round(to * RATE))
+    .reduce((most, one) => Math.max(most, Math.abs(one)), 0);
+
+/** When each key is struck and comes up, in seconds: `72 0.000-0.500`. */
+const keys = (of: Analysis, reading = 'written'): string[] => {
+  const [piece] = soundingOf(scoreOf(of, reading), OPTIONS).pieces ?? [];
+  if (piece === undefined) throw new Error('nothing sounds');
+  return touched(piece, new Seconds(piece.tempi)).map(
+    ({ note, at, until }) => `${note.pitch.midi} ${at.toFixed(3)}-${until.toFixed(3)}`,
+  );
+};
+
+describe('a WAV file', () => {
+  it('has a header for one channel of 16 bits at 44,100, and all the samples it announces', () => {
+    const { bytes } = wav(lane('2 c5 d', 'C', 'tempo 4 at 120\n'));
+    const view = new DataView(bytes.buffer);
+    const word = (at: number): string => new TextDecoder().decode(bytes.subarray(at, at + 4));
+    expect([word(0), word(8), word(12), word(36)]).toEqual(['RIFF', 'WAVE', 'fmt ', 'data']);
+    expect(view.getUint32(4, true)).toBe(bytes.length - 8);
+    expect(
+      [16, 20, 22, 24, 28, 32, 34].map((at) =>
+        at === 24 || at === 28 || at === 16 ? view.getUint32(at, true) : view.getUint16(at, true),
+      ),
+    ).toEqual([16, 1, 1, RATE, 2 * RATE, 2, 16]);
+    expect(view.getUint32(40, true)).toBe(bytes.length - 44);
+  });
+  it('is the same to the byte each time, and clips nowhere', () => {
+    const [once, again] = [wav(sampleAnalysis('gigue.bent'), 'gay'), wav(sampleAnalysis('gigue.bent'), 'gay')];
+    expect(Buffer.from(once.bytes).equals(Buffer.from(again.bytes))).toBe(true);
+    expect(loudest(once.samples, 0, once.samples.length / RATE)).toBeLessThan(0.99);
+  });
+  it('is refused with broken bars', () => {
+    const { content, problems } = exportWav(scoreOf(lane('1 c5 | 4 d e | 1 f')), OPTIONS);
+    expect(content).toBeUndefined();
+    expect(problems.map(({ problem }) => problem.code)).toContain('export-broken-bar');
+  });
+});
+
+describe('the pitch of its strings', () => {
+  // Cents above c in the published lists, and middle C from a4 by arithmetic.
+  it.each([
+    ['meantone 1/4', 'e4', 386.314],
+    ['meantone 1/4', 'g#4', 772.627],
+    ['werckmeister-3', 'f#4', 588.27],
+    ['vallotti', 'b4', 1090.225],
+    ['equal', 'a4', 900],
+  ])('is that of %s within a cent: %s', (tuning, note, cents) => {
+    const before = `pitch a4 = 415\ntempo 4 at 30\ntuning ${tuning}\n`;
+    const fundamental = (music: string, near: number): number =>
+      measured(wav(lane(music, 'C', before)).samples, near, RATE, 13_000);
+    const c = fundamental('1 c4', 247);
+    const other = fundamental(`1 ${note}`, 247 * 2 ** (cents / 1200));
+    expect(Math.abs(1200 * Math.log2(other / c) - cents)).toBeLessThan(1);
+  });
+  it('follows another tuning and the pitch standard', () => {
+    const at = (options: Partial<ExportOptions>): number =>
+      measured(
+        wav(lane('1 c4', 'C', 'pitch a4 = 440\ntempo 4 at 30\n'), 'written', options).samples,
+        262,
+        RATE,
+        13_000,
+      );
+    expect(1200 * Math.log2(at({}) / 261.625565)).toBeCloseTo(0, 0);
+    // Quarter-comma meantone at a4 = 440, from the definition.
+    expect(1200 * Math.log2(at({ tuning: 'meantone 1/4' }) / 263.181)).toBeCloseTo(0, 0);
+  });
+  it('has an octave more for a stop of four feet, and none of eight where there is none', () => {
+    const two =
+      'pitch a4 = 415\ntempo 4 at 30\ninstrument harpsichord compass g1-d6\n  manual upper stops 4\n  manual lower stops 8\n';
+    const upper = wav(passage('system upper C1 lower F4 meter C\n  dessus | (manual upper) 1 a3 |||\n', two));
+    expect(Math.abs(1200 * Math.log2(measured(upper.samples, 415, RATE, 13_000) / 415))).toBeLessThan(1);
+    const lower = wav(passage('system upper C1 lower F4 meter C\n  dessus | (manual lower) 1 a3 |||\n', two));
+    expect(Math.abs(1200 * Math.log2(measured(lower.samples, 207.5, RATE, 13_000) / 207.5))).toBeLessThan(1);
+  });
+});
+
+/** Common practice of touch: quick notes let go, slurred ones held, chords spread a little, keys given time to speak again. */
+describe('the touch', () => {
+  const at60 = (music: string, before = ''): string[] => keys(lane(music, 'C', `tempo 4 at 60\n${before}`));
+
+  it('lets quavers go before their end, crotchets by step a little, others not', () => {
+    expect(at60('8 c5 e 4 d e g')).toEqual([
+      '72 0.000-0.440',
+      '76 0.500-0.940',
+      '74 1.000-1.950',
+      '76 2.000-3.000',
+      '79 3.000-4.000',
+    ]);
+  });
+  it('holds what is slurred to its end', () => {
+    expect(at60("8 c5'u e'. 2. r")[0]).toBe('72 0.000-0.500');
+  });
+  it('lets a key come up in time to speak again', () => {
+    expect(at60('2 c5 c').map((one) => one.slice(3))).toEqual(['0.000-1.920', '2.000-4.000']);
+    expect(at60('16 c5 c c c 2. r')[0]).toBe('72 0.000-0.170');
+  });
+  it('spreads a chord of three or more by a hundredth of a second a note, and no sign’s', () => {
+    expect(at60('1 c5-e-g').map((one) => one.slice(0, 8))).toEqual(['72 0.000', '76 0.010', '79 0.020']);
+    expect(at60('1 c5-e').map((one) => one.slice(0, 8))).toEqual(['72 0.000', '76 0.000']);
+  });
+  it('is silent where nothing sounds, after the damper', () => {
+    const { samples } = wav(lane('4 c5 r c r', 'C', 'tempo 4 at 60\n'));
+    expect(loudest(samples, LEAD + 0.1, LEAD + 0.9)).toBeGreaterThan(0.005);
+    expect(loudest(samples, LEAD + 1.1, LEAD + 1.9)).toBe(0);
+  });
+});
+
+describe('unmeasured music', () => {
+  it('flows: longer on the bass and before it, shorter by step, by the editor’s weight; a tenue holds', () => {
+    const free = passage("system free upper C1 lower F4\n  dessus | c4'u g e4 f e c3'. c5'w2 g |||\n");
+    const [piece] = soundingOf(scoreOf(free), OPTIONS).pieces ?? [];
+    const seconds = new Seconds(piece?.tempi ?? []);
+    const starts = (piece?.notes ?? []).map(({ onset }) => seconds.at(onset));
+    const gaps = starts.slice(1).map((start, index) => (start - (starts[index] ?? 0)).toFixed(3));
+    // From c, which begins the line, 1.6 of 0.45 s; g to e plain; by step 0.7; before the bass 1.8; after it 1.6; a weight of two.
+    expect(gaps).toEqual(['0.720', '0.450', '0.315', '0.315', '0.810', '0.720', '0.900']);
+    const first = touched(piece as NonNullable<typeof piece>, seconds)[0];
+    expect(first?.until).toBeGreaterThan(starts[5] ?? Number.NaN);
+  });
+  it('keeps to its tempo again where measure begins', () => {
+    const prelude = sampleAnalysis('prelude.bent');
+    const [piece] = soundingOf(scoreOf(prelude), OPTIONS).pieces ?? [];
+    expect(piece?.tempi.some(({ what }) => what.words === 'unmeasured')).toBe(true);
+    expect(piece?.tempi.some(({ what }) => what.words !== 'unmeasured')).toBe(true);
+  });
+});
+
+describe('the overture', () => {
+  const overture = sampleAnalysis('overture.bent');
+
+  it.each([
+    ['french', 'vallotti'],
+    ['plain', 'meantone 1/4'],
+  ])(
+    'in the reading %s, tuned to %s, lasts as long as its timeline and begins each note when that says',
+    (reading, tuning) => {
+      const score = scoreOf(overture, reading);
+      const { timeline } = exportTimeline(perform(score, { repeats: 'played' }), { leaveGaps: false });
+      const [piece] = soundingOf(score, OPTIONS).pieces ?? [];
+      const seconds = new Seconds(piece?.tempi ?? []);
+      const [{ bars = [], events = [] } = {}] = timeline?.pieces ?? [];
+      const number = (text: string | undefined): number => toNumber(parseTime(text ?? '0') ?? { n: 0, d: 1 });
+      const length = number(bars.at(-1)?.onset) + number(bars.at(-1)?.duration);
+      expect(toNumber(piece?.duration ?? { n: 0, d: 1 })).toBeCloseTo(length, 9);
+      const inTimeline = events
+        .filter(({ kind, duration }) => kind === 'note' && duration !== '0')
+        .map(({ onset }) => number(onset));
+      expect((piece?.notes ?? []).map(({ onset }) => toNumber(onset))).toEqual(inTimeline);
+      const { samples } = wav(overture, reading, { tuning });
+      const played = seconds.at(piece?.duration ?? { n: 0, d: 1 });
+      expect(samples.length / RATE - LEAD).toBeGreaterThan(played - 0.5);
+      expect(samples.length / RATE - LEAD).toBeLessThan(played + 0.5);
+    },
+  );
+});
+
+describe('memory', () => {
+  it('is no more for ten minutes than for one', () => {
+    const long = passage(
+      `system upper C1 lower F4 meter C\n  dessus | ${Array.from({ length: 150 }, () => '16 c5 d e f g f e d c5 d e f g f e d').join(' | ')} |||\n  basse | ${Array.from({ length: 150 }, () => '2 c3-e-g g2-d3-g').join(' | ')} |||\n`,
+      'tempo 4 at 60\n',
+    );
+    const { content } = exportWav(scoreOf(long), OPTIONS);
+    let [bytes, most] = [0, 0];
+    const before = process.memoryUsage().rss;
+    for (const chunk of content?.chunks ?? []) {
+      bytes += chunk.length;
+      most = Math.max(most, process.memoryUsage().rss - before);
+    }
+    // Ten minutes of 88,200 bytes a second.
+    expect(bytes).toBeGreaterThan(600 * 88_200);
+    expect(most).toBeLessThan(150e6);
+  }, 120_000);
+});
