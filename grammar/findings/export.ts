@@ -252,7 +252,7 @@ After:
     level: 'info',
     sentence: 'The hint {hint} in {voice} is not in the export ({bars}).',
     help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
-what is written. The export has what is written. The performance itself can be exported as MIDI.`,
+what is written. The export has what is written; in the rhythm of a reading (\`--rhythm played\`) it has what they say.`,
   },
   'musicxml-option': {
     level: 'info',

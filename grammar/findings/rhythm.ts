@@ -76,7 +76,7 @@ After:
   'practice-candidate': {
     level: 'hint',
     sentence:
-      'Bar {bar}, {voice}: here a {figure} meets a triplet of {other}: to the triplet, to the duple figure, or each as written?',
+      'Bar {bar}, {voice}: {figure} against a triplet of {other}: to the triplet, to the duple figure, or each as written?',
     help: `Players of the time did each of the three, and books of equal rank speak for each. Nothing is said of this place: it is played
 as written. \`practice assimilate\` with \`triplet\`, \`duple\` or \`literal\` decides.
 

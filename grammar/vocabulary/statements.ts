@@ -102,6 +102,7 @@ const practice = words('a practice', {
   snap: practised('Dotted pairs with the short note first are sharpened.'),
   upbeats: practised('Upbeat figures.', words('a time', { late: 'at the last moment, as fast as they can be' })),
   hemiola: practised('Two bars of three are played as three of two where the source shows it.'),
+  literal: practised('All is played as it is written, whatever is said more generally.'),
 });
 
 // ─── what a head restates and a change brings ────────────────────────────────────────────────────────────────────

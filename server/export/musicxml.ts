@@ -58,8 +58,12 @@ export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXml
   ]);
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
-  return { text, problems: [...problems, ...losses.problems()] };
+  return { text, problems: [...problems, ...losses.problems().filter((problem) => isUntold(problem, options))] };
 }
+
+/** Hints of rhythm are told where the rhythm is as it is written; where it is as it is played they are followed. */
+const isUntold = ({ problem }: PlacedProblem, { rhythm }: MusicXmlOptions): boolean =>
+  problem.code !== 'musicxml-hint' || rhythm !== 'played';
 
 /** A stave above another is a stave of the whole part, so small notes beside the signs say what they mean. */
 function inOneStave(options: MusicXmlOptions, losses: Losses): FormOptions {

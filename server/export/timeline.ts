@@ -35,6 +35,8 @@ export interface TimelinePiece {
   /** Of a performance that is played out: what follows what. */
   readonly passes?: readonly TimelinePass[];
   readonly bars: readonly TimelineBar[];
+  /** Bars that go as three of two, by their numbers: accents one, three, five. */
+  readonly hemiolas?: readonly { readonly from: string; readonly to: string }[];
   readonly events: readonly TimelineEvent[];
 }
 
@@ -134,7 +136,7 @@ function timelineOf(performance: Performance, measures: readonly Measure[], inPa
 
 function timelinePiece(
   performance: Performance,
-  { piece, events, passes }: PerformedPiece,
+  { piece, events, passes, hemiolas = [] }: PerformedPiece,
   all: readonly Measure[],
 ): TimelinePiece {
   const measures = all.filter((measure) => measure.piece === piece);
@@ -149,6 +151,9 @@ function timelinePiece(
     name: piece.name,
     ...(passes === undefined ? {} : { passes: passes.map(timelinePass) }),
     bars: passes === undefined ? measures.map(timelineBar) : passes.flatMap((pass) => barsPlayed(pass, measures)),
+    ...(hemiolas.length === 0
+      ? {}
+      : { hemiolas: hemiolas.map(({ from, to }) => ({ from: from.number, to: to.number })) }),
     events: events
       .flatMap(soundParts)
       .filter(soundsIn)
@@ -282,6 +287,7 @@ const pieceText = (piece: TimelinePiece): string =>
     `      "name": ${JSON.stringify(piece.name)},`,
     ...(piece.passes === undefined ? [] : [`      "passes": ${list(piece.passes.map(oneLine), '      ')},`]),
     `      "bars": ${list(piece.bars.map(oneLine), '      ')},`,
+    ...(piece.hemiolas === undefined ? [] : [`      "hemiolas": ${list(piece.hemiolas.map(oneLine), '      ')},`]),
     `      "events": ${list(piece.events.map(oneLine), '      ')}`,
     '    }',
   ].join('\n');

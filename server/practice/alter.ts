@@ -19,6 +19,7 @@ import type { Tempo } from '../score/score';
 import { slursOf } from '../score/walk';
 import { assimilations, undecidedMeetings } from './assimilate';
 import { gridsOf } from './grid';
+import { hemiolasIn, inTwos } from './hemiola';
 import { inequalities } from './inegal';
 import { linesOf } from './lines';
 import { overdots } from './overdot';
@@ -57,8 +58,11 @@ export function alterRhythm(performance: Performance, options: AlterOptions): Pe
     const view = viewOf(performance, performed, options, remarks, index === 0);
     const all = movedIn(view);
     for (const { acting } of all.flat()) if (acting.practice !== undefined) used.add(acting.practice);
+    for (const { practice } of view.hemiolas) if (practice !== undefined) used.add(practice);
     remarkUndecided(view);
-    return { ...performed, events: altered(performed.events, timeOf(all, view)) };
+    const hemiolas = view.hemiolas.map(({ from, to }) => ({ from, to }));
+    const events = altered(performed.events, timeOf(all, view));
+    return { ...performed, events, ...(hemiolas.length === 0 ? {} : { hemiolas }) };
   });
   for (const practice of heard(options.practices)) if (!used.has(practice)) remarkIdle(practice, remarks);
   return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
@@ -72,14 +76,17 @@ function viewOf(
   first: boolean,
 ): View {
   const lines = linesOf(piece);
+  const ruling = new Ruling(practices, piece, score.choice, remarks.voiceName);
+  const hemiolas = hemiolasIn(piece, lines, ruling);
   return {
     piece,
     lines,
-    grids: gridsOf(piece),
+    hemiolas,
+    grids: gridsOf(piece).map((grid) => inTwos(grid, hemiolas)),
     slurs: slursOf(piece),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, tempo, ownTempo && first),
-    ruling: new Ruling(practices, piece, score.choice, remarks.voiceName),
+    ruling,
     remarks,
   };
 }
@@ -126,13 +133,16 @@ const heard = (practices: readonly Practice[]): readonly Practice[] =>
     (one, index) =>
       !practices
         .slice(0, index)
-        .some((other) => other.how.word === one.how.word && other.section === one.section && other.voice === one.voice),
+        .some(
+          ({ how, section, voice }) =>
+            (how.word === one.how.word || how.word === 'literal') && section === one.section && voice === one.voice,
+        ),
   );
 
 function remarkIdle(practice: Practice, remarks: Remarks): void {
   const { how } = practice;
-  // These move nothing by themselves.
-  if (how.word === 'hemiola' || how.word === 'literal') return;
+  // These change nothing, and should not.
+  if (how.word === 'literal') return;
   if (how.word === 'assimilate' && how.to === 'literal') return;
   if (how.word === 'inegal' && how.ratio.long === how.ratio.short) return;
   remarks.atPractice(practice, 'practice-idle', {});

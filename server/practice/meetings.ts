@@ -20,7 +20,8 @@ export interface Divider {
 
 /** Shares of the cell where the duple figure and the triplet are struck together. */
 export interface Answer {
-  readonly name: 'dotted pair' | 'short-long pair' | 'long and two short' | 'two short and long' | 'equal pair';
+  /** In words: `a dotted pair`. */
+  readonly name: string;
   readonly pairs: readonly (readonly [duple: Time, triple: Time])[];
 }
 
@@ -32,18 +33,18 @@ const TWO_THIRDS = time(2, 3);
 
 /** What duple figures become against triplets: facts of triplets and dotted notes, and common practice. */
 const answers: Readonly<Record<string, Answer>> = {
-  '3/4': { name: 'dotted pair', pairs: [[THREE_QUARTERS, TWO_THIRDS]] },
-  '1/4': { name: 'short-long pair', pairs: [[QUARTER, THIRD]] },
-  '1/2': { name: 'equal pair', pairs: [[HALF, TWO_THIRDS]] },
+  '3/4': { name: 'a dotted pair', pairs: [[THREE_QUARTERS, TWO_THIRDS]] },
+  '1/4': { name: 'a pair with the dot after its second note', pairs: [[QUARTER, THIRD]] },
+  '1/2': { name: 'a pair of equal notes', pairs: [[HALF, TWO_THIRDS]] },
   '1/2 3/4': {
-    name: 'long and two short',
+    name: 'a long and two short notes',
     pairs: [
       [HALF, THIRD],
       [THREE_QUARTERS, TWO_THIRDS],
     ],
   },
   '1/4 1/2': {
-    name: 'two short and long',
+    name: 'two short notes and a long one',
     pairs: [
       [QUARTER, THIRD],
       [HALF, TWO_THIRDS],

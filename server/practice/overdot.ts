@@ -46,10 +46,11 @@ function stretched(view: View, group: readonly [Found, ...Found[]], shortest: Ti
   const [{ figure }] = group;
   const length = subtract(figure.end, figure.onset);
   const shortened = group.map((one) => shortenedTo(one, length, shortest)).reduce(latest);
-  if (compare(shortened, length) >= 0) return [];
+  const owns = group.map(ownOf);
+  if (compare(shortened, length) >= 0 && owns.every(({ silentFrom }) => silentFrom === undefined)) return [];
   const from = group.map((one) => one.figure.long.onset).reduce(latest);
   const move = { from, written: figure.onset, performed: subtract(figure.end, shortened), to: figure.end };
-  return movedTogether(view, 'overdot', move, group.map(ownOf));
+  return movedTogether(view, 'overdot', move, owns);
 }
 
 const ownOf = ({ figure: { line, long, undotted }, acting }: Found): Own => ({

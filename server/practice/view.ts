@@ -3,6 +3,7 @@ import type { Clocks } from '../score/clock';
 import type { Piece } from '../score/score';
 import type { Slur } from '../score/walk';
 import type { Grid } from './grid';
+import type { Hemiola } from './hemiola';
 import type { Line } from './lines';
 import type { Remarks } from './remarks';
 import type { Ruling } from './ruling';
@@ -11,6 +12,7 @@ import type { RhythmWords } from './words';
 export interface View {
   readonly piece: Piece;
   readonly lines: readonly Line[];
+  readonly hemiolas: readonly Hemiola[];
   readonly grids: readonly Grid[];
   readonly slurs: readonly Slur[];
   readonly words: RhythmWords;

@@ -17,7 +17,7 @@ function unfoldedPiece(performed: PerformedPiece): PerformedPiece {
     byBar.set(index, [...(byBar.get(index) ?? []), event]);
   }
   const events = passes.flatMap((pass, index) => played(pass, index, byBar));
-  return { piece: performed.piece, events: joined(events, passes).sort(inOrder), passes };
+  return { ...performed, events: joined(events, passes).sort(inOrder), passes };
 }
 
 const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time => add(onset, duration);

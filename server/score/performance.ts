@@ -9,7 +9,7 @@ import { add, compare, type Time, ZERO } from '../../grammar/time';
 import type { Spelling } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { Pass } from './playing';
-import type { EventKind, NoteMember, Piece, PlacedProblem, Score } from './score';
+import type { Bar, EventKind, NoteMember, Piece, PlacedProblem, Score } from './score';
 import type { PlacedEvent } from './walk';
 
 export interface Performance {
@@ -25,6 +25,8 @@ export interface PerformedPiece {
   readonly piece: Piece;
   /** By onset, then voice, then the order of the source, then from the lowest pitch. */
   readonly events: readonly PerformedEvent[];
+  /** Bars in which two of three, or one of six, go as three of two: from the first to the last. */
+  readonly hemiolas?: readonly { readonly from: Bar; readonly to: Bar }[];
   /** Of a piece that is played out: what is played one after another. Times are then those of playing. */
   readonly passes?: readonly Pass[];
 }

@@ -110,6 +110,41 @@ function instruments(): void {
   ]);
 }
 
+/** What a reading with every practice of rhythm costs when it is played. */
+function rhythm(): void {
+  const text = generateScore(100 * KB).replace('\nstave upper', `\n${PRACTISED}\nstave upper`);
+  const tree = parseFile(text);
+  const environment = buildEnvironment(FILE, tree, []);
+  const choice = choiceOf(environment, 'practised') ?? written('note');
+  const score = buildScore(FILE, tree, environment, choice);
+  const took = medians(
+    {
+      both: () => [parseFile(text), proof(text)],
+      read: () => buildScore(FILE, tree, environment, choice),
+      played: () => perform(score, { ornaments: 'sign' }),
+    },
+    ROUNDS,
+  );
+  const moved = perform(score, { ornaments: 'sign' }).pieces.flatMap(({ events }) => events);
+  const share = moved.filter(({ altered }) => altered !== undefined).length / moved.length;
+  print(`A reading with five practices of rhythm, 100 kB; they move ${Math.round(share * 100)} % of its events`, [
+    { what: 'parse and proof', measured: ms(took.both) },
+    {
+      what: 'the reading built and played in time, to parse and proof',
+      measured: ms(took.read + took.played),
+      ratio: (took.read + took.played) / took.both,
+      wished: 1,
+    },
+  ]);
+}
+
+const PRACTISED = `reading practised
+  practice overdot
+  practice inegal 8 2:1
+  practice assimilate triplet
+  practice snap
+  practice upbeats late`;
+
 /** A file eight times as long takes eight times as long. */
 function growth(): void {
   const small = generateScore(500 * KB);
@@ -221,6 +256,7 @@ const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   memory,
   stages,
   instruments,
+  rhythm,
   growth,
   edits,
   start,

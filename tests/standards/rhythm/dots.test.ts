@@ -81,6 +81,8 @@ describe('during the dot', () => {
 
   it('or it is silent, where the reading says so', () => {
     expect(sharp('4. c5 8 d 2 e', '2', 'overdot double silent')).toBe('c5:1/4 r:3/16 d5:1/16 e5:1/2');
+    // The shortest figure keeps its time, but not its sound through the dot.
+    expect(sharp('4. c5 8 d 2 e', '2', 'overdot shortest silent')).toBe('c5:1/4 r:1/8 d5:1/8 e5:1/2');
     expect(sharp('4. c5-e 8 d 2 e', '2', 'overdot double silent')).toBe('c5:1/4 e5:1/4 r:3/16 d5:1/16 e5:1/2');
   });
 });
