@@ -28,7 +28,7 @@ import {
 import type { Turns } from '../../server/document/turns';
 import type { CannotDraw, Engraver } from '../../server/engraving/engraver';
 import { type ClientOptions, SCORES } from '../../server/features/protocol';
-import { noDisk } from '../../server/session/files';
+import { type Disk, noDisk } from '../../server/session/files';
 import { type Platform, startServer } from '../../server/session/server';
 
 export const FOLDER = 'file:///music/';
@@ -42,6 +42,8 @@ export interface Wishes {
   readonly files?: Readonly<Record<string, string>>;
   /** Another engraver than the tests have. */
   readonly engraver?: () => Promise<Engraver | CannotDraw>;
+  /** Another disk than one with these files. */
+  readonly disk?: Disk;
   /** Another way in which the server shares its thread. */
   readonly turns?: Turns;
 }
@@ -128,13 +130,13 @@ const usualTurns: Turns = {
   pause: () => new Promise((resolve) => void setImmediate(resolve)),
 };
 
-const platform = ({ files = {}, engraver = testEngraver, turns = usualTurns }: Wishes): Platform => ({
+const platform = ({ files = {}, engraver = testEngraver, turns = usualTurns, disk }: Wishes): Platform => ({
   turns,
   later: (milliseconds, work) => {
     const timer = setTimeout(work, milliseconds);
     return () => clearTimeout(timer);
   },
-  disk: { ...noDisk, read: (uri) => files[uri.slice(FOLDER.length)] },
+  disk: disk ?? { ...noDisk, read: (uri) => files[uri.slice(FOLDER.length)] },
   loadEngraver: engraver,
 });
 
