@@ -121,9 +121,9 @@ const repository: Readonly<Record<string, Rule>> = {
       ref('recipe'),
       {
         match: '(meter)[ \\t]+([^\\s=/]+(?:/\\d+)?)',
-        captures: captured('keyword.other.clause', 'constant.other.meter'),
+        captures: captured('storage.modifier.clause', 'constant.other.meter'),
       },
-      matched('keyword.other.clause', clauseWords),
+      matched('storage.modifier.clause', clauseWords),
       matched('constant.language', valueWords),
       matched('support.type', builtIn),
       matched('constant.other.clef', '(?<![\\w-])[GCF]\\d(?:\\+[GCF]\\d)*(?![\\w-])'),

@@ -87,19 +87,19 @@ describe('the TextMate grammar', () => {
       'system keyword.control.statement',
       'upper variable.other',
       'C1 constant.other.clef',
-      'key keyword.other.clause',
+      'key storage.modifier.clause',
       'bb variable.other',
-      'meter keyword.other.clause',
+      'meter storage.modifier.clause',
       'cut-C constant.other.meter',
       '= keyword.operator',
       '2/2 constant.numeric',
       '// as drawn comment.line.double-slash',
     ]);
     expect(colours('  practice overdot double in A')).toEqual([
-      'practice keyword.other.clause',
+      'practice storage.modifier.clause',
       'overdot constant.language',
       'double constant.language',
-      'in keyword.other.clause',
+      'in storage.modifier.clause',
       'A variable.other',
     ]);
   });
