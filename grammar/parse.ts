@@ -353,7 +353,8 @@ export function* parsing(text: string, cache: TreeCache, before?: FileTree): Gen
     const [offset, line] = [to - next.offset, lines.length - next.line];
     for (let index = rest; index < known.length; index++) {
       const block = known[index] as Block;
-      blocks.push(placedAt(block.contents, block.line + line, block.offset + offset, block.length));
+      const stays = offset === 0 && line === 0;
+      blocks.push(stays ? block : placedAt(block.contents, block.line + line, block.offset + offset, block.length));
     }
     for (let index = next.line; index < knownLines.length; index++) lines.push((knownLines[index] as number) + offset);
   }

@@ -152,17 +152,26 @@ export class Findings {
   }
 }
 
+const saySame = (a: Finding, b: Finding): boolean =>
+  a.code === b.code && a.range.end.offset === b.range.end.offset && a.message === b.message;
+
 /** Each thing found once at its place: readings agree in most bars. */
 function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
-  const found = new Map<string, LaneFinding>();
+  const found: LaneFinding[] = [];
+  const byStart = new Map<number, LaneFinding[]>();
   for (const one of all) {
-    const { code, range, message } = one.finding;
-    const key = `${code} ${range.start.offset} ${range.end.offset} ${message}`;
-    const known = found.get(key);
-    if (known === undefined) found.set(key, one);
-    else for (const choice of one.choices ?? [undefined]) arises(known, choice);
+    const { offset } = one.finding.range.start;
+    const here = byStart.get(offset);
+    const known = here?.find(({ finding }) => saySame(finding, one.finding));
+    if (known !== undefined) {
+      for (const choice of one.choices ?? [undefined]) arises(known, choice);
+      continue;
+    }
+    found.push(one);
+    if (here === undefined) byStart.set(offset, [one]);
+    else here.push(one);
   }
-  return [...found.values()];
+  return found;
 }
 
 /** It was met once more: in the score of a choice or, without one, in the text that all share. */

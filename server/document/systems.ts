@@ -20,6 +20,12 @@ interface Built {
   used: number;
 }
 
+/** What a choice comes to in a system of the last version. */
+interface Answered {
+  readonly contents: BlockContents;
+  readonly answer: Answer;
+}
+
 /** A system as the last version of a choice met it. */
 interface Walked {
   readonly contents: BlockContents;
@@ -163,6 +169,7 @@ export class Systems {
   private readonly environments: Kept<string, SystemEnvironment>;
   private readonly lastEvents = new LastEvents();
   private readonly walks = new WeakMap<Choice, Walk>();
+  private readonly answers = new WeakMap<Choice, readonly Answered[]>();
 
   constructor(private readonly generation: Generation) {
     this.environments = new Kept(generation);
@@ -170,11 +177,15 @@ export class Systems {
 
   /** What a choice comes to in the whole of a file: equal texts, equal scores. */
   taken({ blocks }: FileTree, choice: Choice): string {
-    let text = canonical([choice.accidentals, choice.order]);
+    const before = this.answers.get(choice) ?? [];
+    const answers: Answered[] = [];
     for (const { kind, contents } of blocks) {
-      if (kind === 'system') text += ` ${this.knownOf(contents).local.of(choice).number}`;
+      if (kind !== 'system') continue;
+      const last = before[answers.length];
+      answers.push(last?.contents === contents ? last : { contents, answer: this.knownOf(contents).local.of(choice) });
     }
-    return text;
+    this.answers.set(choice, answers);
+    return `${canonical([choice.accidentals, choice.order])} ${answers.map(({ answer }) => answer.number).join(' ')}`;
   }
 
   /**
