@@ -1,7 +1,8 @@
 /** All checks, in the order in which they run. */
-import type { LookAt } from '../score/build';
+
 import type { Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
+import type { LookAt } from '../score/piece';
 import type { PlacedProblem, Score } from '../score/score';
 import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';

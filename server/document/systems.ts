@@ -1,10 +1,10 @@
 /** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
 import { areSame, keeping } from '../../grammar/keeping';
 import type { BlockContents, FileTree } from '../../grammar/tree';
-import type { SystemScores } from '../score/build';
 import type { Carry } from '../score/carry';
 import type { Choice } from '../score/choice';
 import { type SystemEnvironment, seenBySystems } from '../score/environment';
+import type { SystemScores } from '../score/piece';
 import type { SystemScore } from '../score/score';
 import { buildSystem, type SystemTask } from '../score/system';
 import { canonical, canonicalPlain, type Generation, isStale, Kept } from './kept';
