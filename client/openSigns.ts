@@ -92,7 +92,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     item.description = first;
     item.tooltip = [...ways, ...findings].join('\n');
     item.accessibilityInformation = { label: [item.label, ...ways, ...findings].join('. ') };
-    item.contextValue = sign.offers.some(({ kind }) => kind === 'accept') ? 'open' : 'told';
+    item.contextValue = sign.isOpen ? 'open' : 'told';
     item.command = { command: 'bentside.decideSign', title: l10n.t('Decide'), arguments: [sign] };
     return item;
   }
@@ -104,7 +104,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const sign = wished ?? (await this.signMeant());
     if (sign === undefined || this.document === undefined) return;
     await window.showTextDocument(this.document, { selection: rangeOf(sign.range), preserveFocus: true });
-    const offer = await pick(sign);
+    const offer = await pick(sign, await this.offersOf(sign));
     const reason = offer && (await reasonFor(offer));
     if (offer !== undefined && reason !== undefined) await this.settle(sign, offer.id, reason);
   }
@@ -112,7 +112,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
   /** It is played as it is played now. */
   async accept(wished: OpenSignItem | undefined): Promise<void> {
     const sign = wished ?? (await this.signMeant());
-    const offer = sign?.offers.find(({ kind }) => kind === 'accept');
+    const offer = sign && (await this.offersOf(sign)).find(({ kind }) => kind === 'accept');
     if (sign !== undefined && offer !== undefined) await this.settle(sign, offer.id, offer.reason);
   }
 
@@ -125,6 +125,10 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const sign = editor && signs?.find(({ range }) => rangeOf(range).contains(editor.selection.active));
     if (sign === undefined) void window.showInformationMessage(l10n.t('No sign to decide stands at the caret.'));
     return sign;
+  }
+
+  private async offersOf({ range: { start: position } }: OpenSignItem): Promise<readonly OpenSignOffer[]> {
+    return (this.document && (await this.server.askOf(this.document, 'bentside/signOffers', { position }))) ?? [];
   }
 
   private async settle(sign: OpenSignItem, id: string, reason: string): Promise<void> {
@@ -156,7 +160,10 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
 type OfferItem = QuickPickItem & { readonly offer: OpenSignOffer };
 
 /** Undefined if the user leaves it, or there is only something to tell. */
-const pick = async ({ typed, bar, offers }: OpenSignItem): Promise<OpenSignOffer | undefined> => {
+const pick = async (
+  { typed, bar }: OpenSignItem,
+  offers: readonly OpenSignOffer[],
+): Promise<OpenSignOffer | undefined> => {
   if (offers.length === 0) return undefined;
   const items = offers.map((offer): OfferItem => ({ label: offer.title, detail: offer.detail, offer }));
   const title = l10n.t('{0} in bar {1}: how is it played?', typed, bar);

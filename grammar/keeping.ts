@@ -1,7 +1,7 @@
 /** What is kept as long as that is the same from which it was made. */
 
 /** Keeps what was made for an object as long as it lives; trees and contents of unchanged text are shared by all versions. */
-export function keeping<Of extends object, Made extends object>(make: (of: Of) => Made): (of: Of) => Made {
+export function keeping<Of extends object, Made extends object | string>(make: (of: Of) => Made): (of: Of) => Made {
   const kept = new WeakMap<Of, Made>();
   return (of) => {
     const known = kept.get(of);

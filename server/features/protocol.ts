@@ -226,7 +226,8 @@ export interface OpenSignItem {
   readonly ways: readonly string[];
   /** What could not be played, or had to be guessed. */
   readonly findings: readonly string[];
-  readonly offers: readonly OpenSignOffer[];
+  /** It can be accepted as it is played. */
+  readonly isOpen: boolean;
 }
 
 interface SettleParams extends PlaceParams {
@@ -257,6 +258,8 @@ export interface FileRequests {
   'bentside/sounding': { params: SoundingParams; result: Sounding | null };
   /** The decisions list: signs of which the editor has not said how they are played, by place. */
   'bentside/openSigns': { params: FileParams; result: readonly OpenSignItem[] };
+  /** What can be said of the sign at a place. */
+  'bentside/signOffers': { params: PlaceParams; result: readonly OpenSignOffer[] };
   /** What writes into the text how the sign at a place is played; null if there is no such offer any more. */
   'bentside/settle': { params: SettleParams; result: readonly TextEdit[] | null };
   /** The sign at a place under every table that knows it, Markdown with pictures; null where none is played. */

@@ -9,7 +9,7 @@ import type { EventHere } from '../features/events';
 import { exporting } from '../features/exporting';
 import { regionEdit } from '../features/facsimile';
 import { nextSystem } from '../features/nextSystem';
-import { openSignItems, settle } from '../features/openSigns/list';
+import { offersAt, openSignItems, settle } from '../features/openSigns/list';
 import { engravedPage, noteAt, placeOfNote, systemOn } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
 import type { FileRequests, PlainRequests } from '../features/protocol';
@@ -76,6 +76,7 @@ function pages(onFile: OnFile, engraver: EngraverOf): void {
 /** Signs and what they mean. */
 function signs(onFile: OnFile, engraver: EngraverOf): void {
   onFile('bentside/openSigns', [], ({ project }) => openSignItems(project));
+  onFile('bentside/signOffers', [], ({ project }, { position }) => offersAt(project, position));
   onFile(
     'bentside/settle',
     null,

@@ -3,6 +3,7 @@
  * is, and what else could stand there.
  */
 import type { Position } from '../../grammar/findings/finding';
+import { keeping } from '../../grammar/keeping';
 import { format } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
@@ -177,5 +178,6 @@ function chosen(standing: Standing, [first, ...others]: Signs, word: string): Si
 }
 
 /** What two recipes must share to be played alike, as one text: all but where they stand. */
-const soundOf = (recipe: Recipe): string =>
-  JSON.stringify(recipe, (key, value) => (key === 'pos' || key === 'len' ? undefined : value));
+const soundOf = keeping((recipe: Recipe): string =>
+  JSON.stringify(recipe, (key, value) => (key === 'pos' || key === 'len' ? undefined : value)),
+);

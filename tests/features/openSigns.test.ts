@@ -1,7 +1,7 @@
 /** The decisions list of the editor, and what its offers write into the text. */
 import { describe, expect, it } from 'vitest';
 import { signActions } from '../../server/features/openSigns/actions';
-import { openSignItems, settle } from '../../server/features/openSigns/list';
+import { offersAt, openSignItems, settle } from '../../server/features/openSigns/list';
 import { positionOfOffset } from '../../server/features/place';
 import { FILE, projectNamed, withEdits } from '../helpers/editor';
 import { analysed, errors } from '../helpers/music';
@@ -18,14 +18,14 @@ const items = (text: string) => openSignItems(projectNamed(FILE, text));
 const listed = (text: string): string[] =>
   items(text).map(({ bar, typed, ways }) => `${bar} ${typed} ${ways.join('; ')}`);
 
-/** The text after the offer of the first sign listed whose title holds these words. */
-function taken(text: string, words: string, reason?: string): string {
-  const [first] = items(text);
-  const offer = first?.offers.find(({ title }) => title.includes(words));
-  if (first === undefined || offer === undefined) {
-    throw new Error(`no such offer among: ${first?.offers.map(({ title }) => title).join('; ')}`);
-  }
-  return withEdits(text, settle(projectNamed(FILE, text), first.range.start, offer.id, reason ?? offer.reason) ?? []);
+/** The text after the offer of a sign on the list, as a rule the first, whose title holds these words. */
+function taken(text: string, words: string, reason?: string, nth = 0): string {
+  const project = projectNamed(FILE, text);
+  const at = items(text)[nth]?.range.start ?? { line: 0, character: 0 };
+  const offers = offersAt(project, at);
+  const offer = offers.find(({ title }) => title.includes(words));
+  if (offer === undefined) throw new Error(`no such offer among: ${offers.map(({ title }) => title).join('; ')}`);
+  return withEdits(text, settle(project, at, offer.id, reason ?? offer.reason) ?? []);
 }
 
 const lane = (text: string, voice = 'dessus'): string => new RegExp(`${voice} \\| (.*)`).exec(text)?.[1] ?? '';
@@ -67,6 +67,13 @@ describe('what is accepted', () => {
     const twice = taken(once, 'Accept');
     expect(lane(twice)).toBe("2 d5'zzz*n1 c'zzz*n1 |||");
     expect(notes(twice)).toHaveLength(1);
+  });
+
+  it('is accepted at once with all signs of its name that are played alike', () => {
+    const text = taken(piece(FRENCH, "4 d5'zzz c'zzz 2 e'ca | 1 d5'zzz |||", '1 c3 | 1 c3 |||'), 'Accept all 3');
+    expect(lane(text)).toBe("4 d5'zzz*n1 c'zzz*n1 2 e'ca | 1 d5'zzz*n1 |||");
+    expect(notes(text)).toHaveLength(1);
+    expect(listed(text).map((line) => line.slice(0, 5))).toEqual(["1 'ca"]);
   });
 
   it('is signed by the editor, if the file names one', () => {
@@ -131,12 +138,7 @@ describe('what could not be played is mended at its sign', () => {
   const silent = piece('reading old\n  signs chambonnieres-1670\n', "2 d5'zz c'zl |||");
 
   it('a sign that its table does not have, by a row of a table of the file’s own', () => {
-    const [, second] = items(silent);
-    const offer = second?.offers.find(({ title }) => title.includes('as rameau-1724 does'));
-    const text = withEdits(
-      silent,
-      settle(projectNamed(FILE, silent), second?.range.start ?? { line: 0, character: 0 }, offer?.id ?? '', '') ?? [],
-    );
+    const text = taken(silent, 'as rameau-1724 does', '', 1);
     expect(text).toContain(
       'table house from chambonnieres-1670\n  zl "Cadence appuyée" : on beat, +1 leaned, (0 +1) repeated, hold\nreading old\n  signs house\n',
     );
@@ -145,15 +147,9 @@ describe('what could not be played is mended at its sign', () => {
   });
 
   it('or by another table, in the reading that states it', () => {
-    const [, second] = items(silent);
-    const offer = second?.offers.find(({ title }) => title === 'Play all signs in old by anglebert-1689');
-    const edits = settle(
-      projectNamed(FILE, silent),
-      second?.range.start ?? { line: 0, character: 0 },
-      offer?.id ?? '',
-      '',
+    expect(taken(silent, 'Play all signs in old by anglebert-1689', '', 1)).toBe(
+      silent.replace('chambonnieres-1670', 'anglebert-1689'),
     );
-    expect(withEdits(silent, edits ?? [])).toBe(silent.replace('chambonnieres-1670', 'anglebert-1689'));
   });
 
   it('the row goes into the table in force, if that is the file’s own', () => {

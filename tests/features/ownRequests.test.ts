@@ -55,3 +55,17 @@ it('the formats are those of the command line', async () => {
   one = await client();
   expect((await ask('bentside/formats', {})).map(({ name }) => name)).toContain('musicxml');
 });
+
+it('signs to decide are listed, and settled by what is offered at them', async () => {
+  one = await client();
+  const text = `${HEAD}reading french\n  signs rameau-1724\nsystem upper G2 lower F4 meter C\n  dessus | 1 c5'turn |||\n`;
+  const textDocument = { uri: await one.open('air.bent', text) };
+  const [sign] = await ask('bentside/openSigns', { textDocument });
+  expect(sign).toMatchObject({ typed: "'turn", bar: '1', voice: 'dessus', isOpen: true });
+  const position = sign?.range.start ?? END;
+  expect(await ask('bentside/signOffers', { textDocument, position })).toMatchObject([{ id: 'accept' }]);
+  const edits = await ask('bentside/settle', { textDocument, position, id: 'accept', reason: 'so' });
+  expect(edits?.map(({ newText }) => newText)).toEqual(['note n1 kind performance : "so"\n', '*n1']);
+  expect(await ask('bentside/settle', { textDocument, position, id: 'none', reason: '' })).toBeNull();
+  expect(await ask('bentside/otherTables', { textDocument, position })).toContain('## rameau-1724');
+});

@@ -10,7 +10,7 @@ import type { Project } from '../../workspace/project';
 import { eventHere } from '../events';
 import { hereAt } from '../nodes';
 import { offsetOfPosition, rangeOfOffsets } from '../place';
-import type { OpenSignItem } from '../protocol';
+import type { OpenSignItem, OpenSignOffer } from '../protocol';
 import { mendingWith, type Offer, offersOf } from './offers';
 import { type OpenSign, openSignsOf, type Way } from './openSigns';
 
@@ -18,7 +18,7 @@ import { type OpenSign, openSignsOf, type Way } from './openSigns';
 export interface Listed {
   readonly start: number;
   readonly end: number;
-  readonly item: Omit<OpenSignItem, 'range' | 'offers'>;
+  readonly item: Omit<OpenSignItem, 'range'>;
   readonly offers: () => readonly Offer[];
 }
 
@@ -32,16 +32,16 @@ function listed(project: Project): Listed[] {
     (finding) => isOfSign(finding) && !starts.has(finding.range.start.offset),
   );
   return [
-    ...open.map((sign) => openListed(project, sign)),
+    ...open.map((sign) => openListed(project, sign, open)),
     ...told.map((finding) => toldListed(project, finding)),
   ].sort((a, b) => a.start - b.start);
 }
 
-function openListed(project: Project, sign: OpenSign): Listed {
+function openListed(project: Project, sign: OpenSign, open: readonly OpenSign[]): Listed {
   const { start, end, bar, voice, address, typed, ways, findings } = sign;
   const said = findings.map(({ message }) => message);
-  const item = { bar: bar.number, voice, address, typed, ways: ways.map(wayInWords), findings: said };
-  return { start, end, item, offers: () => offersOf(project, sign) };
+  const item = { bar: bar.number, voice, address, typed, ways: ways.map(wayInWords), findings: said, isOpen: true };
+  return { start, end, item, offers: () => offersOf(project, sign, open) };
 }
 
 function toldListed(project: Project, finding: Finding): Listed {
@@ -54,7 +54,7 @@ function toldListed(project: Project, finding: Finding): Listed {
   return {
     start: start.offset,
     end: end.offset,
-    item: { ...item, findings: [finding.message] },
+    item: { ...item, findings: [finding.message], isOpen: false },
     offers: () => mendingWith(finding),
   };
 }
@@ -69,10 +69,16 @@ function wayInWords({ readings, row, table, notes }: Way): string {
 
 /** Everything on the list, by place. */
 export const openSignItems = (project: Project): OpenSignItem[] =>
-  listed(project).map(({ start, end, item, offers }) => ({
-    ...item,
-    range: rangeOfOffsets(project.tree, start, end),
-    offers: offers().map(({ kind, id, title, detail, reason }) => ({ kind, id, title, detail, reason })),
+  listed(project).map(({ start, end, item }) => ({ ...item, range: rangeOfOffsets(project.tree, start, end) }));
+
+/** What can be said of the sign at a place. */
+export const offersAt = (project: Project, position: Position): OpenSignOffer[] =>
+  (listedAt(project, position)?.offers() ?? []).map(({ kind, id, title, detail, reason }) => ({
+    kind,
+    id,
+    title,
+    detail,
+    reason,
   }));
 
 /** What an offer of the sign at a place does to the text; undefined if there is no such offer any more. */

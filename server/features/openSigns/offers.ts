@@ -24,8 +24,14 @@ export interface Offer {
   changes(reason: string): readonly TextChange[];
 }
 
-export function offersOf(project: Project, sign: OpenSign): Offer[] {
-  return [accepting(project, sign), ...otherwise(project, sign), ...mending(project, sign)];
+/** @param open all open signs, among which there may be others that are played alike */
+export function offersOf(project: Project, sign: OpenSign, open: readonly OpenSign[] = []): Offer[] {
+  return [
+    accepting(project, sign),
+    ...acceptingAll(project, sign, open),
+    ...otherwise(project, sign),
+    ...mending(project, sign),
+  ];
 }
 
 // ─── as it is ────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -41,6 +47,28 @@ function accepting(project: Project, sign: OpenSign): Offer {
     changes: (said) => settling(project, sign, said),
   };
 }
+
+/** All signs of one name that every reading plays by the same rows; their annotation is one. */
+function acceptingAll(project: Project, sign: OpenSign, open: readonly OpenSign[]): Offer[] {
+  const reason = reasonToAccept(sign);
+  const alike = open.filter((other) => other.typed === sign.typed && reasonToAccept(other) === reason);
+  if (alike.length < 2) return [];
+  return [
+    {
+      kind: 'accept',
+      id: 'accept-all',
+      title: `Accept all ${alike.length} ${sign.typed} of this kind`,
+      detail: reason,
+      reason,
+      changes: (said) => once(alike.flatMap((other) => settling(project, other, said))),
+    },
+  ];
+}
+
+/** The annotation that several signs share is declared once. */
+const once = (changes: readonly TextChange[]): TextChange[] => [
+  ...new Map(changes.map((change) => [`${change.offset} ${change.text}`, change])).values(),
+];
 
 /** "Played as Cadence of rameau-1724 (from memory)"; where readings differ what each plays. */
 function reasonToAccept({ ways }: OpenSign): string {

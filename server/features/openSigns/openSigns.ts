@@ -34,11 +34,12 @@ export interface Way extends Pick<PlayedSign, 'row' | 'notes' | 'choices' | 'tab
 
 /** By place; of a sign that some readings have settled the ways of the others. */
 export function openSignsOf(project: Project): OpenSign[] {
-  const { findings } = decidedIn(project.analysis);
-  return signsOf(project, ({ settled }) => !settled).map((sign) => ({
-    ...sign,
-    findings: findings.filter(({ range }) => range.start.offset === sign.start),
-  }));
+  const told = new Map<number, Finding[]>();
+  for (const finding of decidedIn(project.analysis).findings) {
+    const { offset } = finding.range.start;
+    told.set(offset, [...(told.get(offset) ?? []), finding]);
+  }
+  return signsOf(project, ({ settled }) => !settled).map((sign) => ({ ...sign, findings: told.get(sign.start) ?? [] }));
 }
 
 /** All signs that a reading plays by a table, by place. */
