@@ -38,8 +38,12 @@ const notesAt = (events: readonly PerformedEvent[], address: string): string =>
     .join(', ');
 
 /** Everything but what is played for some signs: notes of other bars to the last fraction, those around them by their pitches. */
-function besides(events: readonly PerformedEvent[], signs: readonly OpenSign[]): string[] {
-  const own = new Set(signs.map(({ address }) => address));
+function besides(
+  events: readonly PerformedEvent[],
+  signs: readonly OpenSign[],
+  also: ReadonlySet<string> = new Set(),
+): string[] {
+  const own = new Set([...also, ...signs.map(({ address }) => address)]);
   const near = new Set(signs.flatMap(({ bar: { index } }) => [index - 1, index, index + 1]));
   return events.flatMap((event) => {
     const addresses = addressesOf(event);
@@ -49,6 +53,14 @@ function besides(events: readonly PerformedEvent[], signs: readonly OpenSign[]):
     return `${addresses.join('=')} ${isNear ? pitch : note(event)}`;
   });
 }
+
+/** Where a shape is drawn, also in the other lanes over which one sign goes. */
+const bearing = (events: readonly PerformedEvent[], shape: string): ReadonlySet<string> =>
+  new Set(
+    events
+      .filter(({ from }) => from.some(({ member }) => member?.marks.some(({ shapes }) => shapes.includes(shape))))
+      .flatMap(addressesOf),
+  );
 
 // ─── what was promised ───────────────────────────────────────────────────────────────────────────────────────────
 
@@ -120,6 +132,20 @@ class Sample {
         const readings = tooShortIn(sign, changes, after);
         return offer.kind === 'accept' ? this.asBefore(sign, now) : this.asChosen(sign, offer, now, readings);
       }),
+    ];
+  }
+
+  /** What is not as promised once a row for these signs is put in. */
+  faultsOfRow(offer: Offer, signs: readonly OpenSign[]): string[] {
+    const text = edited(this.project.tree.text, offer.changes(''));
+    const after = this.workspace.update(samplePath(this.name), text, { counsel: false });
+    const isSame = ([reading, events]: readonly [string, readonly PerformedEvent[]]): boolean => {
+      const own = bearing(events, signs[0]?.signs[0].shapes[0] ?? '');
+      return besides(playedIn(after, reading), signs, own).join() === besides(events, signs, own).join();
+    };
+    return [
+      ...errorsIn(after).filter((message) => !this.errors.includes(message)),
+      ...[...this.before].filter((entry) => !isSame(entry)).map(([reading]) => `${reading}: other notes change`),
     ];
   }
 
@@ -206,5 +232,14 @@ describe.each(sampleNames)('%s', (name) => {
       }
     }
     expect([...passes.values()].flatMap((taken) => sample.faultsOf(taken))).toEqual([]);
+  });
+
+  it('is played as before, but for the signs that its table did not have, once that has a row for them', () => {
+    const faults = sample.signs.flatMap((sign) => {
+      const offer = offersOf(sample.project, sign).find(({ title }) => title.endsWith('all other signs as before'));
+      const alike = sample.signs.filter(({ typed }) => typed === sign.typed);
+      return offer === undefined ? [] : sample.faultsOfRow(offer, alike);
+    });
+    expect(faults).toEqual([]);
   });
 });
