@@ -61,7 +61,7 @@ describe('the allemande', () => {
 /** One bar by a table, in print: its notes, then the citation of each sign that the table has. */
 function byTable(table: string): string[] {
   const events = eventsOfVoice(
-    performed({ lanes: ["8. d5'zz 16 c 4 b4'turn 2 c5'cb'ca"], table, tempo: '4 at 60', form: 'print' }),
+    performed({ lanes: ["8. d5'zz 16 c 4 b4'turn 2 c5'ca"], table, tempo: '4 at 60', form: 'print' }),
   );
   const rows = new Set(events.flatMap(({ realised }) => realised?.row ?? []));
   const cited = (signTableByName(table)?.rows ?? []).filter(({ label }) => rows.has(label));
@@ -69,29 +69,47 @@ function byTable(table: string): string[] {
   return [notes.join(' '), ...cited.map(({ label, citation }) => `${label}: ${citation}`)];
 }
 
+/** A trill, or beat, on a dotted quaver, and a turn on a crotchet, which all four begin with. */
+const BEGINNING = 'd5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32';
+
 describe('one bar under four tables', () => {
-  it('is four realisations, each with where it is from', () => {
+  it('is four different realisations', () => {
+    const all = ['anglebert-1689', 'purcell-1696', 'couperin-1713', 'rameau-1724'].map((table) => byTable(table)[0]);
+    expect(new Set(all).size).toBe(4);
+  });
+
+  it('is, in 1689, trill, turn and pincé', () => {
     expect(byTable('anglebert-1689')).toEqual([
-      'e5:1/32 d5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 b4:1/4 c5:1/32 b4:1/32 c5:3/16',
+      `e5:1/32 ${BEGINNING} c5:1/32 b4:1/32 c5:7/16`,
       'Tremblement simple: Marques des agréments et leur signification, 1689, no. 1, from memory: equal notes that fill the value; their number belongs to the value printed',
       'Double cadence sans tremblement: Marques des agréments et leur signification, 1689, no. 7, as told in Grove, “Ornaments”',
-      'Cheute et pincé: Marques des agréments et leur signification, 1689, no. 14, from memory',
+      'Pincé: Marques des agréments et leur signification, 1689, no. 9, from memory',
     ]);
+  });
+
+  it('has, in 1696, a beat from below for the zigzag, and no comma', () => {
     expect(byTable('purcell-1696')).toEqual([
-      'c5:1/32 d5:1/32 c5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 c5:1/2',
+      `c5:1/32 ${BEGINNING.replace('e5', 'c5')} c5:1/2`,
       'Beat: Rules for Graces, 1696, from memory: “beat from the note or half note below, according to the key you play in”',
       'Mark for the turn: Rules for Graces, 1696, from memory',
     ]);
+  });
+
+  it('has, in 1713, a trill struck anew, and no comma', () => {
     expect(byTable('couperin-1713')).toEqual([
-      'e5:1/32 d5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 c5:1/2',
+      `e5:1/32 ${BEGINNING} c5:1/2`,
       'Tremblement détaché: Explication des agréments, et des signes, 1713, from memory',
       'Doublé: Explication des agréments, et des signes, 1713, from memory',
     ]);
-    expect(byTable('rameau-1724')).toEqual([
-      'e5:1/32 d5:1/32 e5:1/32 d5:3/32 c5:1/16 c5:1/32 b4:1/32 a4:1/32 b4:5/32 b4:1/4 c5:1/32 b4:1/32 c5:3/16',
+  });
+
+  it('has, in 1724, a pincé of more strokes', () => {
+    const [notes, ...cited] = byTable('rameau-1724');
+    expect(notes).toBe(`e5:1/32 ${BEGINNING} c5:1/32 b4:1/32 c5:1/32 b4:1/32 c5:1/32 b4:1/32 c5:5/16`);
+    expect(cited.slice(0, 2)).toEqual([
       'Cadence, drawn short: Table of 1724, taken over about 1731, from memory: the strokes last the whole value',
       'Doublé: Table of 1724, taken over about 1731, as told in Grove, “Ornaments”',
-      'Pincé et port de voix: Table of 1724, taken over about 1731, from memory',
     ]);
+    expect(cited[2]).toMatch(/^Pincé: Table of 1724/);
   });
 });
