@@ -186,6 +186,18 @@ describe('bentside export', () => {
     expect(out).toContain('<score-partwise version="4.0">');
   });
 
+  it('writes signs as notes by a table, and says what print rounds', async () => {
+    const host = memoryHost({ 'a.bent': SOUND.replace('c5', "c5'zz") });
+    const as = ['export', 'a.bent', '--as', 'musicxml'];
+    const { out: plain } = await bentside(host, ...as);
+    const { out, say } = await bentside(host, ...as, '--ornaments', 'full', '--table', 'anglebert-1689');
+    const notesIn = (text: string): number => text.split('<note>').length;
+    expect(notesIn(out)).toBeGreaterThan(notesIn(plain));
+    expect(say).toContain('ornament-printed');
+    expect((await bentside(host, ...as, '--ornaments', 'full')).say).toContain('ornaments-no-table');
+    expect((await bentside(host, ...as, '--ornaments', 'fall')).say).toContain('Did you mean full?');
+  });
+
   it('puts what is no text beside the score, and says where', async () => {
     const host = memoryHost({ 'suites/a.1.bent': SOUND });
     const { code, out, say } = await bentside(host, 'export', 'suites/a.1.bent', '--as', 'mxl');
