@@ -183,6 +183,7 @@ export type {
   TimelinePass,
   TimelinePiece,
 } from './export/timeline';
+export { exportWav, type WavExport } from './export/wav';
 export type { Chosen, ComparedPlace, Comparison } from './readings/compare';
 export type { Agreement, DifferenceKind } from './readings/compare/differences';
 export { type PerformOptions, perform } from './readings/perform';

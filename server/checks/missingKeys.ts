@@ -2,8 +2,6 @@
  * Sharps and flats that a tuning does not hold at once: where its circle does not close, g sharp and a flat are two notes, and
  * an undivided key has one of them (quarter-comma meantone: they are a diesis of 41 cents apart).
  */
-import { choiceNames } from '../readings/choices';
-import { statedTuningOf } from '../readings/tunings';
 import type { Environment } from '../score/environment';
 import type { Bar, Piece, PlacedProblem } from '../score/score';
 import { noteAt } from '../tuning/fifths';
@@ -12,6 +10,7 @@ import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
 import { check, problemAt } from './check';
 import { type PieceUse, usesOf } from './noteUses';
 import { inWords as noteInWords } from './pitches';
+import { allTunings, tuningFor } from './tuningFacts';
 
 /** What a piece strikes, by places on the line of fifths. */
 type Uses = ReadonlyMap<number, PieceUse>;
@@ -135,17 +134,12 @@ function missingIn(tuning: Tuning, piece: Piece): PlacedProblem[] {
   });
 }
 
-/** A tuning in which some notes have no key of their own; undefined where every key serves all its names. */
-const openTuning = (environment: Environment, reading: string): Tuning | undefined => {
-  const tuning = statedTuningOf(environment, reading);
-  return tuning !== undefined && isOpen(tuning.temperament) ? tuning : undefined;
-};
+const isOpenTuning = ({ temperament }: Tuning): boolean => isOpen(temperament);
 
-/** Whether any reading has such a tuning: else nobody need count notes. */
-export const countsNotes = (environment: Environment): boolean =>
-  choiceNames(environment).some((reading) => openTuning(environment, reading) !== undefined);
+/** Whether any reading has a tuning in which some notes have no key of their own: else nobody need count notes. */
+export const countsNotes = (environment: Environment): boolean => allTunings(environment).some(isOpenTuning);
 
 export const missingKeys = check('missing-keys', ['environment', 'score'], ({ environment, score }) => {
-  const tuning = openTuning(environment, score.choice.name);
-  return tuning === undefined ? [] : score.pieces.flatMap((piece) => missingIn(tuning, piece));
+  const tuning = tuningFor(environment, score.choice.name);
+  return tuning === undefined || !isOpenTuning(tuning) ? [] : score.pieces.flatMap((piece) => missingIn(tuning, piece));
 });

@@ -1,14 +1,12 @@
 /** Wolf fifths and very wide thirds in chords that last: asked about, the most noticeable of a piece first. */
 import { time } from '../../grammar/time';
-import { choiceNames } from '../readings/choices';
-import { statedTuningOf } from '../readings/tunings';
 import { counted } from '../score/amounts';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem } from '../score/score';
 import { placeOf } from '../tuning/fifths';
 import { octaved } from '../tuning/temperament';
 import { PURE_FIFTH, PURE_MAJOR_THIRD, size } from '../tuning/tempering';
-import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
+import { centsFromC, placesIn, sounding, type Tuning } from '../tuning/tuning';
 import type { Check } from './check';
 import type { Passage } from './lines';
 import { momentsOf } from './moments';
@@ -24,6 +22,7 @@ import {
   problemIn,
   type SystemProblem,
 } from './systems';
+import { allTunings, tuningFor } from './tuningFacts';
 
 /** An interval that is asked about if it is farther from pure than this, in cents: on the line of fifths so many places apart. */
 const KINDS = [
@@ -124,39 +123,40 @@ function asked({ low, high, struck, kind, width, length, unit }: Heard): Sour {
   };
 }
 
-/** What is kept of a few tunings: a file has few. */
-const MOST_TUNINGS = 8;
-const byTuning = new Map<string, Found>();
+/** Whether anything in a tuning can be sour. */
+const canBeSour = (tuning: Tuning, widths: Widths): boolean =>
+  KINDS.some((kind) => placesIn(tuning).some((low) => Math.abs(widths.of(low, kind)) > kind.most));
 
-/** All that can be told of a tuning in a system; it does not depend on the pitch. */
-function foundBy(tuning: Tuning): Found {
+/** What finds sour intervals by a tuning; undefined where there are none. */
+type Finder = Found | undefined;
+
+/** So many tunings are kept: a file has few. */
+const MOST_TUNINGS = 8;
+const byTuning = new Map<string, Finder>();
+
+/** By all that can be told of a tuning in a system; that does not depend on the pitch. */
+function finderFor(tuning: Tuning): Finder {
   const { first, fifths } = tuning.temperament;
   const key = JSON.stringify([first, fifths.map(size), tuning.more]);
-  const known = byTuning.get(key);
-  if (known !== undefined) return known;
+  if (byTuning.has(key)) return byTuning.get(key);
+  if (byTuning.size >= MOST_TUNINGS) byTuning.clear();
+  const finder = newFinder(tuning);
+  byTuning.set(key, finder);
+  return finder;
+}
+
+function newFinder(tuning: Tuning): Finder {
   const widths = new Widths(tuning);
+  if (!canBeSour(tuning, widths)) return undefined;
   const look: Look = ({ passages, score }) =>
     score.kind === 'free' ? [] : passages.flatMap((passage) => sourIn(passage, widths));
-  const found = keepingLooks([look]);
-  if (byTuning.size >= MOST_TUNINGS) byTuning.clear();
-  byTuning.set(key, found);
-  return found;
+  return keepingLooks([look]);
 }
-
-/** Whether anything in a tuning can be sour. */
-const canBeSour = (tuning: Tuning): boolean => {
-  const widths = new Widths(tuning);
-  const { first } = tuning.temperament;
-  return KINDS.some((kind) =>
-    Array.from({ length: 24 }, (_, i) => first - 6 + i).some((low) => Math.abs(widths.of(low, kind)) > kind.most),
-  );
-};
 
 /** The different tunings of a file in which something can be sour. */
-export function sourTunings(environment: Environment): readonly Found[] {
-  const all = choiceNames(environment).flatMap((name) => statedTuningOf(environment, name) ?? []);
-  return [...new Set(all.filter(canBeSour).map(foundBy))];
-}
+export const sourTunings = (environment: Environment): readonly Found[] => [
+  ...new Set(allTunings(environment).flatMap((tuning) => finderFor(tuning) ?? [])),
+];
 
 // ─── a piece ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -185,9 +185,10 @@ export const sourIntervals: Check = {
   needs: ['environment', 'score'],
   ofWritten: false,
   run: ({ environment, score }) => {
-    const tuning = statedTuningOf(environment, score.choice.name);
-    if (tuning === undefined || !canBeSour(tuning)) return [];
+    const tuning = tuningFor(environment, score.choice.name);
+    const found = tuning && finderFor(tuning);
+    if (found === undefined) return [];
     const facts = factsOf(environment, score.choice);
-    return score.pieces.flatMap((piece) => ranked(piece, foundBy(tuning), facts));
+    return score.pieces.flatMap((piece) => ranked(piece, found, facts));
   },
 };

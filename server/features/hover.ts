@@ -15,6 +15,7 @@ import { type Here, hereAt, isInside, type Node, pathTo, stretchOf } from './nod
 import { soundInWords, whereInWords } from './noteWords';
 import { offsetOfPosition, positionOfOffset, rangeOfOffsets } from './place';
 import { signAt, signInWords } from './signHover';
+import { tuningInWords } from './tuningHover';
 import { valueInWords } from './words';
 
 /**
@@ -154,7 +155,9 @@ function eventInWords(project: Project, here: Here, item: EventItem): Told {
   const silence = silences[item.what];
   const meaning = silence === undefined ? nothing : [laneMeanings[silence] ?? ''];
   if (found === undefined) return meaning;
-  return [...(found.member === undefined ? meaning : [soundInWords(found, found.member)]), whereInWords(found)];
+  const { member } = found;
+  if (member === undefined) return [...meaning, whereInWords(found)];
+  return [soundInWords(found, member), whereInWords(found), ...tuningInWords(found, member)];
 }
 
 function markInWords(project: Project, here: Here, form: MarkForm): Told {

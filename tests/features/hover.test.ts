@@ -47,6 +47,18 @@ describe('a note says', () => {
     expect(told(inLane('1 c5-‸e-g'))).toMatch(/\*\*e′′ \(E5\)\*\*, of 3 struck together/);
   });
 
+  it('how it sounds in the tuning of the reading, and how pure what sounds with it is', () => {
+    // Quarter-comma meantone at a4 = 440: middle C 263.181 hertz, 10.26 cents above; its thirds pure, fifths 5.38 cents narrow.
+    const meantone = 'pitch a4 = 440\ntuning meantone 1/4 wolf g#-eb\n';
+    expect(told(inLane('1 ‸c4-en-g', meantone))).toContain(
+      '263.2 Hz, 10.3 cents above equal temperament; with e′ a major third, pure; with g′ a fifth, 5.4 cents narrow',
+    );
+    expect(told(inLane('1 c4-en-‸g', meantone))).toContain('with e′ a minor third, 5.4 cents narrow');
+    expect(told(inLane('1 ‸c4-en-g'))).not.toContain('Hz');
+    const flat = meantone.replace('g#-eb', 'c#-ab');
+    expect(told(inLane('<K: 1 c4 ; L: 1 ‸ab4>', `${flat}reading L2\n  takes L\n`))).toContain('Hz');
+  });
+
   it('with the picture of its bar, if there is one, and without it the words alone', () => {
     const place = inLane('4 c5 ‸d e f');
     expect(told(place, ({ bar }) => `![bar ${bar.number}](data:image/svg+xml,)`)).toMatch(/!\[bar 1\]\(data:/);
