@@ -95,11 +95,15 @@ function leaderOf(passage: Passage, event: PerformedEvent, signed: ReadonlySet<P
   return together.reduce((best, one) => ((one.pitch?.midi ?? 0) > (best.pitch?.midi ?? 0) ? one : best), event);
 }
 
-/** Whether performance has made a short note after a dot shorter than it is written. */
+/** Whether performance has made a short note after a dot much shorter than it is written: a dot stretched, no unequal pair. */
 export function isSnapped(passage: Passage, event: PerformedEvent): boolean {
   const { event: written } = event.from[0].placed;
   const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
-  return event.from.length === 1 && (before?.dots ?? 0) > 0 && compare(event.duration, written.duration) < 0;
+  return (
+    event.from.length === 1 &&
+    (before?.dots ?? 0) > 0 &&
+    compare(event.duration, multiply(written.duration, time(2, 3))) <= 0
+  );
 }
 
 /** Seconds from which a trill before a close leans on its first note. */

@@ -14,7 +14,7 @@ import {
 } from '../../grammar/time';
 import { lasting, partOf } from '../score/clock';
 import { type Atom, isFixed, isMain, type Slice, sumOf, withinNote } from './atoms';
-import { evenPart, type Place, SHORTEST_STROKE, seconds, shareOnGrid } from './place';
+import { evenPart, isTooQuick, type Place, SHORTEST_STROKE, seconds, shareOnGrid } from './place';
 
 /** Seconds. A stroke lasts 60 to 90 ms; where a note has no time for that it has fewer strokes, or none. Common practice. */
 export const STROKE = 0.075;
@@ -102,7 +102,7 @@ function aroundOpen(atoms: readonly Atom[], room: Time, place: Place): readonly 
 
 /** As long as a hand needs; in print, where the sign could have fewer strokes, half of the smallest value. */
 function isLongEnough(stroke: Time, place: Place, canBeFewer: boolean): boolean {
-  if (place.grid === undefined) return seconds(place, stroke) >= SHORTEST_STROKE;
+  if (place.grid === undefined) return !isTooQuick(place, stroke);
   return !canBeFewer || compare(stroke, divide(place.grid, time(2))) >= 0;
 }
 
@@ -127,7 +127,7 @@ function strokeIn(room: Time, strokes: number, place: Place): Time {
   const most = divide(subtract(room, multiply(room, standing(strokes))), time(strokes));
   if (place.grid === undefined || isZero(most)) {
     const usual = partOf(place.clock, room, STROKE, strokes <= 3 ? strokes * 2 : strokes * 1.5);
-    const isShort = seconds(place, usual) < SHORTEST_STROKE && seconds(place, room) >= SHORTEST_STROKE * 3;
+    const isShort = isTooQuick(place, usual) && seconds(place, room) >= SHORTEST_STROKE * 3;
     return isShort && strokes <= 2 ? lasting(place.clock, SHORTEST_STROKE) : usual;
   }
   const half = divide(place.grid, time(2));
@@ -185,7 +185,7 @@ function cut(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[]
 function evenly(atoms: readonly Atom[], room: Time, place: Place): readonly Slice[] | undefined {
   const open = atoms.filter(isQuick).length;
   const each = open === 0 ? ZERO : evenPart(room, open, place);
-  if (open > 1 && place.grid === undefined && seconds(place, each) < SHORTEST_STROKE) return undefined;
+  if (open > 1 && isTooQuick(place, each)) return undefined;
   const left = subtract(room, multiply(each, time(open)));
   return atoms.map((atom, index) => {
     const length = isFixed(atom) ? atom.length : each;

@@ -4,7 +4,7 @@ import type { Recipe, RecipePhrase } from '../../grammar/tree';
 import { lasting } from '../score/clock';
 import { type Atom, atomsOf, isFixed, isMain, MAIN, merged, partsOf, type Slice } from './atoms';
 import { figure, STROKE } from './figures';
-import { type Place, SHORTEST_STROKE, seconds, share } from './place';
+import { isTooQuick, type Place, share } from './place';
 import { trill } from './trills';
 
 export interface Layout {
@@ -27,12 +27,10 @@ export function layOut(recipe: Recipe, place: Place, drawnAfter: boolean): Layou
       : trill({ lead: own, cycle, tail: endOfTrill(cycle, atomsOf(tail, place), place) }, place);
   if (slices === undefined) return undefined;
   const filling = merged(fitted(slices, place.length));
-  if (filling.length > 1 && filling.some((slice) => isTooQuick(slice, place))) return undefined;
+  if (filling.length > 1 && filling.some(({ step, length }) => step !== undefined && isTooQuick(place, length)))
+    return undefined;
   return { before: merged(early.map((atom) => sized(atom, place))), slices: filling };
 }
-
-const isTooQuick = ({ step, length }: Slice, place: Place): boolean =>
-  step !== undefined && place.grid === undefined && seconds(place, length) < SHORTEST_STROKE;
 
 /**
  * A trill stops on the dot of a dotted note, and before the anticipation of the next, unless it says for how long; then it has

@@ -70,6 +70,10 @@ export function speedOf(
 
 export const seconds = (place: Place, length: Time = place.length): number => secondsOf(place.clock, length);
 
+/** Whether no hand plays a stroke of this length; in print the tempo does not matter. */
+export const isTooQuick = (place: Place, stroke: Time): boolean =>
+  place.grid === undefined && seconds(place, stroke) < SHORTEST_STROKE;
+
 export const share = (length: Time, n: number, d: number): Time => multiply(length, time(n, d));
 
 /**

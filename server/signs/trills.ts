@@ -2,7 +2,7 @@
 import { compare, divide, isNegative, multiply, subtract, type Time, time, toNumber, ZERO } from '../../grammar/time';
 import type { RecipePhrase } from '../../grammar/tree';
 import { type Atom, isFixed, isMain, MAIN, type Slice, type Step, sumOf, withinNote } from './atoms';
-import { evenPart, onGrid, type Place, SHORTEST_STROKE, STROKES, seconds, share, speedOf } from './place';
+import { evenPart, isTooQuick, onGrid, type Place, STROKES, seconds, share, speedOf } from './place';
 
 /** Seconds: a shorter note is played plain; has two strokes; has four. Common practice. */
 const LEAST = { two: 0.16, four: 0.3, many: 0.45 } as const;
@@ -18,15 +18,13 @@ export interface Trill {
 
 /** The slices of a trill that fill a note; undefined where the note is too short for any, or for the speed that is stated. */
 export function trill(stated: Trill, place: Place): readonly Slice[] | undefined {
-  if (seconds(place) < LEAST.two || isTooQuick(strokeOf(stated.cycle, place), place)) return undefined;
+  const speed = strokeOf(stated.cycle, place);
+  if (seconds(place) < LEAST.two || (speed !== undefined && isTooQuick(place, speed))) return undefined;
   const few = twoStrokes(stated, place);
   if (place.upbeat || seconds(place) < LEAST.four) return few;
   const many = allStrokes(place.cadential ? leaning(stated) : stated, place);
-  return many?.some(({ length }) => isTooQuick(length, place)) === true ? few : many;
+  return many?.some(({ length }) => isTooQuick(place, length)) === true ? few : many;
 }
-
-const isTooQuick = (stroke: Time | undefined, place: Place): boolean =>
-  stroke !== undefined && place.grid === undefined && seconds(place, stroke) < SHORTEST_STROKE;
 
 /** The trill with its first note, if that is another than the main note, leaned on. */
 function leaning(whole: Trill): Trill {
@@ -59,7 +57,7 @@ function twoStrokes({ lead, cycle, tail }: Trill, place: Place): Slice[] | undef
   const played = fromMain ? [MAIN, first, MAIN] : [first, MAIN];
   const each = evenPart(place.length, played.length, place);
   const strokes = played.map((step) => ({ step, length: each }));
-  return isTooQuick(each, place) ? undefined : toTheEnd(strokes, place);
+  return isTooQuick(place, each) ? undefined : toTheEnd(strokes, place);
 }
 
 /** Lean and stop by rule; where that leaves no strokes, without the stop, then without both. */
