@@ -49,6 +49,10 @@ describe('a sign written out', () => {
     expect(full("2 c5 d='ca | 2 d e")).toBe('2:c5 32:d5 32:c5 16:d5= 4.:d5= 2:d5 2:e5');
   });
 
+  it('is tied over a barline through which its note runs', () => {
+    expect(full("2. c5 2 d'ca'through | 2. e")).toBe('2.:c5 32:d5 32:c5 8.:d5= 4:d5 2.:e5');
+  });
+
   it('stands at the later of tied notes where that bears it, which is struck anew', () => {
     expect(full("2 d5= 2 d'ca")).toBe('2:d5 32:d5 32:c5 16:d5= 4.:d5');
   });

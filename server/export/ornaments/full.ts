@@ -154,7 +154,7 @@ class Writer {
     this.signed.add(member);
     if (spelledHere) this.spelled.add(member);
     const marks = member.marks
-      .filter((mark) => !isWrittenOut(mark, this.signs) && !isForEnd(mark))
+      .filter((mark) => !isWrittenOut(mark, this.signs) && !isForEnd(mark) && !runsThrough(mark))
       .filter(({ form }) => (form.type === 'sign' ? isFirst : spelledHere));
     return { marks, annotations: isFirst ? member.annotations : [] };
   }
@@ -185,6 +185,9 @@ const NOTHING: Pick<NoteMember, 'marks' | 'annotations'> = { marks: [], annotati
 
 /** The end of a note is where it is held at will. */
 const isForEnd = ({ form }: AppliedMark): boolean => form.name === 'fermata';
+
+/** Written out, a note that runs through a barline is tied over it. */
+const runsThrough = ({ form }: AppliedMark): boolean => form.name === 'through';
 
 /** From the lowest; of two on one key the one that is struck, else the first. */
 function strandsIn({ slice: { strands, begins } }: Atom): readonly Strand[] {

@@ -33,7 +33,6 @@ export function divided(region: Region): Divided | undefined {
         ...slice,
         strands: slice.strands.filter(({ group }) => !held.includes(group)),
       })),
-      rounded: region.rounded,
     },
     held: eventLike(event, {
       ...BARE,

@@ -27,39 +27,35 @@ export interface PrintedValue {
   readonly length: Time;
 }
 
-export interface Printed {
-  /** For each length the values that tied together stand for it. */
-  readonly values: readonly (readonly PrintedValue[])[];
-  /** A length has another value than it lasts. */
-  readonly rounded: boolean;
-}
-
 const THIRTY_SECOND = time(1, 32);
 const SIXTY_FOURTH = time(1, 64);
 /** The shortest value that MusicXML, MEI and the font all draw with its flags. */
 const SHORTEST = time(1, 128);
 
 /** The smallest value in print: a 32nd, of a quaver or less a 64th. Common practice. */
-export const smallestIn = (whole: Time): Time => (compare(whole, time(1, 8)) <= 0 ? SIXTY_FOURTH : THIRTY_SECOND);
+const smallestIn = (whole: Time): Time => (compare(whole, time(1, 8)) <= 0 ? SIXTY_FOURTH : THIRTY_SECOND);
 
 /**
- * Lengths that follow one another in print; undefined where there are more of them than values could be told apart.
+ * For each of the lengths that follow one another the values that tied together stand for it; undefined where there are more
+ * of them than values could be told apart.
  * @param lengths before any proportion around them
  * @param begins where the first stands in its bar
  * @param written the value of the whole, which it keeps where it is not divided
  */
-export function printed(lengths: readonly Time[], begins: Time, written: NoteValue | undefined): Printed | undefined {
+export function printed(
+  lengths: readonly Time[],
+  begins: Time,
+  written: NoteValue | undefined,
+): readonly (readonly PrintedValue[])[] | undefined {
   const whole = sum(lengths);
-  if (lengths.length === 1 && written !== undefined && equal(nominal(written), whole)) {
-    return { values: [[plain(written)]], rounded: false };
-  }
+  if (lengths.length === 1 && written !== undefined && equal(nominal(written), whole)) return [[plain(written)]];
   const smallest = smallestIn(whole);
   const exact = inValues(lengths, begins, smallest);
-  if (exact !== undefined) return { values: exact, rounded: false };
+  if (exact !== undefined) return exact;
   for (let grid = smallest; compare(grid, SHORTEST) >= 0; grid = divide(grid, time(2))) {
     const rounded = roundedTo(grid, lengths);
     const values = rounded && inValues(rounded, begins, grid);
-    if (values !== undefined) return { values, rounded: true };
+    if (values !== undefined) return values;
   }
   return undefined;
 }

@@ -13,7 +13,6 @@ export interface Region {
   readonly groups: readonly Group[];
   /** In the order of time, each within one bar. */
   readonly slices: readonly Slice[];
-  readonly rounded: boolean;
 }
 
 /** A time in which the same notes sound. */
@@ -45,9 +44,9 @@ export function regionsOf(piece: Piece, part: Part): Regions {
     const strands = sounding.within(placed.onset, add(placed.onset, placed.event.duration));
     const groups = part.groupsAt.get(keyOf(placed)) ?? [];
     if (![...groups, ...strands.map(({ group }) => group)].some(({ changed }) => changed)) continue;
-    const cut = slicesOf(piece, placed, strands);
-    if (cut === undefined) failed.push(placed);
-    else regions.push({ placed, groups, ...cut });
+    const slices = slicesOf(piece, placed, strands);
+    if (slices === undefined) failed.push(placed);
+    else regions.push({ placed, groups, slices });
   }
   return { regions, failed };
 }
@@ -73,15 +72,10 @@ class Sounding {
   }
 }
 
-function slicesOf(
-  piece: Piece,
-  placed: PlacedEvent,
-  strands: readonly Strand[],
-): Pick<Region, 'slices' | 'rounded'> | undefined {
+function slicesOf(piece: Piece, placed: PlacedEvent, strands: readonly Strand[]): readonly Slice[] | undefined {
   const value = writtenValue(placed.event.value);
   const ratio = ratioOf(value, placed.event.duration) ?? NO_RATIO;
   const slices: Slice[] = [];
-  let rounded = false;
   for (const stretch of stretchesByBar(piece, placed)) {
     const lines = linesIn(stretch, strands);
     const lengths = lines.slice(1).map((line, i) => subtract(line, lines[i] ?? line));
@@ -91,9 +85,8 @@ function slicesOf(
       value,
     );
     if (print === undefined) return undefined;
-    rounded ||= print.rounded;
     let at = stretch.onset;
-    for (const [i, own] of print.values.entries()) {
+    for (const [i, own] of print.entries()) {
       const [begins, ends] = [lines[i] ?? stretch.onset, lines[i + 1] ?? stretch.end];
       const values = own.map((one) => ({ ...one, length: inRatio(one.length, ratio) }));
       const inside = strands.filter(({ onset, end }) => compare(onset, ends) < 0 && compare(end, begins) > 0);
@@ -101,7 +94,7 @@ function slicesOf(
       at = add(at, sum(values.map(({ length }) => length)));
     }
   }
-  return { slices, rounded };
+  return slices;
 }
 
 const NO_RATIO: Ratio = { actual: 1, normal: 1 };
