@@ -1,8 +1,9 @@
 /** What the readings of a version decide at their signs, and what they could not play of signs and practices. Made when asked for, not at each edit. */
 import type { Finding } from '../../grammar/findings/finding';
-import { keeping } from '../../grammar/keeping';
+import type { FileTree } from '../../grammar/tree';
 import { tableOfReading } from '../readings/choices';
 import { perform } from '../readings/perform';
+import type { Environment } from '../score/environment';
 import type { Score } from '../score/score';
 import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../signs/decisions';
 import { tableInForce } from '../signs/rows';
@@ -26,8 +27,21 @@ export interface SignsOfReading {
   readonly signs: readonly PlayedSign[];
 }
 
+/** What was decided in a version, as long as it stands. */
+const kept = new WeakMap<FileTree, { readonly environment: Environment; readonly decided: Decided }>();
+
 /** Looks at each reading that the file declares, or, where it declares none, at each source. */
-export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Analysis): Decided => {
+export function decidedIn(analysis: Analysis): Decided {
+  const { tree, environment } = analysis;
+  const known = kept.get(tree);
+  // What a file includes may be another while the file is the same.
+  if (known?.environment === environment) return known.decided;
+  const decided = decide(analysis);
+  kept.set(tree, { environment, decided });
+  return decided;
+}
+
+function decide({ choices, environment, score: scoreOf }: Analysis): Decided {
   const declared = environment.readings.map(({ name }) => name);
   const played = declared.length > 0 ? declared : choices.filter((name) => name !== 'written');
   const decisions: Decision[] = [];
@@ -52,7 +66,7 @@ export const decidedIn = keeping(({ choices, environment, score: scoreOf }: Anal
     }
   }
   return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace), signs: all };
-});
+}
 
 const ofReadings = ({
   finding,

@@ -25,14 +25,8 @@ export function signInWords(
 ): string[] {
   const shapes = shapesDrawn(form.name, environment);
   const drawn = shapes.map((shape) => `**'${shape.short}** ${shapeInWords(shape)}`);
-  if (sign === undefined)
-    return [
-      ...drawn,
-      ...byTables(
-        shapes.map(({ short }) => short),
-        environment,
-      ),
-    ];
+  const shorts = shapes.map(({ short }) => short);
+  if (sign === undefined) return [...drawn, ...byTables(shorts, environment)];
   return [...drawn, ...sign.ways.map((way) => wayInWords(sign, way))];
 }
 

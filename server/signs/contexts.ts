@@ -9,7 +9,7 @@ import { endOfBar, type Passage } from './passage';
 import type { Condition } from './tables/table';
 
 /** A note in its piece. */
-export interface Standing {
+export interface NoteHere {
   readonly passage: Passage;
   readonly event: PerformedEvent;
   /** The written note that is looked at, of several tied ones. */
@@ -17,13 +17,13 @@ export interface Standing {
 }
 
 /** Degrees between a note and the one before in its voice; undefined after a rest and at the beginning. */
-function interval({ passage, event }: Standing): number | undefined {
+function interval({ passage, event }: NoteHere): number | undefined {
   const before = event.pitch && nearestPitch(passage.before(event), event.pitch);
   return before && event.pitch && Math.abs(degreeOf(before) - degreeOf(event.pitch));
 }
 
 /** The note after is the last of its voice before the end, a double bar or a repeat sign, or rests under a fermata. Common practice. */
-function isBeforeClose({ passage, event }: Standing): boolean {
+function isBeforeClose({ passage, event }: NoteHere): boolean {
   const [next] = passage.after(event)?.events ?? [];
   if (next === undefined || next.kind !== 'note') return false;
   const [{ placed }] = next.from;
@@ -35,7 +35,7 @@ function isBeforeClose({ passage, event }: Standing): boolean {
 const hasFermata = ({ from: [{ placed, member }] }: PerformedEvent): boolean =>
   [...(member?.marks ?? []), ...placed.event.marks].some(({ form }) => form.name === 'fermata');
 
-const isOnDownbeat = ({ written: { placed } }: Standing): boolean => equal(placed.onset, placed.bar.onset);
+const isOnDownbeat = ({ written: { placed } }: NoteHere): boolean => equal(placed.onset, placed.bar.onset);
 
 const others = {
   downbeat: isOnDownbeat,
@@ -46,10 +46,10 @@ const others = {
   cadence: isBeforeClose,
   'over a rest': ({ passage, event }) => passage.isOverRest(event),
   chord: ({ written }) => written.placed.event.members.length > 1,
-} satisfies Readonly<Record<string, (at: Standing) => boolean>>;
+} satisfies Readonly<Record<string, (at: NoteHere) => boolean>>;
 
 /** The contexts that hold for a note. */
-export const contextsOf = (at: Standing): string[] => [
+export const contextsOf = (at: NoteHere): string[] => [
   ...conditionNames.filter((condition) => holds(condition, { ...at, sign: at })),
   ...Object.entries(others).flatMap(([name, isSo]) => (isSo(at) ? name : [])),
 ];

@@ -81,7 +81,7 @@ export function playedSigns(written: Performance, played: Performance, table: Pl
           if (first === undefined || seen.has(placeOf(first)) || !hasTime(event)) return [];
           seen.add(placeOf(first));
           const signs = [first, ...others] as const;
-          const settled = isSettled(signs, row, table, written.score.environment);
+          const settled = isSettled(signs, row, written.score.environment);
           const key = keyOfSign(first.written, signs.flatMap(({ shapes }) => shapes).join('+'));
           const sounds = notes.get(key) ?? [];
           const choices = choicesAt(standing, signs, row, sounds.length > 0);
@@ -170,7 +170,7 @@ function choicesAt(standing: Standing, signs: Signs, row: PlayedRow | undefined,
 
 function chosen(standing: Standing, [first, ...others]: Signs, word: string): SignChoice | undefined {
   const said = [{ ...first, parameters: [...first.parameters, ...word.split(' ')] }, ...others];
-  const found = rowsAt(standing, said).find(({ signs }) => signs.includes(said[0] ?? first));
+  const found = rowsAt(standing, said).find(({ signs }) => signs.some((sign) => sign === said[0]));
   if (found?.row === undefined) return undefined;
   const { row } = found;
   const advocates = row.rivals.find(({ name }) => name === word)?.advocates;

@@ -34,11 +34,11 @@ export function unknownWords(
 /** Whether more stands in round brackets than where the sign is drawn. */
 export const saysHow = ({ parameters }: BorneSign): boolean => parameters.some((word) => !PLACES.includes(word));
 
-/** Whether a word in round brackets says how the sign is played by this row or table. */
-export const isWordOf = ({ parameters }: BorneSign, row: PlayedRow | undefined, table: PlayedTable): boolean =>
-  phrasesIn(parameters).some(
-    (word) => FROM.includes(word) || table.names.has(word) || row?.rivals.some(({ name }) => name === word) === true,
-  );
+/** Whether a word in round brackets says how the sign is played: it names the row by which it is, or a rival, or a first note. */
+export const isSaidBy = ({ parameters }: BorneSign, row: PlayedRow): boolean => {
+  const words = [...FROM, ...row.names, ...row.rivals.map(({ name }) => name)];
+  return phrasesIn(parameters).some((word) => words.includes(word));
+};
 
 /** The recipe by which a sign is played here: the row's, or that of the reading chosen, begun as its brackets say. */
 export function recipeSaid(signs: readonly BorneSign[], row: PlayedRow): Recipe {

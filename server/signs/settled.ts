@@ -4,8 +4,8 @@
  */
 import type { Environment } from '../score/environment';
 import type { BorneSign } from './bearing';
-import type { PlayedRow, PlayedTable } from './rows';
-import { isWordOf } from './said';
+import type { PlayedRow } from './rows';
+import { isSaidBy } from './said';
 
 /** The kind of annotation that says how something is played. */
 export const HOW_PLAYED = 'performance';
@@ -14,9 +14,9 @@ export const HOW_PLAYED = 'performance';
 export const isAccepted = ({ mark }: BorneSign, { notes }: Pick<Environment, 'notes'>): boolean =>
   mark.annotations.some(({ annotation: { ref } }) => ref !== undefined && notes.get(ref)?.about === HOW_PLAYED);
 
+/** @param row by which the signs are played together */
 export const isSettled = (
   signs: readonly BorneSign[],
   row: PlayedRow | undefined,
-  table: PlayedTable,
   environment: Pick<Environment, 'notes'>,
-): boolean => signs.some((sign) => isAccepted(sign, environment) || isWordOf(sign, row, table));
+): boolean => signs.some((sign) => isAccepted(sign, environment) || (row !== undefined && isSaidBy(sign, row)));
