@@ -1,7 +1,7 @@
 /** Options that neither the main text nor any reading, source or hand would ever take. */
 import { keeping } from '../../grammar/keeping';
 import { tellingItems } from '../../grammar/telling';
-import type { Item, LaneTree, Option, OptionsItem } from '../../grammar/tree';
+import type { BlockContents, Item, LaneTree, Option, OptionsItem } from '../../grammar/tree';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { type Choice, chooseOption, labelText } from '../score/choice';
 import type { Environment } from '../score/environment';
@@ -12,20 +12,20 @@ const choicesIn = keeping((environment: Environment): readonly Choice[] =>
   choiceNames(environment).flatMap((name) => choiceOf(environment, name) ?? []),
 );
 
-const hasOptions = keeping((lane: LaneTree): { readonly yes: boolean } => ({
-  yes: tellingItems(lane).some(({ kind }) => kind === 'options'),
-}));
+/** The lanes of a block that have options, by their places in it. */
+const lanesWithOptions = keeping(({ lanes }: BlockContents): readonly (readonly [number, LaneTree])[] =>
+  lanes.flatMap(({ tree }, lane): (readonly [number, LaneTree])[] =>
+    tellingItems(tree).some(({ kind }) => kind === 'options') ? [[lane, tree]] : [],
+  ),
+);
 
 export const optionsUnreached = check('options-unreached', ['tree', 'environment'], ({ tree, environment }) => {
   const choices = choicesIn(environment);
-  return tree.blocks.flatMap(({ lanes }, block) =>
-    lanes.flatMap(({ tree: laneTree }, lane) =>
-      hasOptions(laneTree).yes
-        ? unreachedIn(laneTree, choices).map(({ pos, len, labels }) => {
-            const label = labels.map(labelText).join(',');
-            return problemAt('option-unreached', { pos, len, block, lane }, { label });
-          })
-        : [],
+  return tree.blocks.flatMap(({ contents }, block) =>
+    lanesWithOptions(contents).flatMap(([lane, laneTree]) =>
+      unreachedIn(laneTree, choices).map(({ pos, len, labels }) =>
+        problemAt('option-unreached', { pos, len, block, lane }, { label: labels.map(labelText).join(',') }),
+      ),
     ),
   );
 });

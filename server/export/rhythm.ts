@@ -130,14 +130,10 @@ function runsOf(line: readonly PlayedEvent[]): readonly (readonly PlayedEvent[])
 // ─── its notes ───────────────────────────────────────────────────────────────────────────────────────────────────
 
 /** The note and, where it falls silent, the rest after it. */
-function timedOf({ placed, onset, end, silentFrom }: PlayedEvent): Timed[] {
+function timedOf({ placed, onset, end, silentFrom = end }: PlayedEvent): Timed[] {
   const { tuplets } = placed.event;
-  const within = equal(onset, placed.onset) || compare(end, writtenEnd(placed)) === 0;
-  if (silentFrom === undefined) return [{ length: subtract(end, onset), tuplets, within }];
-  return [
-    { length: subtract(silentFrom, onset), tuplets, within },
-    { length: subtract(end, silentFrom), tuplets, within },
-  ];
+  const note = { length: subtract(silentFrom, onset), tuplets };
+  return equal(silentFrom, end) ? [note] : [note, { length: subtract(end, silentFrom), tuplets }];
 }
 
 function replaced(

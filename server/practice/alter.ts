@@ -23,7 +23,7 @@ import { hemiolasIn, inTwos } from './hemiola';
 import { inequalities } from './inegal';
 import { linesOf } from './lines';
 import { overdots } from './overdot';
-import type { Practice, PracticeWord } from './practice';
+import type { Practice } from './practice';
 import { Remarks } from './remarks';
 import { Ruling } from './ruling';
 import { snaps } from './snap';
@@ -40,13 +40,13 @@ export interface AlterOptions {
   readonly ownTempo: boolean;
 }
 
-/** The practices that move anything; where two want one passage, the earlier in this list has it. */
-const steps: readonly { readonly word: PracticeWord; readonly find: (view: View) => readonly Together[] }[] = [
-  { word: 'assimilate', find: assimilations },
-  { word: 'overdot', find: overdots },
-  { word: 'snap', find: snaps },
-  { word: 'upbeats', find: lateUpbeats },
-  { word: 'inegal', find: inequalities },
+/** What each practice moves; where two want one passage, the earlier in this list has it. */
+const steps: readonly ((view: View) => readonly Together[])[] = [
+  assimilations,
+  overdots,
+  snaps,
+  lateUpbeats,
+  inequalities,
 ];
 
 /** The performance in the time of its practices; what they cannot do, and where they meet, is told. */
@@ -93,7 +93,7 @@ function viewOf(
 
 /** What all practices move, marks in the lanes first. */
 function movedIn(view: View): readonly Together[] {
-  const all = steps.flatMap(({ find }) => find(view).filter((together) => together.some(moves)));
+  const all = steps.flatMap((find) => find(view).filter((together) => together.some(moves)));
   return [...all.filter(isMarked), ...all.filter((together) => !isMarked(together))];
 }
 
@@ -160,7 +160,7 @@ function altered(events: readonly PerformedEvent[], performed: PerformedTime): r
       if (silence === undefined) return [moved];
       const [whole, rest] = parted(moved, silence);
       // A chord falls silent once.
-      const { placed } = event.from[0];
+      const { placed } = event.from.at(-1) ?? event.from[0];
       if (silenced.has(placed)) return [whole];
       silenced.add(placed);
       return [whole, rest];

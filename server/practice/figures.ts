@@ -1,8 +1,7 @@
 /** Short notes that lead to a beat: after a dot, or after a rest. */
 import { add, compare, divide, equal, multiply, subtract, type Time, time } from '../../grammar/time';
 import { type Grid, isGroup } from './grid';
-import { isNote, isStruck, type Line, type Stroke } from './lines';
-import { filling } from './together';
+import { filling, isNote, isStruck, type Line, type Stroke } from './lines';
 
 export interface Figure {
   readonly line: Line;
@@ -69,7 +68,7 @@ export function figuresIn(line: Line, grid: Grid): Figure[] {
   });
 }
 
-/** Notes from a rest to the next beat or the end of the bar, no longer in all than half of a beat, or two thirds of a threefold one. */
+/** Notes from a rest to the next beat or the end of the bar, no longer in all than half of a beat, or a third of a threefold one. */
 export function upbeatsIn(line: Line, grid: Grid): Figure[] {
   const { bar, end, beat, division } = grid;
   const most = compare(beat, division) > 0 ? division : divide(beat, time(2));

@@ -58,6 +58,20 @@ export class Line {
   }
 }
 
+/** Strokes that follow one another from an index on and fill a time exactly; undefined where they do not, or one is no note. */
+export function filling({ strokes }: Line, first: number, length: Time): readonly Stroke[] | undefined {
+  const begin = strokes[first];
+  if (begin === undefined) return undefined;
+  const end = add(begin.onset, length);
+  const found: Stroke[] = [];
+  for (let index = first; ; index++) {
+    const stroke = strokes[index];
+    if (stroke === undefined || !isNote(stroke) || compare(stroke.end, end) > 0) return undefined;
+    found.push(stroke);
+    if (compare(stroke.end, end) === 0) return found;
+  }
+}
+
 /** The voices of a piece, as the environment orders them. */
 export function linesOf(piece: Piece): readonly Line[] {
   const strokes = new Map<number, Stroke[]>();

@@ -49,7 +49,13 @@ function stretched(view: View, group: readonly [Found, ...Found[]], shortest: Ti
   const owns = group.map(ownOf);
   if (compare(shortened, length) >= 0 && owns.every(({ silentFrom }) => silentFrom === undefined)) return [];
   const from = group.map((one) => one.figure.long.onset).reduce(latest);
-  const move = { from, written: figure.onset, performed: subtract(figure.end, shortened), to: figure.end };
+  const move = {
+    from,
+    written: figure.onset,
+    performed: subtract(figure.end, shortened),
+    to: figure.end,
+    pressed: true,
+  };
   return movedTogether(view, 'overdot', move, owns);
 }
 

@@ -19,7 +19,13 @@ function snapped(view: View, grid: Grid, line: Line, short: Stroke): Together {
   const acting = view.ruling.at('snap', short);
   if (acting === undefined) return [];
   const half = divide(subtract(short.end, short.onset), time(2));
-  const move = { from: short.onset, written: short.end, performed: add(short.onset, half), to: long.end };
+  const move = {
+    from: short.onset,
+    written: short.end,
+    performed: add(short.onset, half),
+    to: long.end,
+    pressed: false,
+  };
   return movedTogether(view, 'snap', move, [{ line, acting, stroke: short }]);
 }
 

@@ -1,5 +1,5 @@
 /** What is written together stays together: a moved note takes along what other voices strike with it, or stays itself. */
-import { add, compare, latest, type Time } from '../../grammar/time';
+import { compare, equal, latest, type Time } from '../../grammar/time';
 import { isNote, type Line, type Stroke } from './lines';
 import type { PracticeWord } from './practice';
 import type { Acting } from './ruling';
@@ -12,6 +12,8 @@ export interface Move {
   readonly written: Time;
   readonly performed: Time;
   readonly to: Time;
+  /** What comes after the moment is a figure that is pressed to its end; else it is one note, and what others have there stays. */
+  readonly pressed: boolean;
 }
 
 /** A voice in which the figure itself stands. */
@@ -45,18 +47,23 @@ export function movedTogether(view: View, word: PracticeWord, move: Move, owns: 
   return [...own, ...others.flatMap((line) => along(view, word, move, line))];
 }
 
-/** Whether a voice strikes at the moment the later one of even notes: the note before it was struck since the move began. */
-function isEven(line: Line, { from, written }: Move): boolean {
+/**
+ * Whether a voice strikes at the moment one of even notes: the note before it was struck since the move began, or others
+ * follow while one note sounds.
+ */
+function isEven(line: Line, { from, written, to, pressed }: Move): boolean {
   const met = line.beginningAt(written);
   if (met?.before === undefined || !isNote(met.stroke)) return false;
-  return isNote(met.before) && compare(met.before.onset, from) > 0;
+  if (isNote(met.before) && compare(met.before.onset, from) > 0) return true;
+  return !pressed && line.beginningIn(written, to).length > 1;
 }
 
-/** The same move in another voice on which the practice acts, if it strikes anything then or until the figure is over. */
+/** The same move in another voice on which the practice acts, if it strikes then, or anything until the figure is over. */
 function along(view: View, word: PracticeWord, move: Move, line: Line): Stretch[] {
   const [stroke] = line.beginningIn(move.written, move.to);
   const acting = stroke && view.ruling.at(word, stroke);
   if (stroke === undefined || acting === undefined) return [];
+  if (!move.pressed && !equal(stroke.onset, move.written)) return [];
   const before = line.beginningAt(stroke.onset)?.before;
   return [stretchOf(move, line.voice, acting, stroke, { from: latest(move.from, before?.onset ?? move.from) })];
 }
@@ -74,17 +81,3 @@ const stretchOf = (
   knots: [fixed(from), { written: move.written, performed: move.performed }, fixed(move.to)],
   ...(silentFrom === undefined ? {} : { silentFrom }),
 });
-
-/** Strokes that follow one another from an index on and fill a time exactly; undefined where they do not, or one is no note. */
-export function filling({ strokes }: Line, first: number, length: Time): readonly Stroke[] | undefined {
-  const begin = strokes[first];
-  if (begin === undefined) return undefined;
-  const end = add(begin.onset, length);
-  const found: Stroke[] = [];
-  for (let index = first; ; index++) {
-    const stroke = strokes[index];
-    if (stroke === undefined || !isNote(stroke) || compare(stroke.end, end) > 0) return undefined;
-    found.push(stroke);
-    if (compare(stroke.end, end) === 0) return found;
-  }
-}

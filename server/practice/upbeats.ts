@@ -15,7 +15,7 @@ export const lateUpbeats = (view: View): Together[] =>
         const acting = view.ruling.at('upbeats', long);
         if (acting === undefined) return [];
         const performed = subtract(end, divide(subtract(end, onset), time(2)));
-        const move = { from: long.onset, written: onset, performed, to: end };
+        const move = { from: long.onset, written: onset, performed, to: end, pressed: true };
         return movedTogether(view, 'upbeats', move, [{ line, acting, stroke: long }]);
       }),
     ),

@@ -10,8 +10,6 @@ export interface Timed {
   readonly length: Time;
   /** The tuplets in which it is written. */
   readonly tuplets: readonly Tuplet[];
-  /** It lies wholly in the passage, so that it can stand in a tuplet of its own. */
-  readonly within: boolean;
 }
 
 /** For each the values that tied together stand for it, and the tuplets in which they stand. */
@@ -71,9 +69,9 @@ const plain = (passage: readonly Timed[], drawn: Drawn): readonly Noted[] | unde
 
 /** Three in the time of two. */
 function asTriplet(passage: readonly Timed[]): readonly Noted[] | undefined {
-  if (!passage.every(({ within }) => within)) return undefined;
   const ratio = time(3, 2);
   const unit = divide(sum(passage.map(({ length }) => length)), time(2));
+  if (noteValue(unit, 0) === undefined) return undefined;
   const tuplet: Tuplet = { n: 3, m: 2, drawn: true, unit, complete: true, marks: [], annotations: [] };
   return all(passage, ({ length }) => {
     const values = single(multiply(length, ratio));

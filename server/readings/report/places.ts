@@ -9,15 +9,10 @@ export interface NamedEvent {
   readonly place: string;
 }
 
-export const placeName = (piece: string, bar: string, voice: string, symbol: number): string =>
-  [
-    ...(piece === '' ? [] : [`“${piece}”, ${bar}`]),
-    ...(piece === '' ? [bar] : []),
-    voice,
-    ...(symbol > 0 ? [`${symbol}`] : []),
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+export function placeName(piece: string, bar: string, voice: string, symbol: number): string {
+  const inPiece = piece === '' ? '' : `“${piece}”`;
+  return [inPiece, bar, voice, symbol > 0 ? `${symbol}` : ''].filter((part) => part !== '').join(', ');
+}
 
 /** All events of a score with their places, in the order of bars, then of voices. */
 export const namedEvents = (score: Score): readonly NamedEvent[] =>

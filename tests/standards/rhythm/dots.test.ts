@@ -124,6 +124,15 @@ describe('a dot after the second note', () => {
     expect(sharp('8 c5 4. d 2 e', '2', 'snap')).toBe('c5:1/16 d5:7/16 e5:1/2');
   });
 
+  it('leaves alone what another voice strikes while the long note sounds (common practice)', () => {
+    const passage: Timed = { lanes: ['8 c5 4. d 2 e', '4 c4 d 2 e'], practices: ['snap'], meter: '2' };
+    expect(timed(passage)).toBe('c5:1/16 d5:7/16 e5:1/2');
+    expect(timed(passage, 1)).toBe('c4:1/4 d4:1/4 e4:1/2');
+    const even = { ...passage, lanes: ['8 c5 4. d 2 e', '8 c4 d e f 2 g'] };
+    expect(timed(even)).toBe('c5:1/8 d5:3/8 e5:1/2');
+    expect(toldIn(even)).toContain('practice-against');
+  });
+
   it('is nothing to a practice for other dots', () => {
     expect(sharp('16 c5 8. d 2. e', 'C', 'overdot')).toBe(written('16 c5 8. d 2. e', 'C'));
   });

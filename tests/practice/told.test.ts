@@ -1,0 +1,48 @@
+/** What practices have to say: with the decisions of the readings, at the place that it concerns (common practice). */
+import { describe, expect, it } from 'vitest';
+import { decidedIn } from '../../server/document/decided';
+import { duet } from '../helpers/music';
+
+const told = (dessus: string, basse: string, before: string): string[] =>
+  decidedIn(duet(dessus, basse, 'C', before)).findings.map(({ range, message }) => `${range.start.line}: ${message}`);
+
+describe('a practice', () => {
+  it('that finds nothing is told at its statement, with the readings', () => {
+    expect(told('1 c5', '1 c3', 'practice snap\nreading one\nreading two\n  practice literal')).toEqual([
+      '9: In one: The practice `snap` finds nothing to act on.',
+    ]);
+  });
+
+  it('before which a nearer one of its kind and extent goes is not told', () => {
+    expect(told('4. c5 8 d 2 e', '1 c3', 'practice overdot\nreading one\n  practice overdot shortest silent')).toEqual(
+      [],
+    );
+  });
+
+  it('that would part two voices is told at the figure', () => {
+    expect(told('4. c5 8 d 2 e', '8 c3 d e f 2 g', 'reading one\n  practice overdot')).toEqual([
+      '10: In one: The practice `overdot` finds nothing to act on.',
+      '12: In one: Bar 1, dessus: `overdot` would part this figure from the even notes of basse: it is played as written.',
+    ]);
+  });
+
+  it('that meets another in one figure is told, and which is played', () => {
+    expect(told('4. r 8 c5 2 d', '1 c3', 'reading one\n  practice overdot\n  practice upbeats late')).toContain(
+      '13: In one: Bar 1, dessus: `overdot` and `upbeats` both change the time of this figure: overdot is played.',
+    );
+  });
+
+  it('of unequal notes leaves words without one meaning undecided', () => {
+    expect(told('"piqué" 8 c5 d e f 2 g', '1 c3', 'reading one\n  practice inegal 8')).toEqual([
+      '12: In one: `inegal` leaves a context undecided: “piqué” has no one agreed meaning.',
+    ]);
+  });
+});
+
+describe('a triplet against a duple figure', () => {
+  it('of which nothing is said is offered as a place to decide', () => {
+    expect(told('8. c5 16 d 2. e', '8x c3 d e 2. f', 'reading one')).toEqual([
+      '11: In one: Bar 1, dessus: a dotted pair against a triplet of basse: to the triplet, to the duple figure, or each as written?',
+    ]);
+  });
+});
