@@ -36,12 +36,19 @@ export function systemOf(project: Project, block: number, choice = 'written'): S
   return undefined;
 }
 
+/** Projects as they are read: what others keep by an analysis must find the same one again. */
+const known = new WeakMap<Project, Map<string, Project>>();
+
 /** The project as it is for whoever reads it in one way: that reading is asked before all others. */
 export function readAs(project: Project, reading: string): Project {
   const { analysis } = project;
-  if (!analysis.choices.includes(reading)) return project;
+  if (analysis.choices[0] === reading || !analysis.choices.includes(reading)) return project;
+  const all = known.get(project) ?? new Map<string, Project>();
+  known.set(project, all);
   const choices = [reading, ...analysis.choices.filter((name) => name !== reading)];
-  return { ...project, analysis: { ...analysis, choices } };
+  const read = all.get(reading) ?? { ...project, analysis: { ...analysis, choices } };
+  all.set(reading, read);
+  return read;
 }
 
 const holds = ({ pos, len }: Span, at: number): boolean => pos <= at && at <= pos + len;

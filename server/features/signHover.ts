@@ -1,4 +1,5 @@
 /** A sign in words: what is drawn, what each reading makes of it, and what other tables would. */
+import { keeping } from '../../grammar/keeping';
 import type { MarkForm, Recipe } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import { keyOf, type PlayedRow, tableInForce, tablesNamed } from '../signs/rows';
@@ -13,9 +14,12 @@ import { type SignHere, signsOf, type Way } from './openSigns/openSigns';
 import { recipeInWords } from './recipeWords';
 import { playedBy, shapeInWords, shapesDrawn } from './signs';
 
+/** A hover asks for the same again and again. */
+const everySign = keeping((project: Project) => signsOf(project));
+
 /** The sign at a place; undefined where no reading plays it. */
 export const signAt = (project: Project, offset: number): SignHere | undefined =>
-  signsOf(project).find(({ start, end }) => start <= offset && offset <= end);
+  everySign(project).find(({ start, end }) => start <= offset && offset <= end);
 
 /** Paragraphs of Markdown. */
 export function signInWords(
