@@ -33,7 +33,7 @@ export async function beginSource(): Promise<void> {
   if (siglum === undefined) return;
   const description = await input(l10n.t('What the source is'), l10n.t('Thornmere Keyboard Book'));
   if (description === undefined) return;
-  const leaf = await input(l10n.t('The leaf or page with which you begin'), '1r');
+  const leaf = await input(l10n.t('The leaf or page with which you begin'), '1r', leafTrouble);
   if (leaf === undefined) return;
   const staves = await askStaves();
   if (staves === undefined) return;
@@ -55,26 +55,35 @@ async function askStaves(): Promise<StaveWish[] | undefined> {
   const count = await pick(l10n.t('How many staves has a system?'), counts, '2');
   const wishes: StaveWish[] = [];
   for (const usual of USUAL.find((staves) => String(staves.length) === count) ?? []) {
-    const wish = await askStave(usual);
+    const wish = await askStave(
+      usual,
+      wishes.flatMap((one) => one.voices),
+    );
     if (wish === undefined) return undefined;
     wishes.push(wish);
   }
   return count === undefined ? undefined : wishes;
 }
 
-async function askStave({ name, clef, voices }: (typeof USUAL)[number][number]): Promise<StaveWish | undefined> {
+/** @param taken voices of the staves above */
+async function askStave(
+  { name, clef, voices }: (typeof USUAL)[number][number],
+  taken: readonly string[],
+): Promise<StaveWish | undefined> {
   const lineCounts = Array.from({ length: MOST_LINES - FEWEST_LINES + 1 }, (_, more) => ({
     label: String(FEWEST_LINES + more),
   }));
   const lines = await pick(l10n.t('How many lines has the stave “{0}”?', name), lineCounts, '5');
   if (lines === undefined) return undefined;
-  const clefs = Object.entries(clefNames).map(([sign, describe]) => ({ label: sign, description: describe }));
+  const clefs = Object.entries(clefNames)
+    .map(([sign, describe]) => ({ label: sign, description: describe }))
+    .filter(({ label }) => Number(label.slice(1)) <= Number(lines));
   const drawn = await pick(l10n.t('Which clef stands on the stave “{0}”?', name), clefs, clef);
   if (drawn === undefined) return undefined;
   const typed = await input(
     l10n.t('The voices on the stave “{0}”, from the top, with spaces between', name),
     voices,
-    voicesTrouble,
+    (text) => voicesTrouble(text, taken),
   );
   return typed === undefined ? undefined : { name, lines: Number(lines), clef: drawn, voices: words(typed) };
 }
@@ -88,9 +97,13 @@ const nameTrouble =
     return isReserved(text, role) ? l10n.t('This word has a meaning of its own.') : undefined;
   };
 
-function voicesTrouble(text: string): string | undefined {
+const leafTrouble = (text: string): string | undefined =>
+  text.trim() === '' ? l10n.t('A leaf needs a name, such as 3v.') : undefined;
+
+function voicesTrouble(text: string, taken: readonly string[]): string | undefined {
   const names = words(text);
-  if (new Set(names).size < names.length) return l10n.t('Two voices cannot bear one name.');
+  const all = [...taken, ...names];
+  if (new Set(all).size < all.length) return l10n.t('Two voices cannot bear one name.');
   return names.map(nameTrouble('voice')).find((trouble) => trouble !== undefined);
 }
 

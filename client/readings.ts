@@ -11,17 +11,21 @@ import {
   workspace,
 } from 'vscode';
 import type { ChoiceOffer } from '../server/features/protocol';
-import { isOurs, named, scoreAtHand } from './language';
+import { Delayed } from './delayed';
+import { isOurs, named, scoreAtHand, scoreEditor } from './language';
 import type { Server } from './server';
 
 /** The key under which the workspace keeps them: address to reading. */
 const KEPT = 'readings';
 const USUAL = 'written';
+/** Milliseconds after an edit before it is asked whether the reading is still there. */
+const QUIET = 1_000;
 
 export class Readings implements Disposable {
   private readonly changed = new EventEmitter<TextDocument>();
   readonly onDidChange = this.changed.event;
   private readonly item = window.createStatusBarItem('bentside.reading', StatusBarAlignment.Left, 10);
+  private readonly checking = new Delayed(QUIET, () => void this.check());
   private readonly parts: Disposable;
 
   constructor(
@@ -33,9 +37,14 @@ export class Readings implements Disposable {
     this.parts = Disposable.from(
       this.item,
       this.changed,
-      window.onDidChangeActiveTextEditor(() => this.show()),
+      window.onDidChangeActiveTextEditor(() => {
+        this.show();
+        this.checking.ask();
+      }),
       workspace.onDidCloseTextDocument(() => this.show()),
       workspace.onDidOpenTextDocument((document) => this.tell(document)),
+      workspace.onDidChangeTextDocument(() => this.checking.ask()),
+      this.checking,
       server.onDidStart(() => this.tellAll()),
     );
     this.show();
@@ -47,6 +56,16 @@ export class Readings implements Disposable {
 
   private tellAll(): void {
     for (const document of workspace.textDocuments) this.tell(document);
+    this.checking.ask();
+  }
+
+  /** A reading that the score no longer declares, since it was renamed say, is no longer shown. */
+  private async check(): Promise<void> {
+    const document = scoreEditor()?.document;
+    if (document === undefined || this.of(document) === USUAL) return;
+    const offers = await this.offers(document);
+    const isThere = offers.length === 0 || offers.some(({ name }) => name === this.of(document));
+    if (!isThere) await this.choose(USUAL, document);
   }
 
   /** What the server takes for granted it need not be told. */
@@ -66,7 +85,7 @@ export class Readings implements Disposable {
     this.changed.fire(document);
   }
 
-  /** What the score can be read as; of a file that no longer has the reading chosen, as written. */
+  /** What the score can be read as. */
   async offers(document: TextDocument): Promise<readonly ChoiceOffer[]> {
     return (await this.server.ask('bentside/choices', { textDocument: named(document) })) ?? [];
   }

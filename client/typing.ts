@@ -88,8 +88,8 @@ export class TypingAids implements Disposable {
   }
 }
 
-/** One sign, or a word taken from the list that brings its space. */
-const isTyped = (text: string): boolean => text.length === 1 || /^\w+ $/.test(text);
+/** One sign, a word taken from the list that brings its space, or the accent of a dead key with a letter that it does not go with. */
+const isTyped = (text: string): boolean => text.length === 1 || /^(\w+ |[^\u0000-\u007f]\w)$/.test(text);
 
 function isWorthAsking(document: TextDocument, text: string): boolean {
   // Only a letter beyond ASCII can come of a dead key.

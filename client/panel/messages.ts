@@ -10,6 +10,8 @@ export interface PanelState {
   readonly page: number;
   readonly clefs: Clefs;
   readonly ornaments: SignsShown;
+  /** The panel stays with its score whatever text is in front. */
+  readonly isLocked: boolean;
 }
 
 /** A leaf with what is said above it. */

@@ -89,6 +89,8 @@ export class ScorePanel implements Disposable {
   toggleLock(): void {
     this.isLocked = !this.isLocked;
     this.nameTab();
+    // The page keeps it for the time after a reload.
+    this.drawing.ask();
     if (!this.isLocked) this.turnToActive();
   }
 
@@ -128,6 +130,7 @@ export class ScorePanel implements Disposable {
     this.page = state?.page ?? 0;
     this.clefs = state?.clefs ?? 'source';
     this.ornaments = state?.ornaments ?? 'sign';
+    this.isLocked = state?.isLocked === true;
     const document = state && (await openDocument(state.uri));
     this.adopt(panel);
     if (document !== undefined) {
@@ -165,8 +168,18 @@ export class ScorePanel implements Disposable {
 
   // ─── drawing ───────────────────────────────────────────────────────────────────────────────────────────────────
 
+  /** The score as it is open; one whose text was closed is opened again, since nobody answers for a closed one. */
+  private async opened(): Promise<TextDocument | undefined> {
+    const { document } = this;
+    if (document?.isClosed !== true) return document;
+    const again = document.isUntitled ? undefined : await openDocument(document.uri.toString());
+    if (this.document === document) this.document = again;
+    return again;
+  }
+
   private async draw(): Promise<void> {
-    const { document, page, clefs, ornaments } = this;
+    const document = await this.opened();
+    const { page, clefs, ornaments } = this;
     if (this.panel === undefined || document === undefined || !isOurs(document)) return;
     const { version } = document;
     const reading = this.readings.of(document);
@@ -183,7 +196,8 @@ export class ScorePanel implements Disposable {
     else if ('failure' in drawn) this.post({ kind: 'failure', says: drawn.failure });
     else {
       this.page = drawn.page;
-      const state = { uri: document.uri.toString(), page: drawn.page, clefs, ornaments };
+      const { isLocked } = this;
+      const state = { uri: document.uri.toString(), page: drawn.page, clefs, ornaments, isLocked };
       this.post({ kind: 'page', shown: { ...drawn, reading, state } });
       await this.sendImage(document, drawn.facsimile?.image);
       await this.markCaret(false);
@@ -201,7 +215,7 @@ export class ScorePanel implements Disposable {
 
   /** Writes into the text where a system lies on the picture. */
   private async writeRegion({ page, system, region }: Extract<FromPage, { kind: 'region' }>): Promise<void> {
-    const { document } = this;
+    const document = await this.opened();
     if (document === undefined) return;
     const reading = this.readings.of(document);
     const edit = await this.server.askOf(document, 'bentside/region', { reading, page, system, region });
@@ -280,7 +294,7 @@ export class ScorePanel implements Disposable {
 
   /** Puts the caret on the note of a picture. */
   private async goTo(id: string): Promise<void> {
-    const { document } = this;
+    const document = await this.opened();
     if (document === undefined) return;
     const params = { textDocument: named(document), id, reading: this.readings.of(document) };
     const place = await this.server.ask('bentside/place', params);

@@ -58,4 +58,18 @@ describeInEditor('the score panel of a user who wants it to stay', () => {
     await leaves().filter({ hasText: '2v3r' }).waitFor();
     await title('minuet.bent (kept)').waitFor({ state: 'detached' });
   });
+
+  it('stays with its score when the window is loaded again, and leads to its text when that was closed', async () => {
+    await bench.run('bentside.lockPanel');
+    await title('air.bent (kept)').waitFor();
+    await bench.openFile('minuet.bent');
+    await bench.page.waitForTimeout(500);
+    await bench.reload();
+    await title('air.bent (kept)').waitFor();
+    await leaves().filter({ hasText: '2v3r' }).waitFor({ timeout: 30_000 });
+    await bench.view().locator('#pages button', { hasText: '2v' }).click();
+    const note = bench.view().locator('[data-id="e-2v-1-dessus-1.2"] .notehead').first();
+    await note.click();
+    await bench.line('4 c5 d e f').waitFor();
+  });
 });

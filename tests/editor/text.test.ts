@@ -42,6 +42,7 @@ describeInEditor('a score in the editor', () => {
       'system',
       'readings',
       'help',
+      'vanished',
     ];
     const texts: Readonly<Record<string, string>> = {
       long: AIR.replace('2 d5 |', '2 d5 4 e5 |'),
@@ -171,6 +172,17 @@ describeInEditor('a score in the editor', () => {
     await bench.run('workbench.action.closeActiveEditor');
     await bench.openFile('readings.bent');
     await bench.status('plain').waitFor();
+  });
+
+  it('shows the main text again when the reading that was shown is no longer there', async () => {
+    await bench.openFile('vanished.bent');
+    await bench.status('written').click();
+    await bench.pick('plain');
+    await bench.status('plain').waitFor();
+    await bench.caretBehind('reading pla');
+    await bench.type('x');
+    await bench.status('written').waitFor();
+    await bench.run('workbench.action.files.revert');
   });
 
   it('is exported beside itself, as the reading that is shown', async () => {

@@ -53,7 +53,11 @@ const answers: {
   readonly [Kind in ToPage['kind']]: (message: Extract<ToPage, { kind: Kind }>) => void | Promise<void>;
 } = {
   page: ({ shown }) => show(shown),
-  failure: ({ says }) => {
+  failure: async ({ says }) => {
+    // What was shown may be of another score.
+    score.replaceChildren();
+    pages.replaceChildren();
+    await strip.load(undefined, false);
     status.textContent = says;
   },
   mark: ({ id, says, system, follows }) => {
