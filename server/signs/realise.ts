@@ -4,7 +4,7 @@
  * A step from performance to performance. The value of a sign is the performed value of its note; what its notes take they
  * take from it, or from the note before, so that time is conserved.
  */
-import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
+import { add, equal, isNegative, isZero, subtract, type Time } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
@@ -17,12 +17,12 @@ import {
   type SoundingPitch,
 } from '../score/performance';
 import type { Tempo } from '../score/score';
-import { aheadOf, isSnapped, NOTHING_AHEAD } from './ahead';
-import { appoggiaturaOf } from './appoggiatura';
+import { isSnapped } from './ahead';
 import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries, forcedBy } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
+import { placeOf } from './circumstances';
 import { isSlurredFromAbove, isUpbeat } from './conditions';
 import { accidentalFixes } from './fixes';
 import { rowsAt } from './found';
@@ -30,7 +30,7 @@ import { freeKeys } from './keys';
 import { type Layout, layOut } from './layout';
 import { Passage } from './passage';
 import { type Piece, Pieces } from './pieces';
-import { gridOf, type Place, paceOf } from './place';
+import { gridOf, type Place } from './place';
 import { Remarks } from './remarks';
 import type { FoundRow, PlayedRow, PlayedTable } from './rows';
 import { isDrawnAfter, recipeSaid } from './said';
@@ -339,29 +339,12 @@ class Realiser {
     return clock;
   }
 
-  private placeOf(
-    { event, signs: [sign] }: Signed,
-    target: Piece,
-    recipe: Recipe,
-    small: SoundingPitch | undefined,
-  ): Place {
-    const { onset, duration: length } = target;
-    const { passage, options, bearers } = this;
-    const { rules, tellsLeaning } = options.table;
-    const clock = this.clock(onset, sign === undefined ? [] : [sign]);
-    const leaning = { passage, event, onset, length, clock, longDotted: rules.dotted !== undefined };
-    const isTrill = recipe.phrases.some(({ repeated }) => repeated);
-    return {
-      length,
-      clock,
-      ...paceOf(clock, this.clocks.beatAt(onset)),
-      ...(isTrill ? aheadOf(passage, event, length, clock, bearers, !tellsLeaning) : NOTHING_AHEAD),
-      dots: event.from.length === 1 ? (event.from[0].placed.event.value?.dots ?? 0) : 0,
-      tied: isSlurredFromAbove(passage, event),
-      appoggiatura: small === undefined ? ZERO : appoggiaturaOf({ ...leaning, small }),
-      slowStart: rules.slowStart !== undefined,
-      grid: options.form === 'print' ? gridOf(length) : undefined,
-    };
+  private placeOf({ event, signs }: Signed, target: Piece, recipe: Recipe, small: SoundingPitch | undefined): Place {
+    const { passage, bearers } = this;
+    const { table, form } = this.options;
+    const clock = this.clock(target.onset, signs);
+    const beat = this.clocks.beatAt(target.onset);
+    return placeOf({ passage, event, target, clock, beat, recipe, small, table, bearers, print: form === 'print' });
   }
 
   private auxiliaries(event: PerformedEvent, target: Lasting, forced: readonly Step[]): Auxiliaries {
