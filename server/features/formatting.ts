@@ -19,13 +19,8 @@ export function rangeFormatting(project: Project, range: Range): TextEdit[] {
   const touched = tree.blocks
     .map((block) => linesOf(tree, block))
     .filter(({ from, to }) => from <= last && start.line <= to);
-  return formatting(project).filter(
-    ({
-      range: {
-        start: { line },
-      },
-    }) => touched.some(({ from, to }) => from <= line && line <= to),
-  );
+  const isTouched = (line: number): boolean => touched.some(({ from, to }) => from <= line && line <= to);
+  return formatting(project).filter((edit) => isTouched(edit.range.start.line));
 }
 
 /** First and last line of a block. */

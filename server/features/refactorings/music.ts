@@ -4,7 +4,7 @@ import type { BlockContents } from '../../../grammar/tree';
 import { edited, type TextChange } from '../../document/edits';
 import { canonical } from '../../document/kept';
 import { type Carry, startOf } from '../../score/carry';
-import type { AppliedMark, NoteMember, Score, SystemScore, VoiceEvent } from '../../score/score';
+import type { AppliedMark, NoteMember, SystemScore, VoiceEvent } from '../../score/score';
 import { buildSystem } from '../../score/system';
 import type { Project } from '../../workspace/project';
 import { systemOf } from '../events';
@@ -33,7 +33,8 @@ export function leavesMusic(
   return project.analysis.choices.every((choice) => {
     const score = project.analysis.score(choice);
     if (score === undefined) return true;
-    const carry = carryInto(project, blockIndex, score);
+    const { staves, voices } = score.environment;
+    const carry = carryInto(project, blockIndex, choice) ?? startOf(staves.length, voices.length);
     const [old, fresh] = [before.contents, after.contents].map((block) => {
       return buildSystem({ block, environment: score.environment, choice: score.choice, carry });
     });
@@ -45,11 +46,11 @@ export function leavesMusic(
 const faultsOf = ({ problems, statements, lanes }: BlockContents): number =>
   [{ problems }, ...[...statements, ...lanes].map(({ tree }) => tree)].flatMap((one) => one.problems).length;
 
-/** What the system before hands on; where a piece begins, nothing. */
-function carryInto(project: Project, block: number, { environment: { staves, voices }, choice }: Score): Carry {
-  const found = systemOf(project, block, choice.name);
+/** What the system before hands on; undefined at the beginning of a piece. */
+export function carryInto(project: Project, block: number, choice = 'written'): Carry | undefined {
+  const found = systemOf(project, block, choice);
   const before = found?.piece.systems[found.piece.systems.indexOf(found.system) - 1];
-  return before?.score.carryOut ?? startOf(staves.length, voices.length);
+  return before?.score.carryOut;
 }
 
 const isSame = (before: SystemScore, after: SystemScore, telling: Telling): boolean =>

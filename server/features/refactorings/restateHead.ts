@@ -7,9 +7,8 @@ import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Carry } from '../../score/carry';
 import type { KeySign } from '../../score/score';
 import type { Project } from '../../workspace/project';
-import { systemOf } from '../events';
 import { saidIn } from '../nodes';
-import { leavesMusic } from './music';
+import { carryInto, leavesMusic } from './music';
 import { type Offer, put } from './refactoring';
 
 export const restateHead: Offer = ({ project, here }) => {
@@ -28,13 +27,6 @@ export const restateHead: Offer = ({ project, here }) => {
   if (!leavesMusic(project, here.blockIndex, changes)) return undefined;
   return { title: `Restate the head: ${clauses.join('  ')}`, kind: CodeActionKind.RefactorRewrite, changes };
 };
-
-/** What the system before hands on; undefined at the beginning of a piece. */
-function carryInto(project: Project, block: number): Carry | undefined {
-  const found = systemOf(project, block);
-  const before = found?.piece.systems[found.piece.systems.indexOf(found.system) - 1];
-  return before?.score.carryOut;
-}
 
 function clefsLeftOut({ environment: { staves } }: Project, statement: Statement, { clefs }: Carry): string[] {
   const said = new Set(clausesOf(statement, 'clef').flatMap(({ args }) => allOf(args, 'name').map(({ text }) => text)));

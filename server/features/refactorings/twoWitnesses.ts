@@ -53,10 +53,9 @@ function selected(asked: Asked): readonly Item[] | undefined {
 function isAll({ project, here, start, end }: Asked, items: readonly Item[]): boolean {
   const stretches = items.map((item) => stretchOf(here, item));
   const { text } = project.tree;
-  return (
-    `${text.slice(start, Math.max(start, stretches[0]?.start ?? start))}${text.slice(stretches.at(-1)?.end, end)}`.trim() ===
-    ''
-  );
+  const before = text.slice(start, Math.max(start, stretches[0]?.start ?? start));
+  const after = text.slice(stretches.at(-1)?.end, end);
+  return before.trim() === '' && after.trim() === '';
 }
 
 const isWithin = (stretch: { start: number; end: number }, start: number, end: number): boolean =>
