@@ -61,10 +61,11 @@ function stages(): void {
       environment: () => buildEnvironment(FILE, tree, []),
       score: () => buildScore(FILE, tree, environment, written('note')),
       proof: () => proof(text),
-      realised: () => perform(witness, { rhythm: 'written' }),
     },
     ROUNDS,
   );
+  // By itself: a proof does not play, and played events have other shapes and times than those it has compiled for.
+  const { realised } = medians({ realised: () => perform(witness, { rhythm: 'written' }) }, ROUNDS);
   print('100 kB: stylesheet and score', [
     { what: 'stylesheet: parse', measured: ms(took.stylesheetParse) },
     { what: 'stylesheet: parse and lint', measured: ms(took.stylesheetProof) },
@@ -84,8 +85,8 @@ function stages(): void {
     },
     {
       what: 'score: one choice played, its signs realised, to the proof',
-      measured: ms(took.realised),
-      ratio: took.realised / took.proof,
+      measured: ms(realised),
+      ratio: realised / took.proof,
       wished: 1,
     },
   ]);

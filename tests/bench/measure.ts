@@ -22,11 +22,14 @@ function milliseconds(task: Task): number {
   return (user + system) / 1000;
 }
 
-/** The median of each task in milliseconds, after a few rounds to warm up. */
+/**
+ * The median of each task in milliseconds. As many rounds go before to warm up: until then the engine compiles what it finds
+ * to be run again and again, on threads whose time counts, and compiles it anew where more shapes of things are met.
+ */
 export function medians<Name extends string>(
   tasks: Readonly<Record<Name, Task>>,
   rounds: number,
-  warmUp = Math.ceil(rounds / 5),
+  warmUp = rounds,
 ): Record<Name, number> {
   const names = Object.keys(tasks) as Name[];
   const times = new Map<Name, number[]>(names.map((name) => [name, []]));
