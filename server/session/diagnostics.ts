@@ -1,10 +1,11 @@
 /** Findings on their way to the client: asked for where it can ask, sent otherwise. */
-import type { Connection, DocumentDiagnosticReport } from 'vscode-languageserver';
+import type { Connection, Diagnostic, DocumentDiagnosticReport } from 'vscode-languageserver';
 import type { Finding } from '../../grammar/findings/finding';
 import { areSame } from '../../grammar/keeping';
 import type { Turns } from '../document/turns';
 import { diagnosticsOf } from '../features/diagnostics';
-import type { Because, Documents } from './documents';
+import type { Because, Current, Documents } from './documents';
+import { moved } from './mark';
 
 /** Milliseconds of quiet in a file before its findings are sent. */
 const QUIET = 150;
@@ -17,6 +18,9 @@ export interface Diagnostics {
   changed(uri: string, because: Because): void;
   closed(uri: string): void;
 }
+
+const shown = ({ project, before }: Current, helpAddress: string | undefined): Diagnostic[] =>
+  moved(diagnosticsOf(project, helpAddress), before);
 
 /** Sends the findings of each file after a pause in it. A result that is no longer true when it is ready is dropped. */
 export class PushedDiagnostics implements Diagnostics {
@@ -54,7 +58,7 @@ export class PushedDiagnostics implements Diagnostics {
     const isStale = (): boolean => revision !== this.documents.revision(uri);
     const current = await this.documents.proofed(uri);
     if (current === undefined || isStale()) return;
-    const diagnostics = diagnosticsOf(current.project, this.helpAddress);
+    const diagnostics = shown(current, this.helpAddress);
     await this.turns.pause();
     if (isStale()) return;
     await this.connection.sendDiagnostics({ uri, version: current.version, diagnostics });
@@ -92,6 +96,6 @@ export class PulledDiagnostics implements Diagnostics {
     }
     const id = `${++this.answers}`;
     this.last.set(uri, { findings, id });
-    return { kind: 'full', resultId: id, items: diagnosticsOf(current.project, this.helpAddress) };
+    return { kind: 'full', resultId: id, items: shown(current, this.helpAddress) };
   }
 }

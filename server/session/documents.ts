@@ -6,6 +6,7 @@ import type { Settings } from '../features/protocol';
 import type { Project } from '../workspace/project';
 import { Workspace } from '../workspace/workspace';
 import { type Files, folderOf } from './files';
+import { signsBefore } from './mark';
 
 /** An open file: its last text, and how far it has been read. */
 interface Open {
@@ -29,6 +30,8 @@ export interface Current {
   readonly settings: Settings;
   /** The reading in which the user sees it. */
   readonly reading: string;
+  /** So many signs the client counts before the first of the text. */
+  readonly before: number;
 }
 
 export class Documents {
@@ -130,7 +133,13 @@ export class Documents {
       if (open.read === open.revision && project !== undefined) {
         const settings = await this.settingsOf(uri);
         if (open.read === open.revision && this.open.get(uri) === open)
-          return { project, version: open.version, settings, reading: this.readings.get(uri) ?? 'written' };
+          return {
+            project,
+            version: open.version,
+            settings,
+            reading: this.readings.get(uri) ?? 'written',
+            before: signsBefore(open.text),
+          };
         continue;
       }
       open.reading ??= this.readNow(uri, open).finally(() => {

@@ -28,6 +28,7 @@ import { unlessCancelled } from './cancelling';
 import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
 import { type Disk, Files } from './files';
+import { moved } from './mark';
 import { registerOwnRequests } from './ownRequests';
 import { type Answer, featureCapabilities, registerFeatures } from './requests';
 import { Scores } from './scores';
@@ -222,7 +223,8 @@ class Session {
       const { uri } = params.textDocument;
       const work = async (): Promise<Result> => {
         const current = await (wants === 'findings' ? documents.proofed(uri) : documents.current(uri));
-        return current === undefined || token.isCancellationRequested ? fallback : await feature(current, params);
+        if (current === undefined || token.isCancellationRequested) return fallback;
+        return moved(await feature(current, moved(params, -current.before)), current.before);
       };
       try {
         return await unlessCancelled(work(), token);

@@ -10,6 +10,7 @@ import {
   LSPErrorCodes,
   ReferencesRequest,
   RenameRequest,
+  SemanticTokensRequest,
   ShowMessageNotification,
   ShowMessageRequest,
   WorkspaceSymbolRequest,
@@ -257,6 +258,20 @@ describe('a hover', () => {
   it('has the words alone where no picture is wished for', async () => {
     expect(await ask({ settings: { hover: { picture: false } } })).not.toContain('data:image');
   });
+});
+
+it('a byte order mark that a client keeps is counted in the places of the first line', async () => {
+  const text = '\ufeffbentside 1 title\ntitle "Air"\n';
+  const one = await meet();
+  const uri = await one.open('air.bent', text);
+  await one.findings(uri, has('byte-order-mark'));
+  const [slip] = (one.shown.get(uri) ?? []).filter(({ range }) => range.end.character > 12 && range.start.line === 0);
+  expect(slip?.range).toEqual(rangeOf(text, 'title'));
+  const tokens = await one.connection.sendRequest(SemanticTokensRequest.type, { textDocument: { uri } });
+  expect(tokens?.data.slice(0, 3)).toEqual([0, 1, 'bentside'.length]);
+  const at = { textDocument: { uri }, position: rangeOf(text, 'bentside').start };
+  const told = await one.connection.sendRequest(HoverRequest.type, at);
+  expect(told?.range).toEqual(rangeOf(text, 'bentside 1 title'));
 });
 
 describe('the reading in which the user sees a file', () => {
