@@ -104,7 +104,9 @@ function linesOf(piece: Piece, played: ReadonlyMap<string, Played>): readonly (r
   for (const placed of eventsOf(piece)) {
     const { onset, event } = placed;
     const own = played.get(keyOf(placed)) ?? { onset, end: add(onset, event.duration), silentFrom: undefined };
-    lines.set(event.voice, [...(lines.get(event.voice) ?? []), { placed, ...own }]);
+    const line = lines.get(event.voice);
+    if (line === undefined) lines.set(event.voice, [{ placed, ...own }]);
+    else line.push({ placed, ...own });
   }
   return [...lines.values()];
 }

@@ -16,8 +16,8 @@ import {
   writtenTime,
 } from '../score/performance';
 import type { Tempo } from '../score/score';
-import { slursOf } from '../score/walk';
 import { assimilations, undecidedMeetings } from './assimilate';
+import { Curves } from './curves';
 import { gridsOf } from './grid';
 import { hemiolasIn, inTwos } from './hemiola';
 import { inequalities } from './inegal';
@@ -78,12 +78,13 @@ function viewOf(
   const lines = linesOf(piece);
   const ruling = new Ruling(practices, piece, score.choice, remarks.voiceName);
   const hemiolas = hemiolasIn(piece, lines, ruling);
+  const begun = new Set(hemiolas.map(({ from }) => from));
   return {
     piece,
     lines,
     hemiolas,
-    grids: gridsOf(piece).map((grid) => inTwos(grid, hemiolas)),
-    slurs: slursOf(piece),
+    grids: gridsOf(piece).map((grid) => inTwos(grid, begun)),
+    curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, tempo, ownTempo && first),
     ruling,

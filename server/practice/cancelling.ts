@@ -2,7 +2,7 @@
  * What makes notes equal that would be unequal: facts of inequality (from memory unless said otherwise) name the words, dots
  * or strokes, leaps, repeated notes, curves over more than two, triplets, syncopation, smaller values among them.
  */
-import { add, compare, equal, isMultiple, multiply, subtract, time, wholeTimes } from '../../grammar/time';
+import { add, equal, isMultiple, multiply, subtract, time, wholeTimes } from '../../grammar/time';
 import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { NoteMember } from '../score/score';
 import type { Cell, Member } from './inegal';
@@ -12,10 +12,15 @@ import type { View } from './view';
 // ─── what forbids it to all voices ───────────────────────────────────────────────────────────────────────────────
 
 export const forbids = (view: View, cell: Cell): boolean =>
-  cell.members.some(isDotted) || hasSmaller(view, cell) || view.words.equalAt(cell.onset);
+  cell.members.some((member) => isDotted(view, member)) || hasSmaller(view, cell) || view.words.equalAt(cell.onset);
 
-/** Dots or strokes over the notes. */
-const isDotted = ({ first, second }: Member): boolean => [first, second].some(isDetached);
+/** Dots or strokes over the notes; a dot over the second of two under one curve says that it is the longer one. */
+const isDotted = (view: View, { first, second }: Member): boolean =>
+  isDetached(first) || (isDetached(second) && !leansOnSecond(view, { first, second }));
+
+/** Two notes under a curve with a dot over the second, which is the more leaned on (Couperin, table of 1713, from memory). */
+export const leansOnSecond = ({ curves }: View, { first, second }: Pick<Member, 'first' | 'second'>): boolean =>
+  curves.pairTo(second) && isDetached(second) && !isDetached(first);
 
 const isDetached = ({ placed: { event } }: Stroke): boolean =>
   [...event.marks, ...event.members.flatMap(({ marks }) => marks)].some(
@@ -41,7 +46,7 @@ function hasSmaller(view: View, { grid, onset, unit }: Cell): boolean {
 export function asksNot(view: View, cell: Cell, member: Member): boolean {
   const { first, second, acting } = member;
   if (!isPair(cell, member) || isRepeated(first, second)) return true;
-  return isUnderLongSlur(view, member) || (acting.how.stepwise && !goesByStep(member));
+  return view.curves.longTo(second) || (acting.how.stepwise && !goesByStep(member));
 }
 
 /** Two of the value, the second struck anew: neither tied over, which is syncopation, nor dotted. A rest may be the first. */
@@ -54,16 +59,6 @@ const isPair = ({ onset, unit }: Cell, { first, second }: Member): boolean =>
 
 const isRepeated = (first: Stroke, second: Stroke): boolean =>
   isNote(first) && degrees(first).join() === degrees(second).join();
-
-/** A curve over more than two notes: what begins before its end, and the note of its end. */
-const isUnderLongSlur = ({ slurs }: View, { line, first, second }: Member): boolean =>
-  slurs.some(
-    ({ voice, from, to }) =>
-      voice === line.voice &&
-      compare(from, first.onset) <= 0 &&
-      compare(to, second.onset) >= 0 &&
-      line.beginningIn(from, to).length > 1,
-  );
 
 /** The two of the pair, and the way to it. */
 function goesByStep({ line, first, second }: Member): boolean {

@@ -69,10 +69,12 @@ const isBlack = ({ placed }: Stroke): boolean => placed.event.spans.some(({ head
 const isNew = ({ placed: { event } }: Stroke): boolean =>
   event.kind !== 'note' || event.members.some(({ tiedFrom }) => !tiedFrom);
 
-/** The grid of a bar of six that is one of three of two. */
-export function inTwos(grid: Grid, hemiolas: readonly Hemiola[]): Grid {
-  if (!isThreefold(grid.meter) || grid.meter.beats !== 6) return grid;
-  if (!hemiolas.some(({ from }) => from === grid.bar)) return grid;
+/**
+ * The grid of a bar of six that is one of three of two.
+ * @param begun the bars with which hemiolas begin
+ */
+export function inTwos(grid: Grid, begun: ReadonlySet<Bar>): Grid {
+  if (!isThreefold(grid.meter) || grid.meter.beats !== 6 || !begun.has(grid.bar)) return grid;
   const { beatValue } = grid.meter;
   const beat = time(2, beatValue);
   return { ...grid, meter: { ...grid.meter, beats: 3, beatValue: beatValue / 2 }, beat, division: beat };

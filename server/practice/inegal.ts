@@ -6,7 +6,7 @@
  */
 import { add, compare, isMultiple, multiply, subtract, type Time, time } from '../../grammar/time';
 import { secondsOf } from '../score/clock';
-import { asksNot, forbids, isLeap } from './cancelling';
+import { asksNot, forbids, isLeap, leansOnSecond } from './cancelling';
 import type { Grid } from './grid';
 import type { Line, Stroke } from './lines';
 import type { Inegal } from './practice';
@@ -38,7 +38,7 @@ function inBar(view: View, grid: Grid): Together[] {
   const asking = new Set(askingMembers(view, cells));
   return cells
     .filter(({ members }) => members.some((member) => asking.has(member)))
-    .map((cell) => cell.members.map((member) => stretchOf(cell, member)));
+    .map((cell) => togetherIn(view, cell));
 }
 
 // ─── pairs ───────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -113,8 +113,14 @@ const endOf = ({ onset, unit }: Cell): Time => add(onset, multiply(unit, time(2)
 const leapsOverall = (members: readonly Member[]): boolean =>
   2 * members.filter(({ first, second }) => isLeap(first, second)).length > members.length;
 
-function stretchOf({ onset, unit }: Cell, { line, acting, second }: Member): Stretch {
-  const { ratio, longFirst } = acting.how;
+/** Where one voice leans on the second note all do, as they are struck together. */
+function togetherIn(view: View, cell: Cell): Together {
+  const turned = cell.members.some((member) => leansOnSecond(view, member));
+  return cell.members.map((member) => stretchOf(cell, member, !turned && member.acting.how.longFirst));
+}
+
+function stretchOf({ onset, unit }: Cell, { line, acting, second }: Member, longFirst: boolean): Stretch {
+  const { ratio } = acting.how;
   const share = time(longFirst ? ratio.long : ratio.short, ratio.long + ratio.short);
   const pair = multiply(unit, time(2));
   const performed = add(onset, multiply(pair, share));

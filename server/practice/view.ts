@@ -1,7 +1,7 @@
 /** What practices look at: a piece with its voices, its grids and what acts where. */
 import type { Clocks } from '../score/clock';
 import type { Piece } from '../score/score';
-import type { Slur } from '../score/walk';
+import type { Curves } from './curves';
 import type { Grid } from './grid';
 import type { Hemiola } from './hemiola';
 import type { Line } from './lines';
@@ -14,7 +14,7 @@ export interface View {
   readonly lines: readonly Line[];
   readonly hemiolas: readonly Hemiola[];
   readonly grids: readonly Grid[];
-  readonly slurs: readonly Slur[];
+  readonly curves: Curves;
   readonly words: RhythmWords;
   readonly clocks: Clocks;
   readonly ruling: Ruling;

@@ -34,24 +34,21 @@ export interface NamedText {
 
 /** All differences, in the order of the source. */
 export function differencesOf(texts: readonly NamedText[]): Difference[] {
-  const keys = new Set(texts.flatMap(({ text }) => [...text.keys()]));
-  return inOrder([...keys], texts).flatMap((key) =>
-    inBar(texts.map(({ name, text }) => ({ name, bar: text.get(key) }))),
-  );
+  return barsOfAll(texts).flatMap((key) => inBar(texts.map(({ name, text }) => ({ name, bar: text.get(key) }))));
 }
 
-/** Bars that only some have stand where those have them. */
-function inOrder(keys: readonly string[], texts: readonly NamedText[]): string[] {
+/** The bars that any text has, in order: those that only some have stand where these have them. */
+function barsOfAll(texts: readonly NamedText[]): string[] {
   const ordered: string[] = [];
   for (const { text } of texts) {
     let after = -1;
     for (const key of text.keys()) {
-      const known = ordered.indexOf(key);
+      const known = ordered[after + 1] === key ? after + 1 : ordered.indexOf(key);
       if (known >= 0) after = known;
       else ordered.splice(++after, 0, key);
     }
   }
-  return ordered.filter((key) => keys.includes(key));
+  return ordered;
 }
 
 interface NamedBar {

@@ -133,6 +133,10 @@ describe('inequality is cancelled by', () => {
     expect(unequal("8 c5'u d'. e'u f'. 2 g", 'C', 'inegal 8')).toBe('c5:3/20 d5:1/10 e5:3/20 f5:1/10 g5:1/2');
   });
 
+  it('no dot over the second of two under a curve: there the second is the longer (Couperin 1713, from memory)', () => {
+    expect(unequal("8 c5'u d'dot'. e f 2 g", 'C', 'inegal 8')).toBe('c5:1/10 d5:3/20 e5:3/20 f5:1/10 g5:1/2');
+  });
+
   it('words until the strain ends', () => {
     expect(unequal('"Notes égales" 8 c5 d 2. e || 8 c d 2. e', 'C', 'inegal 8')).toBe(
       'c5:1/8 d5:1/8 e5:3/4 c5:3/20 d5:1/10 e5:3/4',
