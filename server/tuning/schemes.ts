@@ -29,9 +29,6 @@ export const builtIn = (name: string): Temperament | undefined => circles.get(na
 
 export const EQUAL = circles.get('equal') as Temperament;
 
-/** Where a meantone says nothing of its wolf. */
-export const USUAL_WOLF = 'g#-eb';
-
 /**
  * Eleven equal narrow fifths and what is left.
  * @param first the flattest note, on the line of fifths

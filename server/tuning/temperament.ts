@@ -1,7 +1,7 @@
 /** A temperament: twelve fifths that make a circle, and which twelve notes they join. */
 
 import type { Spelling } from '../../grammar/tree';
-import { keyOf, placeOfSpelling } from './fifths';
+import { placeOfSpelling } from './fifths';
 import { CIRCLE, minus, PURE_FIFTH, size, sumOf, type Tempering, times } from './tempering';
 
 export interface Temperament {
@@ -27,10 +27,6 @@ export const firstAfter = (closing: { readonly second: Spelling }): number => pl
 
 /** The place of the lower note of each of the twelve fifths, in their order. */
 export const placesFrom = (first: number): readonly number[] => Array.from({ length: NOTES }, (_, i) => first + i);
-
-/** The fifth upon a key (0 for c): its tempering. */
-export const fifthUpon = ({ first, fifths }: Temperament, key: number): Tempering =>
-  fifths[placesFrom(first).findIndex((place) => keyOf(place) === key)] as Tempering;
 
 /** What is left for the twelfth fifth. */
 export const restOf = (eleven: readonly Tempering[]): Tempering => minus(CIRCLE, sumOf(eleven));

@@ -20,10 +20,8 @@ const centsOf = (ratio: number): number => 1200 * Math.log2(ratio);
 export const SYNTONIC_COMMA = centsOf(81 / 80);
 export const PYTHAGOREAN_COMMA = centsOf(531441 / 524288);
 export const PURE_FIFTH = centsOf(3 / 2);
-export const PURE_FOURTH = centsOf(4 / 3);
 export const PURE_MAJOR_THIRD = centsOf(5 / 4);
 export const PURE_MINOR_THIRD = centsOf(6 / 5);
-export const PURE_MAJOR_SIXTH = centsOf(5 / 3);
 
 export const PURE: Tempering = { sc: ZERO, pc: ZERO, cents: 0 };
 

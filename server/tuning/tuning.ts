@@ -27,9 +27,6 @@ export const placesIn = ({ temperament, more }: Tuning): readonly number[] => [
   ...more,
 ];
 
-/** Whether a note has a key of its own, or one that serves it as well as the note after which it is called. */
-export const isHeld = (tuning: Tuning, place: number): boolean => sounding(tuning, place) === place;
-
 /** The note that the key of another gives: itself where it has a key, else that of the twelve on the same key. */
 export function sounding({ temperament: { first }, more }: Tuning, place: number): number {
   if (more.includes(place)) return place;
