@@ -39,6 +39,18 @@ After:
 
     bentside export overture.bent --as midi --tuning vallotti`,
   },
+  'export-sound-assumed': {
+    level: 'info',
+    sentence: 'Not stated, and so assumed in what is heard: {assumed}.',
+    help: `What is heard needs a tempo, a pitch and a tuning. Where the file states none, sixty semiminims a minute, a4 = 415 and equal
+temperament are taken.
+
+To state them:
+
+    pitch  a4 = 415
+    tuning meantone 1/4 wolf g#-eb
+    tempo  2 at 50`,
+  },
   'export-no-such-bar': {
     level: 'error',
     sentence: 'No piece has bars {from} to {to}.',

@@ -1,10 +1,10 @@
 /** `bentside tune`: how to tune for a score, or by a temperament, from the fork on. */
 import { temperaments } from '../../grammar/vocabulary/temperaments';
 import { tunersSheet } from '../pages/tunersSheet';
-import { pitchOf, tuningByWords, tuningOf } from '../readings/tunings';
+import { isUnknownTuning, pitchOf, statedTuningOf, tuningByWords, tuningOf } from '../readings/tunings';
 import type { Environment } from '../score/environment';
 import { sheetOf } from '../tuning/sheet';
-import { exactPitch, pitchStandards } from '../tuning/standards';
+import { exactPitch, pitchStandards, USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
 import { noFiles } from '../workspace/host';
 import { projectOf } from '../workspace/project';
@@ -93,6 +93,13 @@ function tuned(host: CliHost, { file, text }: Input, reading = 'written', pitch:
   const { environment, analysis } = projectOf(host.includes(file), file, text);
   if (!analysis.choices.includes(reading))
     return `${shown(file)}: there is no reading “${shown(reading)}”, but ${analysis.choices.join(', ')}.`;
+  if (isUnknownTuning(environment, reading))
+    return `${shown(file)}: its tuning is none that is known; bentside proof tells more.`;
+  const assumed = [
+    ...(statedTuningOf(environment, reading) === undefined ? ['equal temperament'] : []),
+    ...((pitch ?? environment.pitch) === undefined ? [`a4 = ${USUAL_PITCH}`] : []),
+  ];
+  if (assumed.length > 0) host.say(`${shown(file)}: not stated, and so assumed: ${assumed.join(', ')}\n`);
   return { environment, tuning: tuningOf(environment, reading, pitch ?? pitchOf(environment)) };
 }
 

@@ -11,7 +11,7 @@ import type { ExportOptions } from './formats';
 import { bigEndian, META, meta, metaText, midiFile, type TrackEvent } from './midi/bytes';
 import { type Keyboard, keyboardFor } from './midi/keys';
 import { type PlayedKey, playedKeys, programOf } from './midi/tracks';
-import { type SoundingPiece, soundingOf, tuningFor } from './sounding';
+import { type SoundingPiece, soundingOf } from './sounding';
 
 export interface MidiExport {
   /** Empty where the score is refused, which a problem of level `error` says. */
@@ -31,18 +31,14 @@ export interface Begun {
 }
 
 export function exportMidi(score: Score, options: ExportOptions): MidiExport {
-  const { pieces, problems } = soundingOf(score, options);
-  if (pieces === undefined) return { bytes: new Uint8Array(), problems };
-  const begun = beginnings(pieces);
-  const { tuning, problems: ofTuning } = tuningFor(score, options);
-  const keyboard = keyboardFor(tuning, options.midiTuning ?? 'notes');
+  const { heard, problems } = soundingOf(score, options);
+  if (heard === undefined) return { bytes: new Uint8Array(), problems };
+  const begun = beginnings(heard.pieces);
+  const keyboard = keyboardFor(heard.tuning, options.midiTuning ?? 'notes');
   const tracks = playedKeys(score, begun, keyboard, options.tracks ?? 'voice', ticksOf);
   const program = programOf(score.environment);
   const notes = tracks.map(({ name, keys }) => noteTrack(name, keys, keyboard, program));
-  return {
-    bytes: midiFile([conductor(score, begun, keyboard), ...notes], TICKS),
-    problems: [...problems, ...ofTuning],
-  };
+  return { bytes: midiFile([conductor(score, begun, keyboard), ...notes], TICKS), problems };
 }
 
 function beginnings(pieces: readonly SoundingPiece[]): readonly Begun[] {

@@ -1,13 +1,14 @@
 /** What sounds of a score, piece after piece in playing time: for formats that are heard. */
 import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
 import { statedTempo } from '../readings/choices';
-import { tuningByWords, tuningOf } from '../readings/tunings';
+import { statedTuningOf, tuningByWords, tuningOf } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
 import { type Clock, Clocks } from '../score/clock';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
 import { changesOf } from '../score/walk';
+import { USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
 import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
@@ -43,33 +44,51 @@ export interface SoundingPiece {
   readonly meters: readonly FromMoment<Meter>[];
 }
 
-/** How the instrument is tuned: as is wished, or else as the reading says. */
-export function tuningFor(
-  { environment, choice }: Score,
-  { tuning: words }: ExportOptions,
-): { readonly tuning: Tuning; readonly problems: readonly PlacedProblem[] } {
-  const own = tuningOf(environment, choice.name);
-  if (words === undefined) return { tuning: own, problems: [] };
-  const wished = tuningByWords(environment, words, own.pitch);
-  if (wished !== undefined) return { tuning: wished, problems: [] };
-  const losses = new Losses();
-  losses.add('export-unknown-tuning', { tuning: words }, NOWHERE);
-  return { tuning: own, problems: losses.problems() };
+/** What sounds of a score, and how its instrument is tuned. */
+export interface Heard {
+  readonly pieces: readonly SoundingPiece[];
+  readonly tuning: Tuning;
 }
 
-/** The pieces that sound; undefined where the score is refused, which a problem says. Repeats are played out unless bars are named. */
+/** What sounds; undefined where the score is refused, which a problem says. Repeats are played out unless bars are named. */
 export function soundingOf(
   score: Score,
   options: ExportOptions,
-): { readonly pieces: readonly SoundingPiece[] | undefined; readonly problems: readonly PlacedProblem[] } {
+): { readonly heard: Heard | undefined; readonly problems: readonly PlacedProblem[] } {
   const losses = new Losses();
   const measures = measuresFor(score, options, losses);
   const performance = performedIn(score, options);
-  const problems = [...performance.problems, ...losses.problems()];
-  if (measures === undefined) return { pieces: undefined, problems };
+  if (measures === undefined) return { heard: undefined, problems: [...performance.problems, ...losses.problems()] };
   const asWritten = options.bars !== undefined || options.repeats === 'written';
   const played = asWritten ? performance : unfolded(performance);
-  return { pieces: played.pieces.flatMap((one) => sounding(one, measures, performance) ?? []), problems };
+  const pieces = played.pieces.flatMap((one) => sounding(one, measures, performance) ?? []);
+  const tuning = tuningFor(score, options, losses);
+  tellAssumed(score, options, pieces, losses);
+  return { heard: { pieces, tuning }, problems: [...performance.problems, ...losses.problems()] };
+}
+
+/** How the instrument is tuned: as is wished, or else as the reading says. */
+function tuningFor({ environment, choice }: Score, { tuning: words }: ExportOptions, losses: Losses): Tuning {
+  const own = tuningOf(environment, choice.name);
+  const wished = words === undefined ? own : tuningByWords(environment, words, own.pitch);
+  if (wished === undefined) losses.add('export-unknown-tuning', { tuning: words ?? '' }, NOWHERE);
+  return wished ?? own;
+}
+
+/** Names what nobody has stated. */
+function tellAssumed(
+  { environment, choice }: Score,
+  { tuning }: ExportOptions,
+  pieces: readonly SoundingPiece[],
+  losses: Losses,
+): void {
+  const tempo = pieces.flatMap(({ tempi }) => tempi).find(({ what }) => what.assumed);
+  const assumed = [
+    ...(tempo === undefined ? [] : [tempo.what.words]),
+    ...(environment.pitch === undefined ? [`a4 = ${USUAL_PITCH}`] : []),
+    ...(tuning === undefined && statedTuningOf(environment, choice.name) === undefined ? ['equal temperament'] : []),
+  ];
+  if (assumed.length > 0) losses.add('export-sound-assumed', { assumed: assumed.join(', ') }, NOWHERE);
 }
 
 function sounding(

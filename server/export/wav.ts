@@ -4,10 +4,10 @@
  */
 import type { PlacedProblem, Score } from '../score/score';
 import { lengthOf, mixed, type Stroke } from '../sound/mix';
-import { frequencyOf, type Tuning } from '../tuning/tuning';
+import { frequencyOf } from '../tuning/tuning';
 import type { Chunks, ExportOptions } from './formats';
 import { Seconds } from './seconds';
-import { type SoundingPiece, soundingOf, tuningFor } from './sounding';
+import { type Heard, soundingOf } from './sounding';
 import { stopsIn } from './stops';
 import { touched } from './touch';
 
@@ -25,19 +25,17 @@ const LEAD = 0.2;
 const LOUDNESS = 0.5;
 
 export function exportWav(score: Score, options: ExportOptions): WavExport {
-  const { pieces, problems } = soundingOf(score, options);
-  if (pieces === undefined) return { content: undefined, problems };
-  const { tuning, problems: ofTuning } = tuningFor(score, options);
-  const strokes = strokesOf(score, pieces, tuning);
-  return { content: { chunks: wavFile(strokes) }, problems: [...problems, ...ofTuning] };
+  const { heard, problems } = soundingOf(score, options);
+  if (heard === undefined) return { content: undefined, problems };
+  return { content: { chunks: wavFile(strokesOf(score, heard)) }, problems };
 }
 
 /** Every string that is plucked: one for each stop of a note's manual. */
-function strokesOf(score: Score, pieces: readonly SoundingPiece[], tuning: Tuning): readonly Stroke[] {
+function strokesOf({ environment }: Score, { pieces, tuning }: Heard): readonly Stroke[] {
   let start = LEAD;
   return pieces.flatMap((piece) => {
     const seconds = new Seconds(piece.tempi);
-    const stopsOf = stopsIn(score.environment, piece.piece);
+    const stopsOf = stopsIn(environment, piece.piece);
     const begun = start;
     start += seconds.at(piece.duration) + PAUSE;
     return touched(piece, seconds).flatMap(({ note, at, until }) => {

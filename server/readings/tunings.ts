@@ -41,6 +41,10 @@ export function tuningByWords(environment: Environment, words: string, pitch: nu
   return problems.length > 0 ? undefined : tuningOfArgs(environment, statement.args, pitch);
 }
 
+/** Whether a tuning is stated that no temperament bears the name of. */
+export const isUnknownTuning = (environment: Environment, name: string): boolean =>
+  tuningArgs(environment, name) !== undefined && statedTuningOf(environment, name) === undefined;
+
 /** Frequency of a4 in hertz, as stated or as it is assumed. */
 export const pitchOf = ({ pitch }: Environment): number => pitch ?? USUAL_PITCH;
 

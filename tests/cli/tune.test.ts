@@ -92,6 +92,17 @@ describe('bentside tune FILE', () => {
     expect((await bentside(host, 'tune', 'a.bent', 'a.bent', 'b.bent')).code).toBe(0);
     expect((await bentside(host, 'tune', 'a.bent', '--from', 'meantone 1/4')).out).toContain('nothing moves');
   });
+  it('says what it had to assume, and knows no temperament that there is not', async () => {
+    const bare = SCORE('equal').replace('tuning equal\n', '').replace('pitch a4 = 440\n', '');
+    const host = memoryHost({ 'a.bent': bare, 'b.bent': SCORE('valotti') });
+    expect((await bentside(host, 'tune', 'a.bent')).say).toBe(
+      'a.bent: not stated, and so assumed: equal temperament, a4 = 415\n',
+    );
+    expect(await bentside(host, 'tune', 'b.bent')).toMatchObject({
+      code: 2,
+      say: expect.stringContaining('bentside proof'),
+    });
+  });
   it('moves every string where the pitch is another', async () => {
     const host = memoryHost({ 'a.bent': SCORE('equal') });
     const low = SCORE('equal').replace('440', '415.305');

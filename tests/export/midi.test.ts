@@ -201,6 +201,6 @@ describe('another tuning than that of the reading', () => {
     };
     expect(c4('meantone 1/4').hertz).toBeCloseTo(248.228, 2);
     expect(c4('equal').hertz).toBeCloseTo(246.76, 2);
-    expect(c4('valotti').codes).toEqual(['export-unknown-tuning']);
+    expect(c4('valotti').codes).toContain('export-unknown-tuning');
   });
 });

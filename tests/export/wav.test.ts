@@ -45,7 +45,7 @@ const loudest = (samples: Float32Array, from: number, to: number): number =>
 
 /** When each key is struck and comes up, in seconds: `72 0.000-0.500`. */
 const keys = (of: Analysis, reading = 'written'): string[] => {
-  const [piece] = soundingOf(scoreOf(of, reading), OPTIONS).pieces ?? [];
+  const [piece] = soundingOf(scoreOf(of, reading), OPTIONS).heard?.pieces ?? [];
   if (piece === undefined) throw new Error('nothing sounds');
   return touched(piece, new Seconds(piece.tempi)).map(
     ({ note, at, until }) => `${note.pitch.midi} ${at.toFixed(3)}-${until.toFixed(3)}`,
@@ -70,6 +70,14 @@ describe('a WAV file', () => {
     const [once, again] = [wav(sampleAnalysis('gigue.bent'), 'gay'), wav(sampleAnalysis('gigue.bent'), 'gay')];
     expect(Buffer.from(once.bytes).equals(Buffer.from(again.bytes))).toBe(true);
     expect(loudest(once.samples, 0, once.samples.length / RATE)).toBeLessThan(0.99);
+  });
+  it('says what it had to assume', () => {
+    const assumed = (before: string): string[] =>
+      exportWav(scoreOf(lane('1 c5', 'C', before)), OPTIONS).problems.flatMap(({ problem }) =>
+        problem.code === 'export-sound-assumed' ? [`${problem.slots?.assumed}`] : [],
+      );
+    expect(assumed('')).toEqual(['60 semiminims a minute, a4 = 415, equal temperament']);
+    expect(assumed('pitch a4 = 440\ntempo 4 at 80\ntuning vallotti\n')).toEqual([]);
   });
   it('is refused with broken bars', () => {
     const { content, problems } = exportWav(scoreOf(lane('1 c5 | 4 d e | 1 f')), OPTIONS);
@@ -150,7 +158,7 @@ describe('the touch', () => {
 describe('unmeasured music', () => {
   it('flows: longer on the bass and before it, shorter by step, by the editor’s weight; a tenue holds', () => {
     const free = passage("system free upper C1 lower F4\n  dessus | c4'u g e4 f e c3'. c5'w2 g |||\n");
-    const [piece] = soundingOf(scoreOf(free), OPTIONS).pieces ?? [];
+    const [piece] = soundingOf(scoreOf(free), OPTIONS).heard?.pieces ?? [];
     const seconds = new Seconds(piece?.tempi ?? []);
     const starts = (piece?.notes ?? []).map(({ onset }) => seconds.at(onset));
     const gaps = starts.slice(1).map((start, index) => (start - (starts[index] ?? 0)).toFixed(3));
@@ -161,7 +169,7 @@ describe('unmeasured music', () => {
   });
   it('keeps to its tempo again where measure begins', () => {
     const prelude = sampleAnalysis('prelude.bent');
-    const [piece] = soundingOf(scoreOf(prelude), OPTIONS).pieces ?? [];
+    const [piece] = soundingOf(scoreOf(prelude), OPTIONS).heard?.pieces ?? [];
     expect(piece?.tempi.some(({ what }) => what.words === 'unmeasured')).toBe(true);
     expect(piece?.tempi.some(({ what }) => what.words !== 'unmeasured')).toBe(true);
   });
@@ -178,7 +186,7 @@ describe('the overture', () => {
     (reading, tuning) => {
       const score = scoreOf(overture, reading);
       const { timeline } = exportTimeline(perform(score, { repeats: 'played' }), { leaveGaps: false });
-      const [piece] = soundingOf(score, OPTIONS).pieces ?? [];
+      const [piece] = soundingOf(score, OPTIONS).heard?.pieces ?? [];
       const seconds = new Seconds(piece?.tempi ?? []);
       const [{ bars = [], events = [] } = {}] = timeline?.pieces ?? [];
       const number = (text: string | undefined): number => toNumber(parseTime(text ?? '0') ?? { n: 0, d: 1 });
