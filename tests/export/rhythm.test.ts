@@ -94,6 +94,13 @@ describe('the overture', () => {
     expect(sounding(inRhythm(french), 'written')).not.toEqual(sounding(french, 'written'));
   });
 
+  it('has its signs written out in the time that the dots leave them, its bars full', () => {
+    const form = { rhythm: 'played', ornaments: 'full' } as const;
+    const text = musicXml(french, form);
+    expect(heard(text, french)).toEqual(played(inForm(french, form).score));
+    expect(objections(text)).toEqual([]);
+  });
+
   it('has double dots in its french reading: bar 7 (Quantz 1752, XVII.vii.58)', () => {
     const bar = [...comparedText(inRhythm(french)).values()].find(({ number }) => number === '7');
     const values = (voice: string): string | undefined =>
