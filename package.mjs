@@ -80,5 +80,7 @@ function licenceOf(name) {
 }
 
 stage();
-await createVSIX({ cwd: STAGE, packagePath: FILE, dependencies: false, allowMissingRepository: true });
+// README.md links to files of the repository, whose address the packer does not know.
+const links = { allowMissingRepository: true, rewriteRelativeLinks: false };
+await createVSIX({ cwd: STAGE, packagePath: FILE, dependencies: false, ...links });
 console.log(`${FILE}: ${(statSync(FILE).size / 1024 / 1024).toFixed(2)} MB`);
