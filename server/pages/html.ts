@@ -1,7 +1,7 @@
 /** Pages for a browser and for paper: one file each, which fetches nothing. */
 
-/** What may stand as it is; all else is made harmless by `text`. */
-export type Html = string & { readonly html?: never };
+/** Markup; plain text becomes it by `text`. */
+export type Html = string;
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
