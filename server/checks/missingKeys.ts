@@ -3,14 +3,23 @@
  * an undivided key has one of them (quarter-comma meantone: they are a diesis of 41 cents apart).
  */
 import type { Environment } from '../score/environment';
-import type { Bar, Piece, PlacedProblem } from '../score/score';
+import type { Bar, Piece, PlacedProblem, Source } from '../score/score';
 import { noteAt } from '../tuning/fifths';
-import { isOpen, NOTES, placesFrom } from '../tuning/temperament';
+import { isOpen, NOTES, octaved, placesFrom } from '../tuning/temperament';
 import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
 import { check, problemAt } from './check';
-import { type PieceUse, usesOf } from './noteUses';
+import { usesOf } from './noteUses';
 import { inWords as noteInWords } from './pitches';
 import { allTunings, tuningFor } from './tuningFacts';
+
+/** Of a note in a whole piece. */
+interface PieceUse {
+  /** How often each bar strikes it, by the bar’s index in the piece. */
+  readonly bars: Map<number, number>;
+  /** Where it stands first, and in which block. */
+  readonly first: Source;
+  readonly block: number;
+}
 
 /** What a piece strikes, by places on the line of fifths. */
 type Uses = ReadonlyMap<number, PieceUse>;
@@ -37,7 +46,7 @@ const inWords = (place: number): string => {
   return noteInWords({ spelling: { text: '', letter, doubtful: false }, alteration });
 };
 
-/** "bar 18", "bars 1, 3-5 and 8": each bar by its number. */
+/** "bar 18", "bars 1, 3-5, 8": each bar by its number. */
 export function barsInWords(indices: Iterable<number>, bars: readonly Bar[]): string {
   const numberOf = (index: number): string => bars[index]?.number ?? '';
   const runs: [number, number][] = [];
@@ -98,8 +107,8 @@ function bestFirst(tuning: Tuning, uses: Uses): number {
 /** The retuning that serves best, in words. */
 function advice({ tuning, piece, uses, wanted, given }: Missing): string {
   const [want, has] = [inWords(wanted), inWords(given)];
-  const cents = Math.round(centsFromC(tuning, wanted) - centsFromC(tuning, given));
-  const moved = `${Math.abs(cents)} cents ${cents < 0 ? 'lower' : 'higher'}`;
+  const above = octaved(centsFromC(tuning, wanted) - centsFromC(tuning, given));
+  const moved = above > 600 ? `${Math.round(1200 - above)} cents lower` : `${Math.round(above)} cents higher`;
   if (!uses.has(given)) return `nothing wants ${has}, so its key can be tuned to ${want}, ${moved}`;
   const tuned = `tuned to ${want}, ${moved},`;
   const within = stretchOf(uses.get(wanted), uses.get(given));

@@ -27,10 +27,3 @@ export const usesOf = keeping(({ voices }: SystemScore): ReadonlyMap<number, Not
   }
   return uses;
 });
-
-/** The same of a whole piece: its bars by their index in the piece, and the block of the system where it stands first. */
-export interface PieceUse {
-  readonly bars: Map<number, number>;
-  readonly first: Source;
-  readonly block: number;
-}

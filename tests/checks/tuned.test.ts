@@ -37,6 +37,10 @@ describe('a note for which a tuning has no string', () => {
       /; of all places for the wolf this one leaves fewest notes false, 2\.$/,
     );
   });
+  it('is moved by a diesis also where the octave lies between', () => {
+    // b sharp and c are one key; in quarter-comma meantone b sharp is 41 cents lower.
+    expect(missing('1 b#4')[0]).toMatch(/gives b sharp, .* so its key can be tuned to b sharp, 41 cents lower\.$/);
+  });
   it('has a string where its key is divided', () => {
     expect(missing('2 ab4 g#', `${MEANTONE}instrument virginals compass c2-c6 split g#/ab\n`)).toEqual([]);
   });
