@@ -12,7 +12,8 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { ExportedFile, ExportResult } from '../server/features/protocol';
+import type { ExportedFile, ExportForm, ExportResult } from '../server/features/protocol';
+import { ExportForms, type FormItem } from './exportForm';
 import { named, scoreAtHand } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
@@ -21,9 +22,13 @@ interface Wish {
   readonly format: string;
   readonly reading: string;
   readonly leaveGaps: boolean;
+  readonly form: ExportForm;
 }
 
-type WishItem = QuickPickItem & { readonly wish?: Wish };
+type WishItem = QuickPickItem & { readonly wish: Omit<Wish, 'form'> };
+type Item = QuickPickItem | WishItem | FormItem;
+
+const forms = new ExportForms();
 
 export async function exportScore(server: Server, readings: Readings): Promise<void> {
   const document = scoreAtHand();
@@ -34,12 +39,21 @@ export async function exportScore(server: Server, readings: Readings): Promise<v
     void window.showErrorMessage(notAnswering());
     return;
   }
-  const picked = await window.showQuickPick(items, {
+  const wish = await wished(items);
+  if (wish !== undefined) await carryOut(server, score, wish);
+}
+
+/** Asks until a format is picked, for other picks change how it is written; undefined if the user gives up. */
+async function wished(items: readonly Item[]): Promise<Wish | undefined> {
+  const picked = await window.showQuickPick([...items, ...forms.items()], {
     title: l10n.t('Export'),
     placeHolder: l10n.t('A format and a reading'),
     matchOnDescription: true,
   });
-  if (picked?.wish !== undefined) await carryOut(server, score, picked.wish);
+  if (picked === undefined) return undefined;
+  if ('wish' in picked) return { ...picked.wish, form: forms.form() };
+  if ('turns' in picked) forms.turn(picked);
+  return wished(items);
 }
 
 /** Exports go beside the score, so it must stand somewhere; undefined if the user does not say where. */
@@ -51,7 +65,7 @@ async function onDisk(document: TextDocument): Promise<TextDocument | undefined>
 }
 
 /** All formats, and in each the reading that is shown, the others, and all at once. */
-async function wishItems(server: Server, readings: Readings, document: TextDocument): Promise<WishItem[]> {
+async function wishItems(server: Server, readings: Readings, document: TextDocument): Promise<Item[]> {
   const [formats, offers] = await Promise.all([server.ask('bentside/formats', {}), readings.offers(document)]);
   const shown = readings.of(document);
   const names = offers.map(({ name }) => name).sort((a, b) => Number(b === shown) - Number(a === shown));

@@ -27,7 +27,7 @@ export async function exporting(
 }
 
 function made(project: Project, params: Omit<ExportParams, 'textDocument'>, format: ExportFormat): ExportResult {
-  const options = { clefs: 'source', leaveGaps: params.leaveGaps } as const;
+  const options = { clefs: 'source', ...params.form, leaveGaps: params.leaveGaps } as const;
   const making = make(project, { format, reading: params.reading, options });
   if (making.kind === 'unknown reading') return nothing([`There is no reading “${making.wished}”.`]);
   if (making.kind === 'faulty') return nothing(making.errors.map(told));

@@ -5,6 +5,7 @@
 import type { Position, Range, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Level } from '../../grammar/findings/finding';
+import type { ExportOptions } from '../export/formats';
 
 /** What the client says of itself when it starts the server (`initializationOptions`). */
 export interface ClientOptions {
@@ -102,7 +103,12 @@ export interface ExportParams extends FileParams {
   /** One, or `all`. */
   readonly reading: string;
   readonly leaveGaps: boolean;
+  /** How it is written, where that is not as a rule. */
+  readonly form?: ExportForm;
 }
+
+/** As after the options of these names of `bentside export`. */
+export type ExportForm = Partial<Pick<ExportOptions, 'clefs' | 'ornaments' | 'rhythm'>>;
 
 /** A file to be written, at an address beside the score's. */
 export interface ExportedFile {

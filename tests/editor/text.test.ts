@@ -194,6 +194,21 @@ describeInEditor('a score in the editor', () => {
     await bench.run('notifications.clearAll');
   });
 
+  it('is exported with the clefs that the picker is turned to', async () => {
+    const filter = (text: string) => bench.page.locator('.quick-input-widget input.input').fill(text);
+    await bench.openFile('readings.bent');
+    await bench.run('bentside.export');
+    await filter('Clefs');
+    await bench.pick('Clefs: of the source');
+    await filter('Clefs');
+    await bench.picture('export-picker');
+    await bench.pick('Clefs: treble and bass');
+    await filter('mei · written');
+    await bench.pick('mei · written');
+    await expect.poll(() => bench.file('readings.mei')).toMatch(/<mei/);
+    await bench.run('notifications.clearAll');
+  });
+
   it('is exported again only where the user says that the file may be replaced', async () => {
     await bench.openFile('readings.bent');
     bench.write('readings.plain.musicxml', 'worked on');

@@ -1,6 +1,7 @@
 /** An export made for the editor. */
 import { describe, expect, it } from 'vitest';
 import { exporting } from '../../server/features/exporting';
+import type { ExportForm } from '../../server/features/protocol';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { engraver } from '../helpers/engraver';
@@ -35,6 +36,20 @@ describe('an export from the editor', () => {
   it('can be engraved', async () => {
     const content = (await exported(AIR, 'svg'))?.files[0]?.content ?? { base64: '' };
     expect('text' in content && content.text).toMatch(/<svg /);
+  });
+  it('has signs written out where that is wished for: the trill of 1689 begins above its note', async () => {
+    const project = projectOf(
+      noFiles,
+      'file:///Air.bent',
+      `${HEAD}reading R signs anglebert-1689\nsystem upper G2 meter C\n  dessus | 1 c5'zz |||\n`,
+    );
+    const params = { format: 'musicxml', reading: 'R', leaveGaps: false } as const;
+    const steps = async (form: ExportForm) => {
+      const content = (await exporting(project, { ...params, form }, engraver))?.files[0]?.content;
+      return content && 'text' in content ? [...content.text.matchAll(/<step>(.)/g)].map(([, step]) => step) : [];
+    };
+    expect(await steps({ ornaments: 'sign' })).toEqual(['C']);
+    expect((await steps({ ornaments: 'full' })).slice(0, 2)).toEqual(['D', 'C']);
   });
   it('is refused where a bar is too short, unless gaps may be left', async () => {
     const refused = await exported(SHORT, 'musicxml');
