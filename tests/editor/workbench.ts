@@ -183,6 +183,8 @@ export class Workbench {
     }, `/${name}`);
     await this.page.locator('#status\\.editor\\.mode', { hasText: 'Bentside' }).waitFor();
     await this.line('bentside').waitFor();
+    // It takes the focus a little later, and whatever box is open by then would close.
+    await this.page.locator('.editor-instance .monaco-editor.focused').waitFor();
   }
 
   /** Opens a file from the list of files, as does whoever has no other way. */
