@@ -8,7 +8,7 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import { format, type Time } from '../../grammar/time';
 import { tableOfReading } from '../readings/choices';
 import { perform } from '../readings/perform';
-import type { Performance, PerformedPiece } from '../score/performance';
+import type { Performance, PerformedEvent, PerformedPiece } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import type { PlacedEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
@@ -91,6 +91,8 @@ function knownTable(score: Score, { table = tableOf(score) }: OrnamentOptions, l
 export const tableOf = ({ environment, choice }: Score): string | undefined =>
   tableOfReading(environment, choice.name) ?? environment.signs;
 
+const playedIn = (groups: readonly Group[]): PerformedEvent[] => groups.flatMap(({ played }) => played);
+
 /** Writes the signs of one piece as notes. */
 class Notator {
   private readonly replacements = new Map<ScoreSystem, Map<number, Map<number, readonly Replacement[]>>>();
@@ -124,8 +126,8 @@ class Notator {
       const found = withSmallNotes(placed, groups, this.writing(placed));
       if (found === undefined) continue;
       this.replace(placed, found.replacements);
-      if (found.strokesLeftOut > 0) this.tell('ornament-strokes', placed, groups);
-      this.tell('ornament-printed', placed, groups);
+      this.tell('ornament-strokes', placed, found.leftOut);
+      this.tell('ornament-printed', placed, playedIn(groups));
     }
   }
 
@@ -142,9 +144,9 @@ class Notator {
       this.replace(placed, eventsFor(parts?.region ?? region, { ...this.writing(placed), goesOnAt }));
       if (parts !== undefined) this.hold(placed, parts.held);
       for (const { strands } of slices) for (const { group } of strands) written.add(group);
-      this.tell('ornament-printed', placed, groups);
+      this.tell('ornament-printed', placed, playedIn(groups));
     }
-    for (const placed of failed) this.tell('ornament-plain', placed, part.groupsAt.get(keyOf(placed)) ?? []);
+    for (const placed of failed) this.tell('ornament-plain', placed, playedIn(part.groupsAt.get(keyOf(placed)) ?? []));
     // Small notes that are written out stand in the time of their main notes.
     for (const { from } of written)
       for (const { placed } of from) if (placed.event.small !== undefined) this.replace(placed, []);
@@ -170,9 +172,9 @@ class Notator {
     this.replacements.set(system, voices.set(voice.voice, events.set(index, by)));
   }
 
-  /** Once for each sign of a table, with all its bars. */
-  private tell(code: FindingCode, { system, bar, event }: PlacedEvent, groups: readonly Group[]): void {
-    const realised = groups.flatMap(({ played }) => played.flatMap((one) => one.realised ?? []));
+  /** Once for each sign of a table that is played for, with all its bars. */
+  private tell(code: FindingCode, { system, bar, event }: PlacedEvent, played: readonly PerformedEvent[]): void {
+    const realised = played.flatMap((one) => one.realised ?? []);
     const kinds = new Map(realised.map((one) => [`${one.sign} ${one.row}`, one]));
     for (const { sign, row, table } of kinds.values()) {
       this.losses.add(

@@ -279,8 +279,9 @@ class Realiser {
     const layout = layOut(recipe, place, isDrawnAfter(signs));
     const [sign] = signs;
     if (layout === undefined || sign === undefined || this.makesRoom(event, target, layout)) return layout;
-    this.remarks.ofSign(sign, 'sign-on-beat', {});
-    return layOut({ ...recipe, start: 'on beat' }, place, isDrawnAfter(signs));
+    const onBeat = layOut({ ...recipe, start: 'on beat' }, place, isDrawnAfter(signs));
+    if (onBeat !== undefined) this.remarks.ofSign(sign, 'sign-on-beat', {});
+    return onBeat;
   }
 
   /** Takes from the note before what is played before the beat; after a small note, or another sign, it is out of reach. */

@@ -185,6 +185,12 @@ describe('a sign as small notes', () => {
     expect(codes(in1689("1 d5'zz"), 'small')).toContain('ornament-strokes');
   });
 
+  it('tells of the trill that has more strokes, not of the pincé after it, which is whole', () => {
+    const { problems } = withOrnaments(scoreOfPassage(in1689("1 d5'zz'ca")), { ornaments: 'small' });
+    const told = problems.filter(({ problem }) => problem.code === 'ornament-strokes');
+    expect(told.map(({ problem }) => problem.slots.sign)).toEqual(['zz']);
+  });
+
   it('stands at the later of tied notes where that bears it', () => {
     expect(small("2 d5= 2 d'ca")).toBe('2:d5= (32:d5) (32:c5) 2:d5');
   });

@@ -363,6 +363,13 @@ describe('what realising cannot do is told', () => {
     expect(problemsIn(alone)).toEqual(['sign-on-beat']);
   });
 
+  it('of a note too short for any stroke only that: it is not said as well to begin on the beat', () => {
+    const before = 'table house\n  zz "shake" : before beat, -1 0, hold';
+    const hurried = in1689("8 d5'zz 8 e 2. f", { table: 'house', tempo: '4 at 300', before });
+    expect(notes(hurried)).toBe('d5 e5 f5');
+    expect(problemsIn(hurried)).toEqual(['sign-too-short']);
+  });
+
   it('where the table has no such sign, with those that have it', () => {
     const [told] = performed({ ...in1689("1 d5'zl"), table: 'chambonnieres-1670' }).problems;
     expect(told?.problem).toMatchObject({

@@ -20,7 +20,7 @@ export interface WritingSmall {
 export interface WithSmallNotes {
   readonly replacements: readonly Replacement[];
   /** Strokes that are left out: small notes show what is played, not how often. */
-  readonly strokesLeftOut: number;
+  readonly leftOut: readonly PerformedEvent[];
 }
 
 /** So many small notes are drawn before a note. */
@@ -44,7 +44,8 @@ export function withSmallNotes(
     event: withoutSigns(event, signs),
     heads: event.members.map((_, member) => ({ event: placed.index, member })),
   };
-  return { replacements: [...first, main, ...last], strokesLeftOut: before.length - shown.length };
+  const leftOut = before.filter((moment) => !shown.includes(moment)).flat();
+  return { replacements: [...first, main, ...last], leftOut };
 }
 
 /** Of notes tied together the one that bears the sign is where its small notes stand; those of the source have no others. */
