@@ -262,6 +262,21 @@ describe('in MEI a note that stands for a sign', () => {
     ]);
     expect(elementsIn(parsed(text), 'ornam')).toHaveLength(1);
   });
+
+  it('stand above a bar that begins with a small note too, which is written out with them', () => {
+    const score = scoreOfPassage(in1689("1 c5 | {small 8 d5} 2 c5 2 d'zz"));
+    const { text } = exportMei(score, { clefs: 'source', leaveGaps: false, ornaments: 'above' });
+    const [ossia, ...others] = elementsIn(parsed(text), 'oStaff');
+    expect(others).toEqual([]);
+    const notes = ossia === undefined ? [] : elementsIn(ossia, 'note');
+    // d5 leans on c5 for half of it, then the trill on d5 begins above it.
+    expect(
+      notes
+        .slice(0, 4)
+        .map((note) => note.getAttribute('pname'))
+        .join(' '),
+    ).toBe('d c e d');
+  });
 });
 
 describe('a score without a table', () => {

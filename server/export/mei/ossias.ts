@@ -16,25 +16,21 @@ const JOINING = new Set(['tie', 'curve', 'beamSpan']);
  * @param realised the same with its signs written out
  */
 export function withOssias(document: XmlElement, plain: XmlElement, realised: XmlElement): XmlElement {
-  const [own, other] = [measuresOf(plain), measuresOf(realised)];
+  const all = measuresOf(realised);
+  // By their order: the id of a measure is that of its first note, and a small note that is written out is gone.
+  const pairs = new Map(measuresOf(plain).map((written, i) => [idOf(written), { written, played: all[i] }]));
   return within(document, (measure) => {
-    const id = idOf(measure);
-    const [written, played] = [own.get(id), other.get(id)];
+    const { written, played } = pairs.get(idOf(measure)) ?? {};
     return written === undefined || played === undefined ? measure : withStavesAbove(measure, written, played);
   });
 }
 
 const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
 
-/** The measures of the music by their ids; what the head shows of them is no music. */
-function measuresOf(root: XmlElement): ReadonlyMap<string, XmlElement> {
-  const found = new Map<string, XmlElement>();
-  const visit = (element: XmlElement): void => {
-    if (element.name === 'measure') found.set(idOf(element), element);
-    else if (element.name !== 'meiHead') for (const child of childrenOf(element)) visit(child);
-  };
-  visit(root);
-  return found;
+/** The measures of the music in their order; what the head shows of them is no music. */
+function measuresOf(element: XmlElement): readonly XmlElement[] {
+  if (element.name === 'measure') return [element];
+  return element.name === 'meiHead' ? [] : childrenOf(element).flatMap(measuresOf);
 }
 
 /** Rewrites the measures of the main text. */
