@@ -1,6 +1,6 @@
 /** `bentside proof`: what is to be found fault with. */
 import type { Finding, Level } from '../../grammar/findings/finding';
-import { decidedIn } from '../document/decided';
+import { decidedIn, foundAtSigns } from '../document/decided';
 import { atLeast, LEVELS } from '../document/levels';
 import type { Decision } from '../signs/decisions';
 import { projectOf } from '../workspace/project';
@@ -23,7 +23,9 @@ export const proof: Command = {
     json: { says: 'a line of JSON for each file instead of text' },
     sarif: { says: 'one SARIF 2.1.0 log instead of text' },
     level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
-    decisions: { says: 'list also what each reading decides at its signs, and what it cannot play' },
+    decisions: {
+      says: 'list also what each reading decides at its signs, and where its practices of rhythm do not act',
+    },
     'no-counsel': { says: 'judge the text only, not the music: no voice leading, no accidentals that may be missing' },
     ...inputOptions,
   },
@@ -56,9 +58,9 @@ interface Wished {
 
 function proofOne(host: CliHost, { file, text }: Input, { counsel, decisions }: Wished): Proofed {
   const { analysis } = projectOf(host.includes(file), file, text, { counsel });
-  if (!decisions) return { file, findings: analysis.findings() };
+  if (!decisions) return { file, findings: analysis.findings(foundAtSigns(analysis)) };
   const decided = decidedIn(analysis);
-  return { file, findings: [...analysis.findings(), ...decided.findings], decisions: decided.decisions };
+  return { file, findings: analysis.findings(decided.findings), decisions: decided.decisions };
 }
 
 const only = (one: Proofed, least: Level): Proofed =>

@@ -15,8 +15,11 @@ export interface Analysis {
   readonly choices: readonly string[];
   /** The score of a choice; undefined if the file declares no such reading or witness. */
   score(choice: string): Score | undefined;
-  /** By place. Made when first asked for. */
-  findings(): readonly Finding[];
+  /**
+   * By place. Made when first asked for.
+   * @param played what is found where its readings are played, to stand among the others
+   */
+  findings(played?: readonly Finding[]): readonly Finding[];
   /** The same a piece at a time; `findings` then has them. */
   proofing(): Generator<undefined, readonly Finding[]>;
 }

@@ -1,12 +1,14 @@
 /** What the readings of a version decide at their signs, and what they could not play of signs and practices. Made when asked for, not at each edit. */
 import type { Finding } from '../../grammar/findings/finding';
+import { signFindings } from '../../grammar/findings/signs';
+import { finished } from '../../grammar/finished';
 import type { FileTree } from '../../grammar/tree';
 import { tableOfReading } from '../readings/choices';
-import { perform } from '../readings/perform';
+import { perform, performing } from '../readings/perform';
 import type { Environment } from '../score/environment';
-import type { Score } from '../score/score';
+import type { PlacedProblem, Score } from '../score/score';
 import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../signs/decisions';
-import { tableInForce } from '../signs/rows';
+import { type PlayedTable, tableInForce } from '../signs/rows';
 import { findingOfScore } from './absolute';
 import type { Analysis } from './analysis';
 
@@ -27,45 +29,104 @@ export interface SignsOfReading {
   readonly signs: readonly PlayedSign[];
 }
 
-/** What was decided in a version, as long as it stands. */
-const kept = new WeakMap<FileTree, { readonly environment: Environment; readonly decided: Decided }>();
+/** Things made of versions, each as long as its version stands. */
+class OfVersions<Made> {
+  private readonly kept = new WeakMap<FileTree, { readonly environment: Environment; readonly made: Made }>();
 
-/** Looks at each reading that the file declares, or, where it declares none, at each source. */
-export function decidedIn(analysis: Analysis): Decided {
-  const { tree, environment } = analysis;
-  const known = kept.get(tree);
-  // What a file includes may be another while the file is the same.
-  if (known?.environment === environment) return known.decided;
-  const decided = decide(analysis);
-  kept.set(tree, { environment, decided });
-  return decided;
+  of({ tree, environment }: Analysis): Made | undefined {
+    const known = this.kept.get(tree);
+    // What a file includes may be another while the file is the same.
+    return known?.environment === environment ? known.made : undefined;
+  }
+
+  keep({ tree, environment }: Analysis, made: Made): Made {
+    this.kept.set(tree, { environment, made });
+    return made;
+  }
 }
 
-function decide({ choices, environment, score: scoreOf }: Analysis): Decided {
-  const declared = environment.readings.map(({ name }) => name);
-  const played = declared.length > 0 ? declared : choices.filter((name) => name !== 'written');
+const decided = new OfVersions<Decided>();
+const ofSigns = new OfVersions<readonly Finding[]>();
+
+/** Looks at each reading that the file declares, or, where it declares none, at each source. */
+export const decidedIn = (analysis: Analysis): Decided =>
+  decided.of(analysis) ?? decided.keep(analysis, decide(analysis));
+
+/** It is found where a sign is played. */
+export const isOfSign = ({ code }: Pick<Finding, 'code'>): boolean => Object.hasOwn(signFindings, code);
+
+/** What is found at the signs of the readings that play them by a table. Where no reading has one nothing is played. */
+export const foundAtSigns = (analysis: Analysis): readonly Finding[] => finished(findingAtSigns(analysis));
+
+/** The same if it has been made. */
+export function knownAtSigns(analysis: Analysis): readonly Finding[] | undefined {
+  const all = decided.of(analysis)?.findings;
+  return ofSigns.of(analysis) ?? (all && ofSigns.keep(analysis, all.filter(isOfSign)));
+}
+
+/** The same a piece of work at a time. */
+export function* findingAtSigns(analysis: Analysis): Generator<undefined, readonly Finding[]> {
+  const known = knownAtSigns(analysis);
+  if (known !== undefined) return known;
+  const met: Met[] = [];
+  for (const { score, table } of readingsPlayed(analysis)) {
+    yield;
+    if (table === undefined) continue;
+    const { problems } = yield* performing(score);
+    met.push({ score, problems: problems.filter(({ problem }) => isOfSign(problem)) });
+  }
+  return ofSigns.keep(analysis, findingsOf(met));
+}
+
+function decide(analysis: Analysis): Decided {
   const decisions: Decision[] = [];
   const all: SignsOfReading[] = [];
-  const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
-  for (const reading of played) {
-    const score = scoreOf(reading);
-    if (score === undefined) continue;
+  const met: Met[] = [];
+  for (const { score, table } of readingsPlayed(analysis)) {
     const performance = perform(score);
-    const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
     if (table !== undefined) {
       const signs = playedSigns(perform(score, { ornaments: 'sign' }), performance, table);
       all.push({ score, table: table.name, signs });
       decisions.push(...decisionsOf(performance, signs));
     }
-    for (const problem of performance.problems) {
+    met.push({ score, problems: performance.problems });
+  }
+  return { decisions, findings: findingsOf(met), signs: all };
+}
+
+/** The readings that are looked at, each with the table by which its signs are played, if it has one. */
+function* readingsPlayed({
+  choices,
+  environment,
+  score: scoreOf,
+}: Analysis): Generator<{ readonly score: Score; readonly table: PlayedTable | undefined }> {
+  const declared = environment.readings.map(({ name }) => name);
+  for (const reading of declared.length > 0 ? declared : choices.filter((name) => name !== 'written')) {
+    const score = scoreOf(reading);
+    const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
+    if (score !== undefined) yield { score, table };
+  }
+}
+
+/** What was met where a reading was played. */
+interface Met {
+  readonly score: Score;
+  readonly problems: readonly PlacedProblem[];
+}
+
+/** Each once, with the readings in which it was met, by place. */
+function findingsOf(met: readonly Met[]): Finding[] {
+  const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
+  for (const { score, problems } of met) {
+    for (const problem of problems) {
       const finding = findingOfScore(score, problem);
       const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
       const known = found.get(key) ?? { finding, readings: [] };
-      known.readings.push(reading);
+      known.readings.push(score.choice.name);
       found.set(key, known);
     }
   }
-  return { decisions, findings: [...found.values()].map(ofReadings).sort(byPlace), signs: all };
+  return [...found.values()].map(ofReadings).sort(byPlace);
 }
 
 const ofReadings = ({

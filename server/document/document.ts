@@ -20,7 +20,7 @@ import type { Score } from '../score/score';
 import type { NamedTree } from './absolute';
 import type { Analysis, AnalysisOptions } from './analysis';
 import { edited, type TextChange } from './edits';
-import { Findings } from './findings';
+import { type Counted, Findings, sifted } from './findings';
 import type { Generation } from './kept';
 import { Systems } from './systems';
 import { Trees } from './trees';
@@ -33,6 +33,8 @@ export type Change = string | readonly TextChange[];
 export interface CancellationToken {
   readonly isCancellationRequested: boolean;
 }
+
+const NONE_PLAYED: readonly Finding[] = [];
 
 /** What is stale may be this share of what is kept. */
 const MOST_UNSWEPT = 1 / 16;
@@ -238,10 +240,18 @@ export class Document {
       yield* checkFile({ tree, environment }, all);
     };
     const { file, made } = this;
-    let findings: readonly Finding[] | undefined;
-    const proofing = function* (): Generator<undefined, readonly Finding[]> {
-      findings ??= yield* made.making({ file, tree }, problems(), [...choices.keys()], options);
-      return findings;
+    let counted: readonly Counted[] | undefined;
+    const counting = function* (): Generator<undefined, readonly Counted[]> {
+      counted ??= yield* made.making({ file, tree }, problems(), [...choices.keys()]);
+      return counted;
+    };
+    const byPlayed = new WeakMap<readonly Finding[], readonly Finding[]>();
+    const findings = (played: readonly Finding[] = NONE_PLAYED): readonly Finding[] => {
+      const known = byPlayed.get(played);
+      if (known !== undefined) return known;
+      const all = sifted(finished(counting()), [...(options.also ?? []), ...played], options);
+      byPlayed.set(played, all);
+      return all;
     };
     return {
       file,
@@ -249,8 +259,11 @@ export class Document {
       environment,
       choices: [...choices.keys()],
       score: (name) => scoreOf(name, false),
-      proofing,
-      findings: () => finished(proofing()),
+      *proofing() {
+        yield* counting();
+        return findings();
+      },
+      findings,
     };
   }
 }

@@ -10,9 +10,12 @@ import { type Generation, isStale } from './kept';
 import { capped, levelled } from './levels';
 
 /** A finding and the lane whose count it swells; undefined for those of statements and of the file. */
-interface LaneFinding {
+export interface Counted {
   readonly lane: string | undefined;
   readonly finding: Finding;
+}
+
+interface LaneFinding extends Counted {
   /** The choices whose score it was met in; undefined: it concerns the text that all share. */
   choices: Set<string> | undefined;
 }
@@ -73,7 +76,7 @@ export class Findings {
   constructor(private readonly generation: Generation) {}
 
   /**
-   * Makes them a piece at a time.
+   * Makes them a piece at a time, to be `sifted`.
    * @param problems met beyond the parser's, in any order and any number of times
    * @param choices all that the file offers
    */
@@ -81,8 +84,7 @@ export class Findings {
     named: NamedTree,
     problems: Iterable<Checked>,
     choices: readonly string[],
-    options: AnalysisOptions,
-  ): Generator<undefined, readonly Finding[]> {
+  ): Generator<undefined, readonly Counted[]> {
     const found = new Map<Finding, LaneFinding>();
     /** Choices that agree in a system have the very same problems there. */
     const byProblem = new Map<PlacedProblem, LaneFinding>();
@@ -110,9 +112,7 @@ export class Findings {
       for (const placed of all) take(placed, choice);
     }
     yield;
-    const own = eachOnce(found.values()).map((one) => inSome(one, choices));
-    const others = (options.also ?? []).map((finding) => ({ lane: undefined, finding }));
-    return sifted([...own, ...others], options);
+    return eachOnce(found.values()).map((one) => inSome(one, choices));
   }
 
   private madeAt({ contents, offset, line }: Block): MadeHere {
@@ -184,7 +184,7 @@ function arises(one: LaneFinding, choice: string | undefined): void {
 const limited = new WeakMap<Finding, Map<string, Finding>>();
 
 /** A finding that arises in some readings only says in which. */
-function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Omit<LaneFinding, 'choices'> {
+function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Counted {
   if (choices === undefined || choices.size === all.length) return one;
   const readings = all.filter((choice) => choices.has(choice));
   const known = limited.get(one.finding) ?? new Map<string, Finding>();
@@ -195,14 +195,15 @@ function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Omit<
   return { ...one, finding };
 }
 
-/** At the levels wished for, and not too many. */
-function sifted(
-  all: readonly Omit<LaneFinding, 'choices'>[],
+/** Findings that were made, with others of the file, at the levels wished for, and not too many. */
+export function sifted(
+  made: readonly Counted[],
+  also: readonly Finding[],
   { levels = {}, counsel }: AnalysisOptions,
 ): readonly Finding[] {
   const lanes = new Map<string, Finding[]>();
   const others: Finding[] = [];
-  for (const { lane, finding: found } of all) {
+  for (const { lane, finding: found } of [...made, ...also.map((finding) => ({ lane: undefined, finding }))]) {
     const finding = levelled(found, levels, counsel);
     if (finding === undefined) continue;
     const same = lane === undefined ? others : lanes.get(lane);

@@ -2,7 +2,6 @@
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-languageserver-types';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Finding, Level } from '../../grammar/findings/finding';
-import type { Project } from '../workspace/project';
 import { editorRange } from './place';
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
@@ -15,9 +14,9 @@ const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
 /** What nothing uses or what says nothing new is dimmed. */
 const dimmed: ReadonlySet<FindingCode> = new Set(['unused-declaration', 'restated-value', 'clef-restated']);
 
-/** All findings of a file by place. @param helpAddress opens a help page; `{code}` stands for the finding's code */
-export const diagnosticsOf = ({ analysis }: Project, helpAddress?: string): Diagnostic[] =>
-  analysis.findings().map((finding) => diagnosticOf(finding, helpAddress));
+/** @param helpAddress opens a help page; `{code}` stands for the finding's code */
+export const diagnosticsOf = (findings: readonly Finding[], helpAddress?: string): Diagnostic[] =>
+  findings.map((finding) => diagnosticOf(finding, helpAddress));
 
 function diagnosticOf(finding: Finding, helpAddress: string | undefined): Diagnostic {
   const { code, message, level } = finding;

@@ -1,4 +1,5 @@
 /** From a score to a performance. */
+import { finished } from '../../grammar/finished';
 import { add, compare, equal, type Time } from '../../grammar/time';
 import { type AlterOptions, alterRhythm } from '../practice/alter';
 import {
@@ -11,7 +12,7 @@ import {
 } from '../score/performance';
 import type { NoteMember, Piece, Score } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
-import { realiseSigns } from '../signs/realise';
+import { realisingSigns } from '../signs/realise';
 import { tableInForce } from '../signs/rows';
 import { practicesOfReading, statedTempo, tableOfReading } from './choices';
 import { unfolded } from './unfold';
@@ -33,33 +34,38 @@ export interface PerformOptions {
  * The score as it is played. Tied notes are one; practices of rhythm are played; where the reading has a sign table, signs
  * and small notes are realised, in the time that practices leave them. `written` realises nothing. Never fails.
  */
-export function perform(score: Score, options: PerformOptions = {}): Performance {
-  const performance = inOneGo(score, options);
+export const perform = (score: Score, options: PerformOptions = {}): Performance =>
+  finished(performing(score, options));
+
+/** The same a piece of work at a time. */
+export function* performing(score: Score, options: PerformOptions = {}): Generator<undefined, Performance> {
+  const performance = yield* inOneGo(score, options);
   return options.repeats === 'played' ? unfolded(performance) : performance;
 }
 
 /** In the order of the source. */
-function inOneGo(score: Score, options: PerformOptions): Performance {
+function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, Performance> {
   const { environment, choice } = score;
   const { ornaments = 'full', rhythm = 'played', form = 'play' } = options;
   const stated = statedTempo(environment, choice.name);
   const tempi = { tempo: stated ?? environment.tempo, ownTempo: stated !== undefined };
-  const written = performAsWritten(score);
+  const written = yield* performingAsWritten(score);
+  yield;
   const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi) : written;
+  yield;
   const { table: name = tableOfReading(environment, choice.name) } = options;
   const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
-  return table === undefined ? timed : realiseSigns(timed, { table, ...tempi, form });
+  return table === undefined ? timed : yield* realisingSigns(timed, { table, ...tempi, form });
 }
 
 const inPractice = (written: Performance, tempi: Omit<AlterOptions, 'practices'>): Performance =>
   alterRhythm(written, { practices: practicesOfReading(written.score.environment, written.reading), ...tempi });
 
-const performAsWritten = (score: Score): Performance => ({
-  score,
-  reading: score.choice.name,
-  pieces: score.pieces.map((piece) => ({ piece, events: eventsAsWritten(piece) })),
-  problems: [],
-});
+function* performingAsWritten(score: Score): Generator<undefined, Performance> {
+  const pieces: PerformedPiece[] = [];
+  for (const piece of score.pieces) pieces.push({ piece, events: yield* eventsAsWritten(piece) });
+  return { score, reading: score.choice.name, pieces, problems: [] };
+}
 
 /** An event that a tie may still lengthen. */
 interface Growing {
@@ -71,11 +77,12 @@ interface Growing {
 
 const endOf = (event: Growing): Time => add(event.onset, event.duration);
 
-function eventsAsWritten(piece: Piece): PerformedPiece['events'] {
+function* eventsAsWritten(piece: Piece): Generator<undefined, PerformedPiece['events']> {
   const all: Growing[] = [];
   /** By voice: the notes that a tie can continue. */
   const sounding = new Map<number, Growing[]>();
   for (const placed of eventsOf(piece)) {
+    yield;
     const notes = writtenEvents(placed).map((written): Growing => {
       const tied = continued(sounding.get(placed.event.voice) ?? [], written);
       if (tied !== undefined) {
@@ -95,7 +102,7 @@ function eventsAsWritten(piece: Piece): PerformedPiece['events'] {
     // Time stands still at small notes: they neither continue a tie nor break one.
     if (placed.event.small === undefined) keepSounding(sounding, placed, notes);
   }
-  return all.map(finished).sort(inOrder);
+  return all.map(asPerformed).sort(inOrder);
 }
 
 const writtenEvents = (placed: PlacedEvent): WrittenEvent[] =>
@@ -130,7 +137,7 @@ function keepSounding(sounding: Map<number, Growing[]>, placed: PlacedEvent, not
   sounding.set(voice, [...still, ...notes]);
 }
 
-function finished(event: Growing): PerformedEvent {
+function asPerformed(event: Growing): PerformedEvent {
   const { placed, member } = event.first;
   return {
     kind: placed.event.kind,

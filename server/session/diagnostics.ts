@@ -4,51 +4,53 @@ import type { Finding } from '../../grammar/findings/finding';
 import { areSame } from '../../grammar/keeping';
 import type { Turns } from '../document/turns';
 import { diagnosticsOf } from '../features/diagnostics';
+import type { FindingsAtSigns } from './atSigns';
 import type { Because, Current, Documents } from './documents';
 import { moved } from './mark';
+import { type Later, Waiting } from './waiting';
 
 /** Milliseconds of quiet in a file before its findings are sent. */
 const QUIET = 150;
 
-/** Runs work after some time; what it gives calls it off. */
-export type Later = (milliseconds: number, work: () => void) => () => void;
-
 export interface Diagnostics {
   /** The findings of a file may be others: it has another text, or what it includes and its settings say something else. */
   changed(uri: string, because: Because): void;
+  /** More is known of a file that has not changed. */
+  more(uri: string): void;
   closed(uri: string): void;
 }
 
-const shown = ({ project, before }: Current, helpAddress: string | undefined): Diagnostic[] =>
-  moved(diagnosticsOf(project, helpAddress), before);
+const shown = (findings: readonly Finding[], { before }: Current, helpAddress: string | undefined): Diagnostic[] =>
+  moved(diagnosticsOf(findings, helpAddress), before);
+
+const allOf = (current: Current, atSigns: FindingsAtSigns): readonly Finding[] =>
+  current.project.analysis.findings(atSigns.of(current));
 
 /** Sends the findings of each file after a pause in it. A result that is no longer true when it is ready is dropped. */
 export class PushedDiagnostics implements Diagnostics {
-  /** By file what calls off its waiting. */
-  private readonly waiting = new Map<string, () => void>();
+  private readonly waiting: Waiting;
 
   constructor(
     private readonly connection: Connection,
     private readonly documents: Documents,
+    private readonly atSigns: FindingsAtSigns,
     private readonly turns: Turns,
-    private readonly later: Later,
+    later: Later,
     private readonly helpAddress: string | undefined,
-  ) {}
+  ) {
+    this.waiting = new Waiting(later, QUIET);
+  }
 
   changed(uri: string): void {
-    this.waiting.get(uri)?.();
-    this.waiting.set(
-      uri,
-      this.later(QUIET, () => {
-        this.waiting.delete(uri);
-        void this.send(uri);
-      }),
-    );
+    this.waiting.start(uri, () => void this.send(uri));
+  }
+
+  more(uri: string): void {
+    void this.send(uri);
   }
 
   closed(uri: string): void {
-    this.waiting.get(uri)?.();
-    this.waiting.delete(uri);
+    this.waiting.stop(uri);
     void this.connection.sendDiagnostics({ uri, diagnostics: [] });
   }
 
@@ -58,7 +60,7 @@ export class PushedDiagnostics implements Diagnostics {
     const isStale = (): boolean => revision !== this.documents.revision(uri);
     const current = await this.documents.proofed(uri);
     if (current === undefined || isStale()) return;
-    const diagnostics = shown(current, this.helpAddress);
+    const diagnostics = shown(allOf(current, this.atSigns), current, this.helpAddress);
     await this.turns.pause();
     if (isStale()) return;
     await this.connection.sendDiagnostics({ uri, version: current.version, diagnostics });
@@ -72,6 +74,7 @@ export class PulledDiagnostics implements Diagnostics {
 
   constructor(
     private readonly documents: Documents,
+    private readonly atSigns: FindingsAtSigns,
     private readonly helpAddress: string | undefined,
     /** Asks the client to ask again. */
     private readonly refresh: () => void,
@@ -82,6 +85,10 @@ export class PulledDiagnostics implements Diagnostics {
     if (because === 'elsewhere') this.refresh();
   }
 
+  more(): void {
+    this.refresh();
+  }
+
   closed(uri: string): void {
     this.last.delete(uri);
   }
@@ -89,13 +96,13 @@ export class PulledDiagnostics implements Diagnostics {
   async report(uri: string, previous: string | undefined): Promise<DocumentDiagnosticReport> {
     const current = await this.documents.proofed(uri);
     if (current === undefined) return { kind: 'full', items: [] };
-    const findings = current.project.analysis.findings();
+    const findings = allOf(current, this.atSigns);
     const last = this.last.get(uri);
     if (last !== undefined && last.id === previous && areSame(last.findings, findings)) {
       return { kind: 'unchanged', resultId: last.id };
     }
     const id = `${++this.answers}`;
     this.last.set(uri, { findings, id });
-    return { kind: 'full', resultId: id, items: shown(current, this.helpAddress) };
+    return { kind: 'full', resultId: id, items: shown(findings, current, this.helpAddress) };
   }
 }

@@ -106,7 +106,9 @@ function codeActions({ project, settings }: Current, { range, context }: CodeAct
     context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   return [
     ...(wished(CodeActionKind.QuickFix) ? quickFixes(project, range, context.diagnostics) : []),
-    ...[...signActions(project, range), ...refactorings(project, range)].filter(({ kind = '' }) => wished(kind)),
+    ...[...signActions(project, range, context.diagnostics), ...refactorings(project, range)].filter(({ kind = '' }) =>
+      wished(kind),
+    ),
     // Asked for by name alone: when a file is saved, or from the menu of the source.
     ...(context.only !== undefined && wished(FIX_ALL) ? fixAll(project, analysisOptions(settings)) : []),
   ];

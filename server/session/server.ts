@@ -24,8 +24,9 @@ import {
   SCORES,
   type ScoresResult,
 } from '../features/protocol';
+import { FindingsAtSigns } from './atSigns';
 import { unlessCancelled } from './cancelling';
-import { type Diagnostics, type Later, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
+import { type Diagnostics, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
 import { type Disk, Files } from './files';
 import { moved } from './mark';
@@ -33,6 +34,7 @@ import { registerOwnRequests } from './ownRequests';
 import { type Answer, featureCapabilities, registerFeatures } from './requests';
 import { Scores } from './scores';
 import { SettingsOfFiles } from './settings';
+import type { Later } from './waiting';
 
 /** What the platform gives. */
 export interface Platform {
@@ -59,6 +61,7 @@ class Session {
   private readonly settings: SettingsOfFiles;
   private readonly files: Files;
   private readonly documents: Documents;
+  private readonly atSigns: FindingsAtSigns;
   private readonly diagnostics: Diagnostics;
   private readonly client: ClientOptions;
   private engraver: Promise<Engraver | CannotDraw> | undefined;
@@ -80,16 +83,21 @@ class Session {
       this.files,
       turns,
       (uri) => this.settings.of(uri),
-      (uri, because) => this.diagnostics.changed(uri, because),
+      (uri, because) => {
+        this.diagnostics.changed(uri, because);
+        this.atSigns.changed(uri);
+      },
     );
+    this.atSigns = new FindingsAtSigns(this.documents, turns, later, (uri) => this.diagnostics.more(uri));
     const { helpAddress } = this.client;
     if (this.pulls) {
-      const pulled = new PulledDiagnostics(this.documents, helpAddress, () => this.refreshDiagnostics());
+      const pulled = new PulledDiagnostics(this.documents, this.atSigns, helpAddress, () => this.refreshDiagnostics());
       connection.languages.diagnostics.on(({ textDocument, previousResultId }, token) =>
         unlessCancelled(pulled.report(textDocument.uri, previousResultId), token),
       );
       this.diagnostics = pulled;
-    } else this.diagnostics = new PushedDiagnostics(connection, this.documents, turns, later, helpAddress);
+    } else
+      this.diagnostics = new PushedDiagnostics(connection, this.documents, this.atSigns, turns, later, helpAddress);
     this.listen();
     const answer: Answer = (fallback, feature, wants) => this.answer(fallback, feature, wants);
     const engraver = (): Promise<Engraver | CannotDraw> => {
@@ -154,6 +162,7 @@ class Session {
       documents.close(document.uri);
       this.settings.forget(document.uri);
       this.diagnostics.closed(document.uri);
+      this.atSigns.closed(document.uri);
     });
     texts.listen(connection);
     connection.onNotification(READING, ({ textDocument, reading }: ReadingParams) => {

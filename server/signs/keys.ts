@@ -28,9 +28,10 @@ type Stroke = Piece & { readonly pitch: NonNullable<Piece['pitch']> };
 
 const isStroke = (piece: Piece): piece is Stroke => piece.pitch !== undefined && piece.realised !== undefined;
 
-/** Frees the keys that the signs and small notes of a piece strike. */
-export function freeKeys(keyboard: Keyboard): void {
+/** Frees the keys that the signs and small notes of a piece strike, those of one note at a time. */
+export function* freeingKeys(keyboard: Keyboard): Generator<undefined, void> {
   for (const [event, own] of [...keyboard.pieces.realised]) {
+    yield;
     const strokes = own.filter(isStroke);
     const last = strokes.at(-1);
     if (last === undefined) continue;

@@ -26,7 +26,7 @@ import { placeOf } from './circumstances';
 import { isSlurredFromAbove, isUpbeat } from './conditions';
 import { accidentalFixes } from './fixes';
 import { rowsAt } from './found';
-import { freeKeys } from './keys';
+import { freeingKeys } from './keys';
 import { type Layout, layOut } from './layout';
 import { Passage } from './passage';
 import { type Piece, Pieces } from './pieces';
@@ -48,15 +48,20 @@ export interface RealiseOptions {
   readonly form: 'play' | 'print';
 }
 
-/** The performance with its signs and small notes realised; what could not be is played plain, and a problem says so. */
-export function realiseSigns(performance: Performance, options: RealiseOptions): Performance {
+/**
+ * The performance with its signs and small notes realised, a piece of work at a time; what could not be is played plain, and
+ * a problem says so.
+ */
+export function* realisingSigns(performance: Performance, options: RealiseOptions): Generator<undefined, Performance> {
   const remarks = new Remarks(performance.score.environment);
   const { voices } = performance.score.environment;
   const voiceName = (voice: number): string => voices[voice]?.name ?? '';
-  const pieces = performance.pieces.map((performed, index) => {
+  const pieces: PerformedPiece[] = [];
+  for (const [index, performed] of performance.pieces.entries()) {
     const clocks = new Clocks(performed.piece, options.tempo, options.ownTempo && index === 0);
-    return { piece: performed.piece, events: new Realiser(performed, clocks, options, remarks, voiceName).run() };
-  });
+    const realiser = new Realiser(performed, clocks, options, remarks, voiceName);
+    pieces.push({ piece: performed.piece, events: yield* realiser.realising() });
+  }
   return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
 }
 
@@ -89,19 +94,25 @@ class Realiser {
     this.passage = new Passage(performed);
   }
 
-  run(): readonly PerformedEvent[] {
+  *realising(): Generator<undefined, readonly PerformedEvent[]> {
     const signed = this.performed.events
       .filter(isSound)
       .map((event) => ({ event, signs: signsOf(event) }))
       .filter(({ signs }) => signs.length > 0);
     for (const { event } of signed) this.bearers.add(event);
+    yield;
     this.smallNotes();
+    yield;
     this.chords(signed.flatMap((one) => only(one, true)));
-    for (const one of signed.flatMap((each) => only(each, false))) this.note(one);
+    for (const one of signed.flatMap((each) => only(each, false))) {
+      yield;
+      this.note(one);
+    }
     const signs = new Map(signed.map((one) => [one.event, one.signs]));
     const { passage, pieces, clocks, remarks, voiceName } = this;
     // In print a held note stands as it is written, whoever strikes its key.
-    if (this.options.form === 'play') freeKeys({ passage, pieces, clocks, signs, remarks, voiceName });
+    if (this.options.form === 'play') yield* freeingKeys({ passage, pieces, clocks, signs, remarks, voiceName });
+    yield;
     return this.pieces.performed(this.performed.events);
   }
 

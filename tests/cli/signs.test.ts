@@ -106,10 +106,14 @@ system dessus G2 meter C
     expect(lines[2]).toMatch(/'ca, Pincé of rameau-1724 \(likely\): e5 d5 .*e5; or \(single\)$/);
   });
 
-  it('tells what the readings cannot play', async () => {
+  it.each([
+    { asked: 'by itself', given: [] },
+    { asked: 'with its decisions', given: ['--decisions'] },
+  ])('tells what the readings cannot play, each once: $asked', async ({ given }) => {
     const other = PLAYED.replace('signs rameau-1724', 'signs chambonnieres-1670');
-    const { out, code } = await bentside(memoryHost({ 'a.bent': other }), 'proof', 'a.bent', '--decisions');
+    const { out, code } = await bentside(memoryHost({ 'a.bent': other }), 'proof', 'a.bent', ...given);
     expect(code).toBe(0);
+    expect(out.match(/sign-not-in-table: /g)).toHaveLength(3);
     expect(out).toMatch(/info sign-not-in-table: In french: The table chambonnieres-1670 says nothing of “?`?'zzz/);
   });
 

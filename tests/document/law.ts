@@ -5,7 +5,7 @@ import { parseFile } from '../../grammar/parse';
 import { checkFile } from '../../server/checks';
 import type { Analysis } from '../../server/document/analysis';
 import { Document } from '../../server/document/document';
-import { Findings } from '../../server/document/findings';
+import { Findings, sifted } from '../../server/document/findings';
 import { choiceNames, choiceOf } from '../../server/readings/choices';
 import { PlaceDecisions } from '../../server/readings/places';
 import { buildScore } from '../../server/score/build';
@@ -91,8 +91,7 @@ function freshly(file: string, text: string): Analysis {
     ...all.map((score) => ({ choice: score.choice.name, problems: score.problems })),
     ...checkFile({ tree, environment }, all),
   ];
-  const proofing = () => new Findings({ now: 0 }).making({ file, tree }, problems, choices, {});
-  const findings = finished(proofing());
+  const findings = sifted(finished(new Findings({ now: 0 }).making({ file, tree }, problems, choices)), [], {});
   return {
     file,
     tree,
@@ -100,7 +99,10 @@ function freshly(file: string, text: string): Analysis {
     choices: [...scores.keys()],
     score: (name) => scores.get(name),
     findings: () => findings,
-    proofing,
+    *proofing() {
+      yield;
+      return findings;
+    },
   };
 }
 

@@ -4,6 +4,7 @@ import {
   CancellationTokenSource,
   CodeActionRequest,
   CompletionRequest,
+  DiagnosticRefreshRequest,
   DocumentDiagnosticRequest,
   HoverRequest,
   InlayHintRequest,
@@ -115,6 +116,50 @@ describe('findings sent to a client that does not ask', () => {
     const small = await one.open('small.bent', AIR.replace('e f |', 'e |'));
     await one.findings(small, has('bar-too-short'));
     expect(one.shown.has(large)).toBe(false);
+  });
+});
+
+/** Of the seven signs that Chambonnières explains in 1670 none has three waves (from memory). */
+const PLAYED = AIR.replace("g5'zz", "g5'zzz").replace(
+  'title',
+  'signs chambonnieres-1670\nreading mine\ntempo 4 at 60\ntitle',
+);
+
+describe('findings at signs, for which the readings are played', () => {
+  it('come after the others, stay where their signs are while somebody types, and go with them', async () => {
+    const one = await meet();
+    const uri = await one.open('air.bent', PLAYED);
+    await one.findings(uri, has('sign-not-in-table'));
+    const found = () => one.shown.get(uri)?.find(({ code }) => code === 'sign-not-in-table');
+    expect(found()?.range).toEqual(rangeOf(PLAYED, "'zzz"));
+    expect(found()?.message).toMatch(/^In mine: /);
+    const short = PLAYED.replace('4 c5 d e f |', '4 c5 e f |');
+    await one.type(uri, rangeOf(PLAYED, 'd e f |'), 'e f |');
+    // The first that is sent after the edit, before the readings are played again.
+    expect(await one.findings(uri, has('bar-too-short'))).toContain('sign-not-in-table');
+    expect(found()?.range).toEqual(rangeOf(short, "'zzz"));
+    await one.type(uri, rangeOf(short, "'zzz"), '');
+    await one.findings(uri, (codes) => !codes.includes('sign-not-in-table'));
+  });
+
+  it('have the levels of the settings', async () => {
+    const settings = { levels: { 'sign-not-in-table': 'warning' } };
+    const one = await meet({ capabilities: { workspace: { configuration: true } }, settings });
+    const uri = await one.open('air.bent', PLAYED);
+    await one.findings(uri, has('sign-not-in-table'));
+    expect(one.shown.get(uri)?.find(({ code }) => code === 'sign-not-in-table')?.severity).toBe(2);
+  });
+
+  it('make a client that asks ask again', async () => {
+    const diagnostics = { refreshSupport: true };
+    const one = await meet({ capabilities: { textDocument: { diagnostic: {} }, workspace: { diagnostics } } });
+    const asked = new Promise<void>((resolve) =>
+      one.connection.onRequest(DiagnosticRefreshRequest.type, () => resolve()),
+    );
+    const uri = await one.open('air.bent', PLAYED);
+    await asked;
+    const report = await one.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument: { uri } });
+    expect(report.kind === 'full' && report.items.map(({ code }) => code)).toContain('sign-not-in-table');
   });
 });
 

@@ -1,9 +1,10 @@
 /** How a trill begins and ends by what comes after it: common practice, unless a source is named. */
 import { describe, expect, it } from 'vitest';
+import { finished } from '../../grammar/finished';
 import { add, divide, format, type Time, time, toNumber } from '../../grammar/time';
 import { perform } from '../../server/readings/perform';
 import type { Performance } from '../../server/score/performance';
-import { realiseSigns } from '../../server/signs/realise';
+import { realisingSigns } from '../../server/signs/realise';
 import { tableInForce } from '../../server/signs/rows';
 import { eventsOfVoice, notes, type Passage, performed, played, problemsIn } from '../helpers/realised';
 
@@ -74,7 +75,7 @@ describe('a trill on a note that performance has stretched', () => {
         return { ...event, onset, duration: add(event.duration, { n: -by.n, d: by.d }) };
       }),
     }));
-    return realiseSigns({ ...plain, pieces }, { table, tempo: undefined, ownTempo: false, form: 'play' });
+    return finished(realisingSigns({ ...plain, pieces }, { table, tempo: undefined, ownTempo: false, form: 'play' }));
   }
 
   it('stops for half of the longer dot', () => {

@@ -1,19 +1,32 @@
 /** The offers of the sign at a place as code actions. */
-import { type CodeAction, CodeActionKind, type Position, type Range } from 'vscode-languageserver-types';
+import {
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic,
+  type Position,
+  type Range,
+} from 'vscode-languageserver-types';
+import type { FindingCode } from '../../../grammar/findings/catalogue';
+import { isOfSign } from '../../document/decided';
 import type { Project } from '../../workspace/project';
 import { hereAt, isInside, pathTo } from '../nodes';
-import { offsetOfPosition } from '../place';
+import { meets, offsetOfPosition, rangeOfOffsets } from '../place';
 import { editsOf, listedAt } from './list';
 
-/** What could not be played is mended; what is played can be accepted, or said otherwise. */
-export function signActions(project: Project, { start }: Range): CodeAction[] {
+/** What could not be played is mended; what is played can be accepted, or said otherwise. @param diagnostics at the place */
+export function signActions(project: Project, { start }: Range, diagnostics: readonly Diagnostic[] = []): CodeAction[] {
   // To realise the score at each step of the caret would cost time, and most places are no sign.
   if (!isAtSign(project, start)) return [];
   const found = listedAt(project, start);
-  const isTold = found !== undefined && found.item.findings.length > 0;
-  return (found?.offers() ?? []).map(({ kind, title, detail, reason, changes }) => ({
+  if (found === undefined) return [];
+  const isTold = found.item.findings.length > 0;
+  const here = rangeOfOffsets(project.tree, found.start, found.end);
+  const mended = diagnostics.filter(({ code, range }) => isOfSign({ code: code as FindingCode }) && meets(range, here));
+  return found.offers().map(({ kind, title, detail, reason, changes }) => ({
     title: detail === '' ? title : `${title}: ${detail}`,
-    kind: isTold && kind !== 'accept' ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite,
+    ...(isTold && kind !== 'accept'
+      ? { kind: CodeActionKind.QuickFix, diagnostics: mended }
+      : { kind: CodeActionKind.RefactorRewrite }),
     edit: { changes: { [project.file]: editsOf(project, changes(reason)) } },
   }));
 }

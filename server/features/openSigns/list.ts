@@ -1,8 +1,7 @@
 /** The decisions list as the editor shows it. */
 import type { Position, TextEdit } from 'vscode-languageserver-types';
 import type { Finding } from '../../../grammar/findings/finding';
-import { signFindings } from '../../../grammar/findings/signs';
-import { decidedIn } from '../../document/decided';
+import { decidedIn, isOfSign } from '../../document/decided';
 import type { TextChange } from '../../document/edits';
 import { addressOf } from '../../score/walk';
 import { certainties } from '../../signs/tables/table';
@@ -23,13 +22,13 @@ export interface Listed {
 }
 
 /** Of a sign, not once of all signs at the first. */
-const isOfSign = ({ code }: Finding): boolean => Object.hasOwn(signFindings, code) && code !== 'tempo-assumed';
+const isOfOneSign = (finding: Finding): boolean => isOfSign(finding) && finding.code !== 'tempo-assumed';
 
 function listed(project: Project): Listed[] {
   const open = openSignsOf(project);
   const starts = new Set(open.map(({ start }) => start));
   const told = decidedIn(project.analysis).findings.filter(
-    (finding) => isOfSign(finding) && !starts.has(finding.range.start.offset),
+    (finding) => isOfOneSign(finding) && !starts.has(finding.range.start.offset),
   );
   return [
     ...open.map((sign) => openListed(project, sign, open)),
