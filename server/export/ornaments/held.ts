@@ -3,8 +3,9 @@
  * to stroke, so they have a voice of their own for as long.
  */
 import { add, compare, earliest, latest, subtract, type Time } from '../../../grammar/time';
+import { endOf } from '../../score/clock';
 import type { Environment } from '../../score/environment';
-import type { Bar, Piece, ScoreSystem, SystemVoice, Tuplet, VoiceEvent } from '../../score/score';
+import type { Piece, ScoreSystem, SystemVoice, Tuplet, VoiceEvent } from '../../score/score';
 import { addressOfPart, BARE, eventLike } from './events';
 import type { Region } from './regions';
 import { byHeight, type Group, writtenAt } from './strands';
@@ -115,8 +116,6 @@ function heldVoice(piece: Piece, system: ScoreSystem, voice: number, events: rea
   });
   return { voice, lane: events[0]?.source.lane ?? 0, events: all };
 }
-
-const endOf = ({ onset, duration }: Pick<Bar, 'onset' | 'duration'>): Time => add(onset, duration);
 
 /** Time in which nothing is drawn before, between and after events. */
 function withGaps(events: readonly VoiceEvent[], from: Time, to: Time): readonly VoiceEvent[] {

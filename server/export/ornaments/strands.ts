@@ -1,5 +1,6 @@
 /** What sounds in one voice: notes from beginning to end, each knowing the written notes from which it comes. */
-import { add, compare, equal, sum, type Time } from '../../../grammar/time';
+import { compare, equal, sum, type Time } from '../../../grammar/time';
+import { endOf } from '../../score/clock';
 import type { PerformedEvent, PerformedPiece, Realised, SoundingPitch, WrittenEvent } from '../../score/performance';
 import type { AppliedMark, NoteMember } from '../../score/score';
 import { eventsOf, type PlacedEvent } from '../../score/walk';
@@ -38,9 +39,6 @@ export interface Part {
 
 /** Names a written event within its piece; an event itself may be shared by systems of equal text. */
 export const keyOf = ({ system, voice, index }: PlacedEvent): string => `${system.block} ${voice.voice} ${index}`;
-
-export const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time =>
-  add(onset, duration);
 
 /** The voices of a piece with what is written and what is played. */
 export function partsOf({ piece, events }: PerformedPiece): readonly Part[] {
