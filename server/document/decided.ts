@@ -3,9 +3,10 @@ import type { Finding } from '../../grammar/findings/finding';
 import { signFindings } from '../../grammar/findings/signs';
 import { finished } from '../../grammar/finished';
 import type { FileTree } from '../../grammar/tree';
-import { tableOfReading } from '../readings/choices';
+import { practicesOfReading, tableOfReading } from '../readings/choices';
 import { perform, performing } from '../readings/perform';
 import type { Environment } from '../score/environment';
+import { around } from '../score/excerpt';
 import type { PlacedProblem, Score } from '../score/score';
 import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../signs/decisions';
 import { type PlayedTable, tableInForce } from '../signs/rows';
@@ -92,6 +93,22 @@ function decide(analysis: Analysis): Decided {
     met.push({ score, problems: performance.problems });
   }
   return { decisions, findings: findingsOf(met), signs: all };
+}
+
+/**
+ * The signs in the system of a block, as `decidedIn` has them; there may be others besides. The rest of the file is not played.
+ * A reading with practices of rhythm is played in full, for these may hold on from anywhere.
+ */
+export function signsAround(analysis: Analysis, block: number): readonly SignsOfReading[] {
+  const known = decided.of(analysis);
+  if (known !== undefined) return known.signs;
+  return [...readingsPlayed(analysis)].flatMap(({ score: whole, table }) => {
+    if (table === undefined) return [];
+    const isInTime = practicesOfReading(whole.environment, whole.choice.name).length === 0;
+    const score = isInTime ? around(whole, block) : whole;
+    const signs = playedSigns(perform(score, { ornaments: 'sign' }), perform(score), table, block);
+    return [{ score, table: table.name, signs }];
+  });
 }
 
 /** The readings that are looked at, each with the table by which its signs are played, if it has one. */

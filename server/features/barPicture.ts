@@ -1,6 +1,7 @@
 /** The bar under the pointer as a picture that can stand in a hover. */
 import type { Engraver } from '../engraving/engraver';
 import { drawPassage, type PictureWish } from '../pages/svg';
+import { around } from '../score/excerpt';
 import type { EventHere } from './events';
 
 /** Of the drawing's units for one of the screen: a stave of a hover is as high as three lines of text. */
@@ -18,7 +19,7 @@ interface BarWish {
 
 /** The bar as Markdown with the picture in its address; undefined where it cannot be drawn. */
 export function barPicture(
-  { score, piece, bar, event }: EventHere,
+  { score, piece, system, bar, event }: EventHere,
   engraver: Engraver,
   { ofSign = false, table }: BarWish = {},
 ): string | undefined {
@@ -26,7 +27,8 @@ export function barPicture(
   const wish: PictureWish = { clefs: 'source', leaveGaps: true, bars };
   const byTable = table === undefined ? {} : { table };
   const above: Partial<PictureWish> = ofSign ? { ornaments: 'above', voice: event.voice, ...byTable } : {};
-  const { svg } = drawPassage({ ...score, pieces: [piece] }, { ...wish, ...above }, engraver);
+  const near = around({ ...score, pieces: [piece] }, system.block);
+  const { svg } = drawPassage(near, { ...wish, ...above }, engraver);
   if (svg === undefined) return undefined;
   const address = `data:image/svg+xml;base64,${base64(sized(svg))}`;
   if (address.length > LONGEST) return `Bar ${bar.number} is too long to be drawn here; the score panel shows it.`;

@@ -10,16 +10,21 @@ import type { Project } from '../workspace/project';
 import { type EventHere, eventHere } from './events';
 import { literally } from './markdown';
 import { hereAt } from './nodes';
-import { type SignHere, signsOf, type Way } from './openSigns/openSigns';
+import { type SignHere, signsNear, type Way } from './openSigns/openSigns';
 import { recipeInWords } from './recipeWords';
 import { playedBy, shapeInWords, shapesDrawn } from './signs';
 
-/** A hover asks for the same again and again. */
-const everySign = keeping((project: Project) => signsOf(project));
+/** Of each project by block: a hover asks for the same again and again. */
+const known = keeping((_: Project) => new Map<number, readonly SignHere[]>());
 
 /** The sign at a place; undefined where no reading plays it. */
-export const signAt = (project: Project, offset: number): SignHere | undefined =>
-  everySign(project).find(({ start, end }) => start <= offset && offset <= end);
+export function signAt(project: Project, offset: number): SignHere | undefined {
+  const block = hereAt(project.tree, offset)?.blockIndex;
+  if (block === undefined) return undefined;
+  const near = known(project).get(block) ?? signsNear(project, block);
+  known(project).set(block, near);
+  return near.find(({ start, end }) => start <= offset && offset <= end);
+}
 
 /** Paragraphs of Markdown. */
 export function signInWords(

@@ -79,11 +79,13 @@ function viewOf(
   const ruling = new Ruling(practices, piece, score.choice, remarks.voiceName);
   const hemiolas = hemiolasIn(piece, lines, ruling);
   const begun = new Set(hemiolas.map(({ from }) => from));
+  // Nothing can be moved in a bar where nothing begins; of an excerpt most are such.
+  const struck = new Set(lines.flatMap(({ strokes }) => strokes.map(({ placed }) => placed.bar)));
   return {
     piece,
     lines,
     hemiolas,
-    grids: gridsOf(piece).map((grid) => inTwos(grid, begun)),
+    grids: gridsOf(piece).flatMap((grid) => (struck.has(grid.bar) ? [inTwos(grid, begun)] : [])),
     curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, tempo, ownTempo && first),

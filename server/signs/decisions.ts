@@ -68,13 +68,20 @@ export interface SignChoice {
  * The signs of a performance and what is made of each, by place.
  * @param written the performance before its signs were realised
  * @param played the same with its signs realised by the table
+ * @param block only the signs of notes of its system
  */
-export function playedSigns(written: Performance, played: Performance, table: PlayedTable): PlayedSign[] {
+export function playedSigns(
+  written: Performance,
+  played: Performance,
+  table: PlayedTable,
+  block?: number,
+): PlayedSign[] {
   const notes = notesBySign(played);
   const seen = new Set<string>();
   return written.pieces.flatMap((piece) => {
     const passage = new Passage(piece);
     return piece.events.flatMap((event) => {
+      if (block !== undefined && event.from.every(({ placed }) => placed.system.block !== block)) return [];
       const standing = { passage, table, event };
       return signGroups(signsOf(event)).flatMap((group) =>
         rowsAt(standing, group).flatMap(({ signs: [first, ...others], row }) => {

@@ -24,17 +24,27 @@ const placeOf = (text: string, offset: number): Place => {
 async function medianOf(task: (round: number) => unknown, rounds: number): Promise<number> {
   const times: number[] = [];
   for (let round = -Math.ceil(rounds / 5); round < rounds; round++) {
-    const start = process.cpuUsage();
-    const made = await task(round);
-    const { user, system } = process.cpuUsage(start);
-    if (made === undefined || made === null) throw new Error('nothing was answered');
-    if (round >= 0) times.push((user + system) / 1000);
+    const time = await timeOf(() => task(round));
+    if (round >= 0) times.push(time);
   }
   return median(times);
 }
 
-/** A score whose findings are asked for, and the place of a sign in its middle. */
-async function openScore(text: string, engraver: Engraver, picture: boolean): Promise<{ one: Client; uri: string }> {
+async function timeOf(task: () => unknown): Promise<number> {
+  const start = process.cpuUsage();
+  const made = await task();
+  const { user, system } = process.cpuUsage(start);
+  if (made === undefined || made === null) throw new Error('nothing was answered');
+  return (user + system) / 1000;
+}
+
+interface Open {
+  readonly one: Client;
+  readonly uri: string;
+}
+
+/** A score whose findings are asked for. */
+async function openScore(text: string, engraver: Engraver, picture: boolean): Promise<Open> {
   const one = await client({
     capabilities: { textDocument: { diagnostic: {} }, workspace: { configuration: true } },
     settings: { hover: { picture } },
@@ -74,14 +84,34 @@ export async function featureTimes(
     () => drawing.one.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: note }),
     rounds,
   );
+  const signWords = await hoverAfterEdit({ one, uri }, before, mark, rounds);
+  const signPicture = await hoverAfterEdit(drawing, before, mark, rounds);
   const css = await stylesheetTimes(stylesheet, rounds);
   return [
     line('findings after an edit', findings, 50, css.findings),
     line('completion after an apostrophe', completion, 20, css.completion),
     line('hover, words', hover, 20, css.hover),
+    line('hover over a sign right after an edit, words', signWords, 20),
     line('semantic tokens of the whole', tokens, 60),
     line('hover with the picture of the bar, warm', picture, 60),
+    line('hover over a sign right after an edit, with the picture', signPicture, 60),
   ];
+}
+
+/** A hover over a sign when its bar was just written in: nothing of that version is known yet. Its findings come first, and are not counted. */
+async function hoverAfterEdit({ one, uri }: Open, bar: Place, sign: Place, rounds: number): Promise<number> {
+  const times: number[] = [];
+  const textDocument = { uri };
+  for (let round = -Math.ceil(rounds / 5); round < rounds; round++) {
+    const typed = `"hover ${round}" `;
+    await one.type(uri, { start: bar, end: bar }, typed);
+    await one.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument });
+    const position = { ...sign, character: sign.character + typed.length };
+    const time = await timeOf(() => one.connection.sendRequest(HoverRequest.type, { textDocument, position }));
+    if (round >= 0) times.push(time);
+    await one.type(uri, { start: bar, end: { ...bar, character: bar.character + typed.length } }, '');
+  }
+  return median(times);
 }
 
 /** The same of a stylesheet, asked directly: no message is sent. */

@@ -1,6 +1,6 @@
 /** The signs of a file, each once, with what every reading makes of it; and those of which the editor has not said how they are played. */
 import type { Finding } from '../../../grammar/findings/finding';
-import { decidedIn } from '../../document/decided';
+import { decidedIn, type SignsOfReading, signsAround } from '../../document/decided';
 import type { Bar } from '../../score/score';
 import { addressOf, offsetOf } from '../../score/walk';
 import type { PlayedSign } from '../../signs/decisions';
@@ -43,9 +43,20 @@ export function openSignsOf(project: Project): OpenSign[] {
 }
 
 /** All signs that a reading plays by a table, by place. */
-export function signsOf({ tree, analysis }: Project, isMeant: (sign: PlayedSign) => boolean = () => true): SignHere[] {
+export const signsOf = (project: Project, isMeant?: (sign: PlayedSign) => boolean): SignHere[] =>
+  gathered(project, decidedIn(project.analysis).signs, isMeant);
+
+/** The signs in the system of a block, as among those of the file; there may be others besides. */
+export const signsNear = (project: Project, block: number): SignHere[] =>
+  gathered(project, signsAround(project.analysis, block));
+
+function gathered(
+  { tree }: Project,
+  played: readonly SignsOfReading[],
+  isMeant: (sign: PlayedSign) => boolean = () => true,
+): SignHere[] {
   const found = new Map<number, SignHere & { readonly ways: Way[] }>();
-  for (const { score, table, signs } of decidedIn(analysis).signs) {
+  for (const { score, table, signs } of played) {
     for (const sign of signs.filter(isMeant)) {
       const [{ mark, written }] = sign.signs;
       const { system, event, bar } = written.placed;
