@@ -1,11 +1,9 @@
 /** The order in which sections are played against the repeats that the source draws. */
 import { allOf } from '../../grammar/statements/read';
-import type { BarlineShape, FileTree } from '../../grammar/tree';
+import type { FileTree } from '../../grammar/tree';
+import { repeatsAfter, repeatsBefore } from '../score/playing';
 import type { Piece, Section } from '../score/score';
 import { checkOfWritten, problemAt, type Spot } from './check';
-
-const before = (shape: BarlineShape | undefined): boolean => shape === ':||' || shape === ':||:';
-const after = (shape: BarlineShape | undefined): boolean => shape === '||:' || shape === ':||:';
 
 /** The dots at either end of a section that say that it is played again. */
 function dotsAround(
@@ -14,15 +12,17 @@ function dotsAround(
 ): { readonly start: boolean; readonly end: boolean } {
   const closing = bars[endBar - 1]?.closing?.shape;
   return {
-    start: after(bars[firstBar]?.opening?.shape) || after(bars[firstBar - 1]?.closing?.shape),
-    end: before(closing),
+    start: repeatsAfter(bars[firstBar]?.opening?.shape) || repeatsAfter(bars[firstBar - 1]?.closing?.shape),
+    end: repeatsBefore(closing),
   };
 }
 
 /** A repeat within a section says something of a part of it. */
 const hasInnerRepeat = ({ bars }: Piece, { firstBar, endBar }: Section): boolean =>
-  bars.slice(firstBar, endBar - 1).some(({ closing }) => before(closing?.shape) || after(closing?.shape)) ||
-  bars.slice(firstBar + 1, endBar).some(({ opening }) => after(opening?.shape));
+  bars
+    .slice(firstBar, endBar - 1)
+    .some(({ closing }) => repeatsBefore(closing?.shape) || repeatsAfter(closing?.shape)) ||
+  bars.slice(firstBar + 1, endBar).some(({ opening }) => repeatsAfter(opening?.shape));
 
 /** How often a section is played when its turn first comes. */
 function playings(order: readonly string[], name: string): number {

@@ -7,14 +7,14 @@ import { type Clock, Clocks } from '../score/clock';
 import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
-import { changesOf } from '../score/walk';
+import { changesOf, placeOfEvent } from '../score/walk';
 import { USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
 import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
 import { type Measure, measuresFor } from './measures';
 import { performedIn } from './ornaments';
-import { type Flow, flowOf, placeOfEvent } from './unmeasured';
+import { type Flow, flowOf } from './unmeasured';
 
 /** A note with the time in which it sounds, in semibreves from the start of its piece as it is played. */
 export interface SoundingNote {

@@ -5,10 +5,9 @@
  * a key comes up in time to speak again.
  */
 import { add, compare, time } from '../../grammar/time';
-import { curvesOf } from '../score/walk';
+import { curvesOf, placeOfEvent } from '../score/walk';
 import type { Seconds } from './seconds';
 import type { SoundingNote, SoundingPiece } from './sounding';
-import { placeOfEvent } from './unmeasured';
 
 /** A key from its stroke until it comes up, in seconds from the beginning of its piece. */
 export interface Touched {

@@ -7,7 +7,7 @@
 import { add, divide, isZero, type Time, time } from '../../grammar/time';
 import type { Clock } from '../score/clock';
 import type { Piece, VoiceEvent } from '../score/score';
-import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent } from '../score/walk';
+import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
 
 /** Seconds from a note to the next. */
 const GAP = 0.45;
@@ -25,10 +25,6 @@ export interface Flow {
   /** Until when a tenue holds a note, by the place of the event on which it begins. */
   readonly held: ReadonlyMap<string, Time>;
 }
-
-/** An event by its place: events may be built anew each time they are asked for. */
-export const placeOfEvent = ({ system, voice, index }: Pick<PlacedEvent, 'system' | 'voice' | 'index'>): string =>
-  `${system.block} ${voice.voice} ${index}`;
 
 const placeOfEnd = ({ system, voice, end }: PlacedEnd): string => placeOfEvent({ system, voice, index: end.event });
 

@@ -19,7 +19,7 @@ import { editorRange, meets, rangeOfOffsets } from './place';
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.bentside`;
 
 /** Changes of a file as the protocol says them. */
-const textEdits = ({ tree }: Project, changes: readonly TextChange[]): TextEdit[] =>
+export const textEdits = ({ tree }: Project, changes: readonly TextChange[]): TextEdit[] =>
   changes.map(({ offset, length, text }) => ({ range: rangeOfOffsets(tree, offset, offset + length), newText: text }));
 
 const mends = (finding: Finding, diagnostic: Diagnostic): boolean =>
@@ -80,4 +80,4 @@ function typingFixes(analysis: Analysis): readonly AbsoluteFix[] {
   return together(slips.flatMap(({ fixes: [only] }) => only ?? []));
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -45,10 +45,3 @@ export function isGroup({ start, end, beat, division, meter }: Grid, from: Time,
   if (compare(to, add(start, nextBeat)) > 0) return false;
   return isMultiple(place, compare(length, division) >= 0 ? division : length);
 }
-
-/** The beginnings of the cells of a length that lie wholly in the bar, counted from where it begins. */
-export function* cellsOf({ bar, start, end }: Grid, length: Time): Generator<Time> {
-  for (let at = start; compare(add(at, length), end) <= 0; at = add(at, length)) {
-    if (compare(at, bar.onset) >= 0) yield at;
-  }
-}

@@ -1,5 +1,6 @@
 /** A performance played out: sections in their order, repeats, endings, a petite reprise. */
 import { add, compare, equal, subtract, type Time } from '../../grammar/time';
+import { endOf } from '../score/clock';
 import { inOrder, type Performance, type PerformedEvent, type PerformedPiece } from '../score/performance';
 import { type Pass, passesOf } from '../score/playing';
 
@@ -19,8 +20,6 @@ function unfoldedPiece(performed: PerformedPiece): PerformedPiece {
   const events = passes.flatMap((pass, index) => played(pass, index, byBar));
   return { ...performed, events: joined(events, passes).sort(inOrder), passes };
 }
-
-const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time => add(onset, duration);
 
 /** The end of the bars of a pass, in the time of the source. */
 function endOfPass({ bars }: Pass): Time {

@@ -44,7 +44,7 @@ export function marksInOrder(
   return merged([begun, ...lists]).map(({ mark }) => mark);
 }
 
-const isCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
+export const isCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
 const bearsCurve = (marks: readonly AppliedMark[]): boolean => {
   for (const { form } of marks) if (isCurve(form)) return true;
   return false;

@@ -103,6 +103,9 @@ export const writtenTime = ({ from }: PerformedEvent): { readonly onset: Time; r
 export const performedOnset = ({ from, altered }: PerformedEvent, index: number): Time =>
   altered?.at[index] ?? (from[index] ?? from[0]).placed.onset;
 
+/** The time of the bars that it is written in is known. */
+export const hasTime = ({ from }: PerformedEvent): boolean => from.every(({ placed }) => !placed.bar.broken);
+
 /** By onset, voice, the order of the source (events of one voice at one moment: small notes first), pitch. */
 export function inOrder(a: PerformedEvent, b: PerformedEvent): number {
   const from = a.from[0].placed;

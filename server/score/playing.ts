@@ -50,8 +50,10 @@ function byOrder({ sections, bars }: Piece, order: readonly string[]): Strain[] 
   });
 }
 
-const repeatsBefore = (shape: BarlineShape | undefined): boolean => shape === ':||' || shape === ':||:';
-const repeatsAfter = (shape: BarlineShape | undefined): boolean => shape === '||:' || shape === ':||:';
+/** Dots of a barline on its left: what comes before it is repeated. */
+export const repeatsBefore = (shape: BarlineShape | undefined): boolean => shape === ':||' || shape === ':||:';
+/** Dots on its right: what comes after it. */
+export const repeatsAfter = (shape: BarlineShape | undefined): boolean => shape === '||:' || shape === ':||:';
 
 /** Strains from one double bar with dots to the next; what dots close is played as often as it has endings, at least twice. */
 function byRepeats({ bars, sections }: Piece): Strain[] {

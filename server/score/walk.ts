@@ -23,6 +23,10 @@ const barOf = (piece: Piece, system: ScoreSystem, bar: number): Bar => {
   return found;
 };
 
+/** An event by its place: events may be built anew each time they are asked for. */
+export const placeOfEvent = ({ system, voice, index }: Pick<PlacedEvent, 'system' | 'voice' | 'index'>): string =>
+  `${system.block} ${voice.voice} ${index}`;
+
 /** All events of a piece: systems in order, in each its voices, in each voice the order of the source. */
 export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
   for (const system of piece.systems) {

@@ -7,7 +7,7 @@ import { keeping } from '../../grammar/keeping';
 import { format } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import type { Performance, PerformedEvent, Realised, WrittenEvent } from '../score/performance';
+import { hasTime, type Performance, type PerformedEvent, type Realised, type WrittenEvent } from '../score/performance';
 import { addressOf, positionOf } from '../score/walk';
 import { partsOf } from './atoms';
 import { type BorneSign, signsOf } from './bearing';
@@ -121,9 +121,6 @@ export const decisionsOf = ({ reading, score }: Performance, signs: readonly Pla
   });
 
 const positionIn = ({ line, column }: Position): Pick<Decision, 'line' | 'column'> => ({ line, column });
-
-/** The time of its bars is known, so that it is realised at all. */
-const hasTime = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
 
 // ─── what is played ──────────────────────────────────────────────────────────────────────────────────────────────
 

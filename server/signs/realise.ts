@@ -9,6 +9,7 @@ import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
 import {
+  hasTime,
   type Performance,
   type PerformedEvent,
   type PerformedPiece,
@@ -71,9 +72,6 @@ interface Signed {
   readonly signs: readonly BorneSign[];
 }
 
-/** The time of its bars is known. */
-const isSound = (event: PerformedEvent): boolean => event.from.every(({ placed }) => !placed.bar.broken);
-
 class Realiser {
   private readonly passage: Passage;
   private readonly pieces = new Pieces();
@@ -96,7 +94,7 @@ class Realiser {
 
   *realising(): Generator<undefined, readonly PerformedEvent[]> {
     const signed = this.performed.events
-      .filter(isSound)
+      .filter(hasTime)
       .map((event) => ({ event, signs: signsOf(event) }))
       .filter(({ signs }) => signs.length > 0);
     for (const { event } of signed) this.bearers.add(event);
@@ -121,7 +119,7 @@ class Realiser {
   private smallNotes(): void {
     const { table } = this.options;
     for (const group of smallGroups(this.passage)) {
-      if (!isSound(group.main)) continue;
+      if (!hasTime(group.main)) continue;
       const clock = this.clocks.at(group.main.onset);
       const grid = this.options.form === 'print' ? gridOf(group.main.duration) : undefined;
       playSmall(group, { passage: this.passage, pieces: this.pieces, table, clock, grid });

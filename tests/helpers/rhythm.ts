@@ -1,5 +1,5 @@
 /** What a passage sounds like in the time of a practice, as text. */
-import { add, compare, format, type Time } from '../../grammar/time';
+import { format } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { perform } from '../../server/readings/perform';
 import type { Performance, PerformedEvent } from '../../server/score/performance';
@@ -50,13 +50,3 @@ export const strikes = (passage: Timed, voice = 0): string =>
 
 /** Codes of what is told. */
 export const toldIn = (passage: Timed): string[] => performedIn(passage).problems.map(({ problem }) => problem.code);
-
-/** Where a voice of a performance ends. */
-export const endOfVoice = (performance: Performance, voice: number): Time =>
-  voiceOf(performance, voice).reduce<Time>(
-    (end, { onset, duration }) => {
-      const own = add(onset, duration);
-      return compare(own, end) > 0 ? own : end;
-    },
-    { n: 0, d: 1 },
-  );

@@ -1,14 +1,9 @@
 /** Beams after rhythm is written otherwise: one note alone has none. */
 import type { Piece, SystemVoice } from '../../score/score';
 import { eventLike } from '../ornaments/events';
+import { withVoices } from './voices';
 
-export const withoutLoneBeams = (piece: Piece): Piece => ({
-  ...piece,
-  systems: piece.systems.map((system) => ({
-    ...system,
-    score: { ...system.score, voices: system.score.voices.map(inVoice) },
-  })),
-});
+export const withoutLoneBeams = (piece: Piece): Piece => withVoices(piece, inVoice);
 
 function inVoice(voice: SystemVoice): SystemVoice {
   const counts = new Map<number, number>();

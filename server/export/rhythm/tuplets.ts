@@ -2,14 +2,9 @@
 import { divide, multiply, sum, time } from '../../../grammar/time';
 import type { Piece, SystemVoice, Tuplet, VoiceEvent } from '../../score/score';
 import { eventLike } from '../ornaments/events';
+import { withVoices } from './voices';
 
-export const withWholeTuplets = (piece: Piece): Piece => ({
-  ...piece,
-  systems: piece.systems.map((system) => ({
-    ...system,
-    score: { ...system.score, voices: system.score.voices.map(inVoice) },
-  })),
-});
+export const withWholeTuplets = (piece: Piece): Piece => withVoices(piece, inVoice);
 
 /** Runs of events in one tuplet; of a tuplet that is parted each run has its own. */
 function inVoice(voice: SystemVoice): SystemVoice {

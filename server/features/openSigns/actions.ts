@@ -11,7 +11,8 @@ import { isOfSign } from '../../document/decided';
 import type { Project } from '../../workspace/project';
 import { hereAt, isInside, pathTo } from '../nodes';
 import { meets, offsetOfPosition, rangeOfOffsets } from '../place';
-import { editsOf, listedAt } from './list';
+import { textEdits } from '../quickFixes';
+import { listedAt } from './list';
 
 /** What could not be played is mended; what is played can be accepted, or said otherwise. @param diagnostics at the place */
 export function signActions(project: Project, { start }: Range, diagnostics: readonly Diagnostic[] = []): CodeAction[] {
@@ -27,7 +28,7 @@ export function signActions(project: Project, { start }: Range, diagnostics: rea
     ...(isTold && kind !== 'accept'
       ? { kind: CodeActionKind.QuickFix, diagnostics: mended }
       : { kind: CodeActionKind.RefactorRewrite }),
-    edit: { changes: { [project.file]: editsOf(project, changes(reason)) } },
+    edit: { changes: { [project.file]: textEdits(project, changes(reason)) } },
   }));
 }
 

@@ -2,7 +2,6 @@
 import type { Position, TextEdit } from 'vscode-languageserver-types';
 import type { Finding } from '../../../grammar/findings/finding';
 import { decidedIn, isOfSign } from '../../document/decided';
-import type { TextChange } from '../../document/edits';
 import { addressOf } from '../../score/walk';
 import { certainties } from '../../signs/tables/table';
 import type { Project } from '../../workspace/project';
@@ -10,6 +9,7 @@ import { eventHere } from '../events';
 import { hereAt } from '../nodes';
 import { offsetOfPosition, rangeOfOffsets } from '../place';
 import type { OpenSignItem, OpenSignOffer } from '../protocol';
+import { textEdits } from '../quickFixes';
 import { mendingWith, type Offer, offersOf } from './offers';
 import { type OpenSign, openSignsOf, type Way } from './openSigns';
 
@@ -85,7 +85,7 @@ export function settle(project: Project, position: Position, id: string, reason:
   const offer = listedAt(project, position)
     ?.offers()
     .find((one) => one.id === id);
-  return offer && editsOf(project, offer.changes(reason));
+  return offer && textEdits(project, offer.changes(reason));
 }
 
 /** What is listed of the sign at a place. */
@@ -93,6 +93,3 @@ export const listedAt = (project: Project, position: Position): Listed | undefin
   const offset = offsetOfPosition(project.tree, position);
   return listed(project).find(({ start, end }) => start <= offset && offset <= end);
 };
-
-export const editsOf = ({ tree }: Project, changes: readonly TextChange[]): TextEdit[] =>
-  changes.map(({ offset, length, text }) => ({ range: rangeOfOffsets(tree, offset, offset + length), newText: text }));

@@ -4,6 +4,7 @@ import type { TextChange } from '../../document/edits';
 import type { SignChoice } from '../../signs/decisions';
 import { certainties } from '../../signs/tables/table';
 import type { Project } from '../../workspace/project';
+import { capital } from '../quickFixes';
 import { recipeInWords } from '../recipeWords';
 import type { OpenSign, Way } from './openSigns';
 import { settling } from './settling';
@@ -85,8 +86,6 @@ function playedAs({ row, table, notes }: Way): string {
   if (notes.length === 0) return `played plain, for there is no room for ${name}`;
   return `played as ${name}${row.played === undefined ? '' : ` (${certainties[row.played]})`}`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 // ─── otherwise ───────────────────────────────────────────────────────────────────────────────────────────────────
 

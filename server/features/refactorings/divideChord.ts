@@ -1,8 +1,9 @@
 /** A chord divided: its outer note goes to another voice that has nothing drawn at that time. */
 import { CodeActionKind } from 'vscode-languageserver-types';
 import { equal } from '../../../grammar/time';
-import type { EventItem, MarkForm, Member } from '../../../grammar/tree';
+import type { EventItem, Member } from '../../../grammar/tree';
 import type { TextChange } from '../../document/edits';
+import { isCurve } from '../../score/curveMarks';
 import type { NoteMember, VoiceEvent } from '../../score/score';
 import type { Project } from '../../workspace/project';
 import { eventHere, systemOf } from '../events';
@@ -21,7 +22,7 @@ export const divideChord: Offer = ({ project, here, path }) => {
   const [member, note] = [chord.members[index], event.members[index]];
   if (member === undefined || note === undefined) return undefined;
   const there = laneHere(here, gap.source.lane);
-  if (there === undefined || note.marks.some(({ form }) => isOfCurve(form))) return undefined;
+  if (there === undefined || note.marks.some(({ form }) => isCurve(form))) return undefined;
   const moved = typed(here, member, note);
   const voice = project.environment.voices[gap.voice]?.name ?? '';
   const changes = [
@@ -34,8 +35,6 @@ export const divideChord: Offer = ({ project, here, path }) => {
 };
 
 /** Its other end would be left alone in the voice that the note leaves. */
-const isOfCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
-
 /** A gap of the same time in another voice of the system that bears nothing, for a note in its place could not bear it all. */
 function gapBeside(project: Project, here: Here, event: VoiceEvent): VoiceEvent | undefined {
   const voices = systemOf(project, here.blockIndex)?.system.score.voices ?? [];

@@ -10,6 +10,7 @@ import {
   eventsOf,
   type PlacedEnd,
   type PlacedEvent,
+  placeOfEvent,
   positionOf,
 } from '../../score/walk';
 import { perform } from '../perform';
@@ -71,15 +72,11 @@ export function comparedText(score: Score): ComparedText {
       const bar = barOf(bars, piece, placed, frames);
       const own = bar.voices.get(voice) ?? [];
       bar.voices.set(voice, own);
-      own.push(symbolOf(score, placed, curves.get(placeOf(placed)) ?? [], played.get(placeOf(placed))));
+      own.push(symbolOf(score, placed, curves.get(placeOfEvent(placed)) ?? [], played.get(placeOfEvent(placed))));
     }
   }
   return bars;
 }
-
-/** Names a written event within its score. */
-const placeOf = ({ system, voice, index }: Pick<PlacedEvent, 'system' | 'voice' | 'index'>): string =>
-  `${system.block} ${voice.voice} ${index}`;
 
 /** A bar is found again in another text by the place of its first event: bars are counted in the lane, omitted ones too. */
 function barOf(
@@ -125,7 +122,7 @@ function curveMarks(piece: Piece): ReadonlyMap<string, readonly string[]> {
   const marks = new Map<string, string[]>();
   const add = (at: PlacedEnd | undefined, text: string): void => {
     if (at === undefined) return;
-    const place = placeOf({ system: at.system, voice: at.voice, index: at.end.event });
+    const place = placeOfEvent({ system: at.system, voice: at.voice, index: at.end.event });
     marks.set(place, [...(marks.get(place) ?? []), text]);
   };
   for (const { kind, start, end } of curvesOf(piece)) {
@@ -196,7 +193,7 @@ function playedTimes(score: Score): ReadonlyMap<string, string> {
       for (const [index, { placed }] of event.from.entries()) {
         const onset = performedOnset(event, index);
         const end = endWithin(event, index);
-        const place = placeOf(placed);
+        const place = placeOfEvent(placed);
         if (!times.has(place)) times.set(place, timeText(subtract(onset, placed.bar.onset), subtract(end, onset)));
       }
     }
