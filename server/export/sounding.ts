@@ -101,13 +101,15 @@ function sounding(
   const [first] = measures;
   if (first === undefined) return undefined;
   const passes = performed.passes ?? [passOver(measures)];
+  const last = passes.at(-1);
+  // Endings may be numbered so that none of them is ever reached.
+  if (last === undefined) return undefined;
   const sound = new Set(measures.filter(({ broken }) => !broken).map(({ bar }) => bar));
   // In the order of the source, times count from the first bar wanted.
   const start = performed.passes === undefined ? first.bar.onset : ZERO;
   const stated = statedTempo(score.environment, reading);
   const clocks = new Clocks(piece, stated ?? score.environment.tempo, stated !== undefined);
   const flow = flowOf(piece);
-  const last = passes.at(-1) as Pass;
   return {
     piece,
     notes: performed.events.flatMap((event) => noteOf(event, start, sound, flow)),

@@ -20,9 +20,10 @@ interface Strain {
   readonly bars: readonly Bar[];
 }
 
-/** The bars of a piece in the order of playing. The nth playing takes the nth ending, or the last. */
+/** The bars of a piece in the order of playing; an order that names no section of it is not followed. The nth playing takes the nth ending, or the last. */
 export function passesOf(piece: Piece): readonly Pass[] {
-  const strains = piece.order === undefined ? byRepeats(piece) : byOrder(piece, piece.order);
+  const ordered = byOrder(piece);
+  const strains = ordered.length > 0 ? ordered : byRepeats(piece);
   const passes: Pass[] = [];
   let onset = ZERO;
   for (const { section, time, bars } of strains) {
@@ -39,11 +40,11 @@ const lengthOf = (run: readonly [Bar, ...Bar[]]): Time => {
   return subtract(add(last.onset, last.duration), run[0].onset);
 };
 
-function byOrder({ sections, bars }: Piece, order: readonly string[]): Strain[] {
+function byOrder({ sections, bars, order = [] }: Piece): Strain[] {
   const played = new Map<string, number>();
   return order.flatMap((name): Strain[] => {
     const section = sections.find((one) => one.name === name);
-    if (section === undefined) return [];
+    if (section === undefined || section.endBar <= section.firstBar) return [];
     const time = (played.get(name) ?? 0) + 1;
     played.set(name, time);
     return [{ section: name, time, bars: bars.slice(section.firstBar, section.endBar) }];

@@ -68,6 +68,11 @@ describe('an order', () => {
     expect(pitches(playedOut(strains, before, 'short'))).toBe('cde');
   });
 
+  it('that names no section of the piece is not followed: the dots hold', () => {
+    expect(pitches(playedOut('1 c5 | d :||', 'order A B'))).toBe('cdcd');
+    expect(pitches(playedOut(strains, 'order A C'))).toBe('c');
+  });
+
   it('says of every event from which written note it comes', () => {
     const [first, second] = playedOut(strains, 'order A A B').pieces[0]?.events ?? [];
     expect(second?.from).toBe(first?.from);
