@@ -1,107 +1,40 @@
-/**
- * A reader of Standard MIDI Files, written from the published standard (Standard MIDI Files 1.0, RP-001) and from nothing of
- * ours: it knows chunks, running time, running status, channel messages, system exclusive and meta events.
- */
+/** Standard MIDI Files (RP-001), read by a package that knows nothing of ours. */
+import { type MidiEvent, parseMidi } from 'midi-file';
 
-export interface MidiMessage {
-  /** From the beginning of the track. */
-  readonly tick: number;
-  readonly status: number;
-  /** Of a meta event. */
-  readonly type?: number;
-  readonly data: readonly number[];
-}
+/** An event with its time from the beginning of its track. */
+export type ReadEvent = MidiEvent & { readonly tick: number };
 
 export interface MidiFile {
   readonly format: number;
-  readonly division: number;
-  readonly tracks: readonly (readonly MidiMessage[])[];
-}
-
-class Bytes {
-  at = 0;
-  constructor(private readonly bytes: Uint8Array) {}
-  get done(): boolean {
-    return this.at >= this.bytes.length;
-  }
-  byte(): number {
-    const value = this.bytes[this.at++];
-    if (value === undefined) throw new Error('the file ends too early');
-    return value;
-  }
-  peek(): number {
-    return this.bytes[this.at] ?? -1;
-  }
-  many(count: number): number[] {
-    return Array.from({ length: count }, () => this.byte());
-  }
-  number(count: number): number {
-    return this.many(count).reduce((sum, byte) => sum * 256 + byte, 0);
-  }
-  variable(): number {
-    let value = 0;
-    for (let count = 0; count < 4; count++) {
-      const byte = this.byte();
-      value = value * 128 + (byte & 0x7f);
-      if (byte < 0x80) return value;
-    }
-    throw new Error('a number is longer than four bytes');
-  }
-  part(length: number): Bytes {
-    const part = new Bytes(this.bytes.subarray(this.at, this.at + length));
-    if (this.at + length > this.bytes.length) throw new Error('a chunk ends after the file');
-    this.at += length;
-    return part;
-  }
-  word(): string {
-    return String.fromCharCode(...this.many(4));
-  }
-}
-
-/** Data bytes by the upper half of the status. */
-const LENGTHS: Readonly<Record<number, number>> = { 8: 2, 9: 2, 10: 2, 11: 2, 12: 1, 13: 1, 14: 2 };
-
-function track(bytes: Bytes): MidiMessage[] {
-  const messages: MidiMessage[] = [];
-  let tick = 0;
-  let running = 0;
-  while (!bytes.done) {
-    tick += bytes.variable();
-    const status = bytes.peek() >= 0x80 ? bytes.byte() : running;
-    if (status === 0xff) {
-      const type = bytes.byte();
-      messages.push({ tick, status, type, data: bytes.many(bytes.variable()) });
-      if (type === 0x2f && !bytes.done) throw new Error('something follows the end of a track');
-      continue;
-    }
-    if (status === 0xf0 || status === 0xf7) {
-      messages.push({ tick, status, data: bytes.many(bytes.variable()) });
-      continue;
-    }
-    const length = LENGTHS[status >> 4];
-    if (length === undefined) throw new Error(`no such status: ${status}`);
-    running = status;
-    const data = bytes.many(length);
-    if (data.some((byte) => byte > 0x7f)) throw new Error('a data byte has its highest bit set');
-    messages.push({ tick, status, data });
-  }
-  if (messages.at(-1)?.type !== 0x2f) throw new Error('a track has no end');
-  return messages;
+  /** Ticks of a crotchet. */
+  readonly division: number | undefined;
+  readonly tracks: readonly (readonly ReadEvent[])[];
 }
 
 export function readMidi(file: Uint8Array): MidiFile {
-  const bytes = new Bytes(file);
-  if (bytes.word() !== 'MThd' || bytes.number(4) !== 6) throw new Error('no header');
-  const [format, count, division] = [bytes.number(2), bytes.number(2), bytes.number(2)];
-  const tracks: MidiMessage[][] = [];
-  while (!bytes.done) {
-    const [type, length] = [bytes.word(), bytes.number(4)];
-    const part = bytes.part(length);
-    if (type === 'MTrk') tracks.push(track(part));
-  }
-  if (tracks.length !== count) throw new Error('the header counts other tracks');
-  return { format, division, tracks };
+  const { header, tracks } = parseMidi(file);
+  // The package takes what it finds: that all tracks are there, and whole, is asked here.
+  if (tracks.length !== header.numTracks) throw new Error('the header counts other tracks');
+  if (tracks.some((track) => track.findIndex(({ type }) => type === 'endOfTrack') !== track.length - 1))
+    throw new Error('a track ends elsewhere than at its end');
+  return { format: header.format, division: header.ticksPerBeat, tracks: tracks.map(timed) };
 }
+
+function timed(track: readonly MidiEvent[]): ReadEvent[] {
+  let tick = 0;
+  return track.map((event) => {
+    tick += event.deltaTime;
+    return { ...event, tick };
+  });
+}
+
+type OfType<Type extends MidiEvent['type']> = Extract<ReadEvent, { type: Type }>;
+
+/** The events of one type. */
+export const eventsOf = <Type extends MidiEvent['type']>(
+  track: readonly ReadEvent[] | undefined,
+  type: Type,
+): readonly OfType<Type>[] => (track ?? []).filter((event): event is OfType<Type> => event.type === type);
 
 export interface ReadNote {
   readonly key: number;
@@ -111,19 +44,18 @@ export interface ReadNote {
 }
 
 /** Notes by their stroke; a stroke of a key that is down, or an end without one, is an error. */
-export function notesOf(messages: readonly MidiMessage[]): ReadNote[] {
+export function notesOf(track: readonly ReadEvent[] | undefined): ReadNote[] {
   const down = new Map<string, number>();
   const notes: ReadNote[] = [];
-  for (const { tick, status, data } of messages) {
-    const [key = 0, velocity = 0] = data;
-    const channel = status & 0x0f;
+  for (const event of track ?? []) {
+    if (event.type !== 'noteOn' && event.type !== 'noteOff') continue;
+    const { tick, channel, noteNumber: key } = event;
     const id = `${channel} ${key}`;
-    const isOn = status >> 4 === 9 && velocity > 0;
-    if (isOn) {
-      if (down.has(id)) throw new Error(`key ${key} is struck while it is down`);
+    const from = down.get(id);
+    if (event.type === 'noteOn') {
+      if (from !== undefined) throw new Error(`key ${key} is struck while it is down`);
       down.set(id, tick);
-    } else if (status >> 4 === 8 || status >> 4 === 9) {
-      const from = down.get(id);
+    } else {
       if (from === undefined) throw new Error(`key ${key} comes up and was not down`);
       down.delete(id);
       notes.push({ key, channel, from, to: tick });
@@ -133,11 +65,27 @@ export function notesOf(messages: readonly MidiMessage[]): ReadNote[] {
   return notes.sort((a, b) => a.from - b.from || a.key - b.key);
 }
 
-export const textsOf = (messages: readonly MidiMessage[], type: number): { tick: number; text: string }[] =>
-  messages
-    .filter((one) => one.status === 0xff && one.type === type)
-    .map(({ tick, data }) => ({ tick, text: new TextDecoder().decode(Uint8Array.from(data)) }));
+/** Texts are UTF-8; the package gives a letter for each of their bytes. */
+export const textsOf = (
+  track: readonly ReadEvent[] | undefined,
+  type: 'trackName' | 'marker',
+): { tick: number; text: string }[] =>
+  eventsOf(track, type).map(({ tick, text }) => ({
+    tick,
+    text: new TextDecoder().decode(Uint8Array.from(text, (byte) => byte.charCodeAt(0))),
+  }));
 
-/** System exclusive messages, as hexadecimal numbers from their F0 on. */
-export const exclusiveOf = (messages: readonly MidiMessage[]): number[][] =>
-  messages.filter(({ status }) => status === 0xf0).map(({ data }) => [0xf0, ...data]);
+/** System exclusive messages from their F0 on. */
+export const exclusiveOf = (track: readonly ReadEvent[] | undefined): number[][] =>
+  eventsOf(track, 'sysEx').map(({ data }) => [0xf0, ...Array.from(data)]);
+
+/**
+ * The frequency that three bytes say: the semitone of equal temperament below it, and fourteen bits above that (MIDI 1.0 Detailed
+ * Specification 4.2.1, p. 48).
+ */
+export const hertzOf = ([semitone = 0, high = 0, low = 0]: readonly number[]): number =>
+  440 * 2 ** ((semitone + (128 * high + low) / 16384 - 69) / 12);
+
+/** Of a key in a dump of all of them, whose frequencies begin after its name. */
+export const dumpedHertz = (dump: readonly number[], key: number): number =>
+  hertzOf(dump.slice(22 + 3 * key, 25 + 3 * key));

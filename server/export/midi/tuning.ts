@@ -21,10 +21,6 @@ export function frequencyData(hertz: number): readonly [number, number, number] 
   return [Math.floor(units / FRACTIONS), Math.floor((units % FRACTIONS) / 128), units % 128];
 }
 
-/** The frequency that three bytes say. */
-export const frequencyOfData = ([semitone, high, low]: readonly [number, number, number]): number =>
-  A * 2 ** ((semitone + (128 * high + low) / FRACTIONS - MIDI_OF_A) / 12);
-
 /** The tuning of all keys as a reply to a request of a dump. @param keys frequency of each key from 0 to 127 */
 export function bulkDump(program: number, name: string, keys: readonly number[]): number[] {
   const letters = Array.from({ length: 16 }, (_, i) => name.charCodeAt(i)).map((code) =>

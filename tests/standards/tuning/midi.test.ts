@@ -6,20 +6,14 @@
  * from memory of the recommended practices CA-020 and CA-021.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  bulkDump,
-  frequencyData,
-  frequencyOfData,
-  pitchBend,
-  scaleOctave,
-  singleNotes,
-} from '../../../server/export/midi/tuning';
+import { bulkDump, frequencyData, pitchBend, scaleOctave, singleNotes } from '../../../server/export/midi/tuning';
 import { frequencyOf } from '../../../server/tuning/tuning';
+import { hertzOf } from '../../helpers/smf';
 import { tunedTo } from '../../helpers/tuned';
 
 const hex = (bytes: readonly number[]): string =>
   bytes.map((byte) => byte.toString(16).toUpperCase().padStart(2, '0')).join(' ');
-const bytesOf = (text: string) => text.split(' ').map((byte) => Number.parseInt(byte, 16)) as [number, number, number];
+const bytesOf = (text: string): number[] => text.split(' ').map((byte) => Number.parseInt(byte, 16));
 
 describe('frequency data', () => {
   it.each([
@@ -38,7 +32,7 @@ describe('frequency data', () => {
     ['7F 00 01', 12543.898175, 'printed 12543.9200, inexact'],
     ['7F 7F 7E', 13289.656616, 'printed 13289.7300, inexact'],
   ])('%s is %d hertz, and back', (bytes, hertz) => {
-    expect(frequencyOfData(bytesOf(bytes))).toBeCloseTo(hertz, 6);
+    expect(hertzOf(bytesOf(bytes))).toBeCloseTo(hertz, 6);
     expect(hex(frequencyData(hertz))).toBe(bytes);
   });
   it('never says 7F 7F 7F, which would mean no change', () => {
