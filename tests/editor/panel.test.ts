@@ -107,6 +107,22 @@ describeInEditor('the score panel', () => {
     expect(await bench.view().locator('#status').textContent()).toContain('bar 21, beat 2');
   });
 
+  it('goes from button to button of its bar by the arrow keys, and past them all by Tab', async () => {
+    const press = async (key: string, reached: string) => {
+      await bench.page.keyboard.press(key);
+      await bench.view().locator(`${reached}:focus`).waitFor();
+    };
+    await bench.view().locator('#clefs').focus();
+    await press('ArrowRight', '#ornaments');
+    await press('Tab', '#score');
+    await press('Shift+Tab', '#clefs');
+    await press('End', '#bar');
+    await press('ArrowRight', '#clefs');
+    await press('ArrowLeft', '#bar');
+    // No other note was gone to meanwhile.
+    await bench.view().locator('.at-caret[data-id="e-2v-6-dessus-1.2"]').waitFor();
+  });
+
   it('turns its leaves by the keyboard and leaves the focus where it is', async () => {
     await leaf('2v').focus();
     await bench.page.keyboard.press('Tab');
@@ -116,6 +132,13 @@ describeInEditor('the score panel', () => {
     // As German and French keyboards type it: with AltGr, which says that it is Control and Alt.
     await leaf('3r').evaluate(pressWithAltGraph, '[');
     await current().filter({ hasText: '2v' }).waitFor();
+  });
+
+  it('passes over what it does not know', async () => {
+    const before = bench.console.length;
+    await bench.view().locator('#score').evaluate(sendUnknown);
+    await bench.page.waitForTimeout(300);
+    expect(bench.console.slice(before).filter((line) => /TypeError/.test(line))).toEqual([]);
   });
 
   it('can be used by people who do not see it: axe finds nothing wrong', async () => {
@@ -155,6 +178,23 @@ describeInEditor('the score panel', () => {
     expect(await picture.getAttribute('viewBox')).toBe(region.join(' '));
   });
 
+  it('drags nothing out when Escape is pressed on the way', async () => {
+    const before = bench.file('leaves.bent');
+    const [picture, drag] = [bench.view().locator('#facsimile svg'), bench.view().locator('#drag')];
+    await drag.click();
+    const box = await picture.boundingBox();
+    if (box === null) throw new Error('no picture');
+    await bench.page.mouse.move(box.x + 20, box.y + 20);
+    await bench.page.mouse.down();
+    await bench.page.mouse.move(box.x + 90, box.y + 60, { steps: 3 });
+    await bench.page.keyboard.press('Escape');
+    await bench.view().locator('#drag[aria-pressed="false"]').waitFor();
+    await bench.page.mouse.up();
+    await bench.page.waitForTimeout(600);
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    expect(await bench.saved('leaves.bent')).toBe(before);
+  });
+
   it('cuts a place that is dragged beyond the picture at its edge', async () => {
     const picture = bench.view().locator('#facsimile svg');
     await bench.view().locator('#drag').click();
@@ -187,6 +227,8 @@ describeInEditor('the score panel', () => {
 /** These run in the page. */
 const hasFocus = (element: unknown): boolean =>
   element === (element as { ownerDocument: { activeElement: unknown } }).ownerDocument.activeElement;
+declare const postMessage: (message: object, target: string) => void;
+const sendUnknown = (): void => postMessage({ kind: 'nothing that a page is sent' }, '*');
 declare const KeyboardEvent: new (kind: string, about: object) => unknown;
 const pressWithAltGraph = (element: unknown, key: string): void => {
   const event = new KeyboardEvent('keydown', {

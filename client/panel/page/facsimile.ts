@@ -32,6 +32,7 @@ export class FacsimileStrip {
     this.picture.addEventListener('pointerdown', (event) => this.begin(event));
     this.picture.addEventListener('pointermove', (event) => this.move(event));
     this.picture.addEventListener('pointerup', (event) => this.end(event));
+    this.picture.addEventListener('pointercancel', () => this.giveUp());
   }
 
   /**
@@ -77,6 +78,12 @@ export class FacsimileStrip {
   turnTo(system: number): void {
     this.system = system;
     this.show();
+  }
+
+  /** No place is dragged out after all. */
+  giveUp(): void {
+    this.from = undefined;
+    this.drag(false);
   }
 
   private drag(isDragging: boolean): void {

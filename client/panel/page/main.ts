@@ -3,6 +3,7 @@ import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
 import { FacsimileStrip } from './facsimile';
 import { patch } from './patch';
 import { sound } from './sound';
+import { asToolbar } from './toolbar';
 
 interface Kept extends PanelState {
   readonly top: number;
@@ -76,6 +77,8 @@ const answers: {
 };
 
 window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
+  // The host of the page may have something of its own to say to it.
+  if (!Object.hasOwn(answers, data?.kind)) return;
   const answer = answers[data.kind] as (message: ToPage) => void | Promise<void>;
   void answer(data);
 });
@@ -188,6 +191,7 @@ const keys: Readonly<Record<string, () => void>> = {
   b: () => tell({ kind: 'sound', what: 'bar' }),
   ArrowRight: () => step(1),
   ArrowLeft: () => step(-1),
+  Escape: () => strip.giveUp(),
   '[': () => turn(-1),
   ']': () => turn(1),
 };
@@ -206,5 +210,7 @@ ornaments.addEventListener('click', () => tell({ kind: 'ornaments' }));
 reading.addEventListener('click', () => tell({ kind: 'reading' }));
 element('note').addEventListener('click', () => tell({ kind: 'sound', what: 'note' }));
 element('bar').addEventListener('click', () => tell({ kind: 'sound', what: 'bar' }));
+
+for (const bar of document.querySelectorAll<HTMLElement>('[role="toolbar"]')) asToolbar(bar);
 
 tell({ kind: 'ready' });
