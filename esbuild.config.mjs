@@ -101,6 +101,7 @@ await bundle({
   format: 'iife',
 });
 copyFileSync('client/panel/page/panel.css', 'dist/panel.css');
+copyFileSync('client/frame/frame.css', 'dist/frame.css');
 chmodSync('dist/cli.js', 0o755);
 
 await bundle({

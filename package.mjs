@@ -25,6 +25,7 @@ const FILES = [
   'dist/server.web.js',
   'dist/panel.js',
   'dist/panel.css',
+  'dist/frame.css',
   'dist/engraving',
 ];
 

@@ -1,5 +1,5 @@
 /** Which documents are ours. */
-import { l10n, type Position, type TextDocument, type TextEditor, window, workspace } from 'vscode';
+import { l10n, type Position, type TextDocument, type TextEditor, Uri, window, workspace } from 'vscode';
 
 export const LANGUAGE = 'bentside';
 
@@ -27,3 +27,12 @@ export const plain = ({ line, character }: Position): { readonly line: number; r
   line,
   character,
 });
+
+/** The document at an address; undefined if the file is gone. */
+export async function openDocument(uri: string): Promise<TextDocument | undefined> {
+  try {
+    return await workspace.openTextDocument(Uri.parse(uri));
+  } catch {
+    return undefined;
+  }
+}

@@ -4,19 +4,16 @@ import {
   Disposable,
   EventEmitter,
   l10n,
-  Position,
   type QuickPickItem,
-  Range,
   type TextDocument,
   type TreeDataProvider,
   TreeItem,
-  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
-import type { Range as LspRange } from 'vscode-languageserver-types';
 import type { OpenSignItem, OpenSignOffer } from '../server/features/protocol';
 import { Delayed } from './delayed';
+import { applyEdits, rangeOf } from './edits';
 import { isOurs, scoreEditor } from './language';
 import type { Server } from './server';
 
@@ -138,9 +135,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const { start: position } = sign.range;
     const edits = await this.server.askOf(document, 'bentside/settle', { position, id, reason });
     if (!edits) return;
-    const changes = new WorkspaceEdit();
-    for (const { range, newText } of edits) changes.replace(document.uri, rangeOf(range), newText);
-    await workspace.applyEdit(changes);
+    await applyEdits(document, edits);
     await this.goTo(next);
   }
 
@@ -182,6 +177,3 @@ const reasonFor = async ({ kind, reason }: OpenSignOffer): Promise<string | unde
 
 /** Stays the same while other signs are decided. */
 const idOf = ({ address, typed }: OpenSignItem): string => `${address} ${typed}`;
-
-const rangeOf = ({ start, end }: LspRange): Range =>
-  new Range(new Position(start.line, start.character), new Position(end.line, end.character));

@@ -1,30 +1,11 @@
-/** The frame of the panel's page. Nothing in it runs, or comes from anywhere, but the two files beside it. */
-import { env, l10n, Uri, type Webview } from 'vscode';
+/** The page of the score panel. */
+import { l10n, type Uri, type Webview } from 'vscode';
+import { framed, safe } from '../frame/frame';
 
-const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+export const panelHtml = (webview: Webview, extension: Uri): string =>
+  framed(webview, extension, { name: 'panel', title: l10n.t('Engraved score'), body: body() });
 
-/** A translation may hold any sign. */
-const safe = (text: string): string => text.replace(/[&<>"]/g, (sign) => ESCAPES[sign] ?? sign);
-
-export function panelHtml(webview: Webview, extension: Uri): string {
-  const address = (file: string): string => webview.asWebviewUri(Uri.joinPath(extension, 'dist', file)).toString();
-  const policy = [
-    "default-src 'none'",
-    `script-src ${webview.cspSource}`,
-    `style-src ${webview.cspSource}`,
-    'img-src blob:',
-  ].join('; ');
-  return `<!DOCTYPE html>
-<html lang="${safe(env.language)}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${safe(l10n.t('Engraved score'))}</title>
-<link rel="stylesheet" href="${address('panel.css')}">
-</head>
-<body>
-<header>
+const body = (): string => `<header>
 <h1>${safe(l10n.t('Engraved score'))}</h1>
 <nav id="pages" aria-label="${safe(l10n.t('Leaves of the source'))}"></nav>
 <div role="toolbar" aria-label="${safe(l10n.t('View of the score'))}">
@@ -38,8 +19,4 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 </header>
 <section id="facsimile" aria-label="${safe(l10n.t('Picture of the source'))}" hidden></section>
 <main id="score" tabindex="0" aria-label="${safe(l10n.t('Engraved page; the arrow keys go from note to note'))}"></main>
-<footer id="status" aria-live="polite" data-no-picture="${safe(l10n.t('The picture of this leaf cannot be shown.'))}" data-no-sound="${safe(l10n.t('Press “Sound the note” here once: until then the browser lets nothing sound.'))}"></footer>
-<script src="${address('panel.js')}"></script>
-</body>
-</html>`;
-}
+<footer id="status" aria-live="polite" data-no-picture="${safe(l10n.t('The picture of this leaf cannot be shown.'))}" data-no-sound="${safe(l10n.t('Press “Sound the note” here once: until then the browser lets nothing sound.'))}"></footer>`;

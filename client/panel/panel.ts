@@ -3,20 +3,18 @@ import {
   Disposable,
   l10n,
   type Position,
-  Range,
   type TextDocument,
   TextEditorRevealType,
   Uri,
   ViewColumn,
   type WebviewPanel,
-  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
-import type { Range as LspRange } from 'vscode-languageserver-types';
 import type { SignsShown } from '../../server/features/protocol';
 import { Delayed } from '../delayed';
-import { isOurs, named, plain, scoreAtHand, scoreEditor } from '../language';
+import { applyEdits, rangeOf } from '../edits';
+import { isOurs, named, openDocument, plain, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
 import { panelHtml } from './html';
@@ -220,9 +218,7 @@ export class ScorePanel implements Disposable {
     const reading = this.readings.of(document);
     const edit = await this.server.askOf(document, 'bentside/region', { reading, page, system, region });
     if (!edit) return;
-    const changes = new WorkspaceEdit();
-    changes.replace(document.uri, rangeOf(edit.range), edit.newText);
-    await workspace.applyEdit(changes);
+    await applyEdits(document, [edit]);
   }
 
   /**
@@ -315,22 +311,11 @@ export class ScorePanel implements Disposable {
   }
 }
 
-const rangeOf = ({ start, end }: LspRange): Range => new Range(start.line, start.character, end.line, end.character);
-
 async function bytesOf(address: Uri): Promise<Uint8Array | undefined> {
   try {
     return await workspace.fs.readFile(address);
   } catch {
     // A picture that is not there is told of by the findings.
-    return undefined;
-  }
-}
-
-async function openDocument(uri: string): Promise<TextDocument | undefined> {
-  try {
-    return await workspace.openTextDocument(Uri.parse(uri));
-  } catch {
-    // The file is gone.
     return undefined;
   }
 }
