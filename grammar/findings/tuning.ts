@@ -61,11 +61,36 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'Bar {bar}: {low} with {high} in the {hand} hand, {interval}, is wide for most hands: spread it, let a note go early, or share it otherwise?',
-    help: `However the notes are divided between the hands, one of them has more than a ninth of keys to reach (a signed arpeggio: more than
-an eleventh). What counts is where the keys lie: on a short octave C/E the tenth from c to e is an octave of keys, so such
-tenths often tell for what keyboard a piece was written. Small or tender hands should not force a stretch; if it hurts, spread
-the chord or leave a note out, and ask a doctor or a physiotherapist about pain that stays.
+      'Bar {bar}: {low} with {high} in the {hand} hand, {interval}, is wider than most hands reach: spread it, let a note go early, or share it otherwise?',
+    help: `However the notes are divided between the hands, one of them has more than a tenth of keys to reach (a signed arpeggio: more than
+an eleventh). What counts is where the keys lie: on a short octave C/E the twelfth from c to g is a tenth of keys, so such
+stretches often tell for what keyboard a piece was written. Nobody should force a stretch; if it hurts, spread the chord or
+leave a note out, and ask a doctor or a physiotherapist about pain that stays.
+
+Before:
+
+    instrument harpsichord compass g1-d6
+    …
+    dessus | 1 f5-c6      |||
+    basse  | 1 c2-g2-f3   |||
+
+After:
+
+    instrument harpsichord compass g1-d6
+    …
+    dessus | 1 f5-c6          |||
+    basse  | 1 c2-g2-f3'arp   |||`,
+  },
+  'hand-tenth': {
+    level: 'hint',
+    counsel: true,
+    sentence:
+      'The {hand} hand has a tenth of keys in {bars}, here {low} with {high}: easy for some hands; others spread it, let a note go early or share it otherwise.',
+    help: `However the notes are divided between the hands, one of them has a tenth of keys to reach. Some hands do it without a thought,
+others never, and neither is a fault: so the tenths of a hand are told once a piece, where the first of them stands, with
+their bars. What counts is where the keys lie: on a short octave C/E the tenth from c to e is an octave of keys. Small or
+tender hands should not force it; if it hurts, spread the chord or leave a note out, and ask a doctor or a physiotherapist
+about pain that stays.
 
 Before:
 

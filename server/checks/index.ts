@@ -11,7 +11,7 @@ import { outsideCompass, shortOctave } from './compass';
 import { consecutives } from './consecutives';
 import { custodes } from './custodes';
 import { falseRelation } from './falseRelation';
-import { handStretches } from './hands';
+import { handStretches, handsIn } from './hands';
 import { farFromStave, octaveSlips } from './heights';
 import { heldKeys } from './heldKeys';
 import { leadingNotes } from './leadingNote';
@@ -45,7 +45,6 @@ const looks: readonly Look[] = [
   falseRelation,
   leadingNotes,
   consecutives,
-  handStretches,
   heldKeys,
 ];
 
@@ -63,6 +62,7 @@ export const checks: readonly Check[] = [
   ratiosRecorded,
   overSystems(foundInSystem),
   nearlyRepeated,
+  handStretches,
   missingKeys,
   sourIntervals,
 ];
@@ -82,12 +82,13 @@ const nothingFound: Checked = { choice: undefined, problems: [] };
 export function lookingAhead(environment: Environment, choice: Choice): LookAt {
   const facts = factsOf(environment, choice);
   const counts = countsNotes(environment);
-  const sour = sourTunings(environment);
+  const hands = handsIn(environment);
+  const more = [...(hands === undefined ? [] : [hands]), ...sourTunings(environment)];
   return (contents, score, before) => {
     foundInSystem(score, before, contents.statements[0]?.tree, facts);
     if (choice.name === 'written') printsOf(score);
     if (counts) usesOf(score);
-    for (const found of sour) found(score, before, undefined, facts);
+    for (const found of more) found(score, before, undefined, facts);
   };
 }
 

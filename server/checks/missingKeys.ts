@@ -3,10 +3,11 @@
  * an undivided key has one of them (quarter-comma meantone: they are a diesis of 41 cents apart).
  */
 import type { Environment } from '../score/environment';
-import type { Bar, Piece, PlacedProblem, Source } from '../score/score';
+import type { Piece, PlacedProblem, Source } from '../score/score';
 import { noteAt } from '../tuning/fifths';
 import { isOpen, NOTES, octaved, placesFrom } from '../tuning/temperament';
 import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
+import { barsInWords } from './barsInWords';
 import { check, problemAt } from './check';
 import { usesOf } from './noteUses';
 import { inWords as noteInWords } from './pitches';
@@ -45,21 +46,6 @@ const inWords = (place: number): string => {
   const { letter, alteration } = noteAt(place);
   return noteInWords({ spelling: { text: '', letter, doubtful: false }, alteration });
 };
-
-/** "bar 18", "bars 1, 3-5, 8": each bar by its number. */
-export function barsInWords(indices: Iterable<number>, bars: readonly Bar[]): string {
-  const numberOf = (index: number): string => bars[index]?.number ?? '';
-  const runs: [number, number][] = [];
-  for (const index of [...indices].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last !== undefined && index === last[1] + 1) last[1] = index;
-    else runs.push([index, index]);
-  }
-  const texts = runs.map(([from, to]) => (from === to ? numberOf(from) : `${numberOf(from)}-${numberOf(to)}`));
-  const [only = ''] = texts;
-  const isOne = runs.length === 1 && runs[0]?.[0] === runs[0]?.[1];
-  return isOne ? `bar ${only}` : `bars ${texts.join(', ')}`;
-}
 
 const notes = (count: number): string => `${count} ${count === 1 ? 'note' : 'notes'}`;
 
