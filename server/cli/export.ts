@@ -55,7 +55,7 @@ export const exportCommand: Command = {
     show: {
       value: 'both',
       among: ['both'],
-      says: 'both: the rhythm as written on staves of its own beneath that of the reading',
+      says: 'both: the rhythm as written, a second part beneath that of the reading',
     },
     repeats: {
       value: 'HOW',

@@ -1,4 +1,4 @@
-/** Two forms of one score above one another: each stave and voice twice, first as it is played, then as it is written. */
+/** Two forms of one score above one another: each stave and voice twice, in two parts. */
 import type { Environment } from '../score/environment';
 import type {
   Bar,
@@ -18,13 +18,17 @@ import { eventLike, noteLike } from './ornaments/events';
 /** What the lower staves and voices are called after those of the source. */
 const LOWER = 'written';
 
+/** What the two parts are called where the rhythm stands above as it is played and beneath as it is written. */
+export const PARTS = ['as played', 'as written'] as const;
+export type PartNames = readonly [upper: string, lower: string];
+
 /** The upper score with the lower beneath it; both are forms of one text, with the same systems and bars. */
-export function above(upper: Score, lower: Score): Score {
+export function above(upper: Score, lower: Score, names: PartNames = PARTS): Score {
   const { staves, voices } = upper.environment;
   const by: Shift = { staves: staves.length, voices: voices.length };
   return {
     ...upper,
-    environment: doubled(upper.environment, by),
+    environment: doubled(upper.environment, by, names),
     pieces: upper.pieces.map((piece, index) => joinedPiece(piece, lower.pieces[index] ?? piece, by)),
   };
 }
@@ -37,9 +41,12 @@ interface Shift {
 
 const lowerName = (name: string): string => `${name}.${LOWER}`;
 
-const doubled = (environment: Environment, by: Shift): Environment => ({
+const doubled = (environment: Environment, by: Shift, [upper, lower]: PartNames): Environment => ({
   ...environment,
-  staves: [...environment.staves, ...environment.staves.map((stave) => ({ ...stave, name: lowerName(stave.name) }))],
+  staves: [
+    ...environment.staves.map((stave) => ({ ...stave, part: upper })),
+    ...environment.staves.map((stave) => ({ ...stave, name: lowerName(stave.name), part: lower })),
+  ],
   voices: [
     ...environment.voices,
     ...environment.voices.map((voice) => ({ ...voice, name: lowerName(voice.name), stave: voice.stave + by.staves })),

@@ -1,17 +1,18 @@
 /** The form in which a score is written and drawn: its rhythm and its signs as the source has them, or as they are played. */
 import { catalogue } from '../../grammar/findings/catalogue';
 import type { PlacedProblem, Score } from '../score/score';
-import { above } from './both';
 import { type OrnamentOptions, withOrnaments } from './ornaments';
 import { type RhythmOptions, withRhythm } from './rhythm';
 
 export interface FormOptions extends OrnamentOptions, RhythmOptions {
-  /** `both`: beneath it the rhythm as it is written, on staves of its own. */
+  /** `both`: beneath it the rhythm as it is written, in a part of its own. */
   readonly show?: 'both';
 }
 
 export interface Formed {
   readonly score: Score;
+  /** The rhythm as it is written, where both are shown. */
+  readonly beneath?: Score;
   /** What could not be said in that form. */
   readonly problems: readonly PlacedProblem[];
 }
@@ -20,8 +21,8 @@ export interface Formed {
 export function inForm(given: Score, options: FormOptions): Formed {
   const formed = inOneForm(given, options);
   if (options.show !== 'both') return formed;
-  const written = inOneForm(given, { ...options, rhythm: 'written' });
-  return { ...formed, score: above(formed.score, written.score) };
+  const { score: beneath } = inOneForm(given, { ...options, rhythm: 'written' });
+  return { ...formed, beneath };
 }
 
 function inOneForm(given: Score, options: FormOptions): Formed {

@@ -2,7 +2,8 @@
  * MEI 5.1 (Music Encoding Initiative, 2024): the scholarly form, that keeps everything.
  */
 import type { Bar, PlacedProblem, Score } from '../score/score';
-import { type FormOptions, inForm } from './form';
+import { above } from './both';
+import { type Formed, type FormOptions, inForm } from './form';
 import { Losses, NOWHERE, whereBar } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { merged } from './mei/merge';
@@ -34,18 +35,24 @@ export interface MeiTree {
 
 /** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
 export function meiTree(given: Score, options: TreeOptions): MeiTree {
-  const { score: whole, problems } = inForm(given, options);
+  const { score: whole, problems } = inOneTree(given, options);
   const losses = new Losses();
   const score = options.voice === undefined ? whole : oneVoice(whole, options.voice, barsOf(whole, options));
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { root: undefined, problems: losses.problems() };
   const { root, said } = documentOf(score, measures, options.clefs, losses);
   const plain = withoutMarks(withSaid(root, said));
-  const above = realisedAbove(given, options);
+  const ossias = realisedAbove(given, options);
   return {
-    root: above.root === undefined ? plain : withOssias(plain, plain, above.root),
-    problems: [...problems, ...losses.problems(), ...above.problems],
+    root: ossias.root === undefined ? plain : withOssias(plain, plain, ossias.root),
+    problems: [...problems, ...losses.problems(), ...ossias.problems],
   };
+}
+
+/** The score in its form, where both rhythms are shown one part above the other. */
+function inOneTree(given: Score, options: MeiOptions): Pick<Formed, 'score' | 'problems'> {
+  const { score, beneath, problems } = inForm(given, options);
+  return { score: beneath === undefined ? score : above(score, beneath), problems };
 }
 
 const barsOf = (score: Score, options: MeiOptions): ReadonlySet<Bar> =>
@@ -63,7 +70,7 @@ export interface MeiExport {
 
 /** The score as an MEI document: the text of its reading, with what any other source or reading has beside it. */
 export function exportMei(given: Score, options: MeiOptions): MeiExport {
-  const { score, problems } = inForm(given, options);
+  const { score, problems } = inOneTree(given, options);
   const losses = new Losses();
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { text: '', problems: losses.problems() };
@@ -80,11 +87,11 @@ export function exportMei(given: Score, options: MeiOptions): MeiExport {
   const root = merged(main, variants, score.environment, (label, { system, bar }) =>
     losses.add('mei-variant-broken', { label }, whereBar(system, bar)),
   );
-  const above = realisedAbove(given, options);
-  const whole = above.root === undefined ? root : withOssias(root, withoutMarks(main.root), above.root);
+  const ossias = realisedAbove(given, options);
+  const whole = ossias.root === undefined ? root : withOssias(root, withoutMarks(main.root), ossias.root);
   const { text, replaced } = printXml(whole);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
-  return { text, problems: [...problems, ...losses.problems(), ...above.problems] };
+  return { text, problems: [...problems, ...losses.problems(), ...ossias.problems] };
 }
 
 /** Names the pieces of which a source has no bar: a movement cannot stand in an apparatus. */

@@ -1,12 +1,13 @@
 /**
  * MusicXML 4.0 (W3C Music Notation Community Group, 2021), as `score-partwise` with one part of as many staves as the
- * source has.
+ * source has; where both rhythms are shown, with a second such part beneath.
  *
  * The export says what the source shows. What the format cannot say is a problem of level `info`, told once a voice.
  */
 import { subtract, type Time } from '../../grammar/time';
 import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
+import { PARTS } from './both';
 import { figureTime } from './chunks';
 import { type FormOptions, inForm } from './form';
 import { Losses, NOWHERE } from './losses';
@@ -20,7 +21,7 @@ import { breaksOf } from './musicxml/breaks';
 import { slursOf } from './musicxml/curves';
 import { directionsOf, type PieceDirections } from './musicxml/directions';
 import { figuresOf } from './musicxml/figures';
-import { headerElements } from './musicxml/header';
+import { headerElements, partId } from './musicxml/header';
 import { lyricsOf } from './musicxml/lyrics';
 import type { VoiceLinks } from './musicxml/notes';
 import { tellMeasure } from './musicxml/tell';
@@ -48,17 +49,25 @@ const MOST_DIVISIONS = 16_383n;
 /** The score as MusicXML. Equal scores give equal text. */
 export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXmlExport {
   const losses = new Losses();
-  const { score, problems } = inForm(given, inOneStave(options, losses));
+  const { score, beneath, problems } = inForm(given, inOneStave(options, losses));
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
   if (measures === undefined || measures.length === 0) return { text: '', problems: losses.problems() };
+  const upper = measureElements(score, measures, options.clefs, losses);
+  const parts = beneath === undefined ? [upper] : [upper, partBeneath(beneath, options)];
   const root = xml('score-partwise', { version: '4.0' }, [
-    ...headerElements(score, measures, options.clefs),
-    xml('part', { id: 'P1' }, measureElements(score, measures, options.clefs, losses)),
+    ...headerElements(score, measures, options.clefs, beneath === undefined ? [] : PARTS),
+    ...parts.map((content, index) => xml('part', { id: partId(index) }, content)),
   ]);
   const { text, replaced } = printXml(root);
   if (replaced > 0) losses.add('export-characters', {}, NOWHERE);
   return { text, problems: [...problems, ...losses.problems().filter((problem) => isUntold(problem, options))] };
+}
+
+/** The same bars as they are written; what they lose the part above them loses too. */
+function partBeneath(score: Score, options: MusicXmlOptions): readonly XmlElement[] {
+  const losses = new Losses();
+  return measureElements(score, measuresFor(score, options, losses) ?? [], options.clefs, losses);
 }
 
 /** Hints of rhythm are told where the rhythm is as it is written; where it is as it is played they are followed. */

@@ -78,6 +78,8 @@ export interface StaveDeclaration extends Declared {
   readonly name: string;
   /** Number of lines, 4 to 8; 5 where the declaration does not say. */
   readonly lines: number;
+  /** The part to which it belongs, where several forms of the music stand above one another. */
+  readonly part?: string;
 }
 
 export interface VoiceDeclaration extends Declared {

@@ -58,6 +58,15 @@ describe.each(samples)('$name', ({ scores }) => {
     }
   });
 
+  it('above what is written is a part of its own, and so is that', () => {
+    for (const score of scores) {
+      const text = musicXml(score, { rhythm: 'played', show: 'both' });
+      expect(heard(text, score, 0)).toEqual(played(inRhythm(score)));
+      expect(heard(text, score, 1)).toEqual(played(score));
+      expect(objections(text)).toEqual([]);
+    }
+  });
+
   testWithSchema(
     'musicxml-4.0/musicxml.xsd',
     'is valid MusicXML in every reading, alone and above what is written',

@@ -67,12 +67,12 @@ export interface ReadNote {
 
 const ALTERS: Readonly<Record<string, string>> = { '-2': 'bb', '-1': 'b', '0': '', '1': '#', '2': '##' };
 
-/** All notes that the reader finds, in the order of the file. */
-export function readNotes(text: string): ReadNote[] {
+/** All notes that the reader finds in a part, in the order of the file. */
+export function readNotes(text: string, part = 0): ReadNote[] {
   const score: ReadScore = parse(text);
   const notes: ReadNote[] = [];
   let divisions = 1;
-  for (const [index, measure] of (score.parts[0]?.measures ?? []).entries()) {
+  for (const [index, measure] of (score.parts[part]?.measures ?? []).entries()) {
     let now = 0;
     let begun = 0;
     divisions = measure.attributes?.divisions ?? divisions;
@@ -111,7 +111,7 @@ const tiesOf = ({ entry }: ReadNote): string[] => {
  * "onset+duration pitch voice" of every sounding note as the reader finds it, small notes left out: measures one after
  * another, each as long as its bar, tied notes joined. Sorted.
  */
-export function heard(text: string, score: Score): string[] {
+export function heard(text: string, score: Score, part = 0): string[] {
   const starts: number[] = [];
   let end = 0;
   for (const bar of score.pieces.flatMap((piece) => piece.bars)) {
@@ -120,7 +120,7 @@ export function heard(text: string, score: Score): string[] {
   }
   const open = new Map<string, { onset: number; duration: number; note: ReadNote }>();
   const found: { onset: number; duration: number; note: ReadNote }[] = [];
-  for (const note of readNotes(text)) {
+  for (const note of readNotes(text, part)) {
     if (note.pitch === 'r' || note.entry.grace !== undefined) continue;
     const key = `${note.voice} ${note.pitch}`;
     const types = tiesOf(note);

@@ -25,24 +25,50 @@ export interface Between {
 export function openingDefinition(score: Score, measure: Measure, staves: Staves, losses?: Losses): XmlElement {
   const { environment } = score;
   const state = staves.stateAt(measure.bar.index);
-  const definitions = environment.staves.map(({ name, lines }, stave) => {
+  const definitions = environment.staves.map(({ name, lines, part }, stave) => {
     const { clefs, isGiven } = staves.shown(state.clefs[stave] ?? [], stave);
     if (isGiven) {
       const where = { source: undefined, system: measure.system, bar: measure.bar };
       losses?.add('mei-no-clef', { stave: name, clef: clefsText(clefs) }, where);
     }
-    return xml('staffDef', { n: stave + 1, lines: staves.clefs === 'modern' ? 5 : lines }, [
+    const definition = xml('staffDef', { n: stave + 1, lines: staves.clefs === 'modern' ? 5 : lines }, [
       xml('label', {}, name),
       clefElement(clefs),
       keyElement(state.keys[stave] ?? []),
       ...layerDefinitions(environment, stave),
     ]);
+    return { part, definition };
   });
   const { meter } = measure.bar;
   return xml('scoreDef', tuningOf(environment), [
     meter === undefined ? undefined : meterElement(meter),
-    xml('staffGrp', groupOf(environment), definitions),
+    groupElement(definitions, groupOf(environment)),
   ]);
+}
+
+interface StaveDefinition {
+  readonly part: string | undefined;
+  readonly definition: XmlElement;
+}
+
+/** The staves in one group, or, where there are parts, in a group each with its name. */
+function groupElement(staves: readonly StaveDefinition[], joined: XmlAttributes): XmlElement {
+  const parts = new Set(staves.map(({ part }) => part));
+  if (parts.size < 2) {
+    return xml(
+      'staffGrp',
+      joined,
+      staves.map(({ definition }) => definition),
+    );
+  }
+  const groups = [...parts].map((name) => {
+    const own = staves.filter(({ part }) => part === name);
+    return xml('staffGrp', own.length === 1 ? {} : joined, [
+      name === undefined ? undefined : xml('label', {}, name),
+      ...own.map(({ definition }) => definition),
+    ]);
+  });
+  return xml('staffGrp', { 'bar.thru': 'false' }, groups);
 }
 
 /** Temperaments that MEI has a word for (`data.TEMPERAMENT`); all are told in the head. */

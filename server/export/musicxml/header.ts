@@ -8,16 +8,36 @@ import type { Measure } from '../measures';
 import type { ClefChoice } from '../staves';
 import { leaf, type XmlElement, xml } from '../xml';
 
-/** Everything before the part, in the order of the group `score-header`. */
-export function headerElements(score: Score, measures: readonly Measure[], clefs: ClefChoice): readonly XmlElement[] {
+/**
+ * Everything before the parts, in the order of the group `score-header`.
+ *
+ * @param forms what is said of each part, where there are several
+ */
+export function headerElements(
+  score: Score,
+  measures: readonly Measure[],
+  clefs: ClefChoice,
+  forms: readonly string[] = [],
+): readonly XmlElement[] {
   const { title } = score.environment;
   const movement = movementTitle(measures);
   return [
     ...(title === undefined ? [] : [xml('work', {}, [leaf('work-title', title)])]),
     ...(movement === undefined ? [] : [leaf('movement-title', movement)]),
     identification(score, measures, clefs),
-    xml('part-list', {}, [xml('score-part', { id: 'P1' }, [leaf('part-name', partName(score.environment))])]),
+    xml('part-list', {}, partNames(score.environment, forms).map(partElement)),
   ];
+}
+
+/** The name by which the list of parts and a part know each other. */
+export const partId = (index: number): string => `P${index + 1}`;
+
+const partElement = (name: string, index: number): XmlElement =>
+  xml('score-part', { id: partId(index) }, [leaf('part-name', name)]);
+
+function partNames(environment: Environment, forms: readonly string[]): readonly string[] {
+  const name = partName(environment);
+  return forms.length === 0 ? [name] : forms.map((form) => `${name}, ${form}`);
 }
 
 /** The name of the piece, where the export holds one alone. */
