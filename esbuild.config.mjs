@@ -1,6 +1,6 @@
-// Bundles the command line, the library, the language server and the extension. Each loads from one file: importing the parser unbundled costs
-// a fifth of a second.
-import { chmodSync, copyFileSync, existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+// Bundles the command line, the library, the language server and the extension. Each loads from one file, or a few: importing
+// the parser unbundled costs a fifth of a second.
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 import { buildFont, FONT_PACKAGE } from './server/engraving/font/build.mjs';
@@ -41,11 +41,13 @@ function note(path) {
   if (name !== undefined) packages.add(name);
 }
 
+/** Makes the bundle and names its files. */
 async function bundle(options) {
   const { metafile } = await build({ ...options, metafile: true });
   for (const output of Object.values(metafile.outputs)) {
     for (const [path, { bytesInOutput }] of Object.entries(output.inputs)) if (bytesInOutput > 0) note(path);
   }
+  return Object.keys(metafile.outputs);
 }
 
 const common = {
@@ -60,12 +62,16 @@ const common = {
   plugins: [engraverApart],
 };
 
-await bundle({
+// A command loads its own parts only. They lie beside the entry, where the engraver is looked for.
+const parts = await bundle({
   ...common,
   entryPoints: { cli: 'server/cli/main.ts' },
   outdir: 'dist',
-  banner: { js: '#!/usr/bin/env node' },
+  splitting: true,
+  chunkNames: 'cli-[name]-[hash]',
 });
+for (const name of readdirSync('dist').filter((one) => one.startsWith('cli-')))
+  if (!parts.includes(`dist/${name}`)) rmSync(join('dist', name));
 await bundle({ ...common, entryPoints: { library: 'server/library.ts' }, outdir: 'dist' });
 // The library of the protocol asks for Node's modules in the old way.
 const requiring = "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";

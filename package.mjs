@@ -19,6 +19,9 @@ const FILES = [
   'client/media',
   'client/walkthrough',
   'dist/cli.js',
+  ...readdirSync('dist')
+    .filter((name) => /^cli-.*\.js$/.test(name))
+    .map((name) => `dist/${name}`),
   'dist/client.cjs',
   'dist/client.web.cjs',
   'dist/server.js',

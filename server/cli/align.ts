@@ -7,14 +7,10 @@ import { counted, findingLine, shown } from './print';
 type Outcome = 'unchanged' | 'aligned' | 'refused';
 
 export const align: Command = {
-  name: 'align',
-  operands: 'FILES…',
-  fewest: 1,
-  summary: 'Lay out the text of scores, so that what sounds together stands together.',
   options: { dry: { says: 'write nothing, name the files that would change' }, ...inputOptions },
-  run(host, given) {
+  async run(host, given) {
     const dry = given.flags.has('dry');
-    const inputs = inputsOf(host, given);
+    const inputs = await inputsOf(host, given);
     const outcomes = inputs.map((input): Outcome => {
       if (!isUnread(input)) return alignOne(host, input, dry);
       host.say(`${shown(input.file)}: ${input.failure}\n`);

@@ -1,6 +1,6 @@
 /** What a command is, and what it asks of the place where it runs. */
 import type { CannotDraw, Engraver } from '../engraving/engraver';
-import type { Chunks } from '../export/formats';
+import type { Chunks } from '../export/inChunks';
 import type { Host } from '../workspace/host';
 import type { Given, OptionTable } from './options';
 
@@ -11,7 +11,8 @@ export const FAULTY = 1;
 /** It could not do what was asked. */
 export const COULD_NOT = 2;
 
-export interface Command {
+/** What is known of a command before anybody asks for it. */
+export interface Entry {
   readonly name: string;
   /** What stands after the name: `FILES…`. */
   readonly operands: string;
@@ -19,6 +20,11 @@ export interface Command {
   readonly fewest: 0 | 1;
   /** One line, in plain words. */
   readonly summary: string;
+  /** Commands are loaded one by one: who proofs a score does not wait for the exporters. */
+  load(): Promise<Command>;
+}
+
+export interface Command {
   readonly options: OptionTable;
   /** The exit code; later where the command has to wait for something. */
   run(host: CliHost, given: Given): number | Promise<number>;
@@ -32,7 +38,7 @@ export interface CliHost {
   /** Files for the includes of a score. */
   includes(score: string): Host;
   /** The files that a path or glob names, in their order; none if it names none. */
-  find(pattern: string): readonly string[];
+  find(pattern: string): Promise<readonly string[]>;
   /** A byte that is no UTF-8 becomes U+FFFD; a byte order mark stays. */
   read(file: string): Reading;
   standardInput(): Reading;

@@ -8,17 +8,12 @@ import { didYouMean, type Given } from './options';
 import { counted, shown } from './print';
 
 export const compare: Command = {
-  name: 'compare',
-  operands: 'FILE [NAMES…]',
-  fewest: 1,
-  summary:
-    'Say what sources and readings have otherwise, bar by bar, and who agrees with whom (as a rule: all sources).',
   options: {
     json: { says: 'JSON instead of text' },
     ...inputOptions,
   },
-  run(host, given) {
-    const compared = comparisonOf(host, given);
+  async run(host, given) {
+    const compared = await comparisonOf(host, given);
     if (typeof compared === 'string') {
       host.say(`${compared}\n`);
       return COULD_NOT;
@@ -29,9 +24,9 @@ export const compare: Command = {
 };
 
 /** The comparison, or a sentence that says why there is none. */
-function comparisonOf(host: CliHost, given: Given): Comparison | string {
+async function comparisonOf(host: CliHost, given: Given): Promise<Comparison | string> {
   const [file = '', ...names] = given.operands;
-  const [input] = inputsOf(host, { ...given, operands: [file] });
+  const [input] = await inputsOf(host, { ...given, operands: [file] });
   if (input === undefined) return `There is no ${shown(file)}.`;
   if (isUnread(input)) return `${shown(input.file)}: ${input.failure}`;
   const { analysis } = projectOf(host.includes(input.file), input.file, input.text);

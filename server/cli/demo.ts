@@ -11,10 +11,6 @@ import { findingLine, tally } from './print';
 const SHOWPIECE = '/overture.bent';
 
 export const demo: Command = {
-  name: 'demo',
-  operands: '',
-  fewest: 0,
-  summary: 'Proof a sample score and write its MusicXML into ./out.',
   options: {},
   run(host) {
     const samples = host.samples();

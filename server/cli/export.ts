@@ -18,10 +18,6 @@ import { counted, shown } from './print';
 const formatNames = everyFormat.map(({ name }) => name);
 
 export const exportCommand: Command = {
-  name: 'export',
-  operands: 'FILES…',
-  fewest: 1,
-  summary: 'Write scores in the formats of other programs.',
   options: {
     as: {
       value: 'FORMAT',
@@ -86,7 +82,7 @@ export const exportCommand: Command = {
       host.say(`${wish}\n`);
       return COULD_NOT;
     }
-    const inputs = inputsOf(host, given);
+    const inputs = await inputsOf(host, given);
     const batch = new Batch(
       host,
       wish,

@@ -7,10 +7,6 @@ import { shown } from './print';
 const codes = Object.keys(catalogue).sort() as FindingCode[];
 
 export const help: Command = {
-  name: 'help',
-  operands: '[CODE]',
-  fewest: 0,
-  summary: 'Explain a finding by its code, or list the codes.',
   options: {},
   run(host, { operands }) {
     if (operands.length === 0) {

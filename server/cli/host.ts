@@ -2,10 +2,9 @@
 import * as fs from 'node:fs';
 import * as path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { globSync } from 'tinyglobby';
 import { decoded, isPlainFile, realPath } from '../disk';
 import type { CannotDraw, Engraver } from '../engraving/engraver';
-import { areChunks, type Chunks } from '../export/formats';
+import { areChunks, type Chunks } from '../export/inChunks';
 import type { Host } from '../workspace/host';
 import type { CliHost, Reading } from './command';
 
@@ -58,8 +57,9 @@ function readStandardInput(): Uint8Array {
 const PATTERN = /[*?[\]{}()!]/;
 
 /** A file may have signs of a pattern in its name: what is there is taken as it is. */
-function find(pattern: string): readonly string[] {
+async function find(pattern: string): Promise<readonly string[]> {
   if (!PATTERN.test(pattern) || fs.existsSync(pattern)) return [pattern];
+  const { globSync } = await import('tinyglobby');
   const found = globSync([slashes(pattern)], {
     absolute: path.isAbsolute(pattern),
     expandDirectories: false,

@@ -25,7 +25,7 @@ const STANDARD = '-';
 const UNNAMED = 'standard-input.bent';
 
 /** Each file once, in the order in which they were named; a pattern that names no file is an input unread. */
-export function inputsOf(host: CliHost, given: Given): readonly (Input | Unread)[] {
+export async function inputsOf(host: CliHost, given: Given): Promise<readonly (Input | Unread)[]> {
   const inputs: (Input | Unread)[] = [];
   const seen = new Set<string>();
   for (const pattern of given.operands) {
@@ -35,7 +35,7 @@ export function inputsOf(host: CliHost, given: Given): readonly (Input | Unread)
       inputs.push(named(given.values.get('name') ?? UNNAMED, host.standardInput(), true));
       continue;
     }
-    const files = host.find(pattern);
+    const files = await host.find(pattern);
     if (files.length === 0) inputs.push({ file: pattern, failure: 'no file is called so, or fits the pattern' });
     for (const file of files) {
       if (seen.has(host.absolute(file))) continue;

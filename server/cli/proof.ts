@@ -15,10 +15,6 @@ export type Proofed =
   | Unread;
 
 export const proof: Command = {
-  name: 'proof',
-  operands: 'FILES…',
-  fewest: 1,
-  summary: 'Read scores and say what is wrong, doubtful or missing, and where.',
   options: {
     json: { says: 'a line of JSON for each file instead of text' },
     sarif: { says: 'one SARIF 2.1.0 log instead of text' },
@@ -29,7 +25,7 @@ export const proof: Command = {
     'no-counsel': { says: 'judge the text only, not the music: no voice leading, no accidentals that may be missing' },
     ...inputOptions,
   },
-  run(host, given) {
+  async run(host, given) {
     if (given.flags.has('json') && given.flags.has('sarif')) {
       host.say('Take --json or --sarif, not both.\n');
       return COULD_NOT;
@@ -39,7 +35,7 @@ export const proof: Command = {
     const form = formOf(given.flags);
     const counsel = !given.flags.has('no-counsel');
     const decisions = given.flags.has('decisions');
-    for (const input of inputsOf(host, given)) {
+    for (const input of await inputsOf(host, given)) {
       const one = isUnread(input) ? input : proofOne(host, input, { counsel, decisions });
       proofed.push(one);
       if ('failure' in one) host.say(`${shown(one.file)}: ${one.failure}\n`);

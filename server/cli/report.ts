@@ -14,19 +14,14 @@ const FORMS: Readonly<Record<string, { readonly write: (report: Report) => strin
 };
 
 export const report: Command = {
-  name: 'report',
-  operands: 'FILES…',
-  fewest: 1,
-  summary:
-    'Write the critical report: sources, rules in force, an entry for each place, what is supplied, annotations.',
   options: {
     as: { value: 'FORM', among: Object.keys(FORMS), says: 'md: Markdown; html: a page to print (as a rule: md)' },
     out: { value: 'DIR', says: 'put the reports into this folder' },
     ...inputOptions,
   },
-  run(host, given) {
+  async run(host, given) {
     const form = FORMS[given.values.get('as') ?? 'md'];
-    const inputs = inputsOf(host, given);
+    const inputs = await inputsOf(host, given);
     const folder = given.values.get('out');
     if (form === undefined) return COULD_NOT;
     const written = inputs.map((input) => {

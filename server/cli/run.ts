@@ -1,20 +1,10 @@
 /** The command line as a function: words in, exit code out. */
 import { version } from '../../package.json';
-import { align } from './align';
-import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
-import { compare } from './compare';
-import { demo } from './demo';
-import { exportCommand } from './export';
-import { help } from './help';
+import { type CliHost, COULD_NOT, type Entry, SOUND } from './command';
+import { commands } from './commands';
 import { didYouMean, readOptions } from './options';
 import { shown } from './print';
-import { proof } from './proof';
-import { report } from './report';
-import { signs } from './signs';
-import { tune } from './tune';
 import { usage, usageOf } from './usage';
-
-export const commands: readonly Command[] = [proof, exportCommand, align, compare, report, signs, tune, help, demo];
 
 /** Runs what was typed after `bentside` and gives the exit code. */
 export async function run(host: CliHost, argv: readonly string[]): Promise<number> {
@@ -22,19 +12,20 @@ export async function run(host: CliHost, argv: readonly string[]): Promise<numbe
   if (word === undefined) return refuse(host, usage(commands));
   if (word === '--help' || word === '-h') return tell(host, usage(commands));
   if (word === '--version') return tell(host, `${version}\n`);
-  const command = commands.find(({ name }) => name === word);
-  if (command === undefined) {
+  const entry = commands.find(({ name }) => name === word);
+  if (entry === undefined) {
     const names = commands.map(({ name }) => name);
     return refuse(host, `There is no command “${shown(word)}”, but ${names.join(', ')}.${didYouMean(word, names)}\n`);
   }
-  return runCommand(host, command, rest);
+  return runCommand(host, entry, rest);
 }
 
-function runCommand(host: CliHost, command: Command, argv: readonly string[]): number | Promise<number> {
-  if (argv.includes('--help') || argv.includes('-h')) return tell(host, usageOf(command));
+async function runCommand(host: CliHost, entry: Entry, argv: readonly string[]): Promise<number> {
+  const command = await entry.load();
+  if (argv.includes('--help') || argv.includes('-h')) return tell(host, usageOf(entry, command.options));
   const given = readOptions(command.options, argv);
   if ('slip' in given) return refuse(host, `${shown(given.slip)}\n`);
-  if (given.operands.length < command.fewest) return refuse(host, usageOf(command));
+  if (given.operands.length < entry.fewest) return refuse(host, usageOf(entry, command.options));
   return command.run(host, given);
 }
 

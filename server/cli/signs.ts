@@ -13,10 +13,6 @@ import { counted, shown } from './print';
 const names = signTables.map(({ table }) => table);
 
 export const signs: Command = {
-  name: 'signs',
-  operands: '[FILES…]',
-  fewest: 0,
-  summary: 'Say how treatises play signs, or where signs stand in scores.',
   options: {
     table: { value: 'TABLE', among: names, says: 'the rows of this table' },
     use: { says: 'count the signs of the files, and in which contexts they stand, beside all notes' },
@@ -79,8 +75,8 @@ const tableJson = (tables: readonly SignTable[]): object => ({ schema: 'bentside
 
 // ─── scores ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-function tellUse(host: CliHost, given: Given): number {
-  const inputs = inputsOf(host, given);
+async function tellUse(host: CliHost, given: Given): Promise<number> {
+  const inputs = await inputsOf(host, given);
   const counts = inputs.flatMap((input) => {
     if (!isUnread(input)) return [{ file: input.file, ...usesIn(host, input) }];
     host.say(`${shown(input.file)}: ${input.failure}\n`);

@@ -15,10 +15,6 @@ import { shown } from './print';
 import { sheetText } from './tuneText';
 
 export const tune: Command = {
-  name: 'tune',
-  operands: '[FILES…]',
-  fewest: 0,
-  summary: 'Say how to tune by ear, for a score or by a temperament; of two scores, from the first to the second.',
   options: {
     temperament: { value: 'TUNING', says: 'what stands after tuning: vallotti, or "meantone 1/4 wolf g#-eb"' },
     from: { value: 'TUNING', says: 'what the instrument has now: only what moves is told besides' },
@@ -31,10 +27,10 @@ export const tune: Command = {
     html: { says: 'a sheet to print (HTML) instead of text' },
     ...inputOptions,
   },
-  run(host, given) {
+  async run(host, given) {
     const { operands, values } = given;
     if (operands.length === 0 && !values.has('temperament')) return listTemperaments(host);
-    const wanted = wantedTunings(host, given);
+    const wanted = await wantedTunings(host, given);
     if (typeof wanted === 'string') {
       host.say(`${wanted}\n`);
       return COULD_NOT;
@@ -62,11 +58,11 @@ interface Wanted {
 }
 
 /** What is to be tuned, and from what; or a sentence that says why not. */
-function wantedTunings(host: CliHost, given: Given): Wanted | string {
+async function wantedTunings(host: CliHost, given: Given): Promise<Wanted | string> {
   const { values } = given;
   const pitch = pitchWanted(values.get('pitch'));
   if (typeof pitch === 'string') return pitch;
-  const inputs = inputsOf(host, given);
+  const inputs = await inputsOf(host, given);
   const unread = inputs.find(isUnread);
   if (unread !== undefined) return `${shown(unread.file)}: ${unread.failure}`;
   if (inputs.length > 2) return 'One score, or two: from the first to the second.';

@@ -1,8 +1,8 @@
 /** What is printed to somebody who asks how. */
-import type { Command } from './command';
+import type { Entry } from './command';
 import type { OptionTable } from './options';
 
-export function usage(commands: readonly Command[]): string {
+export function usage(commands: readonly Entry[]): string {
   const width = Math.max(...commands.map((command) => heading(command).length));
   const lines = commands.map((command) => `  ${heading(command).padEnd(width)}   ${command.summary}`);
   return [
@@ -18,11 +18,11 @@ export function usage(commands: readonly Command[]): string {
   ].join('\n');
 }
 
-const heading = ({ name, operands }: Command): string => `bentside ${name} ${operands}`.trimEnd();
+const heading = ({ name, operands }: Entry): string => `bentside ${name} ${operands}`.trimEnd();
 
-export function usageOf(command: Command): string {
-  const options = optionLines(command.options);
-  return [heading(command), '', command.summary, ...(options.length === 0 ? [] : ['', ...options]), ''].join('\n');
+export function usageOf(entry: Entry, table: OptionTable): string {
+  const options = optionLines(table);
+  return [heading(entry), '', entry.summary, ...(options.length === 0 ? [] : ['', ...options]), ''].join('\n');
 }
 
 function optionLines(table: OptionTable): string[] {

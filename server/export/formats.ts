@@ -4,6 +4,7 @@ import { unfolded } from '../readings/unfold';
 import type { Performance } from '../score/performance';
 import type { PlacedProblem, Score } from '../score/score';
 import type { FormOptions } from './form';
+import type { Chunks } from './inChunks';
 import type { BarRange } from './measures';
 import { exportMei } from './mei';
 import { exportMidi } from './midi';
@@ -34,26 +35,6 @@ export interface ExportOptions extends FormOptions {
 
 /** As the source has them, as they fit, or one long system. */
 export type Layout = 'source' | 'flow' | 'line';
-
-/** Bytes that are made while they are written. */
-export interface Chunks {
-  readonly chunks: Iterable<Uint8Array>;
-}
-
-export const areChunks = (content: Exported['content']): content is Chunks =>
-  typeof content === 'object' && 'chunks' in content;
-
-/** All bytes at once, for whoever cannot write them one after another. */
-export function together({ chunks }: Chunks): Uint8Array {
-  const all = [...chunks];
-  const bytes = new Uint8Array(all.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const chunk of all) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes;
-}
 
 export interface Exported {
   /** Empty where the score is refused, which a problem of level `error` says. A list has one text a page, each a file. */

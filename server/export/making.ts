@@ -3,7 +3,8 @@ import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
-import { areChunks, type Chunks, type Exported, type ExportFormat, type ExportOptions } from './formats';
+import type { Exported, ExportFormat, ExportOptions } from './formats';
+import { areChunks, type Chunks } from './inChunks';
 
 export interface Wish {
   readonly format: ExportFormat;

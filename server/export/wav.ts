@@ -5,7 +5,8 @@
 import type { PlacedProblem, Score } from '../score/score';
 import { lengthOf, mixed, type Stroke } from '../sound/mix';
 import { frequencyOf } from '../tuning/tuning';
-import type { Chunks, ExportOptions } from './formats';
+import type { ExportOptions } from './formats';
+import type { Chunks } from './inChunks';
 import { Seconds } from './seconds';
 import { type Heard, soundingOf } from './sounding';
 import { stopsIn } from './stops';

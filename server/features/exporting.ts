@@ -1,7 +1,8 @@
 /** A score exported for the editor: what is to be written, and where. */
 import type { Finding } from '../../grammar/findings/finding';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
-import { areChunks, type ExportFormat, together } from '../export/formats';
+import type { ExportFormat } from '../export/formats';
+import { areChunks, together } from '../export/inChunks';
 import { type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';

@@ -5,7 +5,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseTime, toNumber } from '../../grammar/time';
 import type { Analysis } from '../../server/document/analysis';
-import { type ExportOptions, together } from '../../server/export/formats';
+import type { ExportOptions } from '../../server/export/formats';
+import { together } from '../../server/export/inChunks';
 import { Seconds } from '../../server/export/seconds';
 import { soundingOf } from '../../server/export/sounding';
 import { exportTimeline } from '../../server/export/timeline';

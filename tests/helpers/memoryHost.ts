@@ -2,7 +2,7 @@
 import { posix } from 'node:path';
 import type { CliHost, Reading } from '../../server/cli/command';
 import { run } from '../../server/cli/run';
-import { areChunks, together } from '../../server/export/formats';
+import { areChunks, together } from '../../server/export/inChunks';
 import { engraver } from './engraver';
 import { memoryFiles } from './memoryFiles';
 
@@ -30,7 +30,7 @@ export function memoryHost(files: Readonly<Record<string, string>> = {}, standar
     includes: () =>
       memoryFiles(Object.fromEntries([...map].map(([name, text]) => [posix.relative(FOLDER, name), `${text}`]))),
     // One asterisk stands for any signs: enough to ask for several files.
-    find: (pattern) => {
+    find: async (pattern) => {
       const [before = '', after] = pattern.split('*');
       const names = [...map.keys()].map((name) => posix.relative(FOLDER, name));
       const fits = (name: string) => name.startsWith(before) && after !== undefined && name.endsWith(after);
