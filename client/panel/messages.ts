@@ -34,7 +34,7 @@ export type ToPage =
     }
   /** The picture of the leaf; undefined where there is none, or it cannot be read. */
   | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined; readonly isDrawing: boolean }
-  | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[]; readonly pitchOfA: number };
+  | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[] };
 
 export type FromPage =
   | { readonly kind: 'ready' }

@@ -25,8 +25,6 @@ const TYPE = 'bentside.score';
 const QUIET = 60;
 /** One key goes round the forms in which signs are shown. */
 const NEXT_FORM: Readonly<Record<SignsShown, SignsShown>> = { sign: 'above', above: 'full', full: 'sign' };
-/** Hertz of a4 where the file states none. */
-const USUAL_PITCH = 415;
 
 export class ScorePanel implements Disposable {
   private readonly parts: Disposable;
@@ -104,8 +102,8 @@ export class ScorePanel implements Disposable {
     const { document, selection } = editor;
     const reading = this.readings.of(document);
     const params = { textDocument: named(document), position: plain(selection.active), reading, what };
-    const sounding = await this.server.ask('bentside/sounding', params);
-    if (sounding) this.post({ kind: 'sound', notes: sounding.notes, pitchOfA: sounding.pitchOfA ?? USUAL_PITCH });
+    const notes = await this.server.ask('bentside/sounding', params);
+    if (notes !== undefined) this.post({ kind: 'sound', notes });
   }
 
   // ─── the panel and its score ───────────────────────────────────────────────────────────────────────────────────

@@ -8,7 +8,8 @@ import { membersWhere, surveyOf } from './sounding';
 import { type Look, problemIn, type View } from './systems';
 
 const LETTERS = ['c', 'c#', 'd', 'eb', 'e', 'f', 'f#', 'g', 'g#', 'a', 'bb', 'b'];
-const keyName = (midi: number): string => `${LETTERS[midi % 12] ?? ''}${Math.floor(midi / 12) - 1}`;
+/** What a key sounds, as typed; of its two names the more usual. */
+export const keyName = (midi: number): string => `${LETTERS[midi % 12] ?? ''}${Math.floor(midi / 12) - 1}`;
 
 /** What is struck, small notes too, and has a key of which something holds. */
 const struckOn = ({ score, facts }: View, holds: (midi: number) => boolean): { voice: string; member: NoteMember }[] =>

@@ -40,7 +40,7 @@ const FINGERS = 5;
 const LIE = [0, 0.5, 1, 1.5, 2, 3, 3.5, 4, 4.5, 5, 5.5, 6];
 
 /** Where a key lies, in white keys from the left. */
-const lieOf = (key: number): number => 7 * Math.floor(key / 12) + (LIE[key % 12] ?? 0);
+export const lieOf = (key: number): number => 7 * Math.floor(key / 12) + (LIE[key % 12] ?? 0);
 
 /** By what a note sounds: where its key lies; a note without a key lies where it would. */
 const liesOn = keeping((instrument: Instrument): readonly number[] =>
@@ -58,10 +58,15 @@ interface Hand {
   readonly notes: readonly Placed[];
 }
 
-const spanOf = ({ notes }: Hand): number => (notes.at(-1)?.lies ?? 0) - (notes[0]?.lies ?? 0);
+/** Where the notes of a hand lie, from the left. */
+interface Held {
+  readonly notes: readonly { readonly lies: number }[];
+}
+
+const spanOf = ({ notes }: Held): number => (notes.at(-1)?.lies ?? 0) - (notes[0]?.lies ?? 0);
 
 /** How far beyond what a hand can do; a note too many is worse than any stretch. */
-const strainOf = (hand: Hand, reach: number): number =>
+export const strainOf = (hand: Held, reach = REACH): number =>
   Math.max(0, spanOf(hand) - reach) + 100 * Math.max(0, hand.notes.length - FINGERS);
 
 interface Division {

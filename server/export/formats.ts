@@ -21,6 +21,8 @@ export interface ExportOptions extends FormOptions {
   readonly clefs: 'source' | 'modern';
   /** Leave a gap for each bar whose time is wrong or unknown, rather than refuse. */
   readonly leaveGaps: boolean;
+  /** Of what is played: by how much it is quicker than the tempi stated. As a rule 1. */
+  readonly pace?: PerformOptions['pace'];
   /** These bars only. */
   readonly bars?: BarRange;
   /** Where pages and systems end in a format that has any; as a rule where they do in the source. */

@@ -7,7 +7,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { format, type Time } from '../../grammar/time';
 import { tableOfReading } from '../readings/choices';
-import { perform } from '../readings/perform';
+import { type PerformOptions, perform } from '../readings/perform';
 import type { Performance, PerformedEvent, PerformedPiece } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import type { PlacedEvent } from '../score/walk';
@@ -66,16 +66,20 @@ export function withOrnaments(score: Score, options: OrnamentOptions): Ornamente
  * What is played when signs have the form wished for: as a rule what the reading says; as small notes what the source writes,
  * with notes of no time for the signs. The marks of the source are told in any form.
  */
-export function performedIn(score: Score, options: OrnamentOptions): Performance {
-  const { ornaments, table } = options;
-  if (ornaments === undefined) return perform(score, table === undefined ? {} : { table });
+export function performedIn(score: Score, options: OrnamentOptions & Pick<PerformOptions, 'pace'>): Performance {
+  const { ornaments, table, pace } = options;
+  const inTempo = pace === undefined ? {} : { pace };
+  if (ornaments === undefined) return perform(score, table === undefined ? inTempo : { ...inTempo, table });
   if (ornaments === 'small') {
     const { score: small, problems } = withOrnaments(score, { ...options, keepSigns: true });
-    return { ...perform(small, { ornaments: 'sign' }), problems };
+    return { ...perform(small, { ...inTempo, ornaments: 'sign' }), problems };
   }
   const losses = new Losses();
   const known = ornaments === 'sign' ? undefined : knownTable(score, options, losses);
-  const performance = perform(score, known === undefined ? { ornaments: 'sign' } : { table: known });
+  const performance = perform(score, {
+    ...inTempo,
+    ...(known === undefined ? { ornaments: 'sign' } : { table: known }),
+  });
   return { ...performance, problems: [...performance.problems, ...losses.problems()] };
 }
 

@@ -1,10 +1,10 @@
 /** What sounds of a score, piece after piece in playing time: for formats that are heard. */
 import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
-import { statedTempo } from '../readings/choices';
+import { openingOf } from '../readings/perform';
 import { statedTuningOf, tuningByWords, tuningOf } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
-import { type Clock, Clocks } from '../score/clock';
-import type { Performance, PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
+import { type Clock, Clocks, type Opening } from '../score/clock';
+import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
 import { changesOf, placeOfEvent } from '../score/walk';
@@ -61,7 +61,7 @@ export function soundingOf(
   if (measures === undefined) return { heard: undefined, problems: [...performance.problems, ...losses.problems()] };
   const asWritten = options.bars !== undefined || options.repeats === 'written';
   const played = asWritten ? performance : unfolded(performance);
-  const pieces = played.pieces.flatMap((one) => sounding(one, measures, performance) ?? []);
+  const pieces = played.pieces.flatMap((one) => sounding(one, measures, openingOf(score, options), score) ?? []);
   const tuning = tuningFor(score, options, losses);
   tellAssumed(score, options, pieces, losses);
   return { heard: { pieces, tuning }, problems: [...performance.problems, ...losses.problems()] };
@@ -94,7 +94,8 @@ function tellAssumed(
 function sounding(
   performed: PerformedPiece,
   all: readonly Measure[],
-  { score, reading }: Performance,
+  opening: Opening,
+  { pieces: [firstPiece] }: Score,
 ): SoundingPiece | undefined {
   const { piece } = performed;
   const measures = all.filter((measure) => measure.piece === piece);
@@ -107,9 +108,8 @@ function sounding(
   const sound = new Set(measures.filter(({ broken }) => !broken).map(({ bar }) => bar));
   // In the order of the source, times count from the first bar wanted.
   const start = performed.passes === undefined ? first.bar.onset : ZERO;
-  const stated = statedTempo(score.environment, reading);
-  const clocks = new Clocks(piece, stated ?? score.environment.tempo, stated !== undefined);
-  const flow = flowOf(piece);
+  const clocks = new Clocks(piece, opening, piece === firstPiece);
+  const flow = flowOf(piece, opening.pace);
   return {
     piece,
     notes: performed.events.flatMap((event) => noteOf(event, start, sound, flow)),

@@ -4,7 +4,7 @@
  * From note to note it takes a base time; longer after a bass note and before the bass changes, shorter by step and in
  * ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A drawn tenue holds its note to its end.
  */
-import { add, divide, isZero, type Time, time } from '../../grammar/time';
+import { add, divide, isZero, type Time, time, toNumber } from '../../grammar/time';
 import type { Clock } from '../score/clock';
 import type { Piece, VoiceEvent } from '../score/score';
 import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
@@ -19,6 +19,8 @@ const ORNAMENT = 0.4;
 const BASS_LEAP = 12;
 const STEP = 2;
 
+const ONE = time(1);
+
 export interface Flow {
   /** The tempo of each note of unmeasured systems, and the moments of the source from which and to which it holds. */
   readonly clocks: readonly { readonly onset: Time; readonly end: Time; readonly clock: Clock }[];
@@ -28,7 +30,8 @@ export interface Flow {
 
 const placeOfEnd = ({ system, voice, end }: PlacedEnd): string => placeOfEvent({ system, voice, index: end.event });
 
-export function flowOf(piece: Piece): Flow {
+/** @param pace by how much it is quicker */
+export function flowOf(piece: Piece, pace: Time = ONE): Flow {
   const free = [...eventsOf(piece)].filter(({ system }) => system.score.kind === 'free');
   if (free.length === 0) return { clocks: [], held: new Map() };
   const curves = curvesOf(piece).flatMap(({ start, end }) =>
@@ -39,7 +42,7 @@ export function flowOf(piece: Piece): Flow {
   const clocks = timed.map((placed, index) => {
     const seconds = gapOf(placed, timed[index - 1], timed[index + 1], ornaments) * weightOf(placed.event);
     const { onset, event } = placed;
-    return { onset, end: add(onset, event.duration), clock: lasting(event.duration, seconds) };
+    return { onset, end: add(onset, event.duration), clock: lasting(event.duration, seconds / toNumber(pace)) };
   });
   return { clocks, held: heldBy(free, curves) };
 }

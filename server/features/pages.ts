@@ -4,7 +4,7 @@ import type { Engraver } from '../engraving/engraver';
 import { addressOfId, eventId, partId } from '../export/mei/ids';
 import { tableOf } from '../export/ornaments';
 import { exportSvg } from '../pages/svg';
-import type { Bar, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
+import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
 import { eventHere, type SystemHere, systemOf } from './events';
@@ -20,13 +20,13 @@ interface Part {
   readonly systems: readonly ScoreSystem[];
 }
 
-interface SourcePage {
+export interface SourcePage {
   readonly label: string;
   readonly parts: readonly Part[];
 }
 
 /** The leaves in the order in which they are written; one that is taken up again after another counts anew. */
-function sourcePages({ pieces }: Score): SourcePage[] {
+export function sourcePages({ pieces }: Score): SourcePage[] {
   const pages: { label: string; parts: { piece: Piece; systems: ScoreSystem[] }[] }[] = [];
   for (const piece of pieces) {
     for (const system of piece.systems) {
@@ -41,7 +41,8 @@ function sourcePages({ pieces }: Score): SourcePage[] {
   return pages;
 }
 
-const scoreOf = ({ analysis }: Project, reading: string): Score | undefined =>
+/** The score of a reading; of one that is gone, as written. */
+export const scoreOf = ({ analysis }: Project, reading: string): Score | undefined =>
   analysis.score(reading) ?? analysis.score('written');
 
 // ─── drawing ─────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -80,7 +81,7 @@ export const systemOn = (project: Project, reading: string, page: number, system
   return leaf && systemsOf(leaf)[system];
 };
 
-const systemsOf = ({ parts }: SourcePage): readonly ScoreSystem[] => parts.flatMap(({ systems }) => systems);
+export const systemsOf = ({ parts }: SourcePage): readonly ScoreSystem[] => parts.flatMap(({ systems }) => systems);
 
 /** The pictures of a part: only its bars are drawn, so that a long score is as quick as a short one. */
 function drawn(score: Score, part: Part, { clefs, ornaments }: PageWish, engraver: Engraver): readonly string[] {
@@ -113,15 +114,20 @@ export function noteAt(project: Project, position: Position, reading: string): N
   const pages = sourcePages(score).map(systemsOf);
   const page = pages.findIndex((systems) => systems.includes(system));
   const member = event.members.findLastIndex(({ source }) => source.pos <= pos);
-  const id = eventId(system, event);
   const here = hereAt(project.tree, offsetOfPosition(project.tree, position));
   const heard = here && eventHere(project, here, [score.choice.name]);
   return {
-    id: event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id,
+    id: pictureId(system, event, member),
     page,
     system: pages[page]?.indexOf(system) ?? 0,
     says: heard === undefined ? '' : spoken(heard),
   };
+}
+
+/** The id that the picture of a note bears. @param member index of a chord's note; -1 of the whole */
+export function pictureId(system: ScoreSystem, event: VoiceEvent, member: number): string {
+  const id = eventId(system, event);
+  return event.members.length > 1 && member >= 0 ? partId(id, 'n', member + 1) : id;
 }
 
 export interface EventBegun extends SystemHere {
@@ -143,16 +149,32 @@ export function lastBegun(project: Project, position: Position, reading: string)
 
 /** The place in the text of a note, by the id of its picture; undefined of an id that no event has. */
 export function placeOfNote(project: Project, id: string, reading: string): Range | undefined {
-  const address = addressOfId(id);
   const score = scoreOf(project, reading);
-  if (address?.lane === undefined || score === undefined) return undefined;
+  const found = score && eventOfId(score, id);
+  if (found === undefined) return undefined;
+  const { source } = found.member ?? found.event;
+  const start = offsetOf(project.tree, found.system, source);
+  return rangeOfOffsets(project.tree, start, start + source.len);
+}
+
+export interface EventOfId extends SystemHere {
+  readonly event: VoiceEvent;
+  /** The note of a chord that is meant. */
+  readonly member: NoteMember | undefined;
+}
+
+/** The event that the id of a picture names; undefined if no event of the score has it. */
+export function eventOfId(score: Score, id: string): EventOfId | undefined {
+  const address = addressOfId(id);
+  if (address?.lane === undefined) return undefined;
   const wanted = `${address.page}/${address.system}/${address.lane}/${address.event}`;
-  for (const system of score.pieces.flatMap(({ systems }) => systems)) {
-    const event = system.score.voices.flatMap(({ events }) => events).find((one) => addressOf(system, one) === wanted);
-    if (event === undefined) continue;
-    const { source } = event.members[(address.member ?? 0) - 1] ?? event;
-    const start = offsetOf(project.tree, system, source);
-    return rangeOfOffsets(project.tree, start, start + source.len);
+  for (const piece of score.pieces) {
+    for (const system of piece.systems) {
+      if (system.page !== address.page || system.ordinal !== address.system) continue;
+      const events = system.score.voices.flatMap((voice) => voice.events);
+      const event = events.find((one) => addressOf(system, one) === wanted);
+      if (event !== undefined) return { score, piece, system, event, member: event.members[(address.member ?? 0) - 1] };
+    }
   }
   return undefined;
 }

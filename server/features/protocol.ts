@@ -188,22 +188,107 @@ interface NoteParams extends FileParams {
   readonly reading: string;
 }
 
+/** How a piece is to be played. */
+interface PlayingParams extends FileParams {
+  readonly reading: string;
+  /** What would stand after `tuning`; null: as the reading says. */
+  readonly tuning: string | null;
+  /** By how much it is quicker than the tempi stated; signs are played anew in the time that they then have. */
+  readonly pace: number;
+  /** A note of the piece, where it is to begin; null: at the top of a leaf. */
+  readonly id: string | null;
+  /** Index of that leaf. */
+  readonly page: number;
+}
+
+/** A piece as it is played, its repeats played out. All times are seconds from its beginning. */
+export interface Playing {
+  /** By their index in notes. */
+  readonly voices: readonly string[];
+  /** By the moment at which their keys go down. */
+  readonly notes: readonly PlayedNote[];
+  /** One after another as they are played: a bar that is repeated stands here twice. */
+  readonly bars: readonly PlayedBar[];
+  /** Where it was to begin. */
+  readonly start: WrittenPlace;
+  /** From the left. */
+  readonly keys: readonly KeyOfStrip[];
+  /** The name of the temperament, and the frequency of a4 in hertz. */
+  readonly tuning: string;
+  readonly pitch: number;
+  /** What nobody has stated: a tempo, a pitch, a temperament; empty where all is. */
+  readonly assumed: string;
+  /** Some of it has no measure: its time is one possibility among many. */
+  readonly isFree: boolean;
+}
+
+/** Where something is written, whatever the reading and its tempo. */
+export interface WrittenPlace {
+  /** Index of the bar in its piece. */
+  readonly bar: number;
+  /** Semibreves from the beginning of that bar. */
+  readonly onset: number;
+}
+
+/** A key that goes down and comes up. */
+export interface PlayedNote {
+  readonly at: number;
+  readonly until: number;
+  /** Hertz, of each stop. */
+  readonly frequencies: readonly number[];
+  /** Index of its voice. */
+  readonly voice: number;
+  /** Of the pictures of what is written for it: tied notes are several. */
+  readonly ids: readonly string[];
+  /** Index in the bars as they are played. */
+  readonly bar: number;
+  /** Of what is written for it: semibreves from the beginning of that bar. */
+  readonly onset: number;
+  /** Index in the keys; null where the instrument has none for it. */
+  readonly key: number | null;
+  readonly limb: Limb;
+}
+
+export type Limb = 'left' | 'right' | 'feet';
+
+export interface PlayedBar {
+  /** In its piece. */
+  readonly index: number;
+  /** As the trade counts: `8a`. */
+  readonly number: string;
+  readonly at: number;
+  readonly until: number;
+  /** Index of the leaf on which it begins. */
+  readonly page: number;
+}
+
+/** A key of the keyboard, or half a divided one. */
+export interface KeyOfStrip {
+  /** Where it lies: as the key of this MIDI number does. */
+  readonly lies: number;
+  /** What it sounds, as typed: `c2`. */
+  readonly sounds: string;
+  readonly half?: 'front' | 'back';
+}
+
+/** A temperament that can be chosen. */
+export interface TuningOffer {
+  /** As after `tuning`. */
+  readonly words: string;
+  /** Author and year, or that it is the file's own. */
+  readonly title: string;
+}
+
 interface SoundingParams extends ReadingPlaceParams {
   readonly what: 'note' | 'bar';
 }
 
 export interface PluckedNote {
-  /** Seconds from the beginning. */
+  /** Seconds from the beginning: when its key goes down, and comes up. */
   readonly at: number;
-  readonly seconds: number;
-  /** MIDI key; c4 is 60. */
-  readonly key: number;
-}
-
-export interface Sounding {
-  readonly notes: readonly PluckedNote[];
-  /** Hertz; absent where the file states none. */
-  readonly pitchOfA?: number;
+  readonly until: number;
+  /** Hertz. */
+  readonly frequency: number;
 }
 
 /** What can be said of a sign: that it is played as it stands, or otherwise. */
@@ -261,7 +346,11 @@ export interface FileRequests {
   /** What writes a system's place on the picture of its leaf into the text. */
   'bentside/region': { params: RegionParams; result: TextEdit | null };
   /** What sounds at a place. */
-  'bentside/sounding': { params: SoundingParams; result: Sounding | null };
+  'bentside/sounding': { params: SoundingParams; result: readonly PluckedNote[] };
+  /** A piece as it is played; null if there is no music yet. */
+  'bentside/playing': { params: PlayingParams; result: Playing | null };
+  /** The temperaments in which it can be played, the file's own first. */
+  'bentside/tunings': { params: FileParams; result: readonly TuningOffer[] };
   /** The decisions list: signs of which the editor has not said how they are played, by place. */
   'bentside/openSigns': { params: FileParams; result: readonly OpenSignItem[] };
   /** What can be said of the sign at a place. */

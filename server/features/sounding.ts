@@ -1,11 +1,12 @@
-/** What sounds at a place, as the reading plays it: signs realised, in the tempo of that moment. */
+/** What sounds at a place, as the reading plays it: signs realised, in the tempo of that moment and in its tuning. */
 import type { Position } from 'vscode-languageserver-types';
 import { earliest, subtract, ZERO } from '../../grammar/time';
-import { statedTempo } from '../readings/choices';
-import { perform } from '../readings/perform';
+import { openingOf, perform } from '../readings/perform';
+import { tuningOf } from '../readings/tunings';
 import { Clocks, secondsOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import { addressOf } from '../score/walk';
+import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
 import { type EventBegun, lastBegun } from './pages';
 import type { PluckedNote } from './protocol';
@@ -18,14 +19,14 @@ export function soundingAt(project: Project, position: Position, reading: string
   const start = events
     .map(({ onset }) => onset)
     .reduce((first, onset) => earliest(first, onset), events[0]?.onset ?? ZERO);
-  const { environment, choice } = found.score;
-  const stated = statedTempo(environment, choice.name);
-  const clock = new Clocks(found.piece, stated ?? environment.tempo, stated !== undefined).at(start);
-  return events.flatMap(({ pitch, onset, duration }) =>
-    pitch === undefined
-      ? []
-      : [{ at: secondsOf(clock, subtract(onset, start)), seconds: secondsOf(clock, duration), key: pitch.midi }],
-  );
+  const { score, piece } = found;
+  const clock = new Clocks(piece, openingOf(score, {}), piece === score.pieces[0]).at(start);
+  const tuning = tuningOf(score.environment, score.choice.name);
+  return events.flatMap(({ pitch, onset, duration }) => {
+    const at = secondsOf(clock, subtract(onset, start));
+    const until = at + secondsOf(clock, duration);
+    return pitch === undefined ? [] : [{ at, until, frequency: frequencyOf(tuning, pitch) }];
+  });
 }
 
 function playedFor({ score, piece, system, event }: EventBegun, what: 'note' | 'bar'): PerformedEvent[] {

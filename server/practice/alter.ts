@@ -6,7 +6,7 @@
  * and whatever is played can be found in the source.
  */
 import { add, equal, subtract, type Time } from '../../grammar/time';
-import { Clocks, endOf } from '../score/clock';
+import { Clocks, endOf, type Opening } from '../score/clock';
 import {
   type Altered,
   inOrder,
@@ -15,7 +15,6 @@ import {
   type PerformedPiece,
   writtenTime,
 } from '../score/performance';
-import type { Tempo } from '../score/score';
 import { assimilations, undecidedMeetings } from './assimilate';
 import { Curves } from './curves';
 import { gridsOf } from './grid';
@@ -32,12 +31,8 @@ import { lateUpbeats } from './upbeats';
 import type { View } from './view';
 import { RhythmWords } from './words';
 
-export interface AlterOptions {
+export interface AlterOptions extends Opening {
   readonly practices: readonly Practice[];
-  /** The tempo of the beginning. */
-  readonly tempo: Tempo | undefined;
-  /** It is the reading's own and goes before what the first system states. */
-  readonly ownTempo: boolean;
 }
 
 /** What each practice moves; where two want one passage, the earlier in this list has it. */
@@ -71,12 +66,12 @@ export function alterRhythm(performance: Performance, options: AlterOptions): Pe
 function viewOf(
   { score }: Performance,
   { piece }: PerformedPiece,
-  { practices, tempo, ownTempo }: AlterOptions,
+  options: AlterOptions,
   remarks: Remarks,
   first: boolean,
 ): View {
   const lines = linesOf(piece);
-  const ruling = new Ruling(practices, piece, score.choice, remarks.voiceName);
+  const ruling = new Ruling(options.practices, piece, score.choice, remarks.voiceName);
   const hemiolas = hemiolasIn(piece, lines, ruling);
   const begun = new Set(hemiolas.map(({ from }) => from));
   // Nothing can be moved in a bar where nothing begins; of an excerpt most are such.
@@ -88,7 +83,7 @@ function viewOf(
     grids: gridsOf(piece).flatMap((grid) => (struck.has(grid.bar) ? [inTwos(grid, begun)] : [])),
     curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
-    clocks: new Clocks(piece, tempo, ownTempo && first),
+    clocks: new Clocks(piece, options, first),
     ruling,
     remarks,
   };

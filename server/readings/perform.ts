@@ -1,7 +1,8 @@
 /** From a score to a performance. */
 import { finished } from '../../grammar/finished';
 import { add, compare, equal, type Time } from '../../grammar/time';
-import { type AlterOptions, alterRhythm } from '../practice/alter';
+import { alterRhythm } from '../practice/alter';
+import type { Opening } from '../score/clock';
 import {
   inOrder,
   type Performance,
@@ -28,6 +29,8 @@ export interface PerformOptions {
   readonly form?: 'play' | 'print';
   /** The sign table to go by; as a rule the reading's. */
   readonly table?: string;
+  /** By how much it is quicker than the tempi stated; as a rule 1. Signs have as many strokes as there is time for. */
+  readonly pace?: Time;
 }
 
 /**
@@ -47,8 +50,7 @@ export function* performing(score: Score, options: PerformOptions = {}): Generat
 function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, Performance> {
   const { environment, choice } = score;
   const { ornaments = 'full', rhythm = 'played', form = 'play' } = options;
-  const stated = statedTempo(environment, choice.name);
-  const tempi = { tempo: stated ?? environment.tempo, ownTempo: stated !== undefined };
+  const tempi = openingOf(score, options);
   const written = yield* performingAsWritten(score);
   yield;
   const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi) : written;
@@ -58,7 +60,17 @@ function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, P
   return table === undefined ? timed : yield* realisingSigns(timed, { table, ...tempi, form });
 }
 
-const inPractice = (written: Performance, tempi: Omit<AlterOptions, 'practices'>): Performance =>
+/** With what tempo a score is begun. */
+export function openingOf({ environment, choice }: Score, { pace }: Pick<PerformOptions, 'pace'>): Opening {
+  const stated = statedTempo(environment, choice.name);
+  return {
+    tempo: stated ?? environment.tempo,
+    ownTempo: stated !== undefined,
+    ...(pace === undefined ? {} : { pace }),
+  };
+}
+
+const inPractice = (written: Performance, tempi: Opening): Performance =>
   alterRhythm(written, { practices: practicesOfReading(written.score.environment, written.reading), ...tempi });
 
 function* performingAsWritten(score: Score): Generator<undefined, Performance> {

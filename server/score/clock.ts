@@ -25,6 +25,15 @@ const clockOf = ({ value, perMinute }: Tempo): Clock => ({
 /** Sixty semiminims a minute. */
 const ASSUMED: Clock = { perSecond: time(1, 4), assumed: true, words: '60 semiminims a minute' };
 
+/** The tempo of the beginning, and how fast all of it is taken. */
+export interface Opening {
+  readonly tempo: Tempo | undefined;
+  /** It is the reading's own and goes before what the first system states. */
+  readonly ownTempo: boolean;
+  /** By how much all tempi are quicker than they are stated: 1/2 is half as fast. As a rule 1. */
+  readonly pace?: Time;
+}
+
 /** Seconds that a time lasts; where exactness ends, for comparisons only. */
 export const secondsOf = ({ perSecond }: Clock, length: Time): number => toNumber(length) / toNumber(perSecond);
 
@@ -61,13 +70,13 @@ export function inForce<What>(list: readonly From<What>[], at: Time): What | und
 export class Clocks {
   private readonly clocks: From<Clock>[] = [];
   private readonly meters: From<Meter>[] = [];
+  private readonly pace: Time | undefined;
 
-  /**
-   * @param beginning the tempo of the beginning: of the reading, or else of the file
-   * @param stated it is the reading's own, which goes before that of the first system
-   */
-  constructor(piece: Piece, beginning: Tempo | undefined, stated: boolean) {
-    if (beginning !== undefined) this.clocks.push({ onset: time(0), what: clockOf(beginning) });
+  /** @param isFirst a reading's own tempo is that of the beginning of the first piece, and of no other */
+  constructor(piece: Piece, { tempo, ownTempo, pace }: Opening, isFirst: boolean) {
+    const stated = ownTempo && isFirst;
+    this.pace = pace;
+    if (tempo !== undefined) this.clocks.push({ onset: time(0), what: clockOf(tempo) });
     for (const { change, onset } of changesOf(piece)) {
       if (change.meter !== undefined) this.meters.push({ onset, what: change.meter });
       if (change.tempo === undefined || (stated && isZero(onset))) continue;
@@ -76,7 +85,8 @@ export class Clocks {
   }
 
   at(onset: Time): Clock {
-    return inForce(this.clocks, onset) ?? ASSUMED;
+    const clock = inForce(this.clocks, onset) ?? ASSUMED;
+    return this.pace === undefined ? clock : { ...clock, perSecond: multiply(clock.perSecond, this.pace) };
   }
 
   /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a semiminim. */

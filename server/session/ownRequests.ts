@@ -12,6 +12,7 @@ import { nextSystem } from '../features/nextSystem';
 import { offersAt, openSignItems, settle } from '../features/openSigns/list';
 import { engravedPage, noteAt, placeOfNote, systemOn } from '../features/pages';
 import { offsetOfPosition } from '../features/place';
+import { playingOf, tuningOffers } from '../features/playing';
 import type { FileRequests, PlainRequests } from '../features/protocol';
 import { underTables } from '../features/signHover';
 import { soundingAt } from '../features/sounding';
@@ -67,10 +68,11 @@ function pages(onFile: OnFile, engraver: EngraverOf): void {
     const found = systemOn(project, reading, page, system);
     return (found && regionEdit(project, found, region)) ?? null;
   });
-  onFile('bentside/sounding', null, ({ project }, { position, reading, what }) => ({
-    notes: soundingAt(project, position, reading, what),
-    ...(project.environment.pitch === undefined ? {} : { pitchOfA: project.environment.pitch }),
-  }));
+  onFile('bentside/sounding', [], ({ project }, { position, reading, what }) =>
+    soundingAt(project, position, reading, what),
+  );
+  onFile('bentside/playing', null, ({ project }, params) => playingOf(project, params) ?? null);
+  onFile('bentside/tunings', [], ({ project }) => tuningOffers(project));
 }
 
 /** Signs and what they mean. */

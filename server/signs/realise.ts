@@ -7,7 +7,7 @@
 import { add, equal, isNegative, isZero, subtract, type Time } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
-import { type Clock, Clocks, endOf, secondsOf } from '../score/clock';
+import { type Clock, Clocks, endOf, type Opening, secondsOf } from '../score/clock';
 import {
   hasTime,
   type Performance,
@@ -17,7 +17,6 @@ import {
   type Realised,
   type SoundingPitch,
 } from '../score/performance';
-import type { Tempo } from '../score/score';
 import { isSnapped } from './ahead';
 import { type Slice, type Step, sumOf } from './atoms';
 import { Auxiliaries, forcedBy } from './auxiliary';
@@ -39,12 +38,8 @@ import { playSmall, smallGroups } from './smallNotes';
 import { layOutSuffixed, stepsOf } from './suffix';
 import { playableRow } from './told';
 
-export interface RealiseOptions {
+export interface RealiseOptions extends Opening {
   readonly table: PlayedTable;
-  /** The tempo of the beginning. */
-  readonly tempo: Tempo | undefined;
-  /** It is the reading's own and goes before what the first system states. */
-  readonly ownTempo: boolean;
   /** Exact, or in values that can be printed. */
   readonly form: 'play' | 'print';
 }
@@ -59,7 +54,7 @@ export function* realisingSigns(performance: Performance, options: RealiseOption
   const voiceName = (voice: number): string => voices[voice]?.name ?? '';
   const pieces: PerformedPiece[] = [];
   for (const [index, performed] of performance.pieces.entries()) {
-    const clocks = new Clocks(performed.piece, options.tempo, options.ownTempo && index === 0);
+    const clocks = new Clocks(performed.piece, options, index === 0);
     const realiser = new Realiser(performed, clocks, options, remarks, voiceName);
     pieces.push({ piece: performed.piece, events: yield* realiser.realising() });
   }

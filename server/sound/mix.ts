@@ -75,12 +75,15 @@ export function* mixed(strokes: readonly Stroke[], rate: number, loudness: numbe
   }
 }
 
-function plucked({ frequency, at, until }: Stroke, rate: number, places: Places): Sounding {
+function plucked(stroke: Stroke, rate: number, places: Places): Sounding {
+  const note = pluckOf(stroke, rate);
+  return { start: Math.round(stroke.at * rate), samples: pluck(note, places.take(samplesOf(note))) };
+}
+
+/** How a string sounds, from its stroke until it is damped; what has died away before is left out. */
+export function pluckOf({ frequency, at, until }: Stroke, rate: number): Pluck {
   const [decay, damping] = [decayOf(frequency), dampingOf(frequency)];
-  // What has died away need not be computed.
-  const seconds = Math.min(until - at, decay) + damping;
-  const note: Pluck = { frequency, seconds, rate, decay, damping };
-  return { start: Math.round(at * rate), samples: pluck(note, places.take(samplesOf(note))) };
+  return { frequency, seconds: Math.min(until - at, decay) + damping, rate, decay, damping };
 }
 
 function addTo(block: Float32Array, from: number, { start, samples }: Sounding, loudness: number): void {

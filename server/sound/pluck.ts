@@ -89,6 +89,3 @@ function shaped(samples: Float32Array, damped: number): Float32Array {
   for (let n = 0; n < end; n++) samples[n] = (samples[n] as number) * level * Math.min(1, (end - n) / tail);
   return samples;
 }
-
-/** The frequency of a MIDI key in equal temperament. */
-export const equalTemperament = (key: number, pitchOfA: number): number => pitchOfA * 2 ** ((key - 69) / 12);

@@ -1,9 +1,12 @@
 /** The plucked string: in tune, gentle, and the same each time. */
 import { describe, expect, it } from 'vitest';
-import { equalTemperament, pluck } from '../../server/sound/pluck';
+import { pluck } from '../../server/sound/pluck';
 import { measured } from '../helpers/frequency';
 
 const RATE = 48_000;
+
+/** The frequency of a MIDI key in equal temperament. */
+const equalTemperament = (key: number, pitchOfA: number): number => pitchOfA * 2 ** ((key - 69) / 12);
 
 const cents = (a: number, b: number): number => 1200 * Math.log2(a / b);
 

@@ -71,8 +71,8 @@ const answers: {
   image: async ({ bytes, isDrawing }) => {
     if (!(await strip.load(bytes, isDrawing))) status.textContent = status.dataset.noPicture ?? '';
   },
-  sound: async ({ notes, pitchOfA }) => {
-    if (!(await sound(notes, pitchOfA))) status.textContent = status.dataset.noSound ?? '';
+  sound: async ({ notes }) => {
+    if (!(await sound(notes))) status.textContent = status.dataset.noSound ?? '';
   },
 };
 
