@@ -39,6 +39,37 @@ After:
 
     bentside export overture.bent --as midi --tuning vallotti`,
   },
+  'export-midi-octave-limit': {
+    level: 'info',
+    sentence:
+      'This form of tuning message reaches from {least} to {most} cents: {notes} would lie beyond and stand at its end.',
+    help: `Messages for the twelve keys of an octave tell by how many cents each is from equal temperament: of one byte in whole cents from
+-64 to 63, of two bytes finely from -100 to 100. A pitch that lies between two semitones, with a temperament far from equal, can
+go beyond the first.
+
+Before:
+
+    bentside export lamento.bent --as midi --midi-tuning octave-cents
+
+After:
+
+    bentside export lamento.bent --as midi --midi-tuning octave`,
+  },
+  'export-midi-bend-channels': {
+    level: 'info',
+    sentence:
+      'By pitch bends there are channels for fifteen notes of an octave: {notes} sound as the other note of their key.',
+    help: `MIDI has sixteen channels, of which one belongs to percussion. Twelve are bent for the notes of the temperament, so that three are
+left for the second notes of divided keys.
+
+Before:
+
+    bentside export lamento.bent --as midi --midi-tuning bend
+
+After:
+
+    bentside export lamento.bent --as midi --midi-tuning notes`,
+  },
   'export-sound-assumed': {
     level: 'info',
     sentence: 'Not stated, and so assumed in what is heard: {assumed}.',

@@ -70,7 +70,7 @@ export const exportCommand: Command = {
     'midi-tuning': {
       value: 'HOW',
       among: midiTunings,
-      says: 'tuning messages for all keys, for the keys of an octave, pitch bends, or none (as a rule: notes); for midi',
+      says: 'tuning messages for all keys, for the keys of an octave (finely or in whole cents), pitch bends, or none (as a rule: notes); for midi',
     },
     out: { value: 'DIR', says: 'put the files into this folder' },
     'leave-gaps': { says: 'export a score with errors too, its broken bars left empty' },

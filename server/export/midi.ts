@@ -8,6 +8,7 @@ import { add, divide, type Time, time, toNumber, ZERO } from '../../grammar/time
 import type { Clock } from '../score/clock';
 import type { Meter, PlacedProblem, Score } from '../score/score';
 import type { ExportOptions } from './formats';
+import { Losses, NOWHERE } from './losses';
 import { bigEndian, META, meta, metaText, midiFile, type TrackEvent } from './midi/bytes';
 import { type Keyboard, keyboardFor } from './midi/keys';
 import { type PlayedKey, playedKeys, programOf } from './midi/tracks';
@@ -36,9 +37,14 @@ export function exportMidi(score: Score, options: ExportOptions): MidiExport {
   const begun = beginnings(heard.pieces);
   const keyboard = keyboardFor(heard.tuning, options.midiTuning ?? 'notes');
   const tracks = playedKeys(score, begun, keyboard, options.tracks ?? 'voice', ticksOf);
+  const losses = new Losses();
+  for (const { code, slots } of keyboard.unsaid) losses.add(code, slots, NOWHERE);
   const program = programOf(score.environment);
   const notes = tracks.map(({ name, keys }) => noteTrack(name, keys, keyboard, program));
-  return { bytes: midiFile([conductor(score, begun, keyboard), ...notes], TICKS), problems };
+  return {
+    bytes: midiFile([conductor(score, begun, keyboard), ...notes], TICKS),
+    problems: [...problems, ...losses.problems()],
+  };
 }
 
 function beginnings(pieces: readonly SoundingPiece[]): readonly Begun[] {

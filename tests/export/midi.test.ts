@@ -132,6 +132,30 @@ describe('the tuning in a MIDI file', () => {
     // c is 10.26 cents above equal temperament on the same a, e 3.42 below.
     expect(bends.map((cents) => cents.toFixed(1)).sort()).toEqual(['-4.7', '9.0']);
   });
+  it('is bent by a range that is stated, of two semitones', () => {
+    const file = midi(lane('1 c5', 'C', MEANTONE), 'written', { midiTuning: 'bend' });
+    expect(eventsOf(file.tracks[1], 'controller').map(({ controllerType: of, value }) => `${of} ${value}`)).toEqual([
+      '101 0',
+      '100 0',
+      '6 2',
+    ]);
+  });
+  it('is bent for three divided keys; a fourth is told', () => {
+    const four = `${MEANTONE}instrument virginals compass c2-c6 split d#/eb g#/ab a#/bb c#/db\n`;
+    const score = scoreOf(lane('4 d#5 ab a# db | eb g# bb c#', 'C', four));
+    const { bytes, problems } = exportMidi(score, { clefs: 'source', leaveGaps: false, midiTuning: 'bend' });
+    const track = readMidi(bytes).tracks[1];
+    const channels = notesOf(track).map(({ channel }) => channel);
+    expect(new Set(channels).size).toBe(7);
+    // c sharp and d flat are one.
+    expect(channels[3]).toBe(channels[7]);
+    const told = problems.find(({ problem }) => problem.code === 'export-midi-bend-channels');
+    expect(told?.problem.slots.notes).toBe('db');
+    // Each channel has one bend; a flat is a diesis above g sharp.
+    const bends = new Map(eventsOf(track, 'pitchBend').map(({ channel, value }) => [channel, (value / 8192) * 200]));
+    expect(bends.size).toBe(7);
+    expect((bends.get(channels[1] ?? -1) ?? 0) - (bends.get(channels[5] ?? -1) ?? 0)).toBeCloseTo(41.06, 1);
+  });
   it('may be told for the twelve keys of an octave', () => {
     const [message = []] = exclusiveOf(
       midi(lane('1 c5', 'C', MEANTONE), 'written', { midiTuning: 'octave' }).tracks[0],
@@ -144,6 +168,29 @@ describe('the tuning in a MIDI file', () => {
     // The key of g sharp plays a, that of b plays c.
     expect(cents[8]).toBeCloseTo(-1.27, 1);
     expect(cents[11]).toBeCloseTo(10.26 - 1.27, 1);
+  });
+  it('has divided keys of an octave on a channel of their own', () => {
+    const divided = lane('2 eb5 d#', 'C', `${MEANTONE}instrument virginals compass c2-c6 split d#/eb\n`);
+    const file = midi(divided, 'written', { midiTuning: 'octave-cents' });
+    const [all = [], second = []] = exclusiveOf(file.tracks[0]);
+    expect([all.slice(5, 8), second.slice(5, 8)]).toEqual([
+      [0x03, 0x7f, 0x7f],
+      [0x02, 0, 0],
+    ]);
+    // At 415 the key of d plays e flat; the lesser diesis is 41 cents.
+    expect((all[8 + 2] ?? 0) - (second[8 + 2] ?? 0)).toBe(41);
+    expect(notesOf(file.tracks[1]).map(({ key, channel }) => `${key} ${channel}`)).toEqual(['74 0', '74 15']);
+  });
+  it('says which notes lie beyond whole cents from -64 to 63', () => {
+    // 427 is 51.9 cents below 440, so that e flat, 20.5 above equal temperament, lies 68.6 above its key.
+    const told = (midiTuning: 'octave' | 'octave-cents') =>
+      exportMidi(scoreOf(lane('1 c5', 'C', 'pitch a4 = 427\ntuning meantone 1/4\n')), {
+        clefs: 'source',
+        leaveGaps: false,
+        midiTuning,
+      }).problems.find(({ problem }) => problem.code === 'export-midi-octave-limit')?.problem.slots.notes;
+    expect(told('octave')).toBeUndefined();
+    expect(told('octave-cents')).toBe('eb, bb');
   });
   it('may be left to the synthesiser', () => {
     expect(exclusiveOf(midi(lane('1 c5', 'C', MEANTONE), 'written', { midiTuning: 'none' }).tracks[0])).toEqual([]);

@@ -1,15 +1,34 @@
 /** Which key and channel plays a note, and what is sent before, so that it sounds in the tuning. */
+import type { FindingCode } from '../../../grammar/findings/catalogue';
+import type { Slots } from '../../../grammar/findings/finding';
 import type { SoundingPitch } from '../../score/performance';
-import { keyOf, placeOf } from '../../tuning/fifths';
+import { keyOf, noteName, placeOf } from '../../tuning/fifths';
+import { NOTES } from '../../tuning/temperament';
 import { offset, placesIn, sounding, type Tuning } from '../../tuning/tuning';
-import { bulkDump, PARAMETER, pitchBend, registered, scaleOctave, singleNotes } from './tuning';
+import {
+  BEND_RANGE,
+  bulkDump,
+  type OctaveForm,
+  octaveForms,
+  PARAMETER,
+  pitchBend,
+  registered,
+  scaleOctave,
+  singleNotes,
+} from './tuning';
 
 /**
- * How a synthesiser learns of the tuning: `notes` by a dump and by single keys, `octave` by the twelve keys of any octave, `bend`
- * by a channel for each key of the octave, bent once and for all, `none` not at all.
+ * How a synthesiser learns of the tuning: `notes` by a dump and by single keys, `octave` by the twelve keys of any octave,
+ * `octave-cents` likewise in whole cents, `bend` by a channel for each key of the octave, bent once and for all, `none` not at all.
  */
-export const midiTunings = ['notes', 'octave', 'bend', 'none'] as const;
+export const midiTunings = ['notes', 'octave', 'octave-cents', 'bend', 'none'] as const;
 export type MidiTuning = (typeof midiTunings)[number];
+
+/** What a form of messages cannot say of a tuning. */
+export interface Unsaid {
+  readonly code: FindingCode;
+  readonly slots: Slots;
+}
 
 export interface Keyboard {
   readonly keyOf: (pitch: SoundingPitch) => number;
@@ -19,20 +38,29 @@ export interface Keyboard {
   readonly messages: readonly (readonly number[])[];
   /** The same on a channel that has notes. */
   readonly onChannel: (channel: number) => readonly (readonly number[])[];
+  readonly unsaid: readonly Unsaid[];
 }
 
 /** The channel of percussion is nobody’s. */
-const CHANNELS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 10, 11, 12, 13, 14];
-const channelAt = (index: number): number => CHANNELS[index % CHANNELS.length] ?? 0;
+const CHANNELS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 10, 11, 12, 13, 14, 15];
 /** Has the second notes of divided keys, in a tuning program of their own. */
 const DIVIDED = { channel: 15, program: 1 } as const;
+const OF_TRACKS = CHANNELS.filter((channel) => channel !== DIVIDED.channel);
 
 const LAST_KEY = 127;
 const MIDI_OF_A = 69;
 const onKeyboard = (key: number): number => Math.min(LAST_KEY, Math.max(0, key));
 
 const plain = ({ midi }: SoundingPitch): number => onKeyboard(midi);
-const byTrack = (_: SoundingPitch, track: number): number => channelAt(track);
+const byTrack = (_: SoundingPitch, track: number): number => OF_TRACKS[track % OF_TRACKS.length] ?? 0;
+
+/** Divided keys have their second notes on a channel of their own. */
+const byTrackOrDivided =
+  ({ more }: Tuning): Keyboard['channelOf'] =>
+  (pitch, track) =>
+    more.includes(placeOf(pitch)) ? DIVIDED.channel : byTrack(pitch, track);
+
+const NONE: Keyboard = { keyOf: plain, channelOf: byTrack, messages: [], onChannel: () => [], unsaid: [] };
 
 // ─── single keys ─────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -40,7 +68,7 @@ const byTrack = (_: SoundingPitch, track: number): number => channelAt(track);
 function frequencies(tuning: Tuning, places: readonly number[]): readonly number[] {
   const byKey = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
   return Array.from({ length: LAST_KEY + 1 }, (_, key) => {
-    const cents = 100 * (key - MIDI_OF_A) + (byKey.get(key % 12) ?? 0);
+    const cents = 100 * (key - MIDI_OF_A) + (byKey.get(key % NOTES) ?? 0);
     return tuning.pitch * 2 ** (cents / 1200);
   });
 }
@@ -60,8 +88,8 @@ function byNotes(tuning: Tuning): Keyboard {
   const twelve = placesIn({ ...tuning, more: [] });
   const { more } = tuning;
   return {
-    keyOf: plain,
-    channelOf: (pitch, track) => (more.includes(placeOf(pitch)) ? DIVIDED.channel : channelAt(track)),
+    ...NONE,
+    channelOf: byTrackOrDivided(tuning),
     messages: [
       ...programMessages(tuning, 0, twelve),
       ...(more.length === 0 ? [] : programMessages(tuning, DIVIDED.program, [...twelve, ...more])),
@@ -82,38 +110,60 @@ function fromStandard({ pitch }: Tuning): { readonly semitones: number; readonly
   return { semitones, cents: all - 100 * semitones };
 }
 
-function byOctave(tuning: Tuning): Keyboard {
+function byOctave(tuning: Tuning, form: OctaveForm): Keyboard {
   const { semitones, cents } = fromStandard(tuning);
-  const offsets = new Map(placesIn({ ...tuning, more: [] }).map((place) => [keyOf(place), offset(tuning, place)]));
-  // The key of c plays the note that stands so many semitones lower.
-  const ofKeys = Array.from({ length: 12 }, (_, key) => cents + (offsets.get((key - semitones + 120) % 12) ?? 0));
+  const { more } = tuning;
+  // The key of c plays the note that stands so many semitones lower; of two notes on one key the later place counts.
+  const ofKeys = (places: readonly number[]): readonly number[] => {
+    const offsets = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
+    return Array.from({ length: NOTES }, (_, key) => cents + (offsets.get((key - semitones + 120) % NOTES) ?? 0));
+  };
+  const twelve = placesIn({ ...tuning, more: [] });
+  const { least, most } = octaveForms[form];
+  const beyond = placesIn(tuning).filter((place) => {
+    const wanted = Math.round(cents + offset(tuning, place));
+    return wanted < least || wanted > most;
+  });
   return {
+    ...NONE,
     keyOf: ({ midi }) => onKeyboard(midi + semitones),
-    channelOf: byTrack,
-    messages: [scaleOctave(ofKeys)],
-    onChannel: () => [],
+    channelOf: byTrackOrDivided(tuning),
+    messages: [
+      scaleOctave(form, ofKeys(twelve)),
+      ...(more.length === 0 ? [] : [scaleOctave(form, ofKeys([...twelve, ...more]), [DIVIDED.channel])]),
+    ],
+    unsaid:
+      beyond.length === 0 ? [] : [{ code: 'export-midi-octave-limit', slots: { notes: named(beyond), least, most } }],
   };
 }
 
+const named = (places: readonly number[]): string => places.map(noteName).join(', ');
+
 function byBend(tuning: Tuning): Keyboard {
   const { semitones, cents } = fromStandard(tuning);
-  const places = placesIn(tuning);
-  // Twelve channels, and two more for divided keys.
-  const channels = new Map(places.map((place, index) => [place, channelAt(index)]));
-  const bends = new Map(places.map((place, index) => [channelAt(index), cents + offset(tuning, place)]));
+  const channelled = CHANNELS.length - NOTES;
+  const [more, beyond] = [tuning.more.slice(0, channelled), tuning.more.slice(channelled)];
+  const held: Tuning = { ...tuning, more };
+  const channels = new Map(placesIn(held).map((place, index) => [place, CHANNELS[index] ?? 0]));
+  const bends = new Map([...channels].map(([place, channel]) => [channel, cents + offset(tuning, place)]));
   return {
+    ...NONE,
     keyOf: ({ midi }) => onKeyboard(midi + semitones),
-    channelOf: (pitch) => channels.get(sounding(tuning, placeOf(pitch))) ?? 0,
-    messages: [],
-    onChannel: (channel) => [pitchBend(channel, bends.get(channel) ?? 0)],
+    channelOf: (pitch) => channels.get(sounding(held, placeOf(pitch))) ?? 0,
+    onChannel: (channel) => [
+      ...registered(channel, PARAMETER.bendRange, BEND_RANGE),
+      pitchBend(channel, bends.get(channel) ?? 0),
+    ],
+    unsaid: beyond.length === 0 ? [] : [{ code: 'export-midi-bend-channels', slots: { notes: named(beyond) } }],
   };
 }
 
 const keyboards: Readonly<Record<MidiTuning, (tuning: Tuning) => Keyboard>> = {
   notes: byNotes,
-  octave: byOctave,
+  octave: (tuning) => byOctave(tuning, 'fine'),
+  'octave-cents': (tuning) => byOctave(tuning, 'cents'),
   bend: byBend,
-  none: () => ({ keyOf: plain, channelOf: byTrack, messages: [], onChannel: () => [] }),
+  none: () => NONE,
 };
 
 export const keyboardFor = (tuning: Tuning, by: MidiTuning): Keyboard => keyboards[by](tuning);

@@ -1,8 +1,6 @@
 /**
- * Tunings as MIDI messages.
- *
- * MIDI Tuning Standard (MIDI 1.0 Detailed Specification 4.2.1, p. 48, and its recommended practices CA-020 and CA-021; the
- * layout of the messages and the checksum from memory).
+ * Tunings as MIDI messages: the MIDI Tuning Standard in MIDI 1.0 Detailed Specification 4.2.1 (frequency data p. 48, programs and
+ * banks p. 50), its extensions CA-020 (midi.org/about-midi/tuning_extens.shtml) and CA-021 (tuning-scale.shtml there).
  */
 import { systemExclusive } from './bytes';
 
@@ -45,16 +43,44 @@ export function singleNotes(program: number, keys: readonly (readonly [number, n
   return messages;
 }
 
-/** Of scale and octave tuning: 8192 units are a semitone, 2000h is none. */
-const OCTAVE_UNITS = 8192;
+/** How the keys of an octave are told: the last number of the message, what it reaches in cents, and a key in bytes. */
+interface OctaveMessage {
+  readonly message: number;
+  readonly least: number;
+  readonly most: number;
+  readonly data: (cents: number) => readonly number[];
+}
 
-/** The tuning of all octaves on all channels in real time, two bytes a key. @param cents of each key from c to b */
-export const scaleOctave = (cents: readonly number[]): number[] => {
-  const data = cents.flatMap((one) => {
-    const units = Math.min(2 * OCTAVE_UNITS - 1, Math.max(0, OCTAVE_UNITS + Math.round((one / 100) * OCTAVE_UNITS)));
-    return [Math.floor(units / 128), units % 128];
-  });
-  return systemExclusive([0x7f, DEVICE, 0x08, 0x09, 0x03, 0x7f, 0x7f, ...data, 0xf7]);
+const within = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
+
+/** One byte in cents, 40h none; or two bytes, 8192 units a semitone and 2000h none. */
+export const octaveForms = {
+  cents: { message: 0x08, least: -64, most: 63, data: (cents) => [within(64 + Math.round(cents), 0, 127)] },
+  fine: {
+    message: 0x09,
+    least: -100,
+    most: 100,
+    data: (cents) => {
+      const units = within(8192 + Math.round((cents / 100) * 8192), 0, 16383);
+      return [units >> 7, units & 0x7f];
+    },
+  },
+} as const satisfies Readonly<Record<string, OctaveMessage>>;
+
+export type OctaveForm = keyof typeof octaveForms;
+
+const ALL_CHANNELS = Array.from({ length: 16 }, (_, channel) => channel);
+
+/** A bit for each channel: the last two, the seven in the middle, the first seven. */
+const channelBits = (channels: readonly number[]): number[] =>
+  [14, 7, 0].map((first) =>
+    channels.filter((one) => one >= first && one < first + 7).reduce((bits, one) => bits | (1 << (one - first)), 0),
+  );
+
+/** The tuning of all octaves on channels in real time. @param cents of each key from c to b above equal temperament */
+export const scaleOctave = (form: OctaveForm, cents: readonly number[], channels = ALL_CHANNELS): number[] => {
+  const { message, data } = octaveForms[form];
+  return systemExclusive([0x7f, DEVICE, 0x08, message, ...channelBits(channels), ...cents.flatMap(data), 0xf7]);
 };
 
 /** Controllers that set a registered parameter: its number, then its value. */
@@ -66,7 +92,7 @@ export const registered = (channel: number, parameter: number, value: number): n
 
 export const PARAMETER = { bendRange: 0, tuningProgram: 3, tuningBank: 4 } as const;
 
-/** Semitones that a pitch bend reaches to either side, as synthesisers have it when they are switched on. */
+/** Semitones that a pitch bend reaches to either side. */
 export const BEND_RANGE = 2;
 
 /** A bend of so many cents. */

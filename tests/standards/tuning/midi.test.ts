@@ -2,8 +2,9 @@
  * Tunings as MIDI messages against the MIDI Tuning Standard.
  *
  * The frequency data: MIDI 1.0 Detailed Specification 4.2.1, p. 48. Older printings have errors, noted beside the value: those
- * rows give what the bytes mean, computed from 440 × 2^((xx + yyzz/16384 − 69)/12). Layout and checksum of the messages are
- * from memory of the recommended practices CA-020 and CA-021.
+ * rows give what the bytes mean, computed from 440 × 2^((xx + yyzz/16384 − 69)/12). Messages: the same specification, and its
+ * extensions CA-020 (midi.org/about-midi/tuning_extens.shtml) and CA-021 (midi.org/about-midi/tuning-scale.shtml); that the
+ * checksum is the exclusive or of all bytes between F0 and itself: the summary of the standard in the documents of TiMidity.
  */
 import { describe, expect, it } from 'vitest';
 import { bulkDump, frequencyData, pitchBend, scaleOctave, singleNotes } from '../../../server/export/midi/tuning';
@@ -95,9 +96,20 @@ describe('tuning messages', () => {
   });
   it('tune the keys of an octave by two bytes each, 2000h being none, 8192 units a semitone', () => {
     const cents = [0, 100, -100, 50, -50, 0, 0, 0, 0, 0, 0, 1];
-    expect(hex(unlengthed(scaleOctave(cents)))).toBe(
+    expect(hex(unlengthed(scaleOctave('fine', cents)))).toBe(
       'F0 7F 7F 08 09 03 7F 7F 40 00 7F 7F 00 00 60 00 20 00 40 00 40 00 40 00 40 00 40 00 40 00 40 52 F7',
     );
+  });
+  it('tune the keys of an octave by a byte each, in whole cents from -64 to 63, 40h being none', () => {
+    const cents = [0, 1, -1, 20.5, -13.7, 63, 70, -64, -70, 0, 0, 0];
+    expect(hex(unlengthed(scaleOctave('cents', cents)))).toBe(
+      'F0 7F 7F 08 08 03 7F 7F 40 41 3F 55 32 7F 7F 00 00 40 40 40 F7',
+    );
+  });
+  it('name channels by bits: 15 and 16, then 8 to 14, then 1 to 7', () => {
+    const bits = (channels: number[]) => hex(unlengthed(scaleOctave('cents', [], channels)).slice(5, 8));
+    expect(bits([15])).toBe('02 00 00');
+    expect(bits([0, 7, 13, 14])).toBe('01 41 01');
   });
   it('bend a channel by fourteen bits over two semitones', () => {
     expect(hex(pitchBend(3, 0))).toBe('E3 00 40');
