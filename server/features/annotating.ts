@@ -25,7 +25,7 @@ export function annotationSaying(
   const name = freeName('n', new Set(declaredNames(environment).notes));
   const clauses = [...(kind === undefined ? [] : [`kind ${kind} `]), ...(by === undefined ? [] : [`by ${by} `])];
   const statement = `note ${name} ${clauses.join('')}: "${text.replaceAll('"', '""')}"\n`;
-  return { name, changes: [{ offset: afterNotes(tree), length: 0, text: statement }] };
+  return { name, changes: [{ offset: lineAfterLast(tree, ['note']), length: 0, text: statement }] };
 }
 
 /** The first name of a kind, `v1`, `v2` …, that is not taken. */
@@ -39,14 +39,14 @@ export function freeName(stem: string, taken: ReadonlySet<string>): string {
 const PLACES: ReadonlySet<string> = new Set(['piece', 'page', 'section']);
 
 /**
- * The line after the last `note` of the head; without one after what else is declared there, so that a comment stays with
- * what it leads.
+ * Where the line begins after the last statement of the head with one of these keywords; without one after what else is declared
+ * there, so that a comment stays with what it leads.
  */
-function afterNotes(tree: FileTree): number {
+export function lineAfterLast(tree: FileTree, keywords: readonly string[]): number {
   const [head] = tree.blocks;
   const keywordOf = (placed: Placed<StatementTree>): string => placed.tree.statement.keyword;
   const last =
-    head?.statements.findLast((placed) => keywordOf(placed) === 'note') ??
+    head?.statements.findLast((placed) => keywords.includes(keywordOf(placed))) ??
     head?.statements.findLast((placed) => !PLACES.has(keywordOf(placed)));
   if (head?.kind !== 'head' || last === undefined) return head?.offset ?? tree.text.length;
   const { end } = stretchIn(head, last, { pos: 0, len: last.tree.text.length });

@@ -6,6 +6,7 @@ import type { Position, Range, TextDocumentIdentifier, TextEdit } from 'vscode-l
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Level } from '../../grammar/findings/finding';
 import type { ExportOptions } from '../export/formats';
+import type { TuningSheet } from '../tuning/sheet';
 
 /** What the client says of itself when it starts the server (`initializationOptions`). */
 export interface ClientOptions {
@@ -327,6 +328,56 @@ interface SettleParams extends PlaceParams {
   readonly reason: string;
 }
 
+/** A tuning that can be asked for. */
+export type TuningChoice =
+  /** As a reading of the file has it. */
+  | { readonly kind: 'reading'; readonly reading: string }
+  /** What is typed after `tuning`. */
+  | { readonly kind: 'words'; readonly words: string }
+  /** As a reading of another open score has it, at that score’s pitch. */
+  | { readonly kind: 'score'; readonly uri: string; readonly reading: string };
+
+export interface TuningParams extends FileParams {
+  /** The reading that is shown, for which the tuning would be written down. */
+  readonly reading: string;
+  readonly wanted: TuningChoice;
+  /** Hertz of a4, where it is another than that of the choice. */
+  readonly pitch?: number;
+  /** What the instrument has now; absent where it is laid from the fork on. */
+  readonly before?: TuningChoice;
+}
+
+export interface TuningOffer {
+  /** A reading of the file, a temperament that the file defines, one that needs no definition. */
+  readonly kind: 'reading' | 'own' | 'named';
+  readonly choice: TuningChoice;
+  /** The temperament in words. */
+  readonly title: string;
+}
+
+export interface ShownTuning {
+  readonly sheet: TuningSheet;
+  /** As it is typed after `tuning`. */
+  readonly words: string;
+  /** The strings and the steps as an SVG element: all steps, or those that set what moves. */
+  readonly drawing: string;
+  /** What the file does not state. */
+  readonly assumed: readonly ('temperament' | 'pitch')[];
+  /** Statements that the file would have; none where it has them. */
+  readonly writes: readonly string[];
+  /** Why the file cannot say it; "" where nothing hinders. */
+  readonly obstacle: string;
+}
+
+export interface TuningAnswer {
+  readonly offers: readonly TuningOffer[];
+  /** Hertz of a4. */
+  readonly pitch: number;
+  readonly shown?: ShownTuning;
+  /** Why nothing is shown. */
+  readonly failure?: string;
+}
+
 /** Requests about an open file. */
 export interface FileRequests {
   /** What the file can be read as, `written` first. */
@@ -359,6 +410,10 @@ export interface FileRequests {
   'bentside/settle': { params: SettleParams; result: readonly TextEdit[] | null };
   /** The sign at a place under every table that knows it, Markdown with pictures; null where none is played. */
   'bentside/otherTables': { params: PlaceParams; result: string | null };
+  /** A tuning for the score, how it is laid, and what else can be chosen. */
+  'bentside/tuning': { params: TuningParams; result: TuningAnswer | null };
+  /** What writes a tuning into the text; null where the file cannot say it. */
+  'bentside/writeTuning': { params: TuningParams; result: readonly TextEdit[] | null };
   /** The contents and places of the files of an export. */
   'bentside/export': { params: ExportParams; result: ExportResult | null };
 }

@@ -31,12 +31,15 @@ const SHORTEST = 0.46;
 const LOWEST_RUNG = 34;
 const RUNG = 21;
 
-/** A picture with its description; all that it shows stands in the tables too. */
-export function stringsDrawing({ steps, notes, title }: TuningSheet): Html {
+/**
+ * A picture with its description; all that it shows stands in the tables too. Who marks something in it finds each string by
+ * its note (`data-string`) and each rung by its interval (`data-step`).
+ */
+export function stringsDrawing({ steps, notes, title }: Pick<TuningSheet, 'steps' | 'notes' | 'title'>): Html {
   const strings = stringsOf(steps, notes);
   const tuned = steps.filter(({ tunes }) => tunes !== null);
-  const last = steps.at(-1);
-  const rungs = [...tuned, ...(last === undefined ? [] : [last])];
+  const closing = steps.slice(-1).filter(({ tunes }) => tunes === null);
+  const rungs = [...tuned, ...closing];
   // All of them lie below the end of the last string but the fork’s.
   const room = NUT - LOWEST_RUNG - (strings.at(-2)?.end ?? 0) - 10;
   const gap = Math.min(RUNG, room / Math.max(1, rungs.length - 1));
@@ -62,18 +65,25 @@ const inWords = (tuned: readonly SheetStep[]): string =>
 
 /** The strings that any step touches, side by side as their keys lie; of a divided key the two stand closer. */
 function stringsOf(steps: readonly SheetStep[], notes: readonly SheetNote[]): readonly DrawnString[] {
-  const names = [...new Set(steps.flatMap(({ interval }) => interval.split('-')))];
-  const found = names.map((name) => ({ name, ...soundOf(name, notes) })).sort((a, b) => a.frequency - b.frequency);
+  const sounds = new Map(
+    steps.flatMap(({ interval, hertz }) => interval.split('-').map((name, index) => [name, hertz[index] ?? 0])),
+  );
+  const found = [...sounds].sort(([, one], [, other]) => one - other).map(([name]) => name);
   const places: number[] = [];
-  for (const [index, { name }] of found.entries()) {
+  for (const [index, name] of found.entries()) {
     const key = keyNamed(name);
-    const before = index === 0 ? key : keyNamed(found[index - 1]?.name ?? name);
+    const before = keyNamed(found[index - 1] ?? name);
     places.push((places[index - 1] ?? 0) + (index === 0 ? 0 : (APART[Math.min(2, key - before)] ?? 1)));
   }
   const whole = places.at(-1) ?? 1;
-  return found.map(({ name, offset }, index) => {
+  return found.map((name, index) => {
     const part = (places[index] ?? 0) / whole;
-    return { name, offset, x: FIRST_STRING + part * (LAST_STRING - FIRST_STRING), end: endAt(part) };
+    return {
+      name,
+      offset: offsetOf(name, notes),
+      x: FIRST_STRING + part * (LAST_STRING - FIRST_STRING),
+      end: endAt(part),
+    };
   });
 }
 
@@ -86,12 +96,8 @@ const endAt = (part: number): number => NUT - LONGEST * SHORTEST ** part;
 /** MIDI key. */
 const keyNamed = (name: string): number => semitonesOf(spellingOf(name) as Spelling);
 
-/** The sheet has the frequencies of the octave from c4. */
-function soundOf(name: string, notes: readonly SheetNote[]): { frequency: number; offset: number } {
-  const [note, octave] = [name.slice(0, -1), Number(name.at(-1))];
-  const { frequency, offset } = notes.find((one) => one.note === note) ?? { frequency: 440, offset: 0 };
-  return { frequency: frequency * 2 ** (octave - 4), offset };
-}
+const offsetOf = (name: string, notes: readonly SheetNote[]): number =>
+  notes.find(({ note }) => note === name.slice(0, -1))?.offset ?? 0;
 
 // ─── the case ────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -133,11 +139,13 @@ function smooth(points: readonly Point[]): string {
 const signed = (value: number): string => `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(1)}`;
 
 const drawnString = ({ name, offset, x, end }: DrawnString): Html =>
-  [
+  tag(
+    'g',
+    { 'data-string': name },
     tag('line', { x1: x.toFixed(1), y1: NUT + 12, x2: x.toFixed(1), y2: end.toFixed(1), class: 'string' }),
     tag('text', { x: x.toFixed(1), y: NUT + 42, class: 'note' }, text(name)),
     tag('text', { x: x.toFixed(1), y: NUT + 57, class: 'cents' }, text(signed(offset))),
-  ].join('');
+  );
 
 /** A step as a line from the string that is heard to the one that is tuned, which has the full dot. */
 function rung(strings: readonly DrawnString[], step: SheetStep, number: string, y: number): Html {
@@ -148,7 +156,9 @@ function rung(strings: readonly DrawnString[], step: SheetStep, number: string, 
     tag('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 4, class: name === step.tunes ? 'tuned' : 'heard' }),
   );
   const label = step.direction === 'pure' ? 'pure' : `${step.beats.toFixed(2)} ${step.direction}`;
-  return [
+  return tag(
+    'g',
+    { 'data-step': step.interval },
     tag('line', {
       x1: from.toFixed(1),
       y1: y.toFixed(1),
@@ -159,7 +169,7 @@ function rung(strings: readonly DrawnString[], step: SheetStep, number: string, 
     ...dots,
     tag('text', { x: (from - 9).toFixed(1), y: (y + 4).toFixed(1), class: 'number-of-step' }, text(number)),
     tag('text', { x: (to + 9).toFixed(1), y: (y + 4).toFixed(1), class: 'beats' }, text(label)),
-  ].join('');
+  );
 }
 
 export const STRINGS_STYLE = `

@@ -34,6 +34,7 @@ import { registerOwnRequests } from './ownRequests';
 import { type Answer, featureCapabilities, registerFeatures } from './requests';
 import { Scores } from './scores';
 import { SettingsOfFiles } from './settings';
+import { registerTuningRequests } from './tuningRequests';
 import type { Later } from './waiting';
 
 /** What the platform gives. */
@@ -120,6 +121,7 @@ class Session {
       otherTablesCommand,
     });
     registerOwnRequests(connection, answer, engraver);
+    registerTuningRequests(connection, answer, this.documents);
   }
 
   result(): InitializeResult {

@@ -76,6 +76,10 @@ export interface SheetStep {
   readonly kind: string;
   /** The note that is set; null where what stands is only proved. */
   readonly tunes: string | null;
+  /** Frequencies of the lower and of the upper note. */
+  readonly hertz: readonly [number, number];
+  /** The partials that meet and beat: of the lower note and of the upper one. */
+  readonly partials: readonly [number, number];
 }
 
 export interface Retuning {
@@ -115,7 +119,7 @@ export function sheetOf(tuning: Tuning, before?: Tuning): TuningSheet {
     majorThirds: everyInterval(tuning, MAJOR_THIRD, FROM_F3).map(sheetInterval),
     minorThirds: everyInterval(tuning, MINOR_THIRD, FROM_F3).map(sheetInterval),
     keys: keyColours(tuning).map(sheetKey),
-    steps: layBearings(tuning).map(sheetStep),
+    steps: layBearings(tuning).map((step) => sheetStep(tuning, step)),
     retuning: before === undefined ? null : retuningOf(before, tuning),
     cautions: TUNING_CAUTIONS,
   };
@@ -157,13 +161,15 @@ const sheetKey = (key: KeyColour): KeyColour => ({
   unrest: rounded(key.unrest, 2),
 });
 
-const sheetStep = ({ interval, beats, direction, width, kind, tunes }: Step): SheetStep => ({
+const sheetStep = (tuning: Tuning, { interval, low, high, beats, direction, width, kind, tunes }: Step): SheetStep => ({
   interval,
   beats: rounded(beats, 2),
   direction,
   width: rounded(width, 2),
   kind: kind.name,
   tunes: tunes === undefined ? null : pitchText(tunes),
+  hertz: [rounded(frequencyOf(tuning, low), 3), rounded(frequencyOf(tuning, high), 3)],
+  partials: [kind.lower, kind.upper],
 });
 
 function retuningOf(before: Tuning, after: Tuning): Retuning {
@@ -176,6 +182,6 @@ function retuningOf(before: Tuning, after: Tuning): Retuning {
       was: noteName(from),
       cents: rounded(cents, 1),
     })),
-    steps: layAgain(after, moved).map(sheetStep),
+    steps: layAgain(after, moved).map((step) => sheetStep(after, step)),
   };
 }

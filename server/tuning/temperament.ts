@@ -2,7 +2,7 @@
 
 import type { Spelling } from '../../grammar/tree';
 import { placeOfSpelling } from './fifths';
-import { CIRCLE, minus, PURE_FIFTH, size, sumOf, type Tempering, times } from './tempering';
+import { AS_GOOD_AS_NOTHING, CIRCLE, minus, PURE_FIFTH, size, sumOf, type Tempering, times } from './tempering';
 
 export interface Temperament {
   /** As it is typed after `tuning`. */
@@ -24,6 +24,11 @@ export const USUAL_FIRST = -3;
 
 /** The flattest note where this fifth closes the circle: its upper one, as it is spelled. */
 export const firstAfter = (closing: { readonly second: Spelling }): number => placeOfSpelling(closing.second);
+
+/** Whether no ear tells one from the other, whatever they are called. */
+export const isSame = (one: Temperament, other: Temperament): boolean =>
+  one.first === other.first &&
+  one.fifths.every((fifth, i) => Math.abs(size(fifth) - size(other.fifths[i] ?? fifth)) < AS_GOOD_AS_NOTHING);
 
 /** The place of the lower note of each of the twelve fifths, in their order. */
 export const placesFrom = (first: number): readonly number[] => Array.from({ length: NOTES }, (_, i) => first + i);
