@@ -1,17 +1,14 @@
-/** Over each reading: how much it differs, and the way to it; over each tuning: the way to its panel. */
+/** Over each reading: how much it differs, and the way to it. */
 import type { CodeLens } from 'vscode-languageserver-types';
 import type { SystemScore } from '../score/score';
 import type { Project } from '../workspace/project';
 import { namesIn } from './names';
 import { rangeOfOffsets } from './place';
-import { tuningLenses } from './tuning/lens';
 
 /** The client's command that shows a reading; its argument is the reading's name. */
 const CHOOSE = 'bentside.chooseReading';
 
-export const codeLenses = (project: Project): CodeLens[] => [...readingLenses(project), ...tuningLenses(project)];
-
-const readingLenses = (project: Project): CodeLens[] =>
+export const codeLenses = (project: Project): CodeLens[] =>
   namesIn(project)
     .filter(({ given, kind }) => given && kind === 'reading')
     .map(({ name, start, end }) => ({

@@ -1,8 +1,6 @@
 /** A piece as it is played aloud in a reading: when keys go down and come up, what they sound, and where that is written. */
 
-import { firstOf } from '../../grammar/statements/read';
 import { add, subtract, time, toNumber } from '../../grammar/time';
-import { temperaments } from '../../grammar/vocabulary/temperaments';
 import { keyName } from '../checks/compass';
 import { Seconds } from '../export/seconds';
 import { type Heard, type SoundingNote, type SoundingPiece, soundingOf } from '../export/sounding';
@@ -14,7 +12,7 @@ import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
 import { handsOf } from './hands';
 import { eventOfId, pictureId, type SourcePage, scoreOf, sourcePages, systemsOf } from './pages';
-import type { KeyOfStrip, Limb, PlayedBar, PlayedNote, Playing, TuningOffer, WrittenPlace } from './protocol';
+import type { KeyOfStrip, Limb, PlayedBar, PlayedNote, Playing, WrittenPlace } from './protocol';
 
 interface PlayingWish {
   readonly reading: string;
@@ -198,14 +196,3 @@ const stripKey = ({ lies, sounds, half }: Key): KeyOfStrip => ({
   sounds: keyName(sounds),
   ...(half === undefined ? {} : { half }),
 });
-
-/** The temperaments that the file defines, then those that need no definition. */
-export function tuningOffers({ environment: { statements } }: Project): TuningOffer[] {
-  const own = statements.flatMap(({ statement }) =>
-    statement.keyword === 'temperament' ? (firstOf(statement.args, 'name')?.text ?? []) : [],
-  );
-  return [
-    ...own.map((words) => ({ words, title: words })),
-    ...temperaments.filter(({ name }) => !own.includes(name)).map(({ name, title }) => ({ words: name, title })),
-  ];
-}

@@ -347,14 +347,6 @@ export interface TuningParams extends FileParams {
   readonly before?: TuningChoice;
 }
 
-export interface TuningOffer {
-  /** A reading of the file, a temperament that the file defines, one that needs no definition. */
-  readonly kind: 'reading' | 'own' | 'named';
-  readonly choice: TuningChoice;
-  /** The temperament in words. */
-  readonly title: string;
-}
-
 export interface ShownTuning {
   readonly sheet: TuningSheet;
   /** As it is typed after `tuning`. */
@@ -370,6 +362,8 @@ export interface ShownTuning {
 }
 
 export interface TuningAnswer {
+  /** What each reading of the file has. */
+  readonly readings: readonly { readonly reading: string; readonly title: string }[];
   readonly offers: readonly TuningOffer[];
   /** Hertz of a4. */
   readonly pitch: number;

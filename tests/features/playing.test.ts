@@ -1,7 +1,8 @@
 /** A piece as it is played aloud: its keys, bars and places; for the score panel. */
 import { describe, expect, it } from 'vitest';
-import { playingOf, tuningOffers } from '../../server/features/playing';
+import { playingOf } from '../../server/features/playing';
 import type { Playing } from '../../server/features/protocol';
+import { tuningOffers } from '../../server/features/tuning/offers';
 import { noFiles } from '../../server/workspace/host';
 import { type Project, projectOf } from '../../server/workspace/project';
 import { HEAD } from '../helpers/music';

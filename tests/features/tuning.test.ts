@@ -6,8 +6,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { edited } from '../../server/document/edits';
-import { codeLenses } from '../../server/features/codeLens';
 import type { TuningChoice } from '../../server/features/protocol';
+import { tuningLenses } from '../../server/features/tuning/lens';
 import { showTuning, wantedTuning } from '../../server/features/tuning/show';
 import { writingTuning } from '../../server/features/tuning/write';
 import type { Project } from '../../server/workspace/project';
@@ -95,20 +95,15 @@ describe('what is shown', () => {
     const answer = showTuning(scoreWith(''), { reading: 'written', wanted: words('nosuch') }, nowhere);
     expect(answer.shown).toBeUndefined();
     expect(answer.failure).toBe('No temperament is called “nosuch”. A meantone is typed “meantone 1/4 wolf g#-eb”.');
-    expect(answer.offers.map(({ choice }) => choice)).toContainEqual(words('werckmeister-3'));
+    expect(answer.offers.map(({ words: typed }) => typed)).toContain('werckmeister-3');
   });
 
   it('offers the readings’ tunings, the file’s own temperaments, and those that need no definition', () => {
     const score = scoreWith('reading fair\n  tuning house\ntuning vallotti\ntemperament house\n  c-g -1/4 sc\n');
-    const { offers } = showTuning(score, { reading: 'written', wanted: reading('written') }, nowhere);
-    expect(offers.filter(({ kind }) => kind === 'reading').map(({ title }) => title)).toEqual([
-      'Vallotti',
-      'house, as the file defines it',
-    ]);
-    expect(offers.filter(({ kind }) => kind === 'own').map(({ choice }) => choice)).toEqual([words('house')]);
-    expect(offers.filter(({ kind }) => kind === 'named').map(({ choice }) => choice)).toContainEqual(
-      words('meantone 1/6 pc'),
-    );
+    const { readings, offers } = showTuning(score, { reading: 'written', wanted: reading('written') }, nowhere);
+    expect(readings.map(({ title }) => title)).toEqual(['Vallotti', 'house, as the file defines it']);
+    expect(offers[0]).toEqual({ words: 'house', title: 'house, as the file defines it' });
+    expect(offers.map(({ words: typed }) => typed)).toEqual(expect.arrayContaining(['vallotti', 'meantone 1/6 pc']));
   });
 });
 
@@ -196,7 +191,7 @@ describe('in the text', () => {
     const score = scoreWith(
       'reading fair\n  tuning house\npitch a4 = 415\ntuning equal\ntemperament house\n  c-g -1/4 sc\n',
     );
-    const lenses = codeLenses(score).filter(({ command }) => command?.command === 'bentside.openTuning');
+    const lenses = tuningLenses(score);
     expect(
       lenses.map(({ range, command }) => [textIn(score.tree.text, range), command?.title, command?.arguments]),
     ).toEqual([

@@ -1,12 +1,11 @@
 /** A tuning as the tuning panel shows it: what can be chosen, how it is laid, and what would write it into the file. */
-import { firstOf } from '../../../grammar/statements/read';
-import { temperaments } from '../../../grammar/vocabulary/temperaments';
 import { stringsDrawing } from '../../pages/stringsDrawing';
 import { isUnknownTuning, pitchOf, statedTuningOf, tuningByWords, tuningOf } from '../../readings/tunings';
 import { sheetOf } from '../../tuning/sheet';
 import type { Tuning } from '../../tuning/tuning';
 import type { Project } from '../../workspace/project';
-import type { ShownTuning, TuningAnswer, TuningChoice, TuningOffer, TuningParams } from '../protocol';
+import type { ShownTuning, TuningAnswer, TuningChoice, TuningParams } from '../protocol';
+import { tuningOffers } from './offers';
 import { writingTuning } from './write';
 
 /** The project of another score by its address; undefined if it is not open. */
@@ -28,7 +27,7 @@ export function showTuning(
 ): TuningAnswer {
   const wanted = wantedTuning(project, params, other);
   const pitch = isRefused(wanted) ? (params.pitch ?? pitchOf(project.environment)) : wanted.pitch;
-  const answer = { offers: offersOf(project, pitch), pitch };
+  const answer = { readings: readingOffers(project), offers: tuningOffers(project), pitch };
   if (isRefused(wanted)) return { ...answer, ...wanted };
   const before = params.before && chosen(project, params.before, other, wanted.pitch);
   if (before !== undefined && isRefused(before)) return { ...answer, ...before };
@@ -81,29 +80,8 @@ function assumedIn({ environment }: Project, { wanted, pitch }: Wish): ShownTuni
   return [...(temperament ? (['temperament'] as const) : []), ...(isPitchAssumed ? (['pitch'] as const) : [])];
 }
 
-// ─── what can be chosen ──────────────────────────────────────────────────────────────────────────────────────────
-
-const MEANTONES: readonly string[] = ['1/4', '2/7', '1/5', '1/6', '1/6 pc'].map((part) => `meantone ${part}`);
-
-function offersOf(project: Project, pitch: number): TuningOffer[] {
-  const { environment } = project;
-  const readings = ['written', ...environment.readings.map(({ name }) => name)].filter(
-    (reading) => !isUnknownTuning(environment, reading),
-  );
-  const own = environment.statements.flatMap(({ statement }) =>
-    statement.keyword === 'temperament' ? (firstOf(statement.args, 'name')?.text ?? []) : [],
-  );
-  const byWords = (kind: 'own' | 'named', all: readonly string[]): TuningOffer[] =>
-    all.flatMap((words) => {
-      const tuning = tuningByWords(environment, words, pitch);
-      return tuning === undefined ? [] : [{ kind, choice: { kind: 'words', words }, title: tuning.temperament.title }];
-    });
-  return [
-    ...readings.map((reading): TuningOffer => {
-      const { temperament } = tuningOf(environment, reading);
-      return { kind: 'reading', choice: { kind: 'reading', reading }, title: temperament.title };
-    }),
-    ...byWords('own', [...new Set(own)]),
-    ...byWords('named', [...temperaments.map(({ name }) => name).filter((name) => !own.includes(name)), ...MEANTONES]),
-  ];
-}
+/** Each reading with its temperament in words; one whose tuning is unknown has none. */
+const readingOffers = ({ environment }: Project): TuningAnswer['readings'] =>
+  ['written', ...environment.readings.map(({ name }) => name)]
+    .filter((reading) => !isUnknownTuning(environment, reading))
+    .map((reading) => ({ reading, title: tuningOf(environment, reading).temperament.title }));

@@ -1,0 +1,19 @@
+/** Which tunings can be chosen for a score, by the words that stand after `tuning`. */
+import { firstOf } from '../../../grammar/statements/read';
+import { temperamentNames } from '../../../grammar/vocabulary/temperaments';
+import { pitchOf, tuningByWords } from '../../readings/tunings';
+import type { Project } from '../../workspace/project';
+import type { TuningOffer } from '../protocol';
+
+const MEANTONES: readonly string[] = ['1/4', '2/7', '1/5', '1/6', '1/6 pc'].map((part) => `meantone ${part}`);
+
+/** The temperaments that the file defines, then those that need no definition. */
+export function tuningOffers({ environment }: Project): TuningOffer[] {
+  const own = environment.statements.flatMap(({ statement }) =>
+    statement.keyword === 'temperament' ? (firstOf(statement.args, 'name')?.text ?? []) : [],
+  );
+  return [...new Set([...own, ...temperamentNames, ...MEANTONES])].flatMap((words) => {
+    const tuning = tuningByWords(environment, words, pitchOf(environment));
+    return tuning === undefined ? [] : [{ words, title: tuning.temperament.title }];
+  });
+}
