@@ -236,8 +236,13 @@ export const statements: Readonly<Record<string, StatementEntry>> = {
       describe: 'A fifth and how far it is from pure.',
       parts: [
         free('fifth', 'fifth', 'a fifth, such as c-g'),
-        either('a distance from pure, such as -1/4 sc, 2.0 beats narrow, or rest', [
-          [words('the rest of the circle', { rest: 'this fifth takes what the circle still lacks' })],
+        either('a distance from pure, such as -1/4 sc, 2.0 beats narrow, pure, or rest', [
+          [
+            words('a fifth without a number', {
+              pure: 'this fifth is pure, whatever it is in the temperament that this one comes from',
+              rest: 'this fifth takes what the circle still lacks',
+            }),
+          ],
           [
             free('part', 'tempering', 'a part of a comma, such as -1/4'),
             words('a comma', { sc: 'the syntonic comma', pc: 'the Pythagorean comma' }),

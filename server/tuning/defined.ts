@@ -53,6 +53,7 @@ function rowOf(row: Row): FifthRow | undefined {
 function askedOf({ args }: Row, low: Spelling, high: Spelling): Asked | undefined {
   const words = allOf(args, 'word').map(({ text }) => text);
   if (words.includes('rest')) return { kind: 'rest' };
+  if (words.includes('pure')) return { kind: 'part', tempering: PURE };
   const part = firstOf(args, 'ratio');
   if (part !== undefined) {
     const comma = words.includes('pc') ? 'pc' : 'sc';

@@ -96,6 +96,17 @@ export const TUNING_CAUTIONS: readonly string[] = [
   'Turn a pin by small strokes of the arm and rest the hands; if they hurt, stop, and ask a doctor or a physiotherapist if they go on hurting.',
 ];
 
+/** Cents by which no string should rise without a question: a quarter of a tone. */
+const MUCH = 50;
+
+/** What stands before all others where strings rise much. */
+function cautionsOf(found: Retuning | null): readonly string[] {
+  const highest = Math.max(0, ...(found?.notes ?? []).map(({ cents }) => cents));
+  if (highest <= MUCH) return TUNING_CAUTIONS;
+  const rise = `Here strings rise by as much as ${Math.round(highest)} cents: ask the maker of the instrument or a professional tuner first whether they and it bear that.`;
+  return [rise, ...TUNING_CAUTIONS];
+}
+
 /** The lowest keys of the octaves for which frequencies and beats are given: c4, and f3 where temperaments are laid. */
 const FROM_C4 = 60;
 const FROM_F3 = 53;
@@ -108,6 +119,7 @@ const rounded = (value: number, places: number): number => {
 /** @param before the tuning from which the instrument comes */
 export function sheetOf(tuning: Tuning, before?: Tuning): TuningSheet {
   const { temperament, pitch } = tuning;
+  const retuning = before === undefined ? null : retuningOf(before, tuning);
   return {
     schema: 'bentside.tuning/1',
     temperament: temperament.name,
@@ -120,8 +132,8 @@ export function sheetOf(tuning: Tuning, before?: Tuning): TuningSheet {
     minorThirds: everyInterval(tuning, MINOR_THIRD, FROM_F3).map(sheetInterval),
     keys: keyColours(tuning).map(sheetKey),
     steps: layBearings(tuning).map((step) => sheetStep(tuning, step)),
-    retuning: before === undefined ? null : retuningOf(before, tuning),
-    cautions: TUNING_CAUTIONS,
+    retuning,
+    cautions: cautionsOf(retuning),
   };
 }
 

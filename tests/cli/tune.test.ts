@@ -111,6 +111,15 @@ describe('bentside tune FILE', () => {
     expect(notes).toHaveLength(12);
     expect(notes[0].cents).toBe(-100);
   });
+  it('sends whoever would draw strings up much to the maker first', async () => {
+    const low = SCORE('equal').replace('440', '392');
+    const host = memoryHost({ 'high.bent': SCORE('equal'), 'low.bent': low });
+    // 1200 log2(440/392) is 200 cents.
+    const up = JSON.parse((await bentside(host, 'tune', 'low.bent', 'high.bent', '--json')).out).cautions;
+    expect(up[0]).toMatch(/^Here strings rise by as much as 200 cents: ask the maker/);
+    const down = JSON.parse((await bentside(host, 'tune', 'high.bent', 'low.bent', '--json')).out).cautions;
+    expect(down).toEqual(up.slice(1));
+  });
   it('sets the rarer note of a divided key too', async () => {
     const host = memoryHost({ 'a.bent': SCORE('meantone 1/4', 'instrument virginals\n  split d#/eb a#/bb\n') });
     const { steps, notes } = JSON.parse((await bentside(host, 'tune', 'a.bent', '--json')).out);

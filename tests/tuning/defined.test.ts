@@ -39,6 +39,10 @@ describe('a temperament by parts of commas', () => {
       '0.000',
     ]);
   });
+  it('makes a fifth pure that is none where it comes from', () => {
+    const tuning = tunedTo('house', 415, 'temperament house from vallotti\n  c-g pure\n  g#-eb rest\n');
+    expect(['c', 'g', 'g#'].map((note) => fifthOn(tuning, note))).toEqual(['0.000', '-3.910', '-3.910']);
+  });
   it('is the same as Vallotti’s where its rows are', () => {
     const rows = 'f-c c-g g-d d-a a-e e-b'.split(' ').map((fifth) => `  ${fifth} -1/6 pc\n`);
     const house = tunedTo('house', 440, `temperament house\n${rows.join('')}`);
