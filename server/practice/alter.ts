@@ -17,8 +17,8 @@ import {
 } from '../score/performance';
 import { assimilations, undecidedMeetings } from './assimilate';
 import { Curves } from './curves';
-import { gridsOf } from './grid';
-import { hemiolasIn, inTwos } from './hemiola';
+import { type Grid, gridsOf } from './grid';
+import { hemiolasIn, inHemiolas } from './hemiola';
 import { inequalities } from './inegal';
 import { linesOf } from './lines';
 import { overdots } from './overdot';
@@ -48,18 +48,17 @@ const steps: readonly ((view: View) => readonly Together[])[] = [
 export function alterRhythm(performance: Performance, options: AlterOptions): Performance {
   const { score } = performance;
   const remarks = new Remarks((voice) => score.environment.voices[voice]?.name ?? '');
-  const used = new Set<Practice>();
   const pieces = performance.pieces.map((performed, index) => {
     const view = viewOf(performance, performed, options, remarks, index === 0);
     const all = movedIn(view);
-    for (const { acting } of all.flat()) if (acting.practice !== undefined) used.add(acting.practice);
-    for (const { practice } of view.hemiolas) if (practice !== undefined) used.add(practice);
+    for (const { acting } of all.flat()) if (acting.practice !== undefined) remarks.met.add(acting.practice);
+    for (const { practice } of view.hemiolas) if (practice !== undefined) remarks.met.add(practice);
     remarkUndecided(view);
     const hemiolas = view.hemiolas.map(({ from, to }) => ({ from, to }));
     const events = altered(performed.events, timeOf(all, view));
     return { ...performed, events, ...(hemiolas.length === 0 ? {} : { hemiolas }) };
   });
-  for (const practice of heard(options.practices)) if (!used.has(practice)) remarkIdle(practice, remarks);
+  for (const practice of heard(options.practices)) if (!remarks.met.has(practice)) remarkIdle(practice, remarks);
   return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
 }
 
@@ -73,14 +72,13 @@ function viewOf(
   const lines = linesOf(piece);
   const ruling = new Ruling(options.practices, piece, score.choice, remarks.voiceName);
   const hemiolas = hemiolasIn(piece, lines, ruling);
-  const begun = new Set(hemiolas.map(({ from }) => from));
-  // Nothing can be moved in a bar where nothing begins; of an excerpt most are such.
-  const struck = new Set(lines.flatMap(({ strokes }) => strokes.map(({ placed }) => placed.bar)));
+  // Nothing can be moved where nothing begins; of an excerpt most bars are such.
+  const isStruck = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
   return {
     piece,
     lines,
     hemiolas,
-    grids: gridsOf(piece).flatMap((grid) => (struck.has(grid.bar) ? [inTwos(grid, begun)] : [])),
+    grids: inHemiolas(gridsOf(piece), hemiolas).filter(isStruck),
     curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, options, first),

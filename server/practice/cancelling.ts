@@ -9,10 +9,14 @@ import type { Cell, Member } from './inegal';
 import { isNote, isStruck, type Stroke } from './lines';
 import type { View } from './view';
 
+/** A mark in the lane says that these are unequal, whatever would make them equal. */
+export const isMarked = ({ acting }: Member): boolean => acting.span !== undefined;
+
 // ─── what forbids it to all voices ───────────────────────────────────────────────────────────────────────────────
 
 export const forbids = (view: View, cell: Cell): boolean =>
-  cell.members.some((member) => isDotted(view, member)) || hasSmaller(view, cell) || view.words.equalAt(cell.onset);
+  !cell.members.some(isMarked) &&
+  (cell.members.some((member) => isDotted(view, member)) || hasSmaller(view, cell) || view.words.equalAt(cell.onset));
 
 /** Dots or strokes over the notes; a dot over the second of two under one curve says that it is the longer one. */
 const isDotted = (view: View, { first, second }: Member): boolean =>
@@ -45,7 +49,9 @@ function hasSmaller(view: View, { grid, onset, unit }: Cell): boolean {
 /** Whether what a voice has there is no pair that would be unequal by itself. */
 export function asksNot(view: View, cell: Cell, member: Member): boolean {
   const { first, second, acting } = member;
-  if (!isPair(cell, member) || isRepeated(first, second)) return true;
+  if (!isPair(cell, member)) return true;
+  if (isMarked(member)) return false;
+  if (isRepeated(first, second)) return true;
   return view.curves.longTo(second) || (acting.how.stepwise && !goesByStep(member));
 }
 

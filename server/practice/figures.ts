@@ -5,7 +5,7 @@ import { filling, isNote, isStruck, type Line, type Stroke } from './lines';
 
 export interface Figure {
   readonly line: Line;
-  /** What is lengthened: the dotted note, or the rest. */
+  /** What is lengthened: the dotted note, what is tied to it, or the rest. */
   readonly long: Stroke;
   /** The dotted note without its dot; undefined of a rest. */
   readonly undotted: Time | undefined;
@@ -42,6 +42,20 @@ function afterRestAt(line: Line, index: number, grid: Grid, length: Time): Figur
   return isGroup(grid, subtract(last.end, group), group) ? figureOf(line, long, undefined, notes) : undefined;
 }
 
+/** Longer notes make no run; Quantz 1752, XVII.vii.58, speaks of demisemiquavers, three or more. */
+const RUN = { longest: time(1, 32), fewest: 3 } as const;
+
+export const isRun = (notes: readonly Stroke[]): boolean => notes.length >= RUN.fewest;
+
+/** A run from a rest, or from a note that is tied to the one before it, to the next beat. */
+function runAt(line: Line, index: number, grid: Grid): Figure | undefined {
+  const long = line.strokes[index];
+  if (long === undefined || isStruck(long)) return undefined;
+  const notes = filling(line, index + 1, toNextBeat(grid, long.end)) ?? [];
+  const isQuick = notes.every((note) => compare(lengthOf(note), RUN.longest) <= 0);
+  return isRun(notes) && isQuick ? figureOf(line, long, undefined, notes) : undefined;
+}
+
 function figureOf(
   line: Line,
   long: Stroke,
@@ -63,7 +77,8 @@ export function figuresIn(line: Line, grid: Grid): Figure[] {
     const index = line.indexOf(stroke);
     const figure =
       dottedAt(line, index, grid) ??
-      AFTER_RESTS.map((length) => afterRestAt(line, index, grid, length)).find((one) => one !== undefined);
+      AFTER_RESTS.map((length) => afterRestAt(line, index, grid, length)).find((one) => one !== undefined) ??
+      runAt(line, index, grid);
     return figure === undefined ? [] : [figure];
   });
 }

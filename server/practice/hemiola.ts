@@ -4,7 +4,7 @@
  */
 import { add, compare, equal, multiply, type Time, time } from '../../grammar/time';
 import type { Bar, Meter, Piece } from '../score/score';
-import { type Grid, isThreefold } from './grid';
+import type { Grid } from './grid';
 import type { Line, Stroke } from './lines';
 import type { Practice } from './practice';
 import type { Ruling } from './ruling';
@@ -69,13 +69,20 @@ const isBlack = ({ placed }: Stroke): boolean => placed.event.spans.some(({ head
 const isNew = ({ placed: { event } }: Stroke): boolean =>
   event.kind !== 'note' || event.members.some(({ tiedFrom }) => !tiedFrom);
 
-/**
- * The grid of a bar of six that is one of three of two.
- * @param begun the bars with which hemiolas begin
- */
-export function inTwos(grid: Grid, begun: ReadonlySet<Bar>): Grid {
-  if (!isThreefold(grid.meter) || grid.meter.beats !== 6 || !begun.has(grid.bar)) return grid;
-  const { beatValue } = grid.meter;
-  const beat = time(2, beatValue);
-  return { ...grid, meter: { ...grid.meter, beats: 3, beatValue: beatValue / 2 }, beat, division: beat };
+/** The grids of a piece, in which a hemiola is one stretch of three beats of two, over the barline too. */
+export function inHemiolas(grids: readonly Grid[], hemiolas: readonly Hemiola[]): readonly Grid[] {
+  const begun = new Map(hemiolas.map((hemiola) => [hemiola.from, hemiola]));
+  const joined = new Set(hemiolas.flatMap(({ from, to }) => (to === from ? [] : [to])));
+  return grids
+    .filter(({ bar }) => !joined.has(bar))
+    .map((grid) => {
+      const hemiola = begun.get(grid.bar);
+      return hemiola === undefined ? grid : inTwos(grid, hemiola);
+    });
+}
+
+function inTwos(grid: Grid, { end }: Hemiola): Grid {
+  const { meter } = grid;
+  const beat = time(2, meter.beatValue);
+  return { ...grid, end, meter: { ...meter, beats: 3, beatValue: meter.beatValue / 2 }, beat, division: beat };
 }

@@ -6,7 +6,7 @@
  */
 import { add, compare, isMultiple, multiply, subtract, type Time, time } from '../../grammar/time';
 import { secondsOf } from '../score/clock';
-import { asksNot, forbids, isLeap, leansOnSecond } from './cancelling';
+import { asksNot, forbids, isLeap, isMarked, leansOnSecond } from './cancelling';
 import type { Grid } from './grid';
 import type { Line, Stroke } from './lines';
 import type { Inegal } from './practice';
@@ -48,7 +48,7 @@ function cellsIn(view: View, grid: Grid): Cell[] {
   for (const line of view.lines) {
     for (const second of line.beginningIn(grid.bar.onset, grid.end)) {
       const acting = view.ruling.at('inegal', second);
-      const unit = acting && unitOf(acting.how, grid);
+      const unit = acting && unitOf(acting, second, grid);
       const onset = unit && subtract(second.onset, unit);
       const first = line.beginningAt(second.onset)?.before;
       if (acting === undefined || unit === undefined || onset === undefined || first === undefined) continue;
@@ -63,8 +63,11 @@ function cellsIn(view: View, grid: Grid): Cell[] {
   return [...cells.values()].sort((a, b) => compare(a.onset, b.onset));
 }
 
-/** The value given, or that which the sign of measure makes unequal. */
-const unitOf = ({ value }: Inegal, { meter }: Grid): Time | undefined => value ?? rowOf(meter.sign)?.value;
+/** The value that a mark surrounds, or the one given, or that which the sign of measure makes unequal. */
+function unitOf({ how, span }: Acting<Inegal>, { onset, end }: Stroke, { meter }: Grid): Time | undefined {
+  if (span !== undefined) return subtract(end, onset);
+  return how.value ?? rowOf(meter.sign)?.value;
+}
 
 /** Pairs lie on the grid, whole beats are made of them, and they lie within the bar. */
 function isCell({ bar, start, end, beat }: Grid, onset: Time, unit: Time): boolean {
@@ -111,17 +114,22 @@ const endOf = ({ onset, unit }: Cell): Time => add(onset, multiply(unit, time(2)
 
 /** A run is equal where more than half of its pairs leap, never for one leap. */
 const leapsOverall = (members: readonly Member[]): boolean =>
-  2 * members.filter(({ first, second }) => isLeap(first, second)).length > members.length;
+  2 * members.filter((member) => !isMarked(member) && isLeap(member.first, member.second)).length > members.length;
 
-/** Where one voice leans on the second note all do, as they are struck together. */
+/** Where one voice leans on the second note all do, and a mark in one lane is for all, as they are struck together. */
 function togetherIn(view: View, cell: Cell): Together {
   const turned = cell.members.some((member) => leansOnSecond(view, member));
-  return cell.members.map((member) => stretchOf(cell, member, !turned && member.acting.how.longFirst));
+  const marked = cell.members.find(isMarked)?.acting.how;
+  return cell.members.map((member) => stretchOf(cell, member, marked ?? member.acting.how, turned));
 }
 
-function stretchOf({ onset, unit }: Cell, { line, acting, second }: Member, longFirst: boolean): Stretch {
-  const { ratio } = acting.how;
-  const share = time(longFirst ? ratio.long : ratio.short, ratio.long + ratio.short);
+function stretchOf(
+  { onset, unit }: Cell,
+  { line, acting, second }: Member,
+  { ratio, longFirst }: Inegal,
+  turned: boolean,
+): Stretch {
+  const share = time(longFirst && !turned ? ratio.long : ratio.short, ratio.long + ratio.short);
   const pair = multiply(unit, time(2));
   const performed = add(onset, multiply(pair, share));
   const knots = [fixed(onset), { written: second.onset, performed }, fixed(add(onset, pair))] as const;

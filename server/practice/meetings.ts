@@ -1,6 +1,17 @@
 /** Where triplets meet duple figures: cells of the grid that one voice divides in three and another in two or four. */
-import { add, divide, equal, isMultiple, multiply, subtract, type Time, time, wholeTimes } from '../../grammar/time';
-import type { Grid } from './grid';
+import {
+  add,
+  compare,
+  divide,
+  equal,
+  format,
+  multiply,
+  subtract,
+  type Time,
+  time,
+  wholeTimes,
+} from '../../grammar/time';
+import { type Grid, isThreefold } from './grid';
 import { isStruck, type Line, type Stroke } from './lines';
 
 export interface Meeting {
@@ -52,42 +63,67 @@ const answers: Readonly<Record<string, Answer>> = {
   },
 };
 
-/** The meetings in a bar whose beats are not threefold by themselves, or are divided in three again. */
-export function meetingsIn(lines: readonly Line[], grid: Grid): Meeting[] {
-  return cellsOfTriplets(lines, grid).flatMap(({ onset, length }): Meeting[] => {
-    const end = add(onset, length);
-    const dividers = lines.flatMap((line): Divider[] => {
-      const [first, ...rest] = line.beginningIn(onset, end).filter((stroke) => !equal(stroke.onset, onset));
-      const within = first === undefined ? undefined : ([first, ...rest] as const);
-      return within === undefined ? [] : [{ line, within }];
-    });
-    const sharesOf = ({ within }: Divider): Time[] => within.map((one) => divide(subtract(one.onset, onset), length));
-    const triplets = dividers.filter((one) => sharesOf(one).every((share) => share.d === 3));
-    const duples = dividers.filter((one) => sharesOf(one).every((share) => share.d === 2 || share.d === 4));
-    const moments = new Map(duples.flatMap(sharesOf).map((share) => [`${share.n}/${share.d}`, share]));
-    const answer = answers[[...moments.keys()].sort(byShare).join(' ')];
+/** The meetings in a bar. */
+export const meetingsIn = (lines: readonly Line[], grid: Grid): Meeting[] =>
+  cellsOfTriplets(lines, grid).flatMap((cell): Meeting[] => {
+    const dividers = lines.flatMap((line) => dividerOf(line, cell) ?? []);
+    const sharesOf = ({ within }: Divider): Time[] => within.map((one) => shareOf(cell, one.onset));
+    const triplets = dividers.filter((one) => dividesInThree(one, cell));
+    const duples = dividers.filter((one) => sharesOf(one).every(({ d }) => d === 2 || d === 4));
+    const moments = new Set(duples.flatMap(sharesOf).sort(compare).map(format));
+    const answer = answers[[...moments].join(' ')];
     if (answer === undefined || triplets.length === 0 || triplets.length + duples.length < dividers.length) return [];
-    return duples.some(({ within }) => within.some(isStruck)) ? [{ onset, length, triplets, duples, answer }] : [];
+    return duples.some(({ within }) => within.some(isStruck)) ? [{ ...cell, triplets, duples, answer }] : [];
   });
+
+/** A part of the bar. */
+interface Cell {
+  readonly onset: Time;
+  readonly length: Time;
 }
 
-const byShare = (a: string, b: string): number => share(a) - share(b);
-const share = (text: string): number => {
-  const [n, d] = text.split('/').map(Number);
-  return (n ?? 0) / (d ?? 1);
-};
+const endOf = ({ onset, length }: Cell): Time => add(onset, length);
+const shareOf = ({ onset, length }: Cell, at: Time): Time => divide(subtract(at, onset), length);
 
-/** Cells that some voice divides in three: what is struck at a third of it lies on no duple part of the bar. */
-function cellsOfTriplets(lines: readonly Line[], { bar, start, end }: Grid): { onset: Time; length: Time }[] {
-  const found = new Map<string, { onset: Time; length: Time }>();
-  for (const { onset: at } of lines.flatMap((line) => line.beginningIn(bar.onset, end))) {
-    const place = subtract(at, start);
-    const parts = Number(place.d);
-    if (parts % 3 !== 0 || parts % 9 === 0) continue;
-    const length = time(3, parts);
-    const onset = add(start, multiply(length, time(wholeTimes(place, length))));
-    if (isMultiple(subtract(at, onset), divide(length, time(3))))
-      found.set(`${onset.n}/${onset.d} ${parts}`, { onset, length });
+/** What a voice strikes within a cell, its beginning left out. */
+function dividerOf(line: Line, cell: Cell): Divider | undefined {
+  const [first, ...rest] = line.beginningIn(cell.onset, endOf(cell)).filter(({ onset }) => !equal(onset, cell.onset));
+  return first === undefined ? undefined : { line, within: [first, ...rest] };
+}
+
+/** Something begins at each third or at one of the two, and the voice keeps to the bounds of the cell. */
+function dividesInThree({ line, within }: Divider, cell: Cell): boolean {
+  const last = within.at(-1) ?? within[0];
+  return (
+    within.every(({ onset }) => shareOf(cell, onset).d === 3) &&
+    line.beginningAt(cell.onset) !== undefined &&
+    equal(last.end, endOf(cell))
+  );
+}
+
+/** How long what is divided in three may be: from a semibreve to a semiquaver. */
+const LENGTHS = [time(1), time(1, 2), time(1, 4), time(1, 8), time(1, 16)];
+
+/** Cells that some voice divides in three: beats of threefold time, and what is divided so besides. */
+function cellsOfTriplets(lines: readonly Line[], grid: Grid): Cell[] {
+  const found = new Map<string, Cell>();
+  for (const line of lines) {
+    for (const { onset: at } of line.beginningIn(grid.bar.onset, grid.end)) {
+      for (const cell of cellsAround(grid, at)) {
+        const divider = dividerOf(line, cell);
+        if (divider !== undefined && dividesInThree(divider, cell))
+          found.set(format(cell.onset) + format(cell.length), cell);
+      }
+    }
   }
   return [...found.values()];
+}
+
+/** The cells of which a moment may be the first or the second third. */
+function cellsAround({ bar, start, end, beat, meter }: Grid, at: Time): Cell[] {
+  const place = subtract(at, start);
+  const lengths = Number(place.d) % 3 === 0 ? LENGTHS : isThreefold(meter) ? [beat] : [];
+  return lengths
+    .map((length) => ({ length, onset: add(start, multiply(length, time(wholeTimes(place, length)))) }))
+    .filter((cell) => compare(cell.onset, bar.onset) >= 0 && compare(endOf(cell), end) <= 0);
 }

@@ -6,7 +6,7 @@
  * extreme end of their time. How much is the reading's word: no source gives a number.
  */
 import { add, compare, earliest, latest, multiply, subtract, type Time, time } from '../../grammar/time';
-import { type Figure, figuresIn } from './figures';
+import { type Figure, figuresIn, isRun } from './figures';
 import type { Overdot } from './practice';
 import type { Acting } from './ruling';
 import type { Together } from './stretch';
@@ -67,23 +67,21 @@ const ownOf = ({ figure: { line, long, undotted }, acting }: Found): Own => ({
   ...(undotted === undefined || acting.how.dot === 'held' ? {} : { silentFrom: add(long.onset, undotted) }),
 });
 
-/** Three or more notes are a run, quick in itself: of it the shortest figure of a section is never told. */
-const isRun = ({ notes }: Figure): boolean => notes.length >= 3;
 const HALF = time(1, 2);
 
 /** How long a figure is played: half as long, as after a double dot, or so that each note is the shortest of the section. */
 function shortenedTo({ figure, acting }: Found, length: Time, shortest: Time | undefined): Time {
-  if (acting.how.amount === 'double' || shortest === undefined || isRun(figure)) return multiply(length, HALF);
+  if (acting.how.amount === 'double' || shortest === undefined || isRun(figure.notes)) return multiply(length, HALF);
   return earliest(length, multiply(shortest, time(figure.notes.length)));
 }
 
-/** By bar: the shortest note of the figures of its section. */
+/** By bar: the shortest note of the figures of its section; a run, quick in itself, does not count. */
 function shortestIn(view: View, all: Iterable<readonly Figure[]>): (bar: number) => Time | undefined {
   const { sections } = view.piece;
   const sectionOf = (bar: number): number => sections.findLastIndex((one) => one.firstBar <= bar && bar < one.endBar);
   const shortest = new Map<number, Time>();
   for (const figure of [...all].flat()) {
-    if (isRun(figure)) continue;
+    if (isRun(figure.notes)) continue;
     const section = sectionOf(figure.long.placed.bar.index);
     for (const { onset, end } of figure.notes) {
       const length = subtract(end, onset);

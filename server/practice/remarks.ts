@@ -7,6 +7,8 @@ import type { Practice } from './practice';
 
 export class Remarks {
   readonly problems: PlacedProblem[] = [];
+  /** Practices that found something to act on, be it that it stands as written for the sake of another voice. */
+  readonly met = new Set<Practice>();
   private readonly said = new Set<string>();
 
   constructor(readonly voiceName: (voice: number) => string) {}

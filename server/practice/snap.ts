@@ -1,7 +1,7 @@
 /** Pairs with the dot after the second note: the first is as short as what follows other dots (Quantz 1752, V.23, from memory). */
 import { add, compare, divide, equal, multiply, subtract, time } from '../../grammar/time';
 import { type Grid, isGroup } from './grid';
-import { isNote, isStruck, type Line, type Stroke } from './lines';
+import { isStruck, type Line, type Stroke } from './lines';
 import type { Together } from './stretch';
 import { movedTogether } from './together';
 import type { View } from './view';
@@ -31,7 +31,7 @@ function snapped(view: View, grid: Grid, line: Line, short: Stroke): Together {
 
 /** One part to three, the three drawn with a dot, on the grid. */
 function isPair(short: Stroke, long: Stroke, grid: Grid): boolean {
-  if (!isNote(short) || !isStruck(long) || long.placed.event.value?.dots !== 1) return false;
+  if (!isStruck(short) || !isStruck(long) || long.placed.event.value?.dots !== 1) return false;
   const length = subtract(short.end, short.onset);
   const three = multiply(length, time(3));
   if (compare(long.onset, short.end) !== 0 || !equal(subtract(long.end, long.onset), three)) return false;

@@ -42,6 +42,7 @@ export function movedTogether(view: View, word: PracticeWord, move: Move, owns: 
   if (even !== undefined) {
     const other = view.remarks.voiceName(even.voice);
     view.remarks.atStroke(first.stroke, 'practice-against', { practice: word, other });
+    for (const { acting } of owns) if (acting.practice !== undefined) view.remarks.met.add(acting.practice);
     return [];
   }
   return [...own, ...others.flatMap((line) => along(view, word, move, line))];

@@ -48,6 +48,11 @@ describe('what follows the dot', () => {
     );
   });
 
+  it('comes at the extreme end where the first of a run is tied to the dot, or a rest stands for it', () => {
+    expect(sharp('4. c5= 32 c d e f 2 g')).toBe('c5:29/64 d5:1/64 e5:1/64 f5:1/64 g5:1/2');
+    expect(sharp('4. c5 32 r d e f 2 g')).toBe('c5:3/8 r:5/64 d5:1/64 e5:1/64 f5:1/64 g5:1/2');
+  });
+
   it('comes as late after a rest that stands for the dot', () => {
     expect(sharp('4. r 8 d5 2 e')).toBe('r:7/16 d5:1/16 e5:1/2');
     expect(sharp('2 c5 4. r 32 d e f g')).toBe('c5:1/2 r:7/16 d5:1/64 e5:1/64 f5:1/64 g5:1/64');
@@ -131,6 +136,10 @@ describe('a dot after the second note', () => {
     const even = { ...passage, lanes: ['8 c5 4. d 2 e', '8 c4 d e f 2 g'] };
     expect(timed(even)).toBe('c5:1/8 d5:3/8 e5:1/2');
     expect(toldIn(even)).toContain('practice-against');
+  });
+
+  it('asks for a first note that is struck: one tied from before is none', () => {
+    expect(sharp('4 c5= 16 c 8. d 2 e', 'C', 'snap')).toBe(written('4 c5= 16 c 8. d 2 e', 'C'));
   });
 
   it('is nothing to a practice for other dots', () => {

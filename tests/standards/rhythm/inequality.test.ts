@@ -171,3 +171,25 @@ describe('all voices share one grid (common practice)', () => {
     expect(timed(passage, 1)).toBe('c4:1/8 d4:1/8 e4:3/4');
   });
 });
+
+describe('a mark in the lane', () => {
+  const marked = (lane: string, ...practices: string[]): string => timed({ lanes: [lane], practices });
+
+  it('makes the value that it surrounds unequal, whatever the sign of measure says', () => {
+    expect(marked('{inegal 3:1 8 c5 d} 2. e')).toBe('c5:3/16 d5:1/16 e5:3/4');
+    expect(marked('{inegal 3:1 16 c5 d e f} 2. e', 'inegal 8')).toBe('c5:3/32 d5:1/32 e5:3/32 f5:1/32 e5:3/4');
+  });
+
+  it('goes before what would make the notes equal: leaps, repeated notes, dots, words', () => {
+    const pairs = 'c5:1/6 g5:1/12 c5:1/6 g5:1/12 e5:1/2';
+    expect(marked('{inegal 2:1 8 c5 g c g} 2 e')).toBe(pairs);
+    expect(marked("{inegal 2:1 8 c5'dot g'dot c'dot g'dot} 2 e")).toBe(pairs);
+    expect(marked('"Notes égales" {inegal 2:1 8 c5 g c g} 2 e')).toBe(pairs);
+    expect(marked('{inegal 2:1 8 c5 c} 2. e')).toBe('c5:1/6 c5:1/12 e5:3/4');
+  });
+
+  it('is for all voices that the practice is for, so that they strike together', () => {
+    const passage = { lanes: ['{inegal 3:1 8 c5 d e f} 2 g', '8 c4 d e f 2 g'], practices: ['inegal 8 3:2'] };
+    expect(strikes(passage, 1)).toBe(strikes(passage, 0));
+  });
+});

@@ -58,6 +58,35 @@ describe('other duple figures against a triplet', () => {
   });
 });
 
+describe('a triplet of a long and a short note', () => {
+  const PAIRS = '8. c5 16 d 8. e 16 f 2 g';
+
+  it('is met by a dotted pair on any beat, the long note first or the short one', () => {
+    const lanes = [PAIRS, '{3in2 4 c4 8 d} {3in2 8 e 4 f} 2 g'];
+    expect(timed({ lanes, practices: ['assimilate triplet'] })).toBe('c5:1/6 d5:1/12 e5:1/6 f5:1/12 g5:1/2');
+  });
+
+  it('may have a rest for one of its thirds', () => {
+    const lanes = [PAIRS, '{3in2 8 r c4 d} {3in2 8 e r f} 2 g'];
+    expect(timed({ lanes, practices: ['assimilate triplet'] })).toBe('c5:1/6 d5:1/12 e5:1/6 f5:1/12 g5:1/2');
+  });
+});
+
+describe('threefold time (two against three in gigues: from memory)', () => {
+  const THREES = '8 c5 d e f g a';
+
+  it('draws two in the place of three to itself, or is drawn to them', () => {
+    const lanes = [THREES, '{2in3 8 c4 d} 4. e'];
+    expect(timed({ lanes, practices: ['assimilate triplet'], meter: '6/8' }, 1)).toBe('c4:1/4 d4:1/8 e4:3/8');
+    expect(timed({ lanes, practices: ['assimilate literal'], meter: '6/8' }, 1)).toBe('c4:3/16 d4:3/16 e4:3/8');
+  });
+
+  it('has dotted figures of its own, which are no duple ones', () => {
+    const lanes = ['8. c5 16 d 8 e 4. f', '8 c4 d e 4. f'];
+    expect(timed({ lanes, practices: ['assimilate triplet'], meter: '6/8' })).toBe('c5:3/16 d5:1/16 e5:1/8 f5:3/8');
+  });
+});
+
 describe('no answer', () => {
   it('is taken by default: the place is offered as one to decide', () => {
     expect(timed(against('8. c5 16 d 2. e', ''))).toBe('c5:3/16 d5:1/16 e5:3/4');
