@@ -1,7 +1,8 @@
 /** The commands by their names in package.json. */
-import { commands, l10n, languages, SnippetString, Uri, window } from 'vscode';
+import { commands, l10n, languages, SnippetString, Uri, window, workspace } from 'vscode';
 import type { OpenSignItem } from '../server/features/protocol';
 import { beginSource } from './beginSource';
+import type { ExportForms } from './exportForm';
 import { exportScore } from './exporting';
 import { helpAddress, tablesAddress } from './helpAddress';
 import { plain, scoreAtHand, scoreEditor } from './language';
@@ -15,15 +16,16 @@ interface Parts {
   readonly readings: Readings;
   readonly panel: ScorePanel;
   readonly openSigns: OpenSigns;
+  readonly forms: ExportForms;
 }
 
 type Run = (...args: readonly unknown[]) => unknown;
 
-export const commandTable = ({ server, readings, panel, openSigns }: Parts): Readonly<Record<string, Run>> => ({
+export const commandTable = ({ server, readings, panel, openSigns, forms }: Parts): Readonly<Record<string, Run>> => ({
   'bentside.beginSource': () => beginSource(),
   'bentside.newSystem': () => newSystem(server),
-  'bentside.chooseReading': (name) => readings.choose(typeof name === 'string' ? name : undefined),
-  'bentside.export': () => exportScore(server, readings),
+  'bentside.chooseReading': (name, score) => chooseReading(readings, name, score),
+  'bentside.export': () => exportScore(server, readings, forms),
   'bentside.showPanel': () => panel.show(),
   'bentside.lockPanel': () => panel.toggleLock(),
   'bentside.soundNote': () => panel.sound('note'),
@@ -36,8 +38,15 @@ export const commandTable = ({ server, readings, panel, openSigns }: Parts): Rea
   'bentside.showLog': () => server.log.show(),
 });
 
+/** A code lens names a reading and its score; whoever is not told picks both. */
+async function chooseReading(readings: Readings, name: unknown, score: unknown): Promise<void> {
+  const named = workspace.textDocuments.find(({ uri }) => uri.toString() === Uri.parse(String(score)).toString());
+  const document = named ?? (await scoreAtHand());
+  if (document !== undefined) await readings.choose(document, typeof name === 'string' ? name : undefined);
+}
+
 async function newSystem(server: Server): Promise<void> {
-  const score = scoreAtHand();
+  const score = await scoreAtHand();
   if (score === undefined) return;
   const editor = scoreEditor() ?? (await window.showTextDocument(score));
   const { document, selection } = editor;

@@ -1,4 +1,4 @@
-/** How an export is written: clefs, signs and rhythm, each with its ways in words. What is chosen holds until the editor closes. */
+/** How an export is written: clefs, signs and rhythm, each with its ways in words. What is chosen holds for the next exports, until the extension ends. */
 import { l10n, type QuickPickItem, QuickPickItemKind } from 'vscode';
 import type { ExportForm } from '../server/features/protocol';
 

@@ -4,6 +4,7 @@ import {
   FileSystemError,
   FileType,
   l10n,
+  languages,
   ProgressLocation,
   type QuickPickItem,
   QuickPickItemKind,
@@ -13,8 +14,8 @@ import {
   workspace,
 } from 'vscode';
 import type { ExportedFile, ExportForm, ExportResult } from '../server/features/protocol';
-import { ExportForms, type FormItem } from './exportForm';
-import { named, scoreAtHand } from './language';
+import type { ExportForms, FormItem } from './exportForm';
+import { isOurs, LANGUAGE, named, scoreAtHand } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -28,10 +29,8 @@ interface Wish {
 type WishItem = QuickPickItem & { readonly wish: Omit<Wish, 'form'> };
 type Item = QuickPickItem | WishItem | FormItem;
 
-const forms = new ExportForms();
-
-export async function exportScore(server: Server, readings: Readings): Promise<void> {
-  const document = scoreAtHand();
+export async function exportScore(server: Server, readings: Readings, forms: ExportForms): Promise<void> {
+  const document = await scoreAtHand();
   const score = document && (await onDisk(document));
   if (score === undefined) return;
   const items = await wishItems(server, readings, score);
@@ -39,12 +38,12 @@ export async function exportScore(server: Server, readings: Readings): Promise<v
     void window.showErrorMessage(notAnswering());
     return;
   }
-  const wish = await wished(items);
+  const wish = await wished(items, forms);
   if (wish !== undefined) await carryOut(server, score, wish);
 }
 
 /** Asks until a format is picked, for other picks change how it is written; undefined if the user gives up. */
-async function wished(items: readonly Item[]): Promise<Wish | undefined> {
+async function wished(items: readonly Item[], forms: ExportForms): Promise<Wish | undefined> {
   const picked = await window.showQuickPick([...items, ...forms.items()], {
     title: l10n.t('Export'),
     placeHolder: l10n.t('A format and a reading'),
@@ -53,7 +52,7 @@ async function wished(items: readonly Item[]): Promise<Wish | undefined> {
   if (picked === undefined) return undefined;
   if ('wish' in picked) return { ...picked.wish, form: forms.form() };
   if ('turns' in picked) forms.turn(picked);
-  return wished(items);
+  return wished(items, forms);
 }
 
 /** Exports go beside the score, so it must stand somewhere; undefined if the user does not say where. */
@@ -61,7 +60,9 @@ async function onDisk(document: TextDocument): Promise<TextDocument | undefined>
   if (!document.isUntitled) return document;
   const saved = await workspace.save(document.uri);
   if (saved === undefined) return undefined;
-  return (await window.showTextDocument(await workspace.openTextDocument(saved))).document;
+  const { document: score } = await window.showTextDocument(await workspace.openTextDocument(saved));
+  // Whatever ending the user has given it.
+  return isOurs(score) ? score : languages.setTextDocumentLanguage(score, LANGUAGE);
 }
 
 /** All formats, and in each the reading that is shown, the others, and all at once. */
@@ -178,7 +179,7 @@ async function told(server: Server, written: readonly Uri[], { losses }: ExportR
   const says =
     losses.length === 0
       ? l10n.t('Written: {0}', names)
-      : l10n.t('Written: {0}. The format cannot say {1} things.', names, losses.length);
+      : l10n.t('Written: {0}. Things that the format cannot say: {1}.', names, losses.length);
   const answer = await window.showInformationMessage(says, open, ...(losses.length === 0 ? [] : [log]));
   if (answer === open && written[0] !== undefined) await commands.executeCommand('vscode.open', written[0]);
   if (answer === log) server.log.show();

@@ -2,6 +2,7 @@
 import { commands, type Disposable, type ExtensionContext } from 'vscode';
 import { BarStatus } from './barStatus';
 import { commandTable } from './commands';
+import { ExportForms } from './exportForm';
 import { HelpPages } from './helpPages';
 import { OpenSigns } from './openSigns';
 import { ScorePanel } from './panel/panel';
@@ -33,7 +34,9 @@ export async function start(context: ExtensionContext, platform: Platform): Prom
     new HelpPages(server),
     ...(platform.runsPrograms ? [proofTasks(context)] : []),
   ];
-  for (const [name, run] of Object.entries(commandTable({ server, readings, panel, openSigns }))) {
+  for (const [name, run] of Object.entries(
+    commandTable({ server, readings, panel, openSigns, forms: new ExportForms() }),
+  )) {
     own.push(commands.registerCommand(name, run));
   }
   context.subscriptions.push(...own);

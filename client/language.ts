@@ -1,5 +1,15 @@
 /** Which documents are ours. */
-import { l10n, type Position, type TextDocument, type TextEditor, Uri, window, workspace } from 'vscode';
+import {
+  l10n,
+  type Position,
+  TabInputText,
+  TabInputTextDiff,
+  type TextDocument,
+  type TextEditor,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
 
 export const LANGUAGE = 'bentside';
 
@@ -11,12 +21,32 @@ export function scoreEditor(): TextEditor | undefined {
   return editor !== undefined && isOurs(editor.document) ? editor : undefined;
 }
 
-/** The score in front; where something else is in front, the walkthrough say, one that is in view or open. Who has none is told. */
-export function scoreAtHand(): TextDocument | undefined {
-  const inView = window.visibleTextEditors.map(({ document }) => document);
-  const found = scoreEditor()?.document ?? [...inView, ...workspace.textDocuments].find(isOurs);
-  if (found === undefined) void window.showInformationMessage(l10n.t('Open a score first.'));
-  return found;
+/**
+ * The score in front; where something else is in front, the walkthrough say, one that is in view or else open: of several the
+ * user picks one. Who has none is told.
+ */
+export async function scoreAtHand(): Promise<TextDocument | undefined> {
+  const front = scoreEditor()?.document;
+  if (front !== undefined) return front;
+  const open = workspace.textDocuments.filter((document) => isOurs(document) && hasTab(document));
+  const inView = open.filter((document) => window.visibleTextEditors.some((editor) => editor.document === document));
+  const [first, ...others] = inView.length > 0 ? inView : open;
+  if (first === undefined) void window.showInformationMessage(l10n.t('Open a score first.'));
+  return first === undefined || others.length === 0 ? first : pickScore([first, ...others]);
+}
+
+/** It is open for the user: neither read for somebody else nor the former side of a comparison. */
+function hasTab({ uri }: TextDocument): boolean {
+  const inputs = window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ input }) => input));
+  return inputs.some((input) => {
+    const shown = input instanceof TabInputText ? input.uri : input instanceof TabInputTextDiff && input.modified;
+    return shown !== false && shown.toString() === uri.toString();
+  });
+}
+
+async function pickScore(scores: readonly TextDocument[]): Promise<TextDocument | undefined> {
+  const items = scores.map((score) => ({ label: workspace.asRelativePath(score.uri), score }));
+  return (await window.showQuickPick(items, { title: l10n.t('Which score?') }))?.score;
 }
 
 /** A document as requests name it. */

@@ -12,7 +12,7 @@ import {
 } from 'vscode';
 import type { ChoiceOffer } from '../server/features/protocol';
 import { Delayed } from './delayed';
-import { isOurs, named, scoreAtHand, scoreEditor } from './language';
+import { isOurs, named, scoreEditor } from './language';
 import type { Server } from './server';
 
 /** The key under which the workspace keeps them: address to reading. */
@@ -65,7 +65,7 @@ export class Readings implements Disposable {
     if (document === undefined || this.of(document) === USUAL) return;
     const offers = await this.offers(document);
     const isThere = offers.length === 0 || offers.some(({ name }) => name === this.of(document));
-    if (!isThere) await this.choose(USUAL, document);
+    if (!isThere) await this.choose(document, USUAL);
   }
 
   /** What the server takes for granted it need not be told. */
@@ -75,8 +75,7 @@ export class Readings implements Disposable {
   }
 
   /** Takes a reading, or lets the user pick one. */
-  async choose(wished?: string, document = scoreAtHand()): Promise<void> {
-    if (document === undefined) return;
+  async choose(document: TextDocument, wished?: string): Promise<void> {
     const reading = wished ?? (await this.pick(document));
     if (reading === undefined) return;
     await this.kept.update(KEPT, { ...this.all(), [document.uri.toString()]: reading });

@@ -18,9 +18,13 @@ import type { Server } from './server';
 /** What is typed in one edit with what was typed before. */
 const together = { undoStopBefore: false, undoStopAfter: false } as const;
 
-/** A barline that was just put in: what is typed there next may be the user's own. */
+/** So often what was typed meanwhile may keep a barline from giving way. */
+const MOST_TRIES = 5;
+
+/** A barline that is put in: what is typed there next may be the user's own. */
 interface OwnBarline {
   readonly document: TextDocument;
+  /** Of the text that has it. */
   readonly version: number;
   /** From before it to after the space that follows it. */
   readonly range: Range;
@@ -58,7 +62,11 @@ export class TypingAids implements Disposable {
   private async giveWay(editor: TextEditor): Promise<void> {
     const range = this.closed?.range;
     this.closed = undefined;
-    if (range !== undefined) await editor.edit((edit) => edit.delete(range), together);
+    if (range === undefined) return;
+    const put = editor.document.getText(range);
+    for (let tries = 0; tries < MOST_TRIES && editor.document.getText(range) === put; tries++) {
+      if (await editor.edit((edit) => edit.delete(range), together)) return;
+    }
   }
 
   private async aid(editor: TextEditor, { range, text }: TextDocumentContentChangeEvent): Promise<void> {
@@ -71,16 +79,19 @@ export class TypingAids implements Disposable {
     const result = await this.server.ask('bentside/typed', { textDocument: named(document), position, reading });
     // Whatever was typed meanwhile goes before.
     if (!result || document.version !== version) return;
-    await editor.edit((edit) => {
+    const [first] = result.edits;
+    const closed = result.kind === 'barline' && first !== undefined ? ownBarline(document, first) : undefined;
+    // Known beforehand: the user may type on before it is told that it stands.
+    this.closed = closed;
+    const isDone = await editor.edit((edit) => {
       for (const { range: where, newText } of result.edits) {
         const place = rangeOf(where);
         if (place.isEmpty) edit.insert(place.start, newText);
         else edit.replace(place, newText);
       }
     }, together);
-    const [first] = result.edits;
-    if (result.kind === 'apostrophe') await commands.executeCommand('editor.action.triggerSuggest');
-    else if (result.kind === 'barline' && first !== undefined) this.closed = ownBarline(document, first);
+    if (!isDone && this.closed === closed) this.closed = undefined;
+    if (isDone && result.kind === 'apostrophe') await commands.executeCommand('editor.action.triggerSuggest');
   }
 
   dispose(): void {
@@ -100,7 +111,8 @@ function isWorthAsking(document: TextDocument, text: string): boolean {
 const positionOf = ({ line, character }: TextEdit['range']['start']): Position => new Position(line, character);
 const rangeOf = ({ start, end }: TextEdit['range']): Range => new Range(positionOf(start), positionOf(end));
 
+/** What an edit of the text as it now stands puts in. */
 function ownBarline(document: TextDocument, { range, newText }: TextEdit): OwnBarline {
   const start = positionOf(range.start);
-  return { document, version: document.version, range: new Range(start, start.translate(0, newText.length)) };
+  return { document, version: document.version + 1, range: new Range(start, start.translate(0, newText.length)) };
 }

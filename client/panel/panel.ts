@@ -73,7 +73,7 @@ export class ScorePanel implements Disposable {
 
   /** Shows the score in front. */
   async show(): Promise<void> {
-    const document = scoreEditor()?.document ?? this.document ?? scoreAtHand();
+    const document = scoreEditor()?.document ?? this.document ?? (await scoreAtHand());
     if (document === undefined) return;
     if (this.panel === undefined) {
       const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
@@ -273,7 +273,7 @@ export class ScorePanel implements Disposable {
         this.drawing.ask();
         break;
       case 'reading':
-        if (this.document !== undefined) await this.readings.choose(undefined, this.document);
+        if (this.document !== undefined) await this.readings.choose(this.document);
         break;
       case 'note':
         await this.goTo(message.id);

@@ -278,7 +278,7 @@ programs read the notes and pass over the level, so that the passage looks like 
   'rhythm-unprintable': {
     level: 'info',
     sentence:
-      'The rhythm that {bars} have in this reading has no standard values: it is written as it stands; the timeline has its time.',
+      'The rhythm of {bars} in this reading has no standard values: it is written as it stands; the timeline has its time.',
     help: `A reading's rhythm is written in the values that are drawn every day: dots, ties, triplets. Unequal notes of two to one are a
 triplet, of three to one a dotted pair; three to two have no values of their own and stand as the source writes them, with
 their time in the timeline (\`--as json\`). \`--rhythm written\` writes all as it stands.

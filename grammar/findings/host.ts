@@ -65,7 +65,7 @@ the first line count without it. Save the file as "UTF-8" rather than "UTF-8 wit
   },
   'and-more': {
     level: 'info',
-    sentence: '{count} more findings in this {where} are not shown.',
+    sentence: 'Further findings in this {where} that are not shown: {count}.',
     help: `Not more than 200 findings of one lane and 2,000 of one file are shown, the gravest first. So many usually have one cause: a
 wrong value at the start of a lane, a missing declaration, a file that is no score. Mend the first ones and look again.
 

@@ -23,7 +23,7 @@ marked \`(irregular)\`.`,
   },
   'bar-count': {
     level: 'error',
-    sentence: '{voice} has {have} bars in this system, another lane has {need}.',
+    sentence: '{voice} has {have} in this system, another lane has {need}.',
     help: `All lanes of a system hold the same number of bars. A bar in which a voice has nothing drawn is typed \`__\`, one with
 a whole-bar rest \`rbar\`. Only in a \`system loose\` may barlines differ.`,
   },
@@ -44,7 +44,7 @@ a whole-bar rest \`rbar\`. Only in a \`system loose\` may barlines differ.`,
   },
   'loose-totals': {
     level: 'error',
-    sentence: '{voice}: {have} semibreves in this loose system, another lane has {need}.',
+    sentence: '{voice}: {have} in this loose system, another lane has {need}.',
     help: `In a \`system loose\` the barlines of the lanes need not agree, but all lanes last equally long.`,
   },
   'free-one-lane': {
@@ -312,12 +312,12 @@ compared with one another.`,
   },
   'sub-lane-bars': {
     level: 'error',
-    sentence: 'This `{name}` lane has {have} bars, its voice has {need}.',
+    sentence: 'This `{name}` lane has {have}, its voice has {need}.',
     help: `A sub-lane has the bars of its lane; one that has nothing is left empty between its barlines.`,
   },
   'sub-lane-items': {
     level: 'error',
-    sentence: 'Bar {bar}: {have} items in `{name}` for {need} notes of the lane.',
+    sentence: 'Bar {bar}: {have} in `{name}` for {need} of the lane.',
     help: `\`fig\` has one item for each note, chord, rest or lone \`=\`; \`text\` one for each note that is not tied to the one before.
 \`_\` means nothing drawn, \`=\` holds on.`,
   },

@@ -1,8 +1,10 @@
 /** `bentside align`: scores laid out so that what sounds together stands together. */
+
+import { howMany } from '../score/amounts';
 import { aligned } from '../workspace/aligned';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
-import { counted, findingLine, shown } from './print';
+import { findingLine, shown } from './print';
 
 type Outcome = 'unchanged' | 'aligned' | 'refused';
 
@@ -17,7 +19,7 @@ export const align: Command = {
       return 'refused';
     });
     const changed = outcomes.filter((outcome) => outcome === 'aligned').length;
-    host.say(`${counted(changed, 'file', 'files')} of ${inputs.length} ${dry ? 'would change' : 'changed'}\n`);
+    host.say(`${howMany(changed, 'file', 'files')} of ${inputs.length} ${dry ? 'would change' : 'changed'}\n`);
     if (inputs.every(isUnread)) return COULD_NOT;
     return outcomes.includes('refused') || (dry && changed > 0) ? FAULTY : SOUND;
   },

@@ -1,11 +1,12 @@
 /** `bentside compare`: sources and readings of one score, bar by bar. */
 import { type Chosen, type Comparison, compareScores } from '../readings/compare';
 import type { Agreement } from '../readings/compare/differences';
+import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
 import { inputOptions, inputsOf, isUnread } from './inputs';
 import { didYouMean, type Given } from './options';
-import { counted, shown } from './print';
+import { shown } from './print';
 
 export const compare: Command = {
   options: {
@@ -51,7 +52,7 @@ function comparisonText({ file, texts, differences, agreements }: Comparison): s
     });
     return `${where} (${kind})\n${lines.join('')}`;
   });
-  const count = counted(differences.length, 'difference', 'differences');
+  const count = howMany(differences.length, 'difference', 'differences');
   return shownLines([
     `${file}: ${texts.map(({ name }) => name).join(', ')}\n\n`,
     ...texts.map(chosenText),

@@ -8,12 +8,13 @@ import { type OrnamentForm, type OrnamentOptions, ornamentForms } from '../expor
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import type { RhythmOptions } from '../export/rhythm';
 import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
+import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
 import { make } from './making';
 import type { Given } from './options';
-import { counted, shown } from './print';
+import { shown } from './print';
 
 const formatNames = everyFormat.map(({ name }) => name);
 
@@ -98,7 +99,7 @@ export const exportCommand: Command = {
     if (inputs.length > 1) {
       const names = failed.map(({ file }) => shown(file)).join(', ');
       host.say(
-        `${failed.length} of ${counted(inputs.length, 'file', 'files')} not exported, or not wholly: ${names}\n`,
+        `${failed.length} of ${howMany(inputs.length, 'file', 'files')} not exported, or not wholly: ${names}\n`,
       );
     }
     return inputs.every(isUnread) ? COULD_NOT : FAULTY;

@@ -1,8 +1,9 @@
 /** What the command line says of the making of a score. */
 import { type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
+import { howMany } from '../score/amounts';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
-import { counted, findingLine, shown } from './print';
+import { findingLine, shown } from './print';
 
 export interface Made {
   readonly files: readonly MadeFile[];
@@ -23,7 +24,7 @@ export function make(project: Project, wish: Wish): Made {
     return nothing(`${file}: it has no reading or witness “${shown(wished)}”, but ${others}\n`);
   }
   if (made.kind === 'faulty') {
-    const count = counted(made.errors.length, 'error', 'errors');
+    const count = howMany(made.errors.length, 'error', 'errors');
     const why = `not exported, because of ${count}; --leave-gaps exports what is sound`;
     return nothing(`${made.errors.map(findingLine).join('')}${file}: ${why}\n`);
   }

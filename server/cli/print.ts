@@ -1,6 +1,8 @@
 /** Findings as lines for people. */
+
 import type { Finding, Level } from '../../grammar/findings/finding';
 import { LEVELS } from '../document/levels';
+import { howMany } from '../score/amounts';
 import type { Decision } from '../signs/decisions';
 import { certainties } from '../signs/tables/table';
 
@@ -43,11 +45,7 @@ const PLURALS: Readonly<Record<Level, readonly [string, string]>> = {
 export function tally(findings: readonly Finding[]): string {
   const parts = LEVELS.map((level) => {
     const count = findings.filter((finding) => finding.level === level).length;
-    return count === 0 ? '' : counted(count, ...PLURALS[level]);
+    return count === 0 ? '' : howMany(count, ...PLURALS[level]);
   });
   return parts.filter((part) => part !== '').join(', ') || 'no findings';
 }
-
-/** "1 file", "3 files". */
-export const counted = (count: number, one: string, several: string): string =>
-  `${count} ${count === 1 ? one : several}`;

@@ -2,11 +2,12 @@
 import type { Finding, Level } from '../../grammar/findings/finding';
 import { decidedIn, foundAtSigns } from '../document/decided';
 import { atLeast, LEVELS } from '../document/levels';
+import { howMany } from '../score/amounts';
 import type { Decision } from '../signs/decisions';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread, type Unread } from './inputs';
-import { counted, decisionLine, findingLine, shown, tally } from './print';
+import { decisionLine, findingLine, shown, tally } from './print';
 import { sarifLog } from './sarif';
 
 /** What was found in one file, with what was decided in it if that is asked for, or why it could not be looked at. */
@@ -87,7 +88,7 @@ const lines: Form = {
   whole: none,
   summary: (all) => {
     const read = all.filter((one) => !('failure' in one));
-    return read.length === 0 ? '' : `${counted(read.length, 'file', 'files')}: ${tally(findingsOf(all))}\n`;
+    return read.length === 0 ? '' : `${howMany(read.length, 'file', 'files')}: ${tally(findingsOf(all))}\n`;
   },
 };
 

@@ -1,5 +1,6 @@
 /** `bentside signs`: what treatises say of signs, and where signs stand in scores. */
 import { perform } from '../readings/perform';
+import { howMany } from '../score/amounts';
 import { contextWords } from '../signs/contexts';
 import { signTableByName, signTables } from '../signs/tables';
 import { certainties, type SignRow, type SignTable } from '../signs/tables/table';
@@ -8,7 +9,7 @@ import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
 import type { Given } from './options';
-import { counted, shown } from './print';
+import { shown } from './print';
 
 const names = signTables.map(({ table }) => table);
 
@@ -40,7 +41,7 @@ function tableList(): string {
   const width = Math.max(...names.map((name) => name.length));
   const rows = signTables.map(
     ({ table, title, rows: own, from }) =>
-      `${table.padEnd(width)}  ${title}: ${counted(own.length, 'row', 'rows')}${from === undefined ? '' : `, and those of ${from}`}\n`,
+      `${table.padEnd(width)}  ${title}: ${howMany(own.length, 'row', 'rows')}${from === undefined ? '' : `, and those of ${from}`}\n`,
   );
   return `${rows.join('')}\nbentside signs --table TABLE shows the rows of one.\n`;
 }
@@ -120,7 +121,7 @@ function useLines({ sign, times, where, voices }: SignUse, notes: Use): string {
   const sung = Object.entries(voices)
     .sort(([, a], [, b]) => b - a)
     .map(([voice, count]) => `${shown(voice)} ${count}`);
-  return [`${name}: ${counted(times, 'time', 'times')}${telling}`, ...lines, `  by voice: ${sung.join(', ')}`, ''].join(
+  return [`${name}: ${howMany(times, 'time', 'times')}${telling}`, ...lines, `  by voice: ${sung.join(', ')}`, ''].join(
     '\n',
   );
 }

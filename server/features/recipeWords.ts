@@ -1,5 +1,7 @@
 /** What a recipe does, in words. */
+
 import type { Recipe, RecipePhrase, RecipeStep } from '../../grammar/tree';
+import { howMany } from '../score/amounts';
 
 /** "on the beat: the note above and the note by turns, then the note held". */
 export function recipeInWords({ start, unresolved, phrases }: Recipe): string {
@@ -34,7 +36,9 @@ const SPEEDS = { second: 'a second', pulse: 'a pulse' } as const;
 
 function speedInWords({ speed }: RecipePhrase): string {
   if (speed === undefined) return '';
-  return speed.kind === 'value' ? ` in values of ${speed.number}` : `, ${speed.number} notes ${SPEEDS[speed.kind]}`;
+  return speed.kind === 'value'
+    ? ` in values of ${speed.number}`
+    : `, ${howMany(speed.number, 'note', 'notes')} ${SPEEDS[speed.kind]}`;
 }
 
 /** By how many steps it lies away. */

@@ -14,6 +14,10 @@ export const valueNames: readonly (readonly [number, string, string])[] = [
   [128, 'semihemidemisemiquaver', 'semihemidemisemiquavers'],
 ];
 
+/** "1 file", "3 files". */
+export const howMany = (count: number, one: string, several: string): string =>
+  `${count} ${count === 1 ? one : several}`;
+
 /** "dotted crotchets", "minims"; a value without a name as a part of a semibreve. */
 export function valuesInWords({ base, dots }: Pick<ValueForm, 'base' | 'dots'>): string {
   const [, , many] = valueNames.find(([parts]) => equal(base, time(1, parts))) ?? [];

@@ -1,4 +1,5 @@
 /** Bars of a system: the lanes laid beside one another in time. */
+
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import {
@@ -16,6 +17,7 @@ import {
   ZERO,
 } from '../../grammar/time';
 import type { Span } from '../../grammar/tree';
+import { howMany } from './amounts';
 import type { LaneEvent } from './event';
 import type { RawBar } from './lane';
 import { gapsOf } from './omissions';
@@ -215,7 +217,7 @@ export function layMeasured(
       last.lane,
       'bar-count',
       last.bar.at,
-      { voice: name, have: bars.length, need: count },
+      { voice: name, have: howMany(bars.length, 'bar', 'bars'), need: count },
       { bar: bars.length - 1 },
     );
   }

@@ -41,7 +41,7 @@ export function layLoose(
     if (omits(voice) || isSuspended(voice)) return;
     report(last.lane, 'loose-totals', sourceOf(last.lane, last.bar), {
       voice: voice.name,
-      have: format(end),
+      have: `${format(end)} ${end.n === 1 ? 'semibreve' : 'semibreves'}`,
       need: format(duration),
     });
   });

@@ -1,4 +1,5 @@
 /** Builds the score of one system from its lanes, the declarations and the carry. */
+
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { nameInstead, nearest } from '../../grammar/nearest';
@@ -7,6 +8,7 @@ import { add, compare, equal, isZero, type Time, time, ZERO } from '../../gramma
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
 import { clefsText, clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
+import { howMany } from './amounts';
 import { type Laid, layMeasured, type VoiceBars } from './bars';
 import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
@@ -397,7 +399,13 @@ class SystemBuilder {
   private otherBarCount(placed: PlacedLane, lane: number, bars: readonly RawBar[], need: number): void {
     const at = bars.at(Math.min(need, bars.length - 1))?.at ?? { pos: 0, len: 1 };
     const voice = `${placed.name.text} ${placed.witness?.text ?? ''}`;
-    this.add({ lane }, 'bar-count', at, { voice, have: bars.length, need }, { bar: Math.max(0, need - 1) });
+    this.add(
+      { lane },
+      'bar-count',
+      at,
+      { voice, have: howMany(bars.length, 'bar', 'bars'), need },
+      { bar: Math.max(0, need - 1) },
+    );
   }
 
   private atName(placed: PlacedLane, code: FindingCode, slots: Slots): void {
@@ -564,7 +572,8 @@ class SystemBuilder {
         const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
         const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
         for (const { item, bar, have, need } of extras) {
-          this.add({ lane: sub.lane }, 'sub-lane-items', item, { name: sub.kind, have, need }, { bar });
+          const slots = { name: sub.kind, have: howMany(have, 'item', 'items'), need: howMany(need, 'note', 'notes') };
+          this.add({ lane: sub.lane }, 'sub-lane-items', item, slots, { bar });
         }
       }
     });
@@ -585,7 +594,7 @@ class SystemBuilder {
     const have = sub.placed.tree.segments.filter((one) => one.items.length > 0 || one.bar !== undefined).length;
     if (have <= need) return;
     const at = { pos: 0, len: Math.max(sub.placed.tree.text.length, 1) };
-    this.add({ lane: sub.lane }, 'sub-lane-bars', at, { name: sub.kind, have, need });
+    this.add({ lane: sub.lane }, 'sub-lane-bars', at, { name: sub.kind, have: howMany(have, 'bar', 'bars'), need });
   }
 
   // ─── what comes out ──────────────────────────────────────────────────────────────────────────────────────────────

@@ -27,7 +27,7 @@ describe('findings', () => {
     expect(shown).toHaveLength(MOST.lane + 1 + 3);
     expect(shown[MOST.lane]).toMatchObject({
       code: 'and-more',
-      message: '7 more findings in this lane are not shown.',
+      message: 'Further findings in this lane that are not shown: 7.',
       range: { start: { offset: MOST.lane } },
     });
   });
@@ -43,7 +43,7 @@ describe('findings', () => {
     const lanes = Array.from({ length: 20 }, (_, i) => many(MOST.lane + 1, 'warning', i * 1000));
     const shown = capped(lanes, []);
     expect(shown).toHaveLength(MOST.file + 1);
-    const message = `${20 * (MOST.lane + 1) - MOST.file} more findings in this file are not shown.`;
+    const message = `Further findings in this file that are not shown: ${20 * (MOST.lane + 1) - MOST.file}.`;
     expect(shown.filter(({ code }) => code === 'and-more').map((one) => one.message)).toEqual([message]);
   });
 

@@ -237,6 +237,39 @@ describeInEditor('a score in the editor', () => {
     await bench.run('notifications.clearAll');
   });
 
+  it('is asked for where several are open and none is in view', async () => {
+    for (const name of ['air', 'readings']) {
+      await bench.openFile(`${name}.bent`);
+      await bench.run('workbench.action.keepEditor');
+    }
+    await bench.run('workbench.action.openGlobalKeybindings');
+    await bench.page.locator('.keybindings-editor').waitFor();
+    await bench.run('bentside.export');
+    await bench.pick('readings.bent');
+    await bench.pick('mei · plain');
+    await expect.poll(() => bench.file('readings.plain.mei')).toMatch(/<mei/);
+    await bench.run('notifications.clearAll');
+    await bench.run('workbench.action.closeActiveEditor');
+  });
+
+  it('is exported whatever ending it was given when it was saved first', async () => {
+    await bench.run('workbench.action.files.newUntitledFile', { languageId: 'bentside' });
+    await bench.page.locator('.tab.active', { hasText: 'Untitled' }).waitFor();
+    await bench.page.locator('.editor-instance .monaco-editor.focused').waitFor();
+    await bench.page.keyboard.insertText(
+      'bentside 1\nstave upper\nvoice canto upper\nsystem upper G2 meter C\n  canto | 1 c5 |||',
+    );
+    await bench.line('canto | 1 c5').waitFor();
+    await bench.run('bentside.export');
+    // The dialog proposes a name a little after it has opened.
+    const box = bench.page.locator('.quick-input-widget input.input');
+    await expect.poll(() => box.inputValue()).toContain('.bent');
+    await bench.answer('/piece.txt');
+    await bench.pick('mei · written');
+    await expect.poll(() => bench.file('piece.mei')).toMatch(/<mei/);
+    await bench.run('notifications.clearAll');
+  });
+
   it('opens the help page of a finding', async () => {
     await bench.openFile('help.bent');
     await bench.page.locator('.squiggly-error').first().waitFor();

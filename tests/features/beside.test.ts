@@ -111,9 +111,13 @@ it('a reading says in how many systems it differs, and leads there', () => {
     `${HEAD}reading plain "as the leaf"\n  takes L\nreading same\n  takes K\nsystem upper C1 lower F4 meter C\n  dessus | <K: 1 c5 ; L: 1 d5> |\nsystem\n  dessus | 1 c5 |||\n`,
   );
   expect(codeLenses(project).map(({ command }) => [command?.title, command?.arguments])).toEqual([
-    ['Show this reading (it differs from the main text in 1 of 2 systems)', ['plain']],
-    ['Show this reading (it differs from the main text nowhere)', ['same']],
+    ['Show this reading (it differs from the main text in 1 of 2 systems)', ['plain', FILE]],
+    ['Show this reading (it differs from the main text nowhere)', ['same', FILE]],
   ]);
+});
+
+it('a reading leads nowhere in a file without music: a score does not have the readings of what it includes', () => {
+  expect(codeLenses(projectNamed(FILE, 'bentside 1\nsource L "leaf"\nreading plain\n  takes L\n'))).toEqual([]);
 });
 
 describe('what comes next', () => {

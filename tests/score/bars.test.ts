@@ -259,7 +259,7 @@ describe('a free system', () => {
 describe('lanes', () => {
   it('hold the same number of bars', () => {
     const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 | 1 d |||\n basse | 1 c3 |||\n');
-    expect(findingOf(two, 'bar-count').message).toBe('basse has 1 bars in this system, another lane has 2.');
+    expect(findingOf(two, 'bar-count').message).toBe('basse has 1 bar in this system, another lane has 2.');
   });
   it('agree about special barlines', () => {
     const two = passage('system upper C1 lower F4 meter C\n dessus | 1 c5 :|| 1 d |||\n basse | 1 c3 || 1 d |||\n');
