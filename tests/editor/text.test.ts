@@ -266,7 +266,7 @@ describeInEditor('a score in the editor', () => {
     await expect.poll(() => box.inputValue()).toContain('.bent');
     await bench.answer('/piece.txt');
     await bench.pick('mei · written');
-    await expect.poll(() => bench.file('piece.mei')).toMatch(/<mei/);
+    await expect.poll(() => bench.file('piece.txt.mei')).toMatch(/<mei/);
     await bench.run('notifications.clearAll');
   });
 
