@@ -16,7 +16,7 @@ import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
-import { foundAtSigns } from './document/decided';
+import { foundWhenPlayed } from './document/decided';
 import { edited, together } from './document/edits';
 import type { Levels } from './document/levels';
 import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
@@ -55,7 +55,7 @@ const project = (
 /** What is wrong, doubtful or missing in a text, in all its readings, and which signs cannot be played as they stand. Never fails. */
 export function proof(text: string, options: TextOptions = {}): Proof {
   const { analysis } = project(text, options);
-  return { findings: analysis.findings(foundAtSigns(analysis)), readings: analysis.choices };
+  return { findings: analysis.findings(foundWhenPlayed(analysis)), readings: analysis.choices };
 }
 
 /**

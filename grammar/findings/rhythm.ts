@@ -3,7 +3,7 @@ import { entries } from './entry';
 /** What is said where practices of rhythm are played: of a performance, not of the text. */
 export const rhythmFindings = entries({
   'practice-idle': {
-    level: 'hint',
+    level: 'info',
     sentence: 'The practice `{practice}` finds nothing to act on.',
     help: `In this reading no note is played at another time for the practice: the passage has no such figures, they are protected by
 \`{literal …}\`, another practice has them, or the sign of measure makes no value unequal. In cut C quavers are as a rule equal
@@ -39,7 +39,7 @@ After:
       taille | 8 a4 b c5 d 2 a4 |`,
   },
   'practice-overlap': {
-    level: 'warning',
+    level: 'info',
     sentence: 'Bar {bar}, {voice}: `{taken}` and `{left}` both change the time of this figure: {taken} is played.',
     help: `Two practices would give the time of one note to its neighbours twice. One of them is played. Limit the other to a section or
 voice, or mark the passage in the lane.

@@ -1,6 +1,6 @@
 /** `bentside demo`: a sample score proofed and exported, so that a newcomer sees what comes of it. */
 
-import { foundAtSigns } from '../document/decided';
+import { foundWhenPlayed } from '../document/decided';
 import { formats } from '../export/formats';
 import { projectOf } from '../workspace/project';
 import { COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -22,7 +22,7 @@ export const demo: Command = {
       return COULD_NOT;
     }
     const { analysis } = projectOf(host.includes(file), file, reading.text);
-    const findings = analysis.findings(foundAtSigns(analysis));
+    const findings = analysis.findings(foundWhenPlayed(analysis));
     host.out(`The score: ${file}\n`);
     host.out(`Title: ${analysis.environment.title ?? 'none'}\n`);
     host.out(`It can be read as: ${analysis.choices.join(', ')}\n`);

@@ -1,6 +1,6 @@
 /** `bentside proof`: what is to be found fault with. */
 import type { Finding, Level } from '../../grammar/findings/finding';
-import { decidedIn, foundAtSigns } from '../document/decided';
+import { decidedIn, foundWhenPlayed } from '../document/decided';
 import { atLeast, LEVELS } from '../document/levels';
 import { howMany } from '../score/amounts';
 import type { Decision } from '../signs/decisions';
@@ -21,7 +21,7 @@ export const proof: Command = {
     sarif: { says: 'one SARIF 2.1.0 log instead of text' },
     level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
     decisions: {
-      says: 'list also what each reading decides at its signs, and where its practices of rhythm do not act',
+      says: 'list also what each reading decides at its signs, and what its practices of rhythm leave to taste',
     },
     'no-counsel': { says: 'judge the text only, not the music: no voice leading, no accidentals that may be missing' },
     ...inputOptions,
@@ -55,7 +55,7 @@ interface Wished {
 
 function proofOne(host: CliHost, { file, text }: Input, { counsel, decisions }: Wished): Proofed {
   const { analysis } = projectOf(host.includes(file), file, text, { counsel });
-  if (!decisions) return { file, findings: analysis.findings(foundAtSigns(analysis)) };
+  if (!decisions) return { file, findings: analysis.findings(foundWhenPlayed(analysis)) };
   const decided = decidedIn(analysis);
   return { file, findings: analysis.findings(decided.findings), decisions: decided.decisions };
 }

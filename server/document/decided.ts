@@ -1,8 +1,12 @@
 /** What the readings of a version decide at their signs, and what they could not play of signs and practices. Made when asked for, not at each edit. */
+import { catalogue } from '../../grammar/findings/catalogue';
 import type { Finding } from '../../grammar/findings/finding';
+import { rhythmFindings } from '../../grammar/findings/rhythm';
 import { signFindings } from '../../grammar/findings/signs';
 import { finished } from '../../grammar/finished';
 import type { FileTree } from '../../grammar/tree';
+import { heard } from '../practice/alter';
+import type { Practice } from '../practice/practice';
 import { practicesOfReading, tableOfReading } from '../readings/choices';
 import { perform, performing } from '../readings/perform';
 import type { Environment } from '../score/environment';
@@ -56,25 +60,36 @@ export const decidedIn = (analysis: Analysis): Decided =>
 /** It is found where a sign is played. */
 export const isOfSign = ({ code }: Pick<Finding, 'code'>): boolean => Object.hasOwn(signFindings, code);
 
-/** What is found at the signs of the readings that play them by a table. Where no reading has one nothing is played. */
-export const foundAtSigns = (analysis: Analysis): readonly Finding[] => finished(findingAtSigns(analysis));
+/** Of practices what is no matter of taste: where they do nothing, and where they meet one another or even notes. */
+const isOfPractice = ({ code }: Pick<Finding, 'code'>): boolean =>
+  Object.hasOwn(rhythmFindings, code) && catalogue[code].level !== 'hint';
+
+/** What is told unasked of readings that are played. */
+const isTold = (problem: Pick<Finding, 'code'>): boolean => isOfSign(problem) || isOfPractice(problem);
+
+/**
+ * What is found at the signs of the readings that play them by a table, and of practices of rhythm. Where no reading has
+ * either nothing is played.
+ */
+export const foundWhenPlayed = (analysis: Analysis): readonly Finding[] => finished(findingWhenPlayed(analysis));
 
 /** The same if it has been made. */
-export function knownAtSigns(analysis: Analysis): readonly Finding[] | undefined {
+export function knownWhenPlayed(analysis: Analysis): readonly Finding[] | undefined {
   const all = decided.of(analysis)?.findings;
-  return ofSigns.of(analysis) ?? (all && ofSigns.keep(analysis, all.filter(isOfSign)));
+  return ofSigns.of(analysis) ?? (all && ofSigns.keep(analysis, all.filter(isTold)));
 }
 
 /** The same a piece of work at a time. */
-export function* findingAtSigns(analysis: Analysis): Generator<undefined, readonly Finding[]> {
-  const known = knownAtSigns(analysis);
+export function* findingWhenPlayed(analysis: Analysis): Generator<undefined, readonly Finding[]> {
+  const known = knownWhenPlayed(analysis);
   if (known !== undefined) return known;
   const met: Met[] = [];
   for (const { score, table } of readingsPlayed(analysis)) {
     yield;
-    if (table === undefined) continue;
+    const practices = practicesIn(score);
+    if (table === undefined && practices.length === 0) continue;
     const { problems } = yield* performing(score);
-    met.push({ score, problems: problems.filter(({ problem }) => isOfSign(problem)) });
+    met.push({ score, practices, problems: problems.filter(({ problem }) => isTold(problem)) });
   }
   return ofSigns.keep(analysis, findingsOf(met));
 }
@@ -90,7 +105,7 @@ function decide(analysis: Analysis): Decided {
       all.push({ score, table: table.name, signs });
       decisions.push(...decisionsOf(performance, signs));
     }
-    met.push({ score, problems: performance.problems });
+    met.push({ score, practices: practicesIn(score), problems: performance.problems });
   }
   return { decisions, findings: findingsOf(met), signs: all };
 }
@@ -104,7 +119,7 @@ export function signsAround(analysis: Analysis, block: number): readonly SignsOf
   if (known !== undefined) return known.signs;
   return [...readingsPlayed(analysis)].flatMap(({ score: whole, table }) => {
     if (table === undefined) return [];
-    const isInTime = practicesOfReading(whole.environment, whole.choice.name).length === 0;
+    const isInTime = practicesIn(whole).length === 0;
     const score = isInTime ? around(whole, block) : whole;
     const signs = playedSigns(perform(score, { ornaments: 'sign' }), perform(score), table, block);
     return [{ score, table: table.name, signs }];
@@ -125,9 +140,13 @@ function* readingsPlayed({
   }
 }
 
+const practicesIn = ({ environment, choice }: Score): readonly Practice[] =>
+  practicesOfReading(environment, choice.name);
+
 /** What was met where a reading was played. */
 interface Met {
   readonly score: Score;
+  readonly practices: readonly Practice[];
   readonly problems: readonly PlacedProblem[];
 }
 
@@ -136,6 +155,7 @@ function findingsOf(met: readonly Met[]): Finding[] {
   const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
   for (const { score, problems } of met) {
     for (const problem of problems) {
+      if (problem.problem.code === 'practice-idle' && !isIdle(problem, met)) continue;
       const finding = findingOfScore(score, problem);
       const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
       const known = found.get(key) ?? { finding, readings: [] };
@@ -145,6 +165,20 @@ function findingsOf(met: readonly Met[]): Finding[] {
   }
   return [...found.values()].map(ofReadings).sort(byPlace);
 }
+
+/** A practice that holds for several readings is idle where it does nothing in any of them. */
+function isIdle(idle: PlacedProblem, met: readonly Met[]): boolean {
+  const isThis = ({ block, statement, problem }: PlacedProblem): boolean =>
+    problem.code === 'practice-idle' && areAt(idle, { block, statement, pos: problem.pos });
+  return met.every(
+    ({ practices, problems }) => problems.some(isThis) || !heard(practices).some(({ source }) => areAt(idle, source)),
+  );
+}
+
+const areAt = (
+  { block, statement, problem }: PlacedProblem,
+  at: { readonly block: number; readonly statement?: number | undefined; readonly pos: number },
+): boolean => block === at.block && statement === at.statement && problem.pos === at.pos;
 
 const ofReadings = ({
   finding,

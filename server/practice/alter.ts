@@ -124,7 +124,7 @@ function remarkUndecided(view: View): void {
 }
 
 /** Practices that no other of their kind and extent goes before. */
-const heard = (practices: readonly Practice[]): readonly Practice[] =>
+export const heard = (practices: readonly Practice[]): readonly Practice[] =>
   practices.filter(
     (one, index) =>
       !practices

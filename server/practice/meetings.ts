@@ -101,8 +101,8 @@ function dividesInThree({ line, within }: Divider, cell: Cell): boolean {
   );
 }
 
-/** How long what is divided in three may be: from a semibreve to a semiquaver. */
-const LENGTHS = [time(1), time(1, 2), time(1, 4), time(1, 8), time(1, 16)];
+/** How long what is divided in three may be: from a breve to a semiquaver. */
+const LENGTHS = [time(2), time(1), time(1, 2), time(1, 4), time(1, 8), time(1, 16)];
 
 /** Cells that some voice divides in three: beats of threefold time, and what is divided so besides. */
 function cellsOfTriplets(lines: readonly Line[], grid: Grid): Cell[] {

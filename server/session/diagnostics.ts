@@ -4,10 +4,10 @@ import type { Finding } from '../../grammar/findings/finding';
 import { areSame } from '../../grammar/keeping';
 import type { Turns } from '../document/turns';
 import { diagnosticsOf } from '../features/diagnostics';
-import type { FindingsAtSigns } from './atSigns';
 import type { Because, Current, Documents } from './documents';
 import { moved } from './mark';
 import { type Later, Waiting } from './waiting';
+import type { FindingsWhenPlayed } from './whenPlayed';
 
 /** Milliseconds of quiet in a file before its findings are sent. */
 const QUIET = 150;
@@ -23,8 +23,8 @@ export interface Diagnostics {
 const shown = (findings: readonly Finding[], { before }: Current, helpAddress: string | undefined): Diagnostic[] =>
   moved(diagnosticsOf(findings, helpAddress), before);
 
-const allOf = (current: Current, atSigns: FindingsAtSigns): readonly Finding[] =>
-  current.project.analysis.findings(atSigns.of(current));
+const allOf = (current: Current, whenPlayed: FindingsWhenPlayed): readonly Finding[] =>
+  current.project.analysis.findings(whenPlayed.of(current));
 
 /** Sends the findings of each file after a pause in it. A result that is no longer true when it is ready is dropped. */
 export class PushedDiagnostics implements Diagnostics {
@@ -33,7 +33,7 @@ export class PushedDiagnostics implements Diagnostics {
   constructor(
     private readonly connection: Connection,
     private readonly documents: Documents,
-    private readonly atSigns: FindingsAtSigns,
+    private readonly whenPlayed: FindingsWhenPlayed,
     private readonly turns: Turns,
     later: Later,
     private readonly helpAddress: string | undefined,
@@ -60,7 +60,7 @@ export class PushedDiagnostics implements Diagnostics {
     const isStale = (): boolean => revision !== this.documents.revision(uri);
     const current = await this.documents.proofed(uri);
     if (current === undefined || isStale()) return;
-    const diagnostics = shown(allOf(current, this.atSigns), current, this.helpAddress);
+    const diagnostics = shown(allOf(current, this.whenPlayed), current, this.helpAddress);
     await this.turns.pause();
     if (isStale()) return;
     await this.connection.sendDiagnostics({ uri, version: current.version, diagnostics });
@@ -74,7 +74,7 @@ export class PulledDiagnostics implements Diagnostics {
 
   constructor(
     private readonly documents: Documents,
-    private readonly atSigns: FindingsAtSigns,
+    private readonly whenPlayed: FindingsWhenPlayed,
     private readonly helpAddress: string | undefined,
     /** Asks the client to ask again. */
     private readonly refresh: () => void,
@@ -96,7 +96,7 @@ export class PulledDiagnostics implements Diagnostics {
   async report(uri: string, previous: string | undefined): Promise<DocumentDiagnosticReport> {
     const current = await this.documents.proofed(uri);
     if (current === undefined) return { kind: 'full', items: [] };
-    const findings = allOf(current, this.atSigns);
+    const findings = allOf(current, this.whenPlayed);
     const last = this.last.get(uri);
     if (last !== undefined && last.id === previous && areSame(last.findings, findings)) {
       return { kind: 'unchanged', resultId: last.id };

@@ -24,7 +24,6 @@ import {
   SCORES,
   type ScoresResult,
 } from '../features/protocol';
-import { FindingsAtSigns } from './atSigns';
 import { unlessCancelled } from './cancelling';
 import { type Diagnostics, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
@@ -36,6 +35,7 @@ import { Scores } from './scores';
 import { SettingsOfFiles } from './settings';
 import { registerTuningRequests } from './tuningRequests';
 import type { Later } from './waiting';
+import { FindingsWhenPlayed } from './whenPlayed';
 
 /** What the platform gives. */
 export interface Platform {
@@ -62,7 +62,7 @@ class Session {
   private readonly settings: SettingsOfFiles;
   private readonly files: Files;
   private readonly documents: Documents;
-  private readonly atSigns: FindingsAtSigns;
+  private readonly whenPlayed: FindingsWhenPlayed;
   private readonly diagnostics: Diagnostics;
   private readonly client: ClientOptions;
   private engraver: Promise<Engraver | CannotDraw> | undefined;
@@ -86,19 +86,21 @@ class Session {
       (uri) => this.settings.of(uri),
       (uri, because) => {
         this.diagnostics.changed(uri, because);
-        this.atSigns.changed(uri);
+        this.whenPlayed.changed(uri);
       },
     );
-    this.atSigns = new FindingsAtSigns(this.documents, turns, later, (uri) => this.diagnostics.more(uri));
+    this.whenPlayed = new FindingsWhenPlayed(this.documents, turns, later, (uri) => this.diagnostics.more(uri));
     const { helpAddress } = this.client;
     if (this.pulls) {
-      const pulled = new PulledDiagnostics(this.documents, this.atSigns, helpAddress, () => this.refreshDiagnostics());
+      const pulled = new PulledDiagnostics(this.documents, this.whenPlayed, helpAddress, () =>
+        this.refreshDiagnostics(),
+      );
       connection.languages.diagnostics.on(({ textDocument, previousResultId }, token) =>
         unlessCancelled(pulled.report(textDocument.uri, previousResultId), token),
       );
       this.diagnostics = pulled;
     } else
-      this.diagnostics = new PushedDiagnostics(connection, this.documents, this.atSigns, turns, later, helpAddress);
+      this.diagnostics = new PushedDiagnostics(connection, this.documents, this.whenPlayed, turns, later, helpAddress);
     this.listen();
     const answer: Answer = (fallback, feature, wants) => this.answer(fallback, feature, wants);
     const engraver = (): Promise<Engraver | CannotDraw> => {
@@ -164,7 +166,7 @@ class Session {
       documents.close(document.uri);
       this.settings.forget(document.uri);
       this.diagnostics.closed(document.uri);
-      this.atSigns.closed(document.uri);
+      this.whenPlayed.closed(document.uri);
     });
     texts.listen(connection);
     connection.onNotification(READING, ({ textDocument, reading }: ReadingParams) => {

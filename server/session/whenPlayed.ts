@@ -1,7 +1,7 @@
-/** What is found at signs, for which the readings are played: made when a file has been quiet for a while, never before its other findings. */
+/** What is found where readings are played: made when a file has been quiet for a while, never before its other findings. */
 import type { Finding } from '../../grammar/findings/finding';
 import { carried } from '../document/carried';
-import { findingAtSigns, knownAtSigns } from '../document/decided';
+import { findingWhenPlayed, knownWhenPlayed } from '../document/decided';
 import { inTurns, type Turns } from '../document/turns';
 import type { Current, Documents } from './documents';
 import { type Later, Waiting } from './waiting';
@@ -15,7 +15,7 @@ interface Told {
   readonly findings: readonly Finding[];
 }
 
-export class FindingsAtSigns {
+export class FindingsWhenPlayed {
   private readonly told = new Map<string, Told>();
   private readonly waiting: Waiting;
 
@@ -41,7 +41,7 @@ export class FindingsAtSigns {
   /** Those of a version; until they are made those that were last told, where they now stand. */
   of({ project: { file, tree, analysis } }: Current): readonly Finding[] {
     const told = this.told.get(file);
-    const findings = knownAtSigns(analysis) ?? (told === undefined ? [] : carried(told.findings, told.text, tree));
+    const findings = knownWhenPlayed(analysis) ?? (told === undefined ? [] : carried(told.findings, told.text, tree));
     this.told.set(file, { text: tree.text, findings });
     return findings;
   }
@@ -53,7 +53,7 @@ export class FindingsAtSigns {
     const current = await this.documents.proofed(uri);
     if (current === undefined || isOver()) return;
     const told = this.of(current);
-    const made = await inTurns(findingAtSigns(current.project.analysis), this.turns, isOver);
+    const made = await inTurns(findingWhenPlayed(current.project.analysis), this.turns, isOver);
     if (made !== undefined && !isOver() && !areAlike(told, made)) this.onMade(uri);
   }
 }
