@@ -3,36 +3,35 @@
  *
  * A bracket that never closes, closes nothing, or lies too deep becomes junk where it stands, so the parser never meets one.
  */
-import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
+import type { Token } from './lexer';
 import type { ProblemList } from './problems';
-import { BareOpen, JunkToken, roleOf, SpanClose, SpanOpen } from './tokens';
+import { BareOpen, JunkToken, SpanClose, SpanOpen } from './tokens';
 
 /** Deepest nesting of spans and options. */
 export const DEEPEST = 32;
 
 interface Open {
-  readonly token: IToken;
+  readonly token: Token;
   readonly kind: '{' | '<';
   readonly ignored: boolean;
   /** The `;` that part its options: without it they part nothing. */
-  readonly nexts: IToken[];
+  readonly nexts: Token[];
 }
 
-const kindOf = ({ tokenType }: IToken): '{' | '<' =>
+const kindOf = ({ tokenType }: Token): '{' | '<' =>
   tokenType === SpanOpen || tokenType === BareOpen || tokenType === SpanClose ? '{' : '<';
 
-function becomeJunk(token: IToken): void {
+function becomeJunk(token: Token): void {
   token.tokenType = JunkToken;
-  token.tokenTypeIdx = JunkToken.tokenTypeIdx ?? 0;
 }
 
 const closing = { '{': '}', '<': '>' } as const;
 
 /** Turns unbalanced brackets among the tokens into junk and says so. */
-export function balance(tokens: readonly IToken[], problems: ProblemList): void {
+export function balance(tokens: readonly Token[], problems: ProblemList): void {
   const stack: Open[] = [];
-  const report = (code: FindingCode, token: IToken, bracket: string): void => {
+  const report = (code: FindingCode, token: Token, bracket: string): void => {
     problems.push({
       code,
       pos: token.startOffset,
@@ -51,7 +50,7 @@ export function balance(tokens: readonly IToken[], problems: ProblemList): void 
     open.nexts.forEach(becomeJunk);
     report('unclosed-bracket', open.token, open.kind);
   };
-  const close = (token: IToken, kind: '{' | '<'): void => {
+  const close = (token: Token, kind: '{' | '<'): void => {
     const at = innermost(kind);
     if (at < 0) {
       becomeJunk(token);
@@ -62,7 +61,7 @@ export function balance(tokens: readonly IToken[], problems: ProblemList): void 
     opened[kind]--;
     if (stack.pop()?.ignored === true) becomeJunk(token);
   };
-  const next = (token: IToken): void => {
+  const next = (token: Token): void => {
     const at = innermost('<');
     if (at < 0) {
       becomeJunk(token);
@@ -74,7 +73,7 @@ export function balance(tokens: readonly IToken[], problems: ProblemList): void 
     if (stack[at]?.ignored === true) becomeJunk(token);
   };
   for (const token of tokens) {
-    const role = roleOf(token);
+    const { role } = token.tokenType;
     if (role === 'opens') {
       const kind = kindOf(token);
       const ignored = stack.length >= DEEPEST;
