@@ -2,9 +2,10 @@
 import { finished } from '../../grammar/finished';
 import { add, compare, equal, type Time } from '../../grammar/time';
 import { alterRhythm } from '../practice/alter';
-import type { Opening } from '../score/clock';
+import { endOf, type Opening } from '../score/clock';
 import {
   inOrder,
+  insertInOrder,
   type Performance,
   type PerformedEvent,
   type PerformedPiece,
@@ -80,42 +81,56 @@ function* performingAsWritten(score: Score): Generator<undefined, Performance> {
 }
 
 /** An event that a tie may still lengthen. */
-interface Growing {
-  readonly first: WrittenEvent;
-  readonly from: [WrittenEvent, ...WrittenEvent[]];
-  readonly onset: Time;
+interface Growing extends PerformedEvent {
   duration: Time;
+  readonly from: [WrittenEvent, ...WrittenEvent[]];
 }
 
-const endOf = (event: Growing): Time => add(event.onset, event.duration);
-
+/** One voice of one system after another: in turns, and each system is put in order by itself. */
 function* eventsAsWritten(piece: Piece): Generator<undefined, PerformedPiece['events']> {
   const all: Growing[] = [];
+  let ofSystem: Growing[] = [];
+  let before: PlacedEvent | undefined;
   /** By voice: the notes that a tie can continue. */
-  const sounding = new Map<number, Growing[]>();
+  const sounding: Sounding = new Map();
   for (const placed of eventsOf(piece)) {
-    yield;
-    const notes = writtenEvents(placed).map((written): Growing => {
-      const tied = continued(sounding.get(placed.event.voice) ?? [], written);
-      if (tied !== undefined) {
-        tied.from.push(written);
-        tied.duration = add(tied.duration, placed.event.duration);
-        return tied;
-      }
-      const event: Growing = {
-        first: written,
-        from: [written],
-        onset: placed.onset,
-        duration: placed.event.duration,
-      };
-      all.push(event);
-      return event;
-    });
-    // Time stands still at small notes: they neither continue a tie nor break one.
-    if (placed.event.small === undefined) keepSounding(sounding, placed, notes);
+    if (placed.voice !== before?.voice) yield;
+    if (placed.system !== before?.system) {
+      putInOrder(ofSystem, all);
+      ofSystem = [];
+    }
+    before = placed;
+    take(placed, sounding, ofSystem);
   }
-  return all.map(asPerformed).sort(inOrder);
+  putInOrder(ofSystem, all);
+  return all;
 }
+
+/** A note may be drawn in one system and sound among those of the next, but what a system has mostly comes after all before it. */
+function putInOrder(ofSystem: Growing[], all: Growing[]): void {
+  for (const event of ofSystem.sort(inOrder)) insertInOrder(all, event);
+}
+
+/** Adds the notes of a written event, or lets those sound on to which they are tied. */
+function take(placed: PlacedEvent, sounding: Sounding, events: Growing[]): void {
+  const { voice, duration, small } = placed.event;
+  const notes = writtenEvents(placed).map((written): Growing => {
+    const tied = continued(sounding.get(voice) ?? [], written);
+    if (tied !== undefined) {
+      tied.from.push(written);
+      tied.duration = add(tied.duration, duration);
+      return tied;
+    }
+    const event = asPerformed(written);
+    events.push(event);
+    return event;
+  });
+  // Time stands still at small notes: they neither continue a tie nor break one.
+  if (small === undefined) keepSounding(sounding, placed, notes);
+}
+
+/** By voice: the notes that a tie can continue. */
+type Sounding = Map<number, readonly Growing[]>;
 
 const writtenEvents = (placed: PlacedEvent): WrittenEvent[] =>
   placed.event.members.length === 0
@@ -127,9 +142,9 @@ function continued(sounding: readonly Growing[], { placed, member }: WrittenEven
   if (member === undefined || !member.tiedFrom || placed.event.small !== undefined) return undefined;
   return sounding.find(
     (note) =>
-      note.first.member !== undefined &&
+      note.from[0].member !== undefined &&
       leadsOn(note) &&
-      samePitch(note.first.member, member) &&
+      samePitch(note.from[0].member, member) &&
       equal(endOf(note), placed.onset),
   );
 }
@@ -140,28 +155,28 @@ const leadsOn = (note: Growing): boolean => note.from.at(-1)?.member?.tie !== un
 const samePitch = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
 
-/** Remembers the notes of this event, with those that still sound when it begins (a note may run through a barline). */
-function keepSounding(sounding: Map<number, Growing[]>, placed: PlacedEvent, notes: readonly Growing[]): void {
-  const { voice } = placed.event;
-  const still = (sounding.get(voice) ?? []).filter(
-    (note) => !notes.includes(note) && compare(endOf(note), placed.onset) > 0,
-  );
-  sounding.set(voice, [...still, ...notes]);
+/** Remembers the tied notes of this event, with those that still sound when it begins (a note may run through a barline). */
+function keepSounding(sounding: Sounding, { event, onset }: PlacedEvent, notes: readonly Growing[]): void {
+  const before = sounding.get(event.voice) ?? [];
+  const still = before.filter((note) => !notes.includes(note) && compare(endOf(note), onset) > 0);
+  const tied = notes.filter(leadsOn);
+  if (before.length > 0 || tied.length > 0) sounding.set(event.voice, [...still, ...tied]);
 }
 
-function asPerformed(event: Growing): PerformedEvent {
-  const { placed, member } = event.first;
-  return {
-    kind: placed.event.kind,
-    voice: placed.event.voice,
-    stave: member?.stave ?? placed.event.stave,
-    onset: event.onset,
-    duration: event.duration,
-    pitch: member === undefined ? undefined : soundingPitch(member),
-    small: placed.event.small !== undefined,
-    from: event.from,
-    ...(member?.realised === undefined ? {} : { realised: member.realised }),
+function asPerformed(written: WrittenEvent): Growing {
+  const { placed, member } = written;
+  const { kind, voice, stave, duration, small } = placed.event;
+  const event: Growing = {
+    kind,
+    voice,
+    stave: member?.stave ?? stave,
+    onset: placed.onset,
+    duration,
+    pitch: member && soundingPitch(member),
+    small: small !== undefined,
+    from: [written],
   };
+  return member?.realised === undefined ? event : { ...event, realised: member.realised };
 }
 
 const soundingPitch = (member: NoteMember): SoundingPitch => ({

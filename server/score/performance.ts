@@ -119,6 +119,16 @@ export function inOrder(a: PerformedEvent, b: PerformedEvent): number {
   );
 }
 
+/** Puts an event among others that are in order, after those that are equal to it. It mostly belongs at the end or near it. */
+export function insertInOrder<Event extends PerformedEvent>(events: Event[], event: Event): void {
+  let at = events.length;
+  for (let before = events[at - 1]; before !== undefined && inOrder(before, event) > 0; before = events[at - 1]) {
+    events[at] = before;
+    at--;
+  }
+  events[at] = event;
+}
+
 /** Orders pitches by key and then, for two spellings of one key, by the higher degree. */
 const height = (pitch: SoundingPitch | undefined): number =>
   pitch === undefined ? 0 : pitch.midi * 100 + pitch.octave * 7 + STEPS[pitch.letter];

@@ -74,8 +74,12 @@ function alignedStop(passage: Passage, event: PerformedEvent, stop: Time): Time 
   const [end, usual] = [endOf(event), toNumber(stop)];
   const tolerance = toNumber(event.duration) / 8;
   const beside = passage
-    .soundingIn(event.from[0].placed.bar, event.onset, end)
-    .filter(({ voice, onset }) => voice !== event.voice && compare(onset, event.onset) > 0)
+    .soundingIn(
+      event.from[0].placed.bar,
+      event.onset,
+      end,
+      ({ voice, onset }) => voice !== event.voice && compare(onset, event.onset) > 0,
+    )
     .map(({ onset }) => subtract(end, onset))
     .filter((length) => Math.abs(toNumber(length) - usual) <= tolerance);
   const distance = (length: Time): number => Math.abs(toNumber(length) - usual);

@@ -1,7 +1,7 @@
 /** Which key an auxiliary note is on: what the signature and the notes around it make of its degree. */
 import { add, compare, subtract, type Time, toNumber } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
-import type { SoundingPitch } from '../score/performance';
+import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import type { Bar } from '../score/score';
 import type { Step } from './atoms';
 import type { BorneSign } from './bearing';
@@ -65,10 +65,10 @@ export class Auxiliaries {
   private alterationOf(degree: number): number {
     const { letter, octave } = pitchOn(degree, 0);
     const { bar, voice, beat, stave, onset } = this.bearer;
-    const here = this.ofLetter(bar.index, letter);
+    const here = this.passage.drawnIn(bar.index, letter);
     const lastOfBeat = add(endOfBar(bar), beat);
-    const next = this.ofLetter(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0);
-    const before = this.ofLetter(bar.index - 1, letter);
+    const next = this.passage.drawnIn(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0);
+    const before = this.passage.drawnIn(bar.index - 1, letter);
     const ways: readonly (readonly DrawnPitch[])[] = [
       here.filter((one) => one.voice === voice),
       here,
@@ -79,10 +79,6 @@ export class Auxiliaries {
     return found === undefined
       ? alterationIn(this.passage.keyAt(stave, onset), letter, octave)
       : this.nearest(found).pitch.alteration;
-  }
-
-  private ofLetter(bar: number, letter: string): DrawnPitch[] {
-    return this.passage.drawnIn(bar).filter(({ pitch }) => pitch.letter === letter);
   }
 
   /** The nearest in time; of two the earlier. */
@@ -98,9 +94,11 @@ export class Auxiliaries {
     const below = pitchOn(degreeOf(pitch) - 1, 0);
     const alteration = pitch.midi - 1 - below.midi;
     if (Math.abs(alteration) > 2) return undefined;
-    const own = this.ofLetter(bar.index, below.letter).filter((one) => one.voice === voice);
+    const own = this.passage.drawnIn(bar.index, below.letter).filter((one) => one.voice === voice);
     if (own.length > 0 && own.every((one) => one.pitch.alteration !== alteration)) return undefined;
-    const near = [bar.index - 1, bar.index, bar.index + 1].flatMap((index) => this.ofLetter(index, below.letter));
+    const near = [bar.index - 1, bar.index, bar.index + 1].flatMap((index) =>
+      this.passage.drawnIn(index, below.letter),
+    );
     return near.some((one) => one.pitch.alteration === alteration) ? alteration : undefined;
   }
 
@@ -112,13 +110,12 @@ export class Auxiliaries {
    */
   private withoutFalseRelation(smooth: SoundingPitch, inner: SoundingPitch): Auxiliary {
     const { bar, onset, end, voice } = this.bearer;
-    const others = this.passage
-      .soundingIn(bar, onset, end)
-      .filter((event) => event.voice !== voice && event.pitch?.letter === smooth.letter);
-    const against = others.find((event) => event.pitch?.alteration !== smooth.alteration);
+    const isOtherwise = ({ voice: other, pitch }: PerformedEvent): boolean =>
+      other !== voice && pitch?.letter === smooth.letter && pitch.alteration !== smooth.alteration;
+    const [against] = this.passage.soundingIn(bar, onset, end, isOtherwise);
     if (against?.pitch === undefined) return { pitch: smooth, against: undefined };
     const yielding = pitchOn(degreeOf(smooth), against.pitch.alteration);
-    const isOwn = this.ofLetter(bar.index, smooth.letter).some((one) => one.voice === voice);
+    const isOwn = this.passage.drawnIn(bar.index, smooth.letter).some((one) => one.voice === voice);
     const yields = !isOwn && withoutAugmentedSecond(yielding, inner).midi === yielding.midi;
     return { pitch: yields ? yielding : smooth, against: yields ? undefined : against.pitch.alteration };
   }

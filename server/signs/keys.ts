@@ -41,12 +41,19 @@ export function* freeingKeys(keyboard: Keyboard): Generator<undefined, void> {
 }
 
 /** Notes on the manual of an event and on the keys of its strokes that sound with them, or until then. */
-function besides({ passage }: Keyboard, event: PerformedEvent, strokes: readonly Stroke[]): PerformedEvent[] {
+function besides({ passage }: Keyboard, event: PerformedEvent, strokes: readonly Stroke[]): readonly PerformedEvent[] {
   const [first, last] = [strokes[0] ?? event, strokes.at(-1) ?? event];
-  const keys = new Set(strokes.map(({ pitch }) => pitch.midi));
-  const near = passage.onKeysNear(event, keys, subtract(first.onset, MOMENT), endOf(last));
+  const near = passage.onKeysNear(event, keysOf(strokes), subtract(first.onset, MOMENT), endOf(last));
+  if (near.length === 0) return near;
   const manual = passage.manualAt(event.voice, event.onset);
-  return [...near].filter((other) => other !== event && passage.manualAt(other.voice, other.onset) === manual);
+  return near.filter((other) => passage.manualAt(other.voice, other.onset) === manual);
+}
+
+/** The keys of strokes, each once: they are few, however many strokes there are. */
+function keysOf(strokes: readonly Stroke[]): number[] {
+  const keys: number[] = [];
+  for (const { pitch } of strokes) if (!keys.includes(pitch.midi)) keys.push(pitch.midi);
+  return keys;
 }
 
 /** What another note leaves to the strokes on its key. */
@@ -114,7 +121,7 @@ function withRelease({ clocks }: Keyboard, piece: Piece): Piece {
 function releaseBefore(keyboard: Keyboard, event: PerformedEvent, last: Stroke): void {
   const { passage, pieces } = keyboard;
   const again = (passage.after(event)?.events ?? []).some((note) => {
-    const [first] = pieces.of(note);
+    const first = pieces.firstOf(note);
     return first?.pitch?.midi === last.pitch.midi && equal(first.onset, endOf(last));
   });
   const all = pieces.of(event);

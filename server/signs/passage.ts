@@ -3,7 +3,7 @@
  * curves lead to it and which signature is in force.
  */
 import { add, compare, equal, type Time, time } from '../../grammar/time';
-import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
+import { ALTERATIONS, STEPS } from '../../grammar/vocabulary/pitches';
 import { endOf, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
@@ -31,10 +31,11 @@ const sounds = (event: PerformedEvent, from: Time, to: Time): boolean =>
 const isNote = (event: PerformedEvent): boolean => event.kind === 'note' && event.pitch !== undefined;
 
 export class Passage {
-  private readonly voices = new Map<number, Moment[]>();
-  private readonly places = new Map<PerformedEvent, { readonly moments: readonly Moment[]; readonly index: number }>();
-  private readonly drawn = new Map<number, DrawnPitch[]>();
-  private readonly sounding = new Map<number, PerformedEvent[]>();
+  private readonly moments = new Map<PerformedEvent, PlacedMoment>();
+  /** By bar and letter. */
+  private readonly drawn: DrawnPitch[][] = [];
+  /** By bar. */
+  private readonly sounding: PerformedEvent[][] = [];
   private readonly slurs = new Map<number, Slur[]>();
   private readonly manuals = new Map<number, { readonly onset: Time; readonly what: string }[]>();
   private readonly keys = new Map<number, { readonly onset: Time; readonly what: readonly KeySign[] }[]>();
@@ -43,12 +44,8 @@ export class Passage {
 
   constructor(readonly performed: PerformedPiece) {
     this.rests = performed.events.filter(({ kind }) => kind === 'rest');
+    this.takeMoments();
     for (const event of performed.events) this.take(event);
-    for (const moments of this.voices.values()) {
-      moments.forEach((moment, index) => {
-        for (const event of moment.events) this.places.set(event, { moments, index });
-      });
-    }
     this.takeSlurs();
     this.takeChanges();
   }
@@ -56,23 +53,31 @@ export class Passage {
   // ── gathering ──
 
   private take(event: PerformedEvent): void {
-    if (!event.small) this.join(event);
-    if (!isNote(event) || event.pitch === undefined) return;
-    for (const { placed } of event.from) {
-      push(this.drawn, placed.bar.index, { voice: event.voice, onset: placed.onset, pitch: event.pitch });
-      if (!event.small) push(this.sounding, placed.bar.index, event);
+    const { pitch, voice, small, from } = event;
+    if (event.kind !== 'note' || pitch === undefined) return;
+    for (const { placed } of from) {
+      const { index } = placed.bar;
+      listAt(this.drawn, placeOfLetter(index, pitch.letter)).push({ voice, onset: placed.onset, pitch });
+      if (!small) listAt(this.sounding, index).push(event);
     }
   }
 
   /** Notes of a chord are one moment of their voice. */
-  private join(event: PerformedEvent): void {
-    const moments = this.voices.get(event.voice) ?? [];
-    this.voices.set(event.voice, moments);
-    const last = moments.at(-1);
-    const own = last?.events[0]?.from[0].placed.event === event.from[0].placed.event;
-    if (own && last !== undefined && equal(last.onset, event.onset))
-      moments[moments.length - 1] = { ...last, events: [...last.events, event] };
-    else moments.push({ onset: event.onset, events: [event] });
+  private takeMoments(): void {
+    const lastOf: (PlacedMoment | undefined)[] = [];
+    for (const event of this.performed.events) {
+      if (event.small) continue;
+      const last = lastOf[event.voice];
+      if (last !== undefined && isOfMoment(event, last)) {
+        last.events.push(event);
+        this.moments.set(event, last);
+      } else {
+        const moment = { onset: event.onset, events: [event], before: last, after: undefined };
+        if (last !== undefined) last.after = moment;
+        lastOf[event.voice] = moment;
+        this.moments.set(event, moment);
+      }
+    }
   }
 
   private takeSlurs(): void {
@@ -94,20 +99,15 @@ export class Passage {
 
   /** The chord or note of an event, with all its notes. */
   momentOf(event: PerformedEvent): Moment {
-    return this.beside(event, 0) ?? { onset: event.onset, events: [event] };
+    return this.moments.get(event) ?? { onset: event.onset, events: [event] };
   }
 
   before(event: PerformedEvent): Moment | undefined {
-    return this.beside(event, -1);
+    return this.moments.get(event)?.before;
   }
 
   after(event: PerformedEvent): Moment | undefined {
-    return this.beside(event, 1);
-  }
-
-  private beside(event: PerformedEvent, step: number): Moment | undefined {
-    const place = this.places.get(event);
-    return place?.moments[place.index + step];
+    return this.moments.get(event)?.after;
   }
 
   /** Whether a curve leads from the moment before to this note. */
@@ -131,27 +131,27 @@ export class Passage {
     return inForce(this.manuals.get(voice) ?? [], onset);
   }
 
-  /** All notes drawn in a bar, tied ones too. */
-  drawnIn(bar: number): readonly DrawnPitch[] {
-    return this.drawn.get(bar) ?? [];
+  /** All notes on a letter drawn in a bar, tied ones too. */
+  drawnIn(bar: number, letter: SoundingPitch['letter']): readonly DrawnPitch[] {
+    return this.drawn[placeOfLetter(bar, letter)] ?? NOTHING;
   }
 
-  /** The notes that sound between two moments that lie in a bar or begin in it. */
-  soundingIn(bar: Bar, from: Time, to: Time): readonly PerformedEvent[] {
-    return (this.sounding.get(bar.index) ?? []).filter((event) => sounds(event, from, to));
+  /** The notes of such a kind that sound between two moments that lie in a bar or begin in it. */
+  soundingIn(bar: Bar, from: Time, to: Time, isMeant: (event: PerformedEvent) => boolean): readonly PerformedEvent[] {
+    return this.notesIn(bar.index).filter((event) => isMeant(event) && sounds(event, from, to));
   }
 
-  /** The notes on some keys, in the bars of an event and in those beside them where the time goes over a barline. */
-  onKeysNear(event: PerformedEvent, keys: ReadonlySet<number>, from: Time, to: Time): ReadonlySet<PerformedEvent> {
-    const bars = event.from.map(({ placed }) => placed.bar);
-    const [first, last] = [bars[0], bars.at(-1)];
-    const near = new Set(bars.map(({ index }) => index));
-    if (first !== undefined && compare(from, first.onset) < 0) near.add(first.index - 1);
-    if (last !== undefined && compare(to, endOfBar(last)) > 0) near.add(last.index + 1);
-    const found = new Set<PerformedEvent>();
-    for (const bar of near) {
-      for (const other of this.sounding.get(bar) ?? []) {
-        if (other.pitch !== undefined && keys.has(other.pitch.midi) && sounds(other, from, to)) found.add(other);
+  private notesIn(bar: number): readonly PerformedEvent[] {
+    return this.sounding[bar] ?? NOTHING;
+  }
+
+  /** The other notes on some keys, in the bars of an event and in those beside them where the time goes over a barline. */
+  onKeysNear(event: PerformedEvent, keys: readonly number[], from: Time, to: Time): readonly PerformedEvent[] {
+    const found: PerformedEvent[] = [];
+    for (const bar of barsNear(event, from, to)) {
+      for (const other of this.notesIn(bar)) {
+        if (other === event || other.pitch === undefined || !keys.includes(other.pitch.midi)) continue;
+        if (sounds(other, from, to) && !found.includes(other)) found.push(other);
       }
     }
     return found;
@@ -159,7 +159,7 @@ export class Passage {
 
   /** The lowest note of the other voices that sounds at a moment, in the bar where an event begins or another. */
   bassUnder(event: PerformedEvent, at: Time, bar: Bar = event.from[0].placed.bar): PerformedEvent | undefined {
-    const others = this.soundingIn(bar, at, add(at, MOMENT)).filter(({ voice }) => voice !== event.voice);
+    const others = this.soundingIn(bar, at, add(at, MOMENT), ({ voice }) => voice !== event.voice);
     return extreme({ onset: at, events: others }, 'lowest');
   }
 
@@ -172,8 +172,39 @@ export class Passage {
 
   /** The notes that begin at a moment, in all voices. */
   beginningAt(bar: Bar, onset: Time): readonly PerformedEvent[] {
-    return (this.sounding.get(bar.index) ?? []).filter((event) => compare(event.onset, onset) === 0);
+    return this.notesIn(bar.index).filter((event) => equal(event.onset, onset));
   }
+}
+
+/** A moment among those of its voice. */
+interface PlacedMoment extends Moment {
+  readonly events: PerformedEvent[];
+  readonly before: PlacedMoment | undefined;
+  after: PlacedMoment | undefined;
+}
+
+/** The event is of the chord of a moment. */
+const isOfMoment = (event: PerformedEvent, { onset, events: [first] }: PlacedMoment): boolean =>
+  first?.from[0].placed.event === event.from[0].placed.event && equal(onset, event.onset);
+
+const placeOfLetter = (bar: number, letter: SoundingPitch['letter']): number => bar * 7 + STEPS[letter];
+
+/** The bars of an event, and those beside them into which a time goes over a barline. */
+function barsNear({ from: written }: PerformedEvent, from: Time, to: Time): readonly number[] {
+  const bars: number[] = [];
+  for (const { placed } of written) if (placed.bar.index !== bars.at(-1)) bars.push(placed.bar.index);
+  const [first, last] = [written[0].placed.bar, (written.at(-1) ?? written[0]).placed.bar];
+  if (compare(from, first.onset) < 0) bars.push(first.index - 1);
+  if (compare(to, endOfBar(last)) > 0) bars.push(last.index + 1);
+  return bars;
+}
+
+const NOTHING: readonly never[] = [];
+
+function listAt<Item>(lists: Item[][], index: number): Item[] {
+  const list = lists[index] ?? [];
+  lists[index] = list;
+  return list;
 }
 
 function push<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Item): void {

@@ -1,7 +1,7 @@
 /** What is played for each event while its signs are realised: at first the event itself, in the end perhaps many notes. */
 import { add, compare, divide, subtract, type Time, time } from '../../grammar/time';
 import { endOf } from '../score/clock';
-import { inOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
+import { insertInOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
 
 /** A note that is played, or, without a pitch, a silence. */
 export interface Piece {
@@ -64,17 +64,29 @@ export class Pieces {
     return true;
   }
 
-  /** The events as they are played, in their order. */
-  performed(events: readonly PerformedEvent[]): PerformedEvent[] {
-    if (this.changed.size === 0 && this.beside.size === 0) return [...events];
-    const all = events.flatMap((event) => {
-      const own = this.changed.get(event);
-      const between = this.beside.get(event) ?? [];
-      return own === undefined && between.length === 0
-        ? [event]
-        : [...this.of(event), ...between].map((piece) => played(event, piece));
-    });
-    return all.sort(inOrder);
+  /** The events as they are played, in their order, some at a time. */
+  *performing(events: readonly PerformedEvent[]): Generator<undefined, PerformedEvent[]> {
+    const all: PerformedEvent[] = [];
+    let waiting = EVENTS_IN_TURN;
+    for (const event of events) {
+      if (waiting-- === 0) {
+        waiting = EVENTS_IN_TURN;
+        yield;
+      }
+      const between = this.beside.get(event);
+      if (between === undefined && !this.changed.has(event)) insertInOrder(all, event);
+      else {
+        for (const piece of this.of(event)) insertInOrder(all, played(event, piece));
+        for (const piece of between ?? []) insertInOrder(all, played(event, piece));
+      }
+    }
+    return all;
+  }
+
+  /** The first note that is played for an event. */
+  firstOf(event: PerformedEvent): Pick<Piece, 'pitch' | 'onset'> | undefined {
+    const own = this.changed.get(event);
+    return own === undefined ? event : own[0];
   }
 
   /** Every event whose pieces are not the event alone. */
@@ -83,22 +95,20 @@ export class Pieces {
   }
 }
 
+/** A turn that others may take comes after so many events. */
+const EVENTS_IN_TURN = 200;
+
+/** An event that is being made. */
+type Made = { -readonly [Part in keyof PerformedEvent]: PerformedEvent[Part] };
+
 const whole = ({ pitch, onset, duration, realised }: PerformedEvent): Piece => ({ pitch, onset, duration, realised });
 
 function played(event: PerformedEvent, { pitch, onset, duration, realised, released }: Piece): PerformedEvent {
   const { kind, voice, stave, small, from, altered } = event;
   const sounds = pitch === undefined && kind === 'note' ? 'rest' : kind;
-  return {
-    kind: sounds,
-    voice,
-    stave,
-    onset,
-    duration,
-    pitch,
-    small,
-    from,
-    ...(realised ? { realised } : {}),
-    ...(altered ? { altered } : {}),
-    ...(released ? { released } : {}),
-  };
+  const made: Made = { kind: sounds, voice, stave, onset, duration, pitch, small, from };
+  if (realised !== undefined) made.realised = realised;
+  if (altered !== undefined) made.altered = altered;
+  if (released !== undefined) made.released = released;
+  return made;
 }

@@ -106,7 +106,7 @@ class Realiser {
     // In print a held note stands as it is written, whoever strikes its key.
     if (this.options.form === 'play') yield* freeingKeys({ passage, pieces, clocks, signs, remarks, voiceName });
     yield;
-    return this.pieces.performed(this.performed.events);
+    return yield* this.pieces.performing(this.performed.events);
   }
 
   // ── small notes ──
