@@ -113,9 +113,11 @@ function putInOrder(ofSystem: Growing[], all: Growing[]): void {
 
 /** Adds the notes of a written event, or lets those sound on to which they are tied. */
 function take(placed: PlacedEvent, sounding: Sounding, events: Growing[]): void {
-  const { voice, duration, small } = placed.event;
-  const notes = writtenEvents(placed).map((written): Growing => {
-    const tied = continued(sounding.get(voice) ?? [], written);
+  const { voice, duration, members, small } = placed.event;
+  const before = sounding.get(voice) ?? NOTHING;
+  const notes = (members.length === 0 ? UNPITCHED : members).map((member): Growing => {
+    const written = { placed, member };
+    const tied = continued(before, written);
     if (tied !== undefined) {
       tied.from.push(written);
       tied.duration = add(tied.duration, duration);
@@ -126,16 +128,16 @@ function take(placed: PlacedEvent, sounding: Sounding, events: Growing[]): void 
     return event;
   });
   // Time stands still at small notes: they neither continue a tie nor break one.
-  if (small === undefined) keepSounding(sounding, placed, notes);
+  if (small === undefined && (before.length > 0 || notes.some(leadsOn)))
+    sounding.set(voice, [...stillSounding(before, notes, placed.onset), ...notes.filter(leadsOn)]);
 }
+
+const NOTHING: readonly never[] = [];
+/** A rest, gap or lacuna is one event. */
+const UNPITCHED: readonly undefined[] = [undefined];
 
 /** By voice: the notes that a tie can continue. */
 type Sounding = Map<number, readonly Growing[]>;
-
-const writtenEvents = (placed: PlacedEvent): WrittenEvent[] =>
-  placed.event.members.length === 0
-    ? [{ placed, member: undefined }]
-    : placed.event.members.map((member) => ({ placed, member }));
 
 /** The sounding note that this one continues: tied to it, of the same pitch, ending where this begins. */
 function continued(sounding: readonly Growing[], { placed, member }: WrittenEvent): Growing | undefined {
@@ -155,13 +157,9 @@ const leadsOn = (note: Growing): boolean => note.from.at(-1)?.member?.tie !== un
 const samePitch = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
 
-/** Remembers the tied notes of this event, with those that still sound when it begins (a note may run through a barline). */
-function keepSounding(sounding: Sounding, { event, onset }: PlacedEvent, notes: readonly Growing[]): void {
-  const before = sounding.get(event.voice) ?? [];
-  const still = before.filter((note) => !notes.includes(note) && compare(endOf(note), onset) > 0);
-  const tied = notes.filter(leadsOn);
-  if (before.length > 0 || tied.length > 0) sounding.set(event.voice, [...still, ...tied]);
-}
+/** The notes that sound on when others begin: one may run through a barline. */
+const stillSounding = (before: readonly Growing[], notes: readonly Growing[], onset: Time): Growing[] =>
+  before.filter((note) => !notes.includes(note) && compare(endOf(note), onset) > 0);
 
 function asPerformed(written: WrittenEvent): Growing {
   const { placed, member } = written;

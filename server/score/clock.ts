@@ -22,8 +22,10 @@ const clockOf = ({ value, perMinute }: Tempo): Clock => ({
   words: `${perMinute} ${valuesInWords(value)} a minute`,
 });
 
+const SEMIMINIM = time(1, 4);
+
 /** Sixty semiminims a minute. */
-const ASSUMED: Clock = { perSecond: time(1, 4), assumed: true, words: '60 semiminims a minute' };
+const ASSUMED: Clock = { perSecond: SEMIMINIM, assumed: true, words: '60 semiminims a minute' };
 
 /** The tempo of the beginning, and how fast all of it is taken. */
 export interface Opening {
@@ -69,7 +71,7 @@ export function inForce<What>(list: readonly From<What>[], at: Time): What | und
 /** Tempo and meter of a piece at every moment. */
 export class Clocks {
   private readonly clocks: From<Clock>[] = [];
-  private readonly meters: From<Meter>[] = [];
+  private readonly beats: From<Time>[] = [];
   private readonly pace: Time | undefined;
 
   /** @param isFirst a reading's own tempo is that of the beginning of the first piece, and of no other */
@@ -78,7 +80,7 @@ export class Clocks {
     this.pace = pace;
     if (tempo !== undefined) this.clocks.push({ onset: time(0), what: clockOf(tempo) });
     for (const { change, onset } of changesOf(piece)) {
-      if (change.meter !== undefined) this.meters.push({ onset, what: change.meter });
+      if (change.meter !== undefined) this.beats.push({ onset, what: beatOf(change.meter) });
       if (change.tempo === undefined || (stated && isZero(onset))) continue;
       this.clocks.push({ onset, what: clockOf(change.tempo) });
     }
@@ -91,10 +93,11 @@ export class Clocks {
 
   /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a semiminim. */
   beatAt(onset: Time): Time {
-    const { beats, beatValue } = inForce(this.meters, onset) ?? { beats: 4, beatValue: 4 };
-    return time(beats > 3 && beats % 3 === 0 ? 3 : 1, beatValue);
+    return inForce(this.beats, onset) ?? SEMIMINIM;
   }
 }
+
+const beatOf = ({ beats, beatValue }: Meter): Time => time(beats > 3 && beats % 3 === 0 ? 3 : 1, beatValue);
 
 /** The end of something that lasts. */
 export const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time =>

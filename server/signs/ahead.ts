@@ -90,28 +90,35 @@ function alignedStop(passage: Passage, event: PerformedEvent, stop: Time): Time 
 const PARALLEL: ReadonlySet<number> = new Set([2, 5]);
 
 /** The highest of the notes that are trilled in thirds or sixths with this one, itself perhaps: the others go with it. */
-function leaderOf(passage: Passage, event: PerformedEvent, signed: ReadonlySet<PerformedEvent>): PerformedEvent {
-  const together = passage.beginningAt(event.from[0].placed.bar, event.onset).filter((other) => {
-    if (other.pitch === undefined || event.pitch === undefined || !signed.has(other)) return false;
-    const degrees = degreeOf(other.pitch) - degreeOf(event.pitch);
-    return degrees > 0 && PARALLEL.has(degrees % 7) && equal(other.duration, event.duration);
-  });
+function leaderOf(passage: Passage, event: PerformedEvent, signed: Bearers): PerformedEvent {
+  const together = passage
+    .beginningAt(event.from[0].placed.bar, event.onset)
+    .filter((other) => other !== event && signed.has(other) && isParallel(event, other));
   return together.reduce((best, one) => ((one.pitch?.midi ?? 0) > (best.pitch?.midi ?? 0) ? one : best), event);
 }
+
+/** Whether a note lies a third or sixth above another and is as long. */
+function isParallel(event: PerformedEvent, above: PerformedEvent): boolean {
+  if (above.pitch === undefined || event.pitch === undefined) return false;
+  const degrees = degreeOf(above.pitch) - degreeOf(event.pitch);
+  return degrees > 0 && PARALLEL.has(degrees % 7) && equal(above.duration, event.duration);
+}
+
+const TWO_THIRDS = time(2, 3);
 
 /** Whether performance has made a short note after a dot much shorter than it is written: a dot stretched, no unequal pair. */
 export function isSnapped(passage: Passage, event: PerformedEvent): boolean {
   const { event: written } = event.from[0].placed;
+  if (event.from.length > 1 || compare(event.duration, multiply(written.duration, TWO_THIRDS)) > 0) return false;
   const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
-  return (
-    event.from.length === 1 &&
-    (before?.dots ?? 0) > 0 &&
-    compare(event.duration, multiply(written.duration, time(2, 3))) <= 0
-  );
+  return (before?.dots ?? 0) > 0;
 }
 
 /** Seconds from which a trill before a close leans on its first note. */
 const CADENCE = 0.7;
+
+/** The notes that bear signs. */
+export type Bearers = Pick<ReadonlySet<PerformedEvent>, 'has'>;
 
 /** What is ahead of a trill; of any other sign it does not matter. */
 export type Ahead = Pick<Place, 'stop' | 'anticipated' | 'cadential' | 'upbeat'>;
@@ -128,7 +135,7 @@ export function aheadOf(
   event: PerformedEvent,
   length: Time,
   clock: Clock,
-  signed: ReadonlySet<PerformedEvent>,
+  signed: Bearers,
   leans: boolean,
 ): Ahead {
   const leader = leaderOf(passage, event, signed);

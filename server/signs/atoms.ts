@@ -1,4 +1,5 @@
 /** The notes of a recipe one by one, each with what is known of its length before the whole is laid out. */
+import { keeping } from '../../grammar/keeping';
 import { add, earliest, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { Recipe, RecipePhrase, RecipeStep } from '../../grammar/tree';
 import { onGrid, type Place, share, speedOf } from './place';
@@ -84,13 +85,22 @@ export function merged(slices: readonly Slice[]): Slice[] {
   return result;
 }
 
-/** The phrase that is repeated, with what stands before and after it. */
-export function partsOf(recipe: Pick<Recipe, 'phrases'>): {
+/** What a recipe is made of. */
+export interface RecipeParts {
   readonly lead: readonly RecipePhrase[];
+  /** The phrase that is repeated: only a trill has one. */
   readonly cycle: RecipePhrase | undefined;
   readonly tail: readonly RecipePhrase[];
-} {
-  const at = recipe.phrases.findIndex(({ repeated }) => repeated);
-  if (at < 0) return { lead: recipe.phrases, cycle: undefined, tail: [] };
-  return { lead: recipe.phrases.slice(0, at), cycle: recipe.phrases[at], tail: recipe.phrases.slice(at + 1) };
 }
+
+/** The phrase that is repeated, with what stands before and after it. */
+export const partsOf = keeping(({ phrases }: Pick<Recipe, 'phrases'>): RecipeParts => {
+  const at = phrases.findIndex(({ repeated }) => repeated);
+  if (at < 0) return { lead: phrases, cycle: undefined, tail: [] };
+  return { lead: phrases.slice(0, at), cycle: phrases[at], tail: phrases.slice(at + 1) };
+});
+
+/** All notes that a recipe names, in their order. */
+export const stepsIn = keeping(({ phrases }: Pick<Recipe, 'phrases'>): readonly RecipeStep[] =>
+  phrases.flatMap(({ steps }) => steps),
+);

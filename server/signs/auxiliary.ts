@@ -26,24 +26,36 @@ export interface Auxiliary {
   readonly against: number | undefined;
 }
 
+/** An auxiliary by its step and the accidental that it is forced to have. */
+interface Found {
+  readonly step: number;
+  readonly sign: Step['accidental'];
+  readonly auxiliary: Auxiliary;
+}
+
 /** The pitches of one sign: a step is the same key wherever it comes in the sign. */
 export class Auxiliaries {
-  private readonly known = new Map<string, Auxiliary>();
+  private readonly main: Auxiliary;
+  /** Found so far: few, for a sign has few notes. */
+  private readonly known: Found[] = [];
 
   /** @param forced the accidentals that stand at the sign, each for one of its steps; they alter the auxiliary only */
   constructor(
     private readonly passage: Passage,
     private readonly bearer: Bearer,
     private readonly forced: readonly Step[],
-  ) {}
+  ) {
+    this.main = { pitch: bearer.pitch, against: undefined };
+  }
 
   at({ step, accidental }: Step): Auxiliary {
-    if (step === 0 && accidental === undefined) return { pitch: this.bearer.pitch, against: undefined };
+    if (step === 0 && accidental === undefined) return this.main;
     const sign = accidental ?? this.forced.find((one) => one.step === step)?.accidental;
-    const key = `${step}${sign ?? ''}`;
-    const known = this.known.get(key) ?? this.find(step, sign);
-    this.known.set(key, known);
-    return known;
+    const known = this.known.find((one) => one.step === step && one.sign === sign);
+    if (known !== undefined) return known.auxiliary;
+    const auxiliary = this.find(step, sign);
+    this.known.push({ step, sign, auxiliary });
+    return auxiliary;
   }
 
   private find(step: number, accidental: Step['accidental']): Auxiliary {
@@ -66,19 +78,16 @@ export class Auxiliaries {
     const { letter, octave } = pitchOn(degree, 0);
     const { bar, voice, beat, stave, onset } = this.bearer;
     const here = this.passage.drawnIn(bar.index, letter);
+    if (here.length > 0) return this.nearest(ofVoice(here, voice) ?? here).pitch.alteration;
     const lastOfBeat = add(endOfBar(bar), beat);
     const next = this.passage.drawnIn(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0);
     const before = this.passage.drawnIn(bar.index - 1, letter);
-    const ways: readonly (readonly DrawnPitch[])[] = [
-      here.filter((one) => one.voice === voice),
-      here,
-      next.filter((one) => one.voice === voice),
-      next.filter(({ pitch }) => before.every((one) => one.pitch.alteration === pitch.alteration)),
-    ];
-    const found = ways.find((way) => way.length > 0);
-    return found === undefined
+    const acting =
+      ofVoice(next, voice) ??
+      next.filter(({ pitch }) => before.every((one) => one.pitch.alteration === pitch.alteration));
+    return acting.length === 0
       ? alterationIn(this.passage.keyAt(stave, onset), letter, octave)
-      : this.nearest(found).pitch.alteration;
+      : this.nearest(acting).pitch.alteration;
   }
 
   /** The nearest in time; of two the earlier. */
@@ -94,12 +103,11 @@ export class Auxiliaries {
     const below = pitchOn(degreeOf(pitch) - 1, 0);
     const alteration = pitch.midi - 1 - below.midi;
     if (Math.abs(alteration) > 2) return undefined;
-    const own = this.passage.drawnIn(bar.index, below.letter).filter((one) => one.voice === voice);
-    if (own.length > 0 && own.every((one) => one.pitch.alteration !== alteration)) return undefined;
-    const near = [bar.index - 1, bar.index, bar.index + 1].flatMap((index) =>
-      this.passage.drawnIn(index, below.letter),
-    );
-    return near.some((one) => one.pitch.alteration === alteration) ? alteration : undefined;
+    const isLeading = (one: DrawnPitch): boolean => one.pitch.alteration === alteration;
+    const own = ofVoice(this.passage.drawnIn(bar.index, below.letter), voice);
+    if (own !== undefined && !own.some(isLeading)) return undefined;
+    const isNear = NEAR_BARS.some((away) => this.passage.drawnIn(bar.index + away, below.letter).some(isLeading));
+    return isNear ? alteration : undefined;
   }
 
   // ── what sounds with it ──
@@ -120,6 +128,15 @@ export class Auxiliaries {
     return { pitch: yields ? yielding : smooth, against: yields ? undefined : against.pitch.alteration };
   }
 }
+
+/** Those of a voice; undefined where there are none. */
+function ofVoice(drawn: readonly DrawnPitch[], voice: number): readonly DrawnPitch[] | undefined {
+  if (!drawn.some((one) => one.voice === voice)) return undefined;
+  return drawn.filter((one) => one.voice === voice);
+}
+
+/** A bar and those beside it. */
+const NEAR_BARS = [-1, 0, 1];
 
 /**
  * An accidental directly after a sign decides the auxiliary that is undecided, or alters the first, or, where that has it

@@ -3,8 +3,9 @@ import { type Time, ZERO } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import type { Clock } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
-import { aheadOf, NOTHING_AHEAD } from './ahead';
+import { aheadOf, type Bearers, NOTHING_AHEAD } from './ahead';
 import { appoggiaturaOf } from './appoggiatura';
+import { partsOf } from './atoms';
 import { isSlurredFromAbove } from './conditions';
 import type { Passage } from './passage';
 import { gridOf, type Place, paceOf } from './place';
@@ -23,7 +24,7 @@ export interface Circumstances {
   readonly small: SoundingPitch | undefined;
   readonly table: PlayedTable;
   /** The notes that bear signs. */
-  readonly bearers: ReadonlySet<PerformedEvent>;
+  readonly bearers: Bearers;
   readonly print: boolean;
 }
 
@@ -31,16 +32,24 @@ export function placeOf(circumstances: Circumstances): Place {
   const { passage, event, target, clock, beat, recipe, small, table, bearers, print } = circumstances;
   const { onset, duration: length } = target;
   const { rules, tellsLeaning } = table;
-  const leaning = { passage, event, onset, length, clock, longDotted: rules.dotted !== undefined };
-  const isTrill = recipe.phrases.some(({ repeated }) => repeated);
+  const isTrill = partsOf(recipe).cycle !== undefined;
+  const { strokes, slow } = paceOf(clock, beat);
+  const ahead = isTrill ? aheadOf(passage, event, length, clock, bearers, !tellsLeaning) : NOTHING_AHEAD;
   return {
     length,
     clock,
-    ...paceOf(clock, beat),
-    ...(isTrill ? aheadOf(passage, event, length, clock, bearers, !tellsLeaning) : NOTHING_AHEAD),
+    strokes,
+    slow,
+    stop: ahead.stop,
+    anticipated: ahead.anticipated,
+    cadential: ahead.cadential,
+    upbeat: ahead.upbeat,
     dots: event.from.length === 1 ? (event.from[0].placed.event.value?.dots ?? 0) : 0,
     tied: isSlurredFromAbove(passage, event),
-    appoggiatura: small === undefined ? ZERO : appoggiaturaOf({ ...leaning, small }),
+    appoggiatura:
+      small === undefined
+        ? ZERO
+        : appoggiaturaOf({ passage, event, onset, length, clock, small, longDotted: rules.dotted !== undefined }),
     slowStart: rules.slowStart !== undefined,
     grid: print ? gridOf(length) : undefined,
   };

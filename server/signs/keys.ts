@@ -30,14 +30,29 @@ const isStroke = (piece: Piece): piece is Stroke => piece.pitch !== undefined &&
 
 /** Frees the keys that the signs and small notes of a piece strike, those of one note at a time. */
 export function* freeingKeys(keyboard: Keyboard): Generator<undefined, void> {
-  for (const [event, own] of [...keyboard.pieces.realised]) {
+  for (const { event, strokes } of ornamentsOf(keyboard.pieces)) {
     yield;
-    const strokes = own.filter(isStroke);
     const last = strokes.at(-1);
     if (last === undefined) continue;
     for (const other of besides(keyboard, event, strokes)) giveWay(keyboard, event, strokes, other);
     releaseBefore(keyboard, event, last);
   }
+}
+
+/** What is played for the signs and small notes of one event. */
+interface Ornament {
+  readonly event: PerformedEvent;
+  readonly strokes: readonly Stroke[];
+}
+
+/** All of them as they are before any key is freed. */
+function ornamentsOf({ realised }: Pieces): Ornament[] {
+  const found: Ornament[] = [];
+  for (const [event, pieces] of realised) {
+    const strokes = pieces.every(isStroke) ? pieces : pieces.filter(isStroke);
+    if (strokes.length > 0) found.push({ event, strokes });
+  }
+  return found;
 }
 
 /** Notes on the manual of an event and on the keys of its strokes that sound with them, or until then. */

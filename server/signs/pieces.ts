@@ -26,6 +26,13 @@ export class Pieces {
     this.changed.set(event, pieces);
   }
 
+  /** Other notes in the place of the one at an index. */
+  replace(event: PerformedEvent, index: number, others: readonly Piece[]): void {
+    const pieces = this.of(event);
+    const isAll = pieces.length === 1 && index === 0;
+    this.set(event, isAll ? others : [...pieces.slice(0, index), ...others, ...pieces.slice(index + 1)]);
+  }
+
   addBeside(event: PerformedEvent, piece: Piece): void {
     this.beside.set(event, [...(this.beside.get(event) ?? []), piece]);
   }

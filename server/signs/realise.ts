@@ -4,7 +4,7 @@
  * A step from performance to performance. The value of a sign is the performed value of its note; what its notes take they
  * take from it, or from the note before, so that time is conserved.
  */
-import { add, equal, isNegative, isZero, subtract, type Time } from '../../grammar/time';
+import { add, equal, isNegative, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Clock, Clocks, endOf, type Opening, secondsOf } from '../score/clock';
@@ -18,8 +18,8 @@ import {
   type SoundingPitch,
 } from '../score/performance';
 import { isSnapped } from './ahead';
-import { type Slice, type Step, sumOf } from './atoms';
-import { Auxiliaries, forcedBy } from './auxiliary';
+import { type Slice, type Step, stepsIn, sumOf } from './atoms';
+import { Auxiliaries, type Auxiliary, forcedBy } from './auxiliary';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
 import { placeOf } from './circumstances';
@@ -70,8 +70,8 @@ interface Signed {
 class Realiser {
   private readonly passage: Passage;
   private readonly pieces = new Pieces();
-  /** The notes that bear signs. */
-  private readonly bearers = new Set<PerformedEvent>();
+  /** The notes that bear signs, in the order of the performance. */
+  private readonly signs = new Map<PerformedEvent, readonly BorneSign[]>();
   /** The last small note before a main note. */
   private readonly smallBefore = new Map<PerformedEvent, PerformedEvent>();
   /** The small notes at the end of a main note. */
@@ -88,25 +88,33 @@ class Realiser {
   }
 
   *realising(): Generator<undefined, readonly PerformedEvent[]> {
-    const signed = this.performed.events
-      .filter(hasTime)
-      .map((event) => ({ event, signs: signsOf(event) }))
-      .filter(({ signs }) => signs.length > 0);
-    for (const { event } of signed) this.bearers.add(event);
+    const { passage, pieces, clocks, signs, remarks, voiceName } = this;
+    for (const event of this.performed.events) {
+      const borne = signsOf(event);
+      if (borne.length > 0 && hasTime(event)) signs.set(event, borne);
+    }
     yield;
     this.smallNotes();
     yield;
-    this.chords(signed.flatMap((one) => only(one, true)));
-    for (const one of signed.flatMap((each) => only(each, false))) {
+    this.chords(this.signed(true));
+    for (const one of this.signed(false)) {
       yield;
       this.note(one);
     }
-    const signs = new Map(signed.map((one) => [one.event, one.signs]));
-    const { passage, pieces, clocks, remarks, voiceName } = this;
     // In print a held note stands as it is written, whoever strikes its key.
     if (this.options.form === 'play') yield* freeingKeys({ passage, pieces, clocks, signs, remarks, voiceName });
     yield;
     return yield* this.pieces.performing(this.performed.events);
+  }
+
+  /** The notes with their signs for the chord, or with those for themselves. */
+  private signed(forChord: boolean): Signed[] {
+    const signed: Signed[] = [];
+    for (const [event, borne] of this.signs) {
+      const signs = only(borne, (sign) => sign.forChord === forChord);
+      if (signs.length > 0) signed.push({ event, signs });
+    }
+    return signed;
   }
 
   // ── small notes ──
@@ -193,17 +201,22 @@ class Realiser {
   // ── notes ──
 
   private note({ event, signs }: Signed): void {
-    for (const [index, written] of event.from.entries()) {
-      const here = signs.filter((sign) => sign.written === written);
-      if (here.length === 0) continue;
+    event.from.forEach((written, index) => {
+      const here = only(signs, (sign) => sign.written === written);
+      if (here.length === 0) return;
       if (index > 0) this.split(event, performedOnset(event, index));
-      for (const found of this.rows({ event, signs: here })) {
-        const row = playableRow(found, this.options.table, this.remarks);
-        if (row === undefined) continue;
-        if (isSnapped(this.passage, event))
-          for (const sign of found.signs) this.remarks.ofSign(sign, 'sign-snapped', {});
-        else this.play({ event, signs: found.signs }, row);
-      }
+      this.written({ event, signs: here });
+    });
+  }
+
+  /** The signs of one of the notes that are tied together. */
+  private written(signed: Signed): void {
+    const { event } = signed;
+    for (const found of this.rows(signed)) {
+      const row = playableRow(found, this.options.table, this.remarks);
+      if (row === undefined) continue;
+      if (isSnapped(this.passage, event)) for (const sign of found.signs) this.remarks.ofSign(sign, 'sign-snapped', {});
+      else this.play({ event, signs: found.signs }, row);
     }
   }
 
@@ -236,8 +249,8 @@ class Realiser {
     const target = pieces[index];
     if (sign === undefined || target === undefined) return;
     const recipe = recipeSaid(signs, row);
-    const steps = recipe.phrases.flatMap((phrase) => phrase.steps);
-    const auxiliaries = this.auxiliaries(event, target, forcedBy(signs, steps, this.auxiliaries(event, target, [])));
+    const steps = stepsIn(recipe);
+    const auxiliaries = this.auxiliaries(event, target, this.forced(signed, target, steps));
     const leans = recipe.phrases.find(({ leaned }) => leaned)?.steps[0];
     const small = leans && auxiliaries.at(leans).pitch;
     const suffixed = this.suffixed(signed, target, recipe, small);
@@ -249,13 +262,25 @@ class Realiser {
     }
     const begun = this.begun(event, target, layout, auxiliaries);
     const played = piecesOf(begun.slices, begun.onset, auxiliaries, realisedBy(signs, row));
-    const suffix = suffixed?.notes ?? [];
+    if (suffixed === undefined) this.pieces.replace(event, index, played);
+    else this.replaceWithSuffix(event, index, played, suffixed.notes);
+    const undecided = steps.find((step) => auxiliaries.at(step).against !== undefined);
+    if (undecided !== undefined) this.tellUndecided(sign, auxiliaries.at(undecided));
+  }
+
+  /** The last of the notes that are played stand for small notes. */
+  private replaceWithSuffix(
+    event: PerformedEvent,
+    index: number,
+    played: readonly Piece[],
+    suffix: readonly PerformedEvent[],
+  ): void {
     const own = played.slice(0, played.length - suffix.length);
-    this.pieces.set(event, [...pieces.slice(0, index), ...own, ...pieces.slice(index + 1)]);
+    this.pieces.replace(event, index, own);
     for (const [i, note] of suffix.entries()) this.pieces.set(note, played.slice(own.length + i, own.length + i + 1));
-    const undecided = steps.map((step) => auxiliaries.at(step)).find(({ against }) => against !== undefined);
-    if (undecided?.against === undefined) return;
-    const { pitch, against } = undecided;
+  }
+
+  private tellUndecided(sign: BorneSign, { pitch, against = pitch.alteration }: Auxiliary): void {
     const fixes = accidentalFixes(sign, [pitch.alteration, against]);
     this.remarks.ofSign(sign, 'auxiliary-undecided', { pitch: pitchText(pitch) }, fixes);
   }
@@ -268,7 +293,8 @@ class Realiser {
     small: SoundingPitch | undefined,
   ): Suffixed | undefined {
     const { event } = signed;
-    const notes = this.smallAfter.get(event) ?? [];
+    const notes = this.smallAfter.get(event);
+    if (notes === undefined) return undefined;
     const [first, last] = [notes[0], notes.at(-1)].map((note) => note && this.pieces.of(note).at(-1));
     if (first === undefined || last === undefined || event.pitch === undefined) return undefined;
     if (!equal(first.onset, endOf(target))) return undefined;
@@ -293,7 +319,7 @@ class Realiser {
     const early = earlyIn(layout);
     if (isZero(early)) return true;
     const before = this.passage.before(event)?.events.at(-1);
-    const isFirst = equal(target.onset, event.onset) && this.pieces.of(event)[0]?.onset === target.onset;
+    const isFirst = equal(target.onset, event.onset) && this.pieces.firstOf(event)?.onset === target.onset;
     return isFirst && before !== undefined && this.pieces.shorten(before, early);
   }
 
@@ -312,16 +338,16 @@ class Realiser {
     slices: readonly Slice[],
     auxiliaries: Auxiliaries,
   ): Begun | undefined {
-    const [first, ...rest] = slices;
+    const [first] = slices;
+    if (first?.step === undefined || first.step.step <= 0 || slices.length === 1) return undefined;
     const before = this.soundingBefore(event);
-    if (first?.step === undefined || first.step.step <= 0 || before === undefined || rest.length === 0)
-      return undefined;
+    if (before === undefined) return undefined;
     const last = this.pieces.of(before).at(-1);
     const sounds = last?.pitch?.midi === auxiliaries.at(first.step).pitch.midi;
     if (!sounds || !equal(endOf(last), target.onset)) return undefined;
     const onset = add(target.onset, first.length);
     this.pieces.lengthen(before, onset);
-    return { onset, slices: rest };
+    return { onset, slices: slices.slice(1) };
   }
 
   /** The note from which a slur leads to this one, or the small note before it. */
@@ -345,11 +371,17 @@ class Realiser {
   }
 
   private placeOf({ event, signs }: Signed, target: Piece, recipe: Recipe, small: SoundingPitch | undefined): Place {
-    const { passage, bearers } = this;
+    const { passage, signs: bearers } = this;
     const { table, form } = this.options;
     const clock = this.clock(target.onset, signs);
     const beat = this.clocks.beatAt(target.onset);
     return placeOf({ passage, event, target, clock, beat, recipe, small, table, bearers, print: form === 'print' });
+  }
+
+  /** What accidentals at the signs make of their steps. */
+  private forced({ event, signs }: Signed, target: Piece, steps: readonly Step[]): readonly Step[] {
+    if (signs.every(({ mark }) => mark.accidentals.length === 0)) return NOTHING;
+    return forcedBy(signs, steps, this.auxiliaries(event, target, NOTHING));
   }
 
   private auxiliaries(event: PerformedEvent, target: Lasting, forced: readonly Step[]): Auxiliaries {
@@ -374,16 +406,16 @@ interface Begun {
   readonly slices: readonly Slice[];
 }
 
-/** Its signs for the chord, or those for the note. */
-function only({ event, signs }: Signed, forChord: boolean): Signed[] {
-  const kept = signs.filter((sign) => sign.forChord === forChord);
-  return kept.length === 0 ? [] : [{ event, signs: kept }];
-}
+const NOTHING: readonly never[] = [];
 
-const earlyIn = ({ before }: Layout): Time => sumOf(before.map(({ length }) => length));
+/** The signs of such a kind: mostly a note has but one sign, so no other list is made where all are. */
+const only = (signs: readonly BorneSign[], isMeant: (sign: BorneSign) => boolean): readonly BorneSign[] =>
+  signs.every(isMeant) ? signs : signs.filter(isMeant);
+
+const earlyIn = ({ before }: Layout): Time => (before.length === 0 ? ZERO : sumOf(before.map(({ length }) => length)));
 
 const realisedBy = (signs: readonly BorneSign[], { table, label }: PlayedRow): Realised => ({
-  sign: signs.flatMap(({ shapes }) => shapes).join('+'),
+  sign: signs.map(({ shapes }) => shapes.join('+')).join('+'),
   table,
   row: label,
 });

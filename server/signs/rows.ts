@@ -221,16 +221,12 @@ export function rowsFor<Sign extends TypedSign>(
   signs: readonly Sign[],
   fits: (condition: string) => boolean,
 ): FoundRow<Sign>[] {
-  const found: FoundRow<Sign>[] = [];
-  let left = signs;
-  while (left.length > 0) {
-    const best = left.length === 1 ? undefined : longestSet(table, left, fits);
-    const [first] = left;
-    const taken = best?.signs ?? left.slice(0, 1);
-    found.push(best ?? { signs: taken, row: first && rowOf(table, first.shapes, [first], fits) });
-    left = left.filter((sign) => !taken.includes(sign));
-  }
-  return found;
+  const [first] = signs;
+  if (first === undefined) return [];
+  if (signs.length === 1) return [{ signs, row: rowOf(table, first.shapes, signs, fits) }];
+  const best = longestSet(table, signs, fits) ?? { signs: [first], row: rowOf(table, first.shapes, [first], fits) };
+  const left = signs.filter((sign) => !best.signs.includes(sign));
+  return [best, ...rowsFor(table, left, fits)];
 }
 
 function longestSet<Sign extends TypedSign>(
@@ -255,6 +251,8 @@ function rowOf(
   fits: (condition: string) => boolean,
 ): PlayedRow | undefined {
   const ofShapes = byShapes.get(keyOf(shapes)) ?? [];
+  const [first] = ofShapes;
+  if (ofShapes.length === 1 && first?.when.length === 0) return first;
   const said = signs.flatMap(({ name, parameters }) => [...parameters, name]);
   const fitting = ofShapes.filter(({ when }) => when.every(fits));
   const named = (row: PlayedRow): boolean => row.names.some((name) => said.includes(name));

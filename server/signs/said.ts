@@ -42,8 +42,8 @@ export const isSaidBy = ({ parameters }: BorneSign, row: PlayedRow): boolean => 
 
 /** The recipe by which a sign is played here: the row's, or that of the reading chosen, begun as its brackets say. */
 export function recipeSaid(signs: readonly BorneSign[], row: PlayedRow): Recipe {
-  const said = signs.flatMap(({ parameters }) => (parameters.length === 0 ? [] : phrasesIn(parameters)));
-  if (said.length === 0) return row.recipe;
+  if (signs.every(({ parameters }) => parameters.length === 0)) return row.recipe;
+  const said = signs.flatMap(({ parameters }) => phrasesIn(parameters));
   const rival = row.rivals.find(({ name }) => said.includes(name));
   const recipe = rival?.recipe ?? row.recipe;
   if (said.includes('from main')) return fromMain(recipe);
