@@ -100,13 +100,14 @@ await bundle({
 });
 await bundle({
   ...common,
-  entryPoints: { panel: 'client/panel/page/main.ts' },
+  entryPoints: { panel: 'client/panel/page/main.ts', tuning: 'client/tuning/page/main.ts' },
   outdir: 'dist',
   platform: 'browser',
   target: 'es2022',
   format: 'iife',
 });
 copyFileSync('client/panel/page/panel.css', 'dist/panel.css');
+copyFileSync('client/tuning/page/tuning.css', 'dist/tuning.css');
 copyFileSync('client/frame/frame.css', 'dist/frame.css');
 chmodSync('dist/cli.js', 0o755);
 

@@ -29,6 +29,8 @@ const FILES = [
   'dist/panel.js',
   'dist/panel.css',
   'dist/frame.css',
+  'dist/tuning.js',
+  'dist/tuning.css',
   'dist/engraving',
 ];
 

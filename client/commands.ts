@@ -1,6 +1,6 @@
 /** The commands by their names in package.json. */
-import { commands, l10n, languages, SnippetString, Uri, window, workspace } from 'vscode';
-import type { OpenSignItem } from '../server/features/protocol';
+import { commands, l10n, languages, SnippetString, type TextDocument, Uri, window, workspace } from 'vscode';
+import type { OpenSignItem, TuningChoice } from '../server/features/protocol';
 import { beginSource } from './beginSource';
 import type { ExportForms } from './exportForm';
 import { exportScore } from './exporting';
@@ -10,6 +10,7 @@ import type { OpenSigns } from './openSigns';
 import type { ScorePanel } from './panel/panel';
 import type { Readings } from './readings';
 import type { Server } from './server';
+import type { TuningPanel } from './tuning/panel';
 
 interface Parts {
   readonly server: Server;
@@ -17,11 +18,19 @@ interface Parts {
   readonly panel: ScorePanel;
   readonly openSigns: OpenSigns;
   readonly forms: ExportForms;
+  readonly tuning: TuningPanel;
 }
 
 type Run = (...args: readonly unknown[]) => unknown;
 
-export const commandTable = ({ server, readings, panel, openSigns, forms }: Parts): Readonly<Record<string, Run>> => ({
+export const commandTable = ({
+  server,
+  readings,
+  panel,
+  openSigns,
+  tuning,
+  forms,
+}: Parts): Readonly<Record<string, Run>> => ({
   'bentside.beginSource': () => beginSource(),
   'bentside.newSystem': () => newSystem(server),
   'bentside.chooseReading': (name, score) => chooseReading(readings, name, score),
@@ -32,6 +41,7 @@ export const commandTable = ({ server, readings, panel, openSigns, forms }: Part
   'bentside.soundBar': () => panel.sound('bar'),
   'bentside.decideSign': (sign) => openSigns.decide(sign as OpenSignItem | undefined),
   'bentside.acceptSign': (sign) => openSigns.accept(sign as OpenSignItem | undefined),
+  'bentside.openTuning': (wanted, score) => tuning.show(wanted as TuningChoice | undefined, openScore(score)),
   'bentside.otherTables': (...place) => openTables(place),
   'bentside.openHelp': (code) => openHelp(typeof code === 'string' ? code : undefined),
   'bentside.restartServer': () => server.restart(),
@@ -40,10 +50,13 @@ export const commandTable = ({ server, readings, panel, openSigns, forms }: Part
 
 /** A code lens names a reading and its score; whoever is not told picks both. */
 async function chooseReading(readings: Readings, name: unknown, score: unknown): Promise<void> {
-  const named = workspace.textDocuments.find(({ uri }) => uri.toString() === Uri.parse(String(score)).toString());
-  const document = named ?? (await scoreAtHand());
+  const document = openScore(score) ?? (await scoreAtHand());
   if (document !== undefined) await readings.choose(document, typeof name === 'string' ? name : undefined);
 }
+
+/** The score at an address, as a link in a text names it; undefined if none is named, or it is not open. */
+const openScore = (address: unknown): TextDocument | undefined =>
+  workspace.textDocuments.find(({ uri }) => uri.toString() === Uri.parse(String(address)).toString());
 
 async function newSystem(server: Server): Promise<void> {
   const score = await scoreAtHand();

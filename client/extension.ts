@@ -9,6 +9,7 @@ import { ScorePanel } from './panel/panel';
 import { Readings } from './readings';
 import { type MakeClient, Server } from './server';
 import { proofTasks } from './tasks';
+import { TuningPanel } from './tuning/panel';
 import { TypingAids } from './typing';
 
 /** What differs between a computer and a browser. */
@@ -24,18 +25,20 @@ export async function start(context: ExtensionContext, platform: Platform): Prom
   const readings = new Readings(server, context.workspaceState);
   const panel = new ScorePanel(server, readings, context.extensionUri);
   const openSigns = new OpenSigns(server);
+  const tuning = new TuningPanel(server, readings, context.extensionUri);
   const own: Disposable[] = [
     server,
     readings,
     panel,
     openSigns,
+    tuning,
     new BarStatus(server, readings),
     new TypingAids(server, readings),
     new HelpPages(server),
     ...(platform.runsPrograms ? [proofTasks(context)] : []),
   ];
   for (const [name, run] of Object.entries(
-    commandTable({ server, readings, panel, openSigns, forms: new ExportForms() }),
+    commandTable({ server, readings, panel, openSigns, tuning, forms: new ExportForms() }),
   )) {
     own.push(commands.registerCommand(name, run));
   }

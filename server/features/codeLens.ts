@@ -1,16 +1,19 @@
-/** Over each reading: how much it differs, and the way to it. */
+/** Over each reading: how much it differs, and the way to it; over each tuning: the way to its panel. */
 import type { CodeLens } from 'vscode-languageserver-types';
 import { howMany } from '../score/amounts';
 import type { SystemScore } from '../score/score';
 import type { Project } from '../workspace/project';
 import { namesIn } from './names';
 import { rangeOfOffsets } from './place';
+import { tuningLenses } from './tuning/lens';
 
 /** The client's command that shows a reading; its arguments are the reading's name and the address of its score. */
 const CHOOSE = 'bentside.chooseReading';
 
+export const codeLenses = (project: Project): CodeLens[] => [...readingLenses(project), ...tuningLenses(project)];
+
 /** None in a file without music, which nobody sees: includes bring no readings. */
-export const codeLenses = (project: Project): CodeLens[] =>
+const readingLenses = (project: Project): CodeLens[] =>
   systems(project, 'written').length === 0
     ? []
     : namesIn(project)

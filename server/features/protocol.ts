@@ -365,6 +365,8 @@ export interface TuningAnswer {
   /** What each reading of the file has. */
   readonly readings: readonly { readonly reading: string; readonly title: string }[];
   readonly offers: readonly TuningOffer[];
+  /** Pitches that players know, in hertz of a4. */
+  readonly standards: readonly { readonly hertz: number; readonly title: string }[];
   /** Hertz of a4. */
   readonly pitch: number;
   readonly shown?: ShownTuning;

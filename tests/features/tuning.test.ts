@@ -195,7 +195,7 @@ describe('in the text', () => {
     expect(
       lenses.map(({ range, command }) => [textIn(score.tree.text, range), command?.title, command?.arguments]),
     ).toEqual([
-      ['tuning house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [reading('fair')]],
+      ['tuning house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [reading('fair'), 'air.bent']],
       ['tuning', 'How to tune: equal temperament, a4 = 415 Hz', [reading('written')]],
       ['house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [words('house')]],
     ]);

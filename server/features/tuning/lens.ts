@@ -9,7 +9,7 @@ import type { Project } from '../../workspace/project';
 import { rangeOfOffsets } from '../place';
 import type { TuningChoice } from '../protocol';
 
-/** The client's command that opens the panel; its argument is the choice that it is to show. */
+/** The client's command that opens the panel; its arguments are the choice that it is to show and the address of the score. */
 const OPEN = 'bentside.openTuning';
 
 export const tuningLenses = (project: Project): CodeLens[] =>
@@ -20,9 +20,8 @@ export const tuningLenses = (project: Project): CodeLens[] =>
         if (tuning === undefined) return [];
         const { start, end } = stretchIn(block, placed, at);
         const title = `How to tune: ${tuning.temperament.title}, a4 = ${tuning.pitch} Hz`;
-        return [
-          { range: rangeOfOffsets(project.tree, start, end), command: { title, command: OPEN, arguments: [choice] } },
-        ];
+        const command = { title, command: OPEN, arguments: [choice, project.file] };
+        return [{ range: rangeOfOffsets(project.tree, start, end), command }];
       }),
     ),
   );

@@ -2,6 +2,7 @@
 import { stringsDrawing } from '../../pages/stringsDrawing';
 import { isUnknownTuning, pitchOf, statedTuningOf, tuningByWords, tuningOf } from '../../readings/tunings';
 import { sheetOf } from '../../tuning/sheet';
+import { pitchStandards } from '../../tuning/standards';
 import type { Tuning } from '../../tuning/tuning';
 import type { Project } from '../../workspace/project';
 import type { ShownTuning, TuningAnswer, TuningChoice, TuningParams } from '../protocol';
@@ -12,6 +13,8 @@ import { writingTuning } from './write';
 export type OtherScore = (uri: string) => Project | undefined;
 
 type Wish = Pick<TuningParams, 'wanted' | 'pitch'>;
+
+const STANDARDS = pitchStandards.map(({ fork, describe }) => ({ hertz: fork, title: describe }));
 
 interface Refusal {
   readonly failure: string;
@@ -27,7 +30,7 @@ export function showTuning(
 ): TuningAnswer {
   const wanted = wantedTuning(project, params, other);
   const pitch = isRefused(wanted) ? (params.pitch ?? pitchOf(project.environment)) : wanted.pitch;
-  const answer = { readings: readingOffers(project), offers: tuningOffers(project), pitch };
+  const answer = { readings: readingOffers(project), offers: tuningOffers(project), standards: STANDARDS, pitch };
   if (isRefused(wanted)) return { ...answer, ...wanted };
   const before = params.before && chosen(project, params.before, other, wanted.pitch);
   if (before !== undefined && isRefused(before)) return { ...answer, ...before };

@@ -1,0 +1,221 @@
+/** The page of the tuning panel: shows what it is sent, walks through the steps, and says what is chosen. */
+import { awake, play } from '../../panel/page/audio';
+import type { ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
+import { fillTables } from './tables';
+import { laidUntil, sounded, stepFrom, stringsOf } from './walk';
+
+interface Kept extends TuningState {
+  /** Index of the step at which the walk stands. */
+  readonly step: number;
+}
+
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): Kept | undefined;
+  setState(state: Kept): void;
+};
+
+const host = acquireVsCodeApi();
+const tell = (message: FromPage): void => host.postMessage(message);
+
+function element<Kind extends HTMLElement>(id: string): Kind {
+  const found = document.getElementById(id);
+  if (found === null) throw new Error(`the page has no ${id}`);
+  return found as Kind;
+}
+
+const tuning = element('tuning');
+const status = element('status');
+const wanted = element<HTMLSelectElement>('wanted');
+const before = element<HTMLSelectElement>('before');
+const words = element<HTMLInputElement>('words');
+const pitch = element<HTMLInputElement>('pitch');
+const reading = element('reading');
+const write = element<HTMLButtonElement>('write');
+const list = element('steps');
+const drawing = element('drawing');
+
+let kept = host.getState();
+let page: PageOfTuning | undefined;
+let at = kept?.step ?? 0;
+
+// ─── what comes ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+window.addEventListener('message', ({ data: { choices, shown } }: MessageEvent<ToPage>) => {
+  showChoices(choices);
+  const isFailure = typeof shown === 'string';
+  tuning.hidden = isFailure;
+  status.textContent = isFailure ? shown : '';
+  if (isFailure) silence();
+  else showTuning(shown);
+  keep(choices.state);
+});
+
+function showChoices(choices: ChoicesOfPage): void {
+  fillChoice(wanted, choices.wanted);
+  fillChoice(before, choices.before);
+  element('standards').replaceChildren(...choices.standards.map(({ hertz, title }) => new Option(title, `${hertz}`)));
+  if (document.activeElement !== pitch) pitch.value = `${choices.pitch}`;
+  reading.textContent = (reading.dataset.says ?? '').replace('{0}', choices.reading);
+}
+
+function fillChoice(select: HTMLSelectElement, { groups, chosen }: ShownChoice): void {
+  select.replaceChildren(
+    ...groups.map(({ label, options }) => {
+      const group = document.createElement('optgroup');
+      group.label = label;
+      group.append(...options.map((one) => new Option(one.label, one.value)));
+      return group;
+    }),
+  );
+  select.value = chosen;
+}
+
+function showTuning(shown: PageOfTuning): void {
+  const isOther =
+    page?.steps.map(({ interval }) => interval).join() !== shown.steps.map(({ interval }) => interval).join();
+  if (page !== undefined && isOther) at = 0;
+  page = shown;
+  element('title').textContent = shown.title;
+  element('under').textContent = shown.under.join(' · ');
+  if (document.activeElement !== words) words.value = shown.words;
+  element('writes').textContent = shown.writes;
+  write.setAttribute('aria-disabled', String(!shown.canWrite));
+  element('steps-title').textContent = shown.stepsTitle;
+  element('now-box').hidden = shown.steps.length === 0;
+  list.hidden = shown.steps.length === 0;
+  fillSteps(shown);
+  fillDrawing(shown);
+  fillTables(element('tables'), shown.tables);
+  element('cautions').replaceChildren(...shown.cautions.map((caution) => paragraph(caution)));
+  go(stepFrom(shown.steps, at, 0));
+}
+
+function paragraph(text: string): Element {
+  const made = document.createElement('p');
+  made.textContent = text;
+  return made;
+}
+
+function fillSteps({ steps }: PageOfTuning): void {
+  list.replaceChildren(
+    ...steps.map(({ number, tunes, interval, kind, beats }, index) => {
+      const item = document.createElement('li');
+      item.id = `step-${index}`;
+      item.setAttribute('role', 'option');
+      item.classList.toggle('proof', tunes === '');
+      for (const cell of [number, tunes, interval, kind, beats]) {
+        const span = document.createElement('span');
+        span.textContent = cell;
+        item.append(span, ' ');
+      }
+      item.addEventListener('click', () => go(index));
+      return item;
+    }),
+  );
+}
+
+function fillDrawing({ drawing: svg, steps }: PageOfTuning): void {
+  drawing.hidden = steps.length === 0;
+  // It is HTML: parsed so, it is known for SVG without a namespace being named.
+  const parsed = new DOMParser().parseFromString(svg, 'text/html').body.firstElementChild;
+  drawing.replaceChildren(...(parsed === null ? [] : [document.importNode(parsed, true)]));
+}
+
+function keep(state: TuningState): void {
+  kept = { ...state, step: at };
+  host.setState(kept);
+}
+
+// ─── the walk ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Stands at a step: tells it, marks it in the list and its strings in the drawing. */
+function go(index: number): void {
+  at = index;
+  const step = page?.steps[at];
+  if (page === undefined || step === undefined) return;
+  const now = element('now');
+  if (now.textContent !== step.says) now.textContent = step.says;
+  list.setAttribute('aria-activedescendant', `step-${at}`);
+  for (const [other, item] of [...list.children].entries()) item.setAttribute('aria-selected', String(other === at));
+  bringIntoList(list.children[at]);
+  const [laid, strings] = [laidUntil(page.steps, at), step.interval.split('-')];
+  for (const string of drawing.querySelectorAll<SVGElement>('[data-string]')) {
+    const name = string.dataset.string ?? '';
+    string.classList.toggle('laid', laid.has(name));
+    string.classList.toggle('now', strings.includes(name));
+  }
+  for (const rung of drawing.querySelectorAll<SVGElement>('[data-step]'))
+    rung.classList.toggle('now', rung.dataset.step === step.interval);
+  if (kept !== undefined) keep(kept);
+}
+
+/** The page around the list stays where it is: the drawing may be in view. */
+function bringIntoList(item: Element | undefined): void {
+  if (item === undefined) return;
+  const [own, view] = [item.getBoundingClientRect(), list.getBoundingClientRect()];
+  list.scrollTop += Math.min(0, own.top - view.top) + Math.max(0, own.bottom - view.bottom);
+}
+
+const walk = (by: number): void => {
+  if (page !== undefined) go(stepFrom(page.steps, at, by));
+};
+
+let ringing: AudioBufferSourceNode | undefined;
+
+function silence(): void {
+  ringing?.stop();
+  ringing = undefined;
+}
+
+async function sound(way: 'tempered' | 'pure'): Promise<void> {
+  const step = page?.steps[at];
+  const audio = step && (await awake());
+  if (step === undefined) return;
+  silence();
+  status.textContent = audio === undefined ? (status.dataset.noSound ?? '') : '';
+  if (audio !== undefined) ringing = play(audio, sounded(stringsOf(step, way), audio.sampleRate), audio.currentTime);
+}
+
+// ─── what is chosen and pressed ──────────────────────────────────────────────────────────────────────────────────
+
+const keys: Readonly<Record<string, () => unknown>> = {
+  ArrowDown: () => walk(1),
+  ArrowUp: () => walk(-1),
+  Home: () => walk(Number.NEGATIVE_INFINITY),
+  End: () => walk(Number.POSITIVE_INFINITY),
+  t: () => sound('tempered'),
+  p: () => sound('pure'),
+  Escape: silence,
+};
+
+document.addEventListener('keydown', (event) => {
+  const { key, ctrlKey, altKey, metaKey, target } = event;
+  const isTyping = (target as Element).closest('select, input') !== null;
+  if (isTyping || ctrlKey || altKey || metaKey || !Object.hasOwn(keys, key)) return;
+  event.preventDefault();
+  keys[key]?.();
+});
+
+const pressed: Readonly<Record<string, () => unknown>> = {
+  back: () => walk(-1),
+  on: () => walk(1),
+  tempered: () => sound('tempered'),
+  pure: () => sound('pure'),
+  silent: silence,
+  reading: () => tell({ kind: 'reading' }),
+  write: () => page?.canWrite && tell({ kind: 'write' }),
+};
+for (const [id, run] of Object.entries(pressed)) element(id).addEventListener('click', () => void run());
+
+wanted.addEventListener('change', () => tell({ kind: 'wanted', value: wanted.value }));
+before.addEventListener('change', () => tell({ kind: 'before', value: before.value }));
+words.addEventListener('change', () => tell({ kind: 'words', words: words.value.trim() }));
+pitch.addEventListener('change', () => {
+  const isPitch = pitch.value !== '' && pitch.checkValidity();
+  status.textContent = isPitch ? '' : (status.dataset.noPitch ?? '');
+  if (isPitch) tell({ kind: 'pitch', pitch: pitch.valueAsNumber });
+});
+element('choices').addEventListener('submit', (event) => event.preventDefault());
+
+tell({ kind: 'ready' });
