@@ -196,8 +196,8 @@ describe('in the text', () => {
       lenses.map(({ range, command }) => [textIn(score.tree.text, range), command?.title, command?.arguments]),
     ).toEqual([
       ['tuning house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [reading('fair'), 'air.bent']],
-      ['tuning', 'How to tune: equal temperament, a4 = 415 Hz', [reading('written')]],
-      ['house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [words('house')]],
+      ['tuning', 'How to tune: equal temperament, a4 = 415 Hz', [reading('written'), 'air.bent']],
+      ['house', 'How to tune: house, as the file defines it, a4 = 415 Hz', [words('house'), 'air.bent']],
     ]);
   });
 });
