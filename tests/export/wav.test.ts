@@ -204,22 +204,3 @@ describe('the overture', () => {
     },
   );
 });
-
-describe('memory', () => {
-  it('is no more for ten minutes than for one', () => {
-    const long = passage(
-      `system upper C1 lower F4 meter C\n  dessus | ${Array.from({ length: 150 }, () => '16 c5 d e f g f e d c5 d e f g f e d').join(' | ')} |||\n  basse | ${Array.from({ length: 150 }, () => '2 c3-e-g g2-d3-g').join(' | ')} |||\n`,
-      'tempo 4 at 60\n',
-    );
-    const { content } = exportWav(scoreOf(long), OPTIONS);
-    let [bytes, most] = [0, 0];
-    const before = process.memoryUsage().rss;
-    for (const chunk of content?.chunks ?? []) {
-      bytes += chunk.length;
-      most = Math.max(most, process.memoryUsage().rss - before);
-    }
-    // Ten minutes of 88,200 bytes a second.
-    expect(bytes).toBeGreaterThan(600 * 88_200);
-    expect(most).toBeLessThan(150e6);
-  }, 120_000);
-});
