@@ -69,11 +69,24 @@ export const instrumentTypes: readonly InstrumentEntry[] = [
     source: 'from memory',
   },
   {
+    name: 'italian-g-a',
+    title: 'the same without the lowest sharp, 53 keys',
+    compass: 'g1-c6',
+    lacks: ['g#1'],
+    source: 'from memory',
+  },
+  {
     name: 'french-17th',
     title: 'French harpsichord or spinet of the 17th century, 50 keys',
     compass: 'g1-c6',
     shortOctave: 'g/b',
     source: `${GROVE}, vol. 3, p. 665`,
+  },
+  {
+    name: 'french-1700',
+    title: 'French harpsichord of the early 18th century, 58 keys',
+    compass: 'g1-e6',
+    source: 'from memory',
   },
   {
     name: 'french-18th',
@@ -85,6 +98,25 @@ export const instrumentTypes: readonly InstrumentEntry[] = [
     name: 'french-1760',
     title: 'French harpsichord from about 1760 on, 61 keys',
     compass: 'f1-f6',
+    source: 'from memory',
+  },
+  {
+    name: 'german-c',
+    title: 'German harpsichord or clavichord, 49 keys; others go to d6',
+    compass: 'c2-c6',
+    source: 'from memory',
+  },
+  {
+    name: 'german-f',
+    title: 'German harpsichord of the 18th century, 61 keys; others begin with g1 or end with d6',
+    compass: 'f1-f6',
+    source: 'from memory',
+  },
+  {
+    name: 'english-virginals',
+    title:
+      'English virginals of the 17th century, 49 keys; others have a short octave, go to d6, or begin with b1 or g1',
+    compass: 'c2-c6',
     source: 'from memory',
   },
   {
@@ -118,6 +150,13 @@ export const instrumentTypes: readonly InstrumentEntry[] = [
     title: 'organ manual of the 17th century, 45 keys',
     compass: 'c2-c6',
     shortOctave: 'c/e',
+    source: 'from memory',
+  },
+  {
+    name: 'organ-c-d',
+    title: 'later organ manual, and French ones, without the lowest sharp, 48 keys',
+    compass: 'c2-c6',
+    lacks: ['c#2'],
     source: 'from memory',
   },
 ];

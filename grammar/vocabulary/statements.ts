@@ -191,7 +191,16 @@ export const statements: Readonly<Record<string, StatementEntry>> = {
         parts: [
           words('a short octave', { 'c/e': 'the key of e sounds c', 'g/b': 'the key of b sounds g' }),
           words('a word about its sharps', { broken: 'its sharps are divided in two' }, optional),
+          words(
+            'which half has the note of the short octave',
+            { front: 'the front half, as a rule', back: 'the back half' },
+            optional,
+          ),
         ],
+      },
+      lacks: {
+        describe: 'Notes within the compass that have no key.',
+        parts: [free('note', 'pitch', 'a note that has no key, such as c#2', { repeat: true })],
       },
       split: {
         describe: 'Keys that are divided for two notes.',

@@ -30,7 +30,6 @@ export interface Instrument {
   readonly low: number;
   readonly high: number;
   readonly shortOctave: string | undefined;
-  readonly broken: boolean;
   readonly manuals: readonly Manual[];
 }
 
@@ -56,7 +55,8 @@ interface Stated {
   readonly low: number;
   readonly high: number;
   readonly shortOctave: string | undefined;
-  readonly broken: boolean;
+  /** Of a broken octave the half of its sharps that has the note of the short octave. */
+  readonly broken: Half | undefined;
   readonly lacks: readonly number[];
 }
 
@@ -71,8 +71,8 @@ export function instrumentOf(environment: Environment): Instrument | undefined {
   const stated = statedIn(environment, statement);
   if (stated === undefined) return undefined;
   const keys = keysOf(stated);
-  const { shortOctave, broken, high } = stated;
-  return { keys, low: keys[0]?.sounds ?? 0, high, shortOctave, broken, manuals: manualsOf(environment) };
+  const { shortOctave, high } = stated;
+  return { keys, low: keys[0]?.sounds ?? 0, high, shortOctave, manuals: manualsOf(environment) };
 }
 
 function statedIn({ compass }: Environment, statement: Statement): Stated | undefined {
@@ -80,18 +80,24 @@ function statedIn({ compass }: Environment, statement: Statement): Stated | unde
   const own = compass ?? (type && typesCompass(type));
   if (own === undefined) return undefined;
   const clause = clauseOf(statement, 'short-octave');
-  const [word, broken] = allOf(clause?.args ?? [], 'word').map(({ text }) => text);
-  const shortOctave = word ?? (compass === undefined ? type?.shortOctave : undefined);
-  const lacks = compass === undefined ? (type?.lacks ?? []).map(midiOf) : [];
-  return { ...own, shortOctave, broken: broken !== undefined, lacks };
+  const [word, broken, half] = allOf(clause?.args ?? [], 'word').map(({ text }) => text);
+  const ofType = compass === undefined ? type : undefined;
+  const lacking = allOf(clauseOf(statement, 'lacks')?.args ?? [], 'pitch').map(({ spelling }) => midiOf(spelling));
+  return {
+    ...own,
+    shortOctave: word ?? ofType?.shortOctave,
+    broken: broken === undefined ? undefined : half === 'back' ? 'back' : 'front',
+    lacks: [...(ofType?.lacks ?? []).map(typed), ...lacking],
+  };
 }
 
 /** Octaves of spellings count from c0, those of MIDI from an octave below. */
-const midiOf = (text: string): number => semitonesOf(spellingOf(text) as Spelling) + 12;
+const midiOf = (spelling: Spelling): number => semitonesOf(spelling) + 12;
+const typed = (text: string): number => midiOf(spellingOf(text) as Spelling);
 
 function typesCompass({ compass }: InstrumentEntry): { readonly low: number; readonly high: number } {
   const [low = '', high = ''] = compass.split('-');
-  return { low: midiOf(low), high: midiOf(high) };
+  return { low: typed(low), high: typed(high) };
 }
 
 // ─── keys ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -101,9 +107,13 @@ const own = (midi: number): Key => ({ lies: midi, sounds: midi });
 const from = (low: number, high: number): Key[] =>
   Array.from({ length: Math.max(0, high - low + 1) }, (_, i) => own(low + i));
 
-function keysOf({ low, high, shortOctave, broken, lacks }: Stated): readonly Key[] {
+const keysOf = (stated: Stated): readonly Key[] =>
+  laidOut(stated).filter(({ sounds }) => !stated.lacks.includes(sounds));
+
+/** All keys of the compass, with those of a short octave in their places. */
+function laidOut({ low, high, shortOctave, broken }: Stated): readonly Key[] {
   const lowest = shortOctave === undefined ? undefined : LOWEST_OF[shortOctave];
-  if (lowest === undefined) return from(low, high).filter(({ sounds }) => !lacks.includes(sounds));
+  if (lowest === undefined) return from(low, high);
   // The compass may name the lowest key or what it sounds; another is no short octave of this kind.
   const isKey = low % 12 === (lowest + LOWEST_LIES) % 12;
   const sounding = isKey ? low - LOWEST_LIES : low;
@@ -119,9 +129,6 @@ function keysOf({ low, high, shortOctave, broken, lacks }: Stated): readonly Key
 /** The key that gives a note; undefined if none does. Of an instrument without a compass every note has its own. */
 export const keyFor = (instrument: Instrument | undefined, midi: number): Key | undefined =>
   instrument === undefined ? own(midi) : instrument.keys.find(({ sounds }) => sounds === midi);
-
-/** What a key sounds; of a divided one each half. */
-export const soundsOf = ({ keys }: Instrument, lies: number): readonly Key[] => keys.filter((key) => key.lies === lies);
 
 /** Octaves by which a note without a key would have to move to have one: the fewest, and towards the middle; 0 if none helps. */
 export function octavesAway(instrument: Instrument, midi: number): number {

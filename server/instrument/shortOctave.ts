@@ -31,20 +31,25 @@ const PLAIN: readonly ShortKey[] = [
   { lies: 8, sounds: 4 },
 ];
 
-/**
- * Divided sharps: the front half has what the short octave gives it, the back half its own note. Another tradition has the
- * halves the other way about (matthewjamesrichards.co.uk).
- */
-const BROKEN: readonly ShortKey[] = PLAIN.flatMap((key): readonly ShortKey[] =>
-  key.lies === 6 || key.lies === 8
-    ? [
-        { ...key, half: 'front' },
-        { lies: key.lies, sounds: key.lies, half: 'back' },
-      ]
-    : [key],
-);
+const OTHER: Readonly<Record<Half, Half>> = { front: 'back', back: 'front' };
 
-export const shortKeys = (broken: boolean): readonly ShortKey[] => (broken ? BROKEN : PLAIN);
+/** Divided sharps have the note of the short octave on one half and their own on the other. */
+const broken = (half: Half): readonly ShortKey[] =>
+  PLAIN.flatMap((key): readonly ShortKey[] =>
+    key.lies === 6 || key.lies === 8
+      ? [
+          { ...key, half },
+          { lies: key.lies, sounds: key.lies, half: OTHER[half] },
+        ]
+      : [key],
+  );
+
+/**
+ * The keys of the lowest octave up to the first that sounds its own note.
+ * @param half of a broken octave the half that has the note of the short octave: the front one as a rule, in another tradition
+ * the back one (matthewjamesrichards.co.uk)
+ */
+export const shortKeys = (half: Half | undefined): readonly ShortKey[] => (half === undefined ? PLAIN : broken(half));
 
 /** From here on every key sounds its own note. */
 export const SHORT_UP_TO = 9;

@@ -17,7 +17,6 @@ import {
   keyFor,
   manualsOf,
   octavesAway,
-  soundsOf,
 } from '../../../server/instrument/instrument';
 import type { Environment } from '../../../server/score/environment';
 import { scoreOf } from '../../helpers/music';
@@ -58,6 +57,11 @@ describe('a short octave', () => {
       '35>31 36>36 37f>33 37b>37 38>38 39f>35 39b>39 40>40',
     );
   });
+  it('may have them the other way about', () => {
+    expect(lowest('harpsichord compass c2-c6 short-octave c/e broken back', 8)).toBe(
+      '40>36 41>41 42f>42 42b>38 43>43 44f>44 44b>40 45>45',
+    );
+  });
   it('of C and E has the key of f to the left of the key that sounds e', () => {
     const short = instrument('virginals compass c2-c6 short-octave c/e');
     expect(keyFor(short, 41)?.lies).toBeLessThan(keyFor(short, 40)?.lies ?? 0);
@@ -94,11 +98,18 @@ describe('types of instrument', () => {
     ['clavichord-fretted', 45],
     ['clavichord-unfretted', 61],
     ['organ-c', 45],
+    // Every key of the compass but one; 58 keys from GG to e3 as the list of compasses counts them.
+    ['italian-g-a', 53],
+    ['organ-c-d', 48],
+    ['french-1700', 58],
+    ['german-c', 49],
+    ['german-f', 61],
+    ['english-virginals', 49],
   ])('%s has %d keys', (name, keys) => {
     expect(instrument(name).keys).toHaveLength(keys);
   });
   it('are all counted above', () => {
-    expect(instrumentTypes).toHaveLength(15);
+    expect(instrumentTypes).toHaveLength(21);
   });
 });
 
@@ -106,8 +117,16 @@ describe('an instrument', () => {
   it('gives a note by its key, and a key its note', () => {
     const short = instrument('virginals compass c2-c6 short-octave c/e broken');
     expect(keyFor(short, 38)).toEqual({ lies: 42, sounds: 38, half: 'front' });
-    expect(soundsOf(short, 42).map(({ sounds }) => sounds)).toEqual([38, 42]);
-    expect(soundsOf(short, 60)).toEqual([{ lies: 60, sounds: 60 }]);
+    const given = (lies: number) => short.keys.filter((key) => key.lies === lies).map(({ sounds }) => sounds);
+    expect([given(42), given(60)]).toEqual([[38, 42], [60]]);
+  });
+  it('lacks what it is said to lack, with a short octave or without', () => {
+    const lacking = (statement: string, midi: number) => keyFor(instrument(statement), midi) === undefined;
+    expect(lacking('harpsichord compass g1-e6 lacks g#1 bb1', 32)).toBe(true);
+    expect(lacking('harpsichord compass g1-e6 lacks g#1 bb1', 34)).toBe(true);
+    expect(lacking('harpsichord compass g1-e6 lacks g#1 bb1', 33)).toBe(false);
+    expect(lacking('organ compass c2-c6 short-octave c/e broken lacks g#2', 44)).toBe(true);
+    expect(lacking('kirkman lacks f6', 89)).toBe(true);
   });
   it('without a compass has every key', () => {
     expect(instrumentOf(environmentOf('harpsichord'))).toBeUndefined();
