@@ -98,7 +98,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
 
   /** Shows a sign in the text, and asks how it is played; without one that of the list or the caret. */
   async decide(wished: OpenSignItem | undefined): Promise<void> {
-    const sign = wished ?? (await this.signMeant());
+    const sign = await this.asItStands(wished ?? (await this.signMeant()));
     if (sign === undefined || this.document === undefined) return;
     await window.showTextDocument(this.document, { selection: rangeOf(sign.range), preserveFocus: true });
     const offer = await pick(sign, await this.offersOf(sign));
@@ -108,7 +108,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
 
   /** It is played as it is played now. */
   async accept(wished: OpenSignItem | undefined): Promise<void> {
-    const sign = wished ?? (await this.signMeant());
+    const sign = await this.asItStands(wished ?? (await this.signMeant()));
     const offer = sign && (await this.offersOf(sign)).find(({ kind }) => kind === 'accept');
     if (sign !== undefined && offer !== undefined) await this.settle(sign, offer.id, offer.reason);
   }
@@ -124,6 +124,12 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     return sign;
   }
 
+  /** A sign where it now is; undefined if it is not there any more. */
+  private async asItStands(sign: OpenSignItem | undefined): Promise<OpenSignItem | undefined> {
+    const signs = sign && this.document && (await this.server.askOf(this.document, 'bentside/openSigns', {}));
+    return sign && signs?.find((one) => idOf(one) === idOf(sign));
+  }
+
   private async offersOf({ range: { start: position } }: OpenSignItem): Promise<readonly OpenSignOffer[]> {
     return (this.document && (await this.server.askOf(this.document, 'bentside/signOffers', { position }))) ?? [];
   }
@@ -132,9 +138,15 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const { document } = this;
     if (document === undefined) return;
     const next = this.signs[this.signs.findIndex((one) => idOf(one) === idOf(sign)) + 1];
-    const { start: position } = sign.range;
-    const edits = await this.server.askOf(document, 'bentside/settle', { position, id, reason });
-    if (!edits) return;
+    const { version } = document;
+    // The text may have changed while the user was choosing.
+    const now = await this.asItStands(sign);
+    const position = now?.range.start;
+    const edits = position && (await this.server.askOf(document, 'bentside/settle', { position, id, reason }));
+    if (!edits || document.version !== version) {
+      void window.showWarningMessage(l10n.t('The text has changed there meanwhile; nothing was written.'));
+      return;
+    }
     await applyEdits(document, edits);
     await this.goTo(next);
   }

@@ -1,6 +1,8 @@
 /** The event of a score that stands at a place in the text. */
-import { add, compare, subtract, type Time } from '../../grammar/time';
+import { add, subtract, type Time } from '../../grammar/time';
 import type { Span } from '../../grammar/tree';
+import { openingOf } from '../readings/perform';
+import { Clocks } from '../score/clock';
 import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import type { Project } from '../workspace/project';
 import type { Here } from './nodes';
@@ -83,35 +85,6 @@ function placed(found: SystemHere, event: VoiceEvent, pos: number): EventHere | 
   return { ...found, event, member, bar, onset, inBar: subtract(onset, bar.onset) };
 }
 
-/** Seconds from the piece's beginning to a moment, by the tempi that its text states. */
-export function secondsTo({ score, piece }: SystemHere, moment: Time): number {
-  let tempo = score.environment.tempo;
-  let seconds = 0;
-  let from: Time = { n: 0, d: 1 };
-  const pass = (to: Time): void => {
-    seconds += secondsOf(subtract(to, from), tempo);
-    from = to;
-  };
-  for (const system of piece.systems) {
-    for (const change of system.score.changes) {
-      const at = add(system.onset, change.onset);
-      if (change.tempo === undefined || compare(at, moment) > 0) continue;
-      pass(at);
-      tempo = change.tempo;
-    }
-  }
-  pass(moment);
-  return seconds;
-}
-
-type Tempo = Score['environment']['tempo'];
-
-/** What is assumed where no tempo is stated: sixty semiminims a minute. */
-const USUAL = { perMinute: 60, value: 1 / 4 };
-
-function secondsOf({ n, d }: Time, tempo: Tempo): number {
-  const { perMinute } = tempo ?? USUAL;
-  const { duration } = tempo?.value ?? { duration: undefined };
-  const value = duration === undefined ? USUAL.value : Number(duration.n) / Number(duration.d);
-  return (Number(n) / Number(d) / value / perMinute) * 60;
-}
+/** The tempi by which a piece is played in the reading of its score. */
+export const clocksOf = ({ score, piece }: Pick<SystemHere, 'score' | 'piece'>): Clocks =>
+  new Clocks(piece, openingOf(score, {}), piece === score.pieces[0]);

@@ -1,7 +1,7 @@
 /** A note in words: what sounds, what is written, and where it stands. */
 
 import { bothNames } from '../score/pitchNames';
-import { type EventHere, secondsTo } from './events';
+import { clocksOf, type EventHere } from './events';
 import { clock, placeInWords, valueInWords } from './words';
 
 /** Markdown. */
@@ -18,9 +18,14 @@ export function whereInWords(at: EventHere): string {
   const value = event.value === undefined ? [] : [valueInWords(event.value)];
   const small = event.small === undefined ? [] : ['small'];
   const reading = score.choice.name === 'written' ? [] : [`in ${score.choice.name}`];
-  return [...small, ...value, event.laneName, placeInWords(bar, inBar), clock(secondsTo(at, onset)), ...reading].join(
-    ' · ',
-  );
+  return [
+    ...small,
+    ...value,
+    event.laneName,
+    placeInWords(bar, inBar),
+    clock(clocksOf(at).secondsTo(onset)),
+    ...reading,
+  ].join(' · ');
 }
 
 /** Both in one sentence without Markdown, for whoever hears it. */

@@ -59,20 +59,18 @@ export function rename(
   position: Position,
   newName: string,
   others: readonly Project[],
-  versionOf: (file: string) => number | null,
 ): WorkspaceEdit {
   const name = renamed(project, position);
   const shared = sharedNamesakes(project, name, others);
   check(name, newName, spacesOf(project, name), [...new Set([project, ...shared.map(({ home }) => home)])]);
-  const edits = new Map<string, TextEdit[]>();
+  const changes: Record<string, TextEdit[]> = {};
   for (const { one, home } of shared) {
     const tree = home.included.find(({ file }) => file === one.file)?.tree ?? home.tree;
-    const edit = { range: rangeOfOffsets(tree, one.start, one.end), newText: newName };
-    edits.set(one.file, [...(edits.get(one.file) ?? []), edit]);
+    const edits = changes[one.file] ?? [];
+    edits.push({ range: rangeOfOffsets(tree, one.start, one.end), newText: newName });
+    changes[one.file] = edits;
   }
-  return {
-    documentChanges: [...edits].map(([uri, all]) => ({ textDocument: { uri, version: versionOf(uri) }, edits: all })),
-  };
+  return { changes };
 }
 
 /**

@@ -1,13 +1,14 @@
 /** What sounds at a place, as the reading plays it: signs realised, in the tempo of that moment and in its tuning. */
 import type { Position } from 'vscode-languageserver-types';
 import { earliest, subtract, ZERO } from '../../grammar/time';
-import { openingOf, perform } from '../readings/perform';
+import { perform } from '../readings/perform';
 import { tuningOf } from '../readings/tunings';
-import { Clocks, secondsOf } from '../score/clock';
+import { secondsOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import { addressOf } from '../score/walk';
 import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
+import { clocksOf } from './events';
 import { type EventBegun, lastBegun } from './pages';
 import type { PluckedNote } from './protocol';
 
@@ -19,8 +20,8 @@ export function soundingAt(project: Project, position: Position, reading: string
   const start = events
     .map(({ onset }) => onset)
     .reduce((first, onset) => earliest(first, onset), events[0]?.onset ?? ZERO);
-  const { score, piece } = found;
-  const clock = new Clocks(piece, openingOf(score, {}), piece === score.pieces[0]).at(start);
+  const { score } = found;
+  const clock = clocksOf(found).at(start);
   const tuning = tuningOf(score.environment, score.choice.name);
   return events.flatMap(({ pitch, onset, duration }) => {
     const at = secondsOf(clock, subtract(onset, start));

@@ -1,5 +1,5 @@
 /** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
-import { add, compare, divide, isZero, multiply, type Time, time, toNumber } from '../../grammar/time';
+import { add, compare, divide, isZero, multiply, subtract, type Time, time, toNumber } from '../../grammar/time';
 import { valuesInWords } from './amounts';
 import type { Meter, Piece, Tempo } from './score';
 import { changesOf } from './walk';
@@ -89,6 +89,16 @@ export class Clocks {
   at(onset: Time): Clock {
     const clock = inForce(this.clocks, onset) ?? ASSUMED;
     return this.pace === undefined ? clock : { ...clock, perSecond: multiply(clock.perSecond, this.pace) };
+  }
+
+  /** Seconds from the piece's beginning to a moment. */
+  secondsTo(moment: Time): number {
+    const changes = this.clocks.map(({ onset }) => onset).filter((onset) => compare(onset, moment) < 0);
+    const stretches = [time(0), ...changes, moment];
+    return stretches.reduce((seconds, from, index) => {
+      const to = stretches[index + 1];
+      return to === undefined ? seconds : seconds + secondsOf(this.at(from), subtract(to, from));
+    }, 0);
   }
 
   /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a semiminim. */

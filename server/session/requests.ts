@@ -1,4 +1,5 @@
 /** Which feature answers which request. */
+
 import {
   type CancellationToken,
   type CodeAction,
@@ -44,6 +45,7 @@ import { analysisOptions, type Current, type Documents } from './documents';
 import type { Files } from './files';
 import type { Scores } from './scores';
 import { TokensOfFiles } from './tokens';
+import { forVersions } from './workspaceEdits';
 
 interface OfFile {
   readonly textDocument: { readonly uri: string };
@@ -64,6 +66,8 @@ export interface Served {
   /** Loaded when somebody first asks. */
   readonly engraver: () => Promise<Engraver | CannotDraw>;
   readonly otherTablesCommand: string | undefined;
+  /** The client takes edits of a version, and refuses them where the text has changed. */
+  readonly takesVersions: boolean;
 }
 
 export const featureCapabilities: ServerCapabilities = {
@@ -95,8 +99,16 @@ export function registerFeatures(connection: Connection, served: Served): void {
 }
 
 /** What changes the text. */
-function edits(connection: Connection, { answer }: Served): void {
-  connection.onCodeAction(answer([], (current, params: CodeActionParams) => codeActions(current, params), 'findings'));
+function edits(connection: Connection, { answer, takesVersions }: Served): void {
+  const versioned = (action: CodeAction, { version }: Current): CodeAction =>
+    action.edit === undefined || !takesVersions ? action : { ...action, edit: forVersions(action.edit, () => version) };
+  connection.onCodeAction(
+    answer(
+      [],
+      (current, params: CodeActionParams) => codeActions(current, params).map((action) => versioned(action, current)),
+      'findings',
+    ),
+  );
   connection.onDocumentFormatting(answer([], ({ project }) => formatting(project)));
   connection.onDocumentRangeFormatting(answer([], ({ project }, { range }) => rangeFormatting(project, range)));
 }
@@ -115,7 +127,7 @@ function codeActions({ project, settings }: Current, { range, context }: CodeAct
 }
 
 /** Names and where they lead. */
-function names(connection: Connection, { answer, documents, files, scores }: Served): void {
+function names(connection: Connection, { answer, documents, files, scores, takesVersions }: Served): void {
   /** Whoever may share the name at a place, and whether that is all. */
   const sharing = async (project: Project, position: Position): Promise<Sharing> => {
     const open = await documents.all();
@@ -151,11 +163,12 @@ function names(connection: Connection, { answer, documents, files, scores }: Ser
     ),
   );
   connection.onRenameRequest(
-    answer(null, async ({ project }, { position, newName }: RenameParams) => {
+    answer(null, async ({ project, version }, { position, newName }: RenameParams) => {
       const { projects, isAll } = await sharing(project, position);
-      const edit = told(() => rename(project, position, newName, projects, (uri) => documents.version(uri)));
+      const edit = told(() => rename(project, position, newName, projects));
       if (!isAll) void connection.window.showInformationMessage(ONLY_OPEN);
-      return edit;
+      const versionOf = (uri: string) => (uri === project.file ? version : documents.version(uri));
+      return takesVersions ? forVersions(edit, versionOf) : edit;
     }),
   );
   connection.onWorkspaceSymbol(async ({ query }, token) => {

@@ -121,6 +121,7 @@ class Session {
       answer,
       engraver,
       otherTablesCommand,
+      takesVersions: params.capabilities.workspace?.workspaceEdit?.documentChanges === true,
     });
     registerOwnRequests(connection, answer, engraver);
     registerTuningRequests(connection, answer, this.documents);

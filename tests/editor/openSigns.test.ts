@@ -17,7 +17,7 @@ describeInEditor('the list of signs to decide', () => {
   const rows = () => bench.page.locator('[id="workbench.parts.sidebar"] .monaco-list-row', { hasText: /^bar / });
 
   beforeAll(async () => {
-    bench = await Workbench.open({ files: { 'air.bent': AIR } });
+    bench = await Workbench.open({ files: { 'air.bent': AIR, 'moved.bent': AIR } });
     await bench.openFile('air.bent');
   });
   afterEach(({ task }) => bench?.keepFailure(task));
@@ -46,6 +46,20 @@ note n2 kind performance : "as the sister copy has it"
 system dessus G2 meter C
   dessus | 2 d5'zzz*n1 c | 2 e5'ca(single)*n2 d'turn |||
 `);
+  });
+
+  it('writes at its sign though the text has grown before it while the user was choosing', async () => {
+    await bench.openFile('moved.bent');
+    await bench.caretBehind("d5'z");
+    await bench.run('bentside.decideSign');
+    await bench.page.locator('.quick-input-list .monaco-list-row', { hasText: "Accept 'zzz" }).waitFor();
+    // Somebody else has worked on the file, and it is read again.
+    bench.write('moved.bent', AIR.replace('tempo', '// slowly\ntempo'));
+    await bench.run('workbench.action.files.revert');
+    await bench.line('// slowly').waitFor();
+    await bench.pick("Accept 'zzz");
+    await bench.line("d5'zzz*n1").waitFor();
+    expect(await bench.saved('moved.bent')).toContain('// slowly\ntempo 4 at 60\nvoice dessus\nnote n1');
   });
 
   it('a sign under the pointer shows what is played, and on demand how other tables play it', async () => {

@@ -55,6 +55,9 @@ const has =
   (codes: readonly string[]): boolean =>
     codes.includes(code);
 
+/** A client that looks at the versions of edits. */
+const VERSIONS = { workspace: { workspaceEdit: { documentChanges: true } } };
+
 describe('findings sent to a client that does not ask', () => {
   it('come after a note is typed away, and go when it is back', async () => {
     const one = await meet();
@@ -415,7 +418,7 @@ describe('names in scores of the folder that are not open', () => {
   });
 
   it('are written anew and found where they are shared, also by what was typed since', async () => {
-    const one = await meet({ files, options: { canRead: true } });
+    const one = await meet({ files, options: { canRead: true }, capabilities: VERSIONS });
     const uri = await one.open('house.bent', files['house.bent']);
     await one.type(uri, { start: { line: 1, character: 0 }, end: { line: 1, character: 0 } }, '// ours\n');
     const at = { textDocument: { uri }, position: { line: 2, character: 7 } };
@@ -440,9 +443,22 @@ describe('names in scores of the folder that are not open', () => {
     const uri = await one.open('house.bent', files['house.bent']);
     const wish = { textDocument: { uri }, ...place, newName: 'S' };
     const edit = await one.connection.sendRequest(RenameRequest.type, wish);
-    expect(edit?.documentChanges).toHaveLength(1);
+    expect(Object.keys(edit?.changes ?? {})).toEqual([uri]);
     expect(told.join()).toContain('not open');
   });
+});
+
+it('edits are those of the version that they were made for, where the client can refuse them', async () => {
+  const one = await meet({ capabilities: VERSIONS });
+  const apart = AIR.replace("g5'zz", "g5 'zz");
+  const uri = await one.open('air.bent', apart);
+  await one.type(uri, { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, '// ours\n');
+  const { start, end } = rangeOf(apart, "g5 'zz");
+  const range = { start: { ...start, line: start.line + 1 }, end: { ...end, line: end.line + 1 } };
+  const wish = { textDocument: { uri }, range, context: { diagnostics: [], only: ['source.fixAll'] } };
+  const [mended] = (await one.connection.sendRequest(CodeActionRequest.type, wish)) ?? [];
+  const edit = mended !== undefined && 'edit' in mended ? mended.edit : undefined;
+  expect(edit).toMatchObject({ documentChanges: [{ textDocument: { uri, version: 2 } }] });
 });
 
 it('the bundled server speaks over the channel of its process', async () => {

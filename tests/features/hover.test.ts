@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { completion, resolved } from '../../server/features/completion';
+import { readAs } from '../../server/features/events';
 import { hover } from '../../server/features/hover';
 import { asTyped } from '../../server/features/markdown';
 import { positionOfOffset } from '../../server/features/place';
@@ -35,6 +36,14 @@ describe('a note says', () => {
   it('its value, voice, bar, beat and time', () => {
     expect(told(inLane('2 c5 4. ‸d 8 e | 1 f'))).toContain('dotted crotchet · dessus · bar 1, beat 3 · 0:02');
     expect(told(inLane('4 c5 8 d ‸e 2 f', 'tempo 2 at 60\n'))).toContain('bar 1, beat 2 1/2 · 0:00.8');
+  });
+
+  it('its time by the tempo of the reading that is shown, and by those on the way', () => {
+    const slow = 'tempo 4 at 60\nreading swift\n  tempo 4 at 120\n';
+    const { project, position } = inLane('4 c5 d e ‸f', slow);
+    expect(told({ project, position })).toContain('beat 4 · 0:03');
+    expect(told({ project: readAs(project, 'swift'), position })).toContain('beat 4 · 0:01.5 · in swift');
+    expect(told(inLane('4 c5 (now tempo 4 at 30) d e ‸f', slow))).toContain('beat 4 · 0:05');
   });
 
   it('which reading has it, where it stands in an option', () => {

@@ -99,14 +99,7 @@ it('a voice is highlighted where it is given and in its lanes', () => {
 
 const renamed = (marked: string, to: string, files = {}): string => {
   const { project, position } = atCaret(marked, files);
-  const { documentChanges = [] } = rename(project, position, to, [project], () => 1);
-  const [own] = documentChanges.flatMap((change) =>
-    'edits' in change && change.textDocument.uri === FILE ? [change] : [],
-  );
-  return withEdits(
-    project.tree.text,
-    (own?.edits ?? []).flatMap((edit) => ('newText' in edit ? [edit] : [])),
-  );
+  return withEdits(project.tree.text, rename(project, position, to, [project]).changes?.[FILE] ?? []);
 };
 
 const refusal = (marked: string, to: string): string => {
@@ -166,9 +159,7 @@ describe('a name is written anew', () => {
     const files = { 'house.bent': 'bentside 1\nsource T "Thornmere spinet book"\n' };
     const { project, position } = atCaret('bentside 1\ninclude "house.bent"\nreading x\n  takes ‸T\n', files);
     const other = projectNamed('other.bent', 'bentside 1\ninclude "house.bent"\nreading S\n  takes T\n', files);
-    expect(() => rename(project, position, 'S', [project, other], () => null)).toThrow(
-      'There is a source or reading “S” already.',
-    );
+    expect(() => rename(project, position, 'S', [project, other])).toThrow('There is a source or reading “S” already.');
     expect(mayBeUsedElsewhere(project, position)).toBe(true);
     const { project: alone, position: voice } = atCaret(caretBefore('dessus   |'));
     expect(mayBeUsedElsewhere(alone, voice)).toBe(false);
@@ -185,10 +176,8 @@ describe('a name is written anew', () => {
     const { project, position } = atCaret(score, files);
     const other = projectNamed('other.bent', 'bentside 1\ninclude "house.bent"\nreading y\n  takes T\n', files);
     const apart = projectNamed('apart.bent', 'bentside 1\nsource T "another T"\nreading y\n  takes T\n', files);
-    const { documentChanges = [] } = rename(project, position, 'S', [project, other, apart], () => null);
-    const changed = documentChanges.flatMap((change) =>
-      'edits' in change ? [`${change.textDocument.uri}: ${change.edits.length}`] : [],
-    );
+    const { changes = {} } = rename(project, position, 'S', [project, other, apart]);
+    const changed = Object.entries(changes).map(([uri, edits]) => `${uri}: ${edits.length}`);
     expect(changed).toEqual(['score.bent: 1', 'house.bent: 1', 'other.bent: 1']);
   });
 });

@@ -36,14 +36,8 @@ const told = (analysis: Analysis): string =>
     .join('\n\n');
 
 function renamed(project: Project, { end }: NameAt, to: string): string {
-  const { documentChanges = [] } = rename(project, positionOfOffset(project.tree, end - 1), to, [project], () => null);
-  const edits = documentChanges.flatMap((change) =>
-    'edits' in change && change.textDocument.uri === project.file ? change.edits : [],
-  );
-  return withEdits(
-    project.tree.text,
-    edits.flatMap((edit) => ('newText' in edit ? [edit] : [])),
-  );
+  const { changes } = rename(project, positionOfOffset(project.tree, end - 1), to, [project]);
+  return withEdits(project.tree.text, changes?.[project.file] ?? []);
 }
 
 describe.each(sampleNames)('%s', (sample) => {
