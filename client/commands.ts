@@ -39,6 +39,7 @@ export const commandTable = ({
   'bentside.lockPanel': () => panel.toggleLock(),
   'bentside.soundNote': () => panel.sound('note'),
   'bentside.soundBar': () => panel.sound('bar'),
+  'bentside.play': () => panel.togglePlaying(),
   'bentside.decideSign': (sign) => openSigns.decide(sign as OpenSignItem | undefined),
   'bentside.acceptSign': (sign) => openSigns.accept(sign as OpenSignItem | undefined),
   'bentside.openTuning': (wanted, score) => tuning.show(wanted as TuningChoice | undefined, openScore(score)),

@@ -1,6 +1,7 @@
 /** The page of the score panel. */
 import { l10n, type Uri, type Webview } from 'vscode';
 import { framed, safe } from '../frame/frame';
+import { keyStrip, playbackBar } from './playbackHtml';
 
 export const panelHtml = (webview: Webview, extension: Uri): string =>
   framed(webview, extension, { name: 'panel', title: l10n.t('Engraved score'), body: body() });
@@ -16,7 +17,9 @@ const body = (): string => `<header>
 <button id="note" type="button" aria-keyshortcuts="n">${safe(l10n.t('Sound the note'))}</button>
 <button id="bar" type="button" aria-keyshortcuts="b">${safe(l10n.t('Sound the bar'))}</button>
 </div>
+${playbackBar()}
 </header>
 <section id="facsimile" aria-label="${safe(l10n.t('Picture of the source'))}" hidden></section>
 <main id="score" tabindex="0" aria-label="${safe(l10n.t('Engraved page; the arrow keys go from note to note'))}"></main>
-<footer id="status" aria-live="polite" data-no-picture="${safe(l10n.t('The picture of this leaf cannot be shown.'))}" data-no-sound="${safe(l10n.t('Press “Sound the note” here once: until then the browser lets nothing sound.'))}"></footer>`;
+${keyStrip()}
+<footer id="status" aria-live="polite" data-no-picture="${safe(l10n.t('The picture of this leaf cannot be shown.'))}"></footer>`;

@@ -1,5 +1,13 @@
 /** What the score panel and its page say to one another. */
-import type { EngravedPage, PluckedNote, SignsShown } from '../../server/features/protocol';
+import type {
+  BeginOfPlaying,
+  ChoiceOffer,
+  EngravedPage,
+  Playing,
+  PluckedNote,
+  SignsShown,
+  TuningOffer,
+} from '../../server/features/protocol';
 
 export type Clefs = 'source' | 'modern';
 
@@ -29,12 +37,33 @@ export type ToPage =
       readonly kind: 'mark';
       readonly id: string | null;
       readonly says: string;
+      readonly bar: string;
       readonly system: number | null;
       readonly follows: boolean;
     }
   /** The picture of the leaf; undefined where there is none, or it cannot be read. */
   | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined; readonly isDrawing: boolean }
-  | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[] };
+  | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[] }
+  /** What the score can be read as and tuned in. */
+  | {
+      readonly kind: 'offers';
+      readonly reading: string;
+      readonly readings: readonly ChoiceOffer[];
+      readonly tunings: readonly TuningOffer[];
+    }
+  /** What was asked for by this number; null where there is nothing to play. */
+  | { readonly kind: 'playing'; readonly number: number; readonly playing: Playing | null }
+  /** Play from the marked note on, or stop, as by the button. */
+  | { readonly kind: 'togglePlaying' };
+
+/** What is to be played. */
+export interface PlayWish {
+  readonly reading: string;
+  /** As after `tuning`; null: as the reading says. */
+  readonly tuning: string | null;
+  readonly pace: number;
+  readonly begin: BeginOfPlaying;
+}
 
 export type FromPage =
   | { readonly kind: 'ready' }
@@ -42,8 +71,13 @@ export type FromPage =
   | { readonly kind: 'clefs' }
   | { readonly kind: 'ornaments' }
   | { readonly kind: 'reading' }
+  /** This reading is to be shown. */
+  | { readonly kind: 'read'; readonly reading: string }
   /** A note was chosen by its picture. */
   | { readonly kind: 'note'; readonly id: string }
   /** Where a system of a leaf lies on its picture: left, top, width, height. */
   | { readonly kind: 'region'; readonly page: number; readonly system: number; readonly region: readonly number[] }
-  | { readonly kind: 'sound'; readonly what: 'note' | 'bar' };
+  | { readonly kind: 'sound'; readonly what: 'note' | 'bar' }
+  | { readonly kind: 'play'; readonly number: number; readonly wish: PlayWish }
+  /** What is played has come to another leaf. */
+  | { readonly kind: 'turn'; readonly page: number };

@@ -43,6 +43,10 @@ export class ScorePanel implements Disposable {
   private turnsToCaret = false;
   /** What is to sound as soon as the page is there. */
   private sounding: 'note' | 'bar' | undefined;
+  /** It is to play as soon as the page is there. */
+  private plays = false;
+  /** What the page knows of readings and tunings, as one text. */
+  private offers = '';
   /** It stays with its score whatever text is in front. */
   private isLocked = false;
 
@@ -104,6 +108,21 @@ export class ScorePanel implements Disposable {
     const params = { textDocument: named(document), position: plain(selection.active), reading, what };
     const notes = await this.server.ask('bentside/sounding', params);
     if (notes !== undefined) this.post({ kind: 'sound', notes });
+  }
+
+  /** Plays from the marked note on, or stops. It is the page that plays. */
+  async togglePlaying(): Promise<void> {
+    if (this.panel?.visible !== true) {
+      this.plays = true;
+      await this.show();
+    } else this.post({ kind: 'togglePlaying' });
+  }
+
+  private async play({ number, wish }: Extract<FromPage, { kind: 'play' }>): Promise<void> {
+    const document = await this.opened();
+    if (document === undefined) return;
+    const playing = await this.server.ask('bentside/playing', { textDocument: named(document), ...wish });
+    this.post({ kind: 'playing', number, playing: playing ?? null });
   }
 
   // ─── the panel and its score ───────────────────────────────────────────────────────────────────────────────────
@@ -197,7 +216,24 @@ export class ScorePanel implements Disposable {
       this.post({ kind: 'page', shown: { ...drawn, reading, state } });
       await this.sendImage(document, drawn.facsimile?.image);
       await this.markCaret(false);
+      await this.sendOffers(document);
+      if (this.plays) this.post({ kind: 'togglePlaying' });
+      this.plays = false;
     }
+  }
+
+  /** Sends what the score can be read as and tuned in, if it is other than the page knows. */
+  private async sendOffers(document: TextDocument): Promise<void> {
+    const textDocument = named(document);
+    const [readings, tunings] = await Promise.all([
+      this.readings.offers(document),
+      this.server.ask('bentside/tunings', { textDocument }),
+    ]);
+    const offers = { reading: this.readings.of(document), readings, tunings: tunings ?? [] };
+    const text = JSON.stringify(offers);
+    if (document !== this.document || text === this.offers) return;
+    this.offers = text;
+    this.post({ kind: 'offers', ...offers });
   }
 
   /** Sends the picture of the leaf, if it is another than the page has. */
@@ -232,14 +268,15 @@ export class ScorePanel implements Disposable {
     const reading = this.readings.of(document);
     const params = { textDocument: named(document), position: plain(selection.active), reading };
     const note = (await this.server.ask('bentside/note', params)) ?? undefined;
-    if (isNew) this.turnsToCaret = workspace.getConfiguration('bentside', document).get('panel.follow') !== 'never';
+    if (isNew) this.turnsToCaret = follows(document);
     if (note !== undefined && note.page !== this.page && this.turnsToCaret) {
       this.page = note.page;
       this.drawing.ask();
       return;
     }
     const system = note?.page === this.page ? note.system : null;
-    this.post({ kind: 'mark', id: note?.id ?? null, says: note?.says ?? '', system, follows: this.turnsToCaret });
+    const { id = null, says = '', bar = '' } = note ?? {};
+    this.post({ kind: 'mark', id, says, bar, system, follows: this.turnsToCaret });
     this.turnsToCaret = false;
   }
 
@@ -256,13 +293,13 @@ export class ScorePanel implements Disposable {
     switch (message.kind) {
       case 'ready':
         this.image = undefined;
+        this.offers = '';
         this.drawing.ask();
         if (this.sounding !== undefined) await this.sound(this.sounding);
         this.sounding = undefined;
         break;
       case 'page':
-        this.page = Math.max(0, message.page);
-        this.drawing.ask();
+        this.turnTo(message.page);
         break;
       case 'clefs':
         this.clefs = this.clefs === 'source' ? 'modern' : 'source';
@@ -281,9 +318,23 @@ export class ScorePanel implements Disposable {
       case 'region':
         await this.writeRegion(message);
         break;
+      case 'read':
+        if (this.document !== undefined) await this.readings.choose(this.document, message.reading);
+        break;
       case 'sound':
         await this.sound(message.what);
+        break;
+      case 'play':
+        await this.play(message);
+        break;
+      case 'turn':
+        if (this.document !== undefined && follows(this.document)) this.turnTo(message.page);
     }
+  }
+
+  private turnTo(page: number): void {
+    this.page = Math.max(0, page);
+    this.drawing.ask();
   }
 
   /** Puts the caret on the note of a picture. */
@@ -308,6 +359,10 @@ export class ScorePanel implements Disposable {
     this.parts.dispose();
   }
 }
+
+/** The panel may turn its leaves by itself. */
+const follows = (document: TextDocument): boolean =>
+  workspace.getConfiguration('bentside', document).get('panel.follow') !== 'never';
 
 async function bytesOf(address: Uri): Promise<Uint8Array | undefined> {
   try {

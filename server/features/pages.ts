@@ -110,7 +110,7 @@ const summaryOf = ({ piece, systems }: Part): string[] =>
 export function noteAt(project: Project, position: Position, reading: string): NotePlace | undefined {
   const found = lastBegun(project, position, reading);
   if (found === undefined) return undefined;
-  const { score, system, event, pos } = found;
+  const { score, piece, system, event, pos } = found;
   const pages = sourcePages(score).map(systemsOf);
   const page = pages.findIndex((systems) => systems.includes(system));
   const member = event.members.findLastIndex(({ source }) => source.pos <= pos);
@@ -120,6 +120,7 @@ export function noteAt(project: Project, position: Position, reading: string): N
     id: pictureId(system, event, member),
     page,
     system: pages[page]?.indexOf(system) ?? 0,
+    bar: piece.bars[system.firstBar + event.bar]?.number ?? '',
     says: heard === undefined ? '' : spoken(heard),
   };
 }

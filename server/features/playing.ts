@@ -12,23 +12,22 @@ import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
 import { handsOf } from './hands';
 import { eventOfId, pictureId, type SourcePage, scoreOf, sourcePages, systemsOf } from './pages';
-import type { KeyOfStrip, Limb, PlayedBar, PlayedNote, Playing, WrittenPlace } from './protocol';
+import type { BeginOfPlaying, KeyOfStrip, Limb, PlayedBar, PlayedNote, Playing, WrittenPlace } from './protocol';
 
 interface PlayingWish {
   readonly reading: string;
   readonly tuning: string | null;
   readonly pace: number;
-  readonly id: string | null;
-  readonly page: number;
+  readonly begin: BeginOfPlaying;
 }
 
 /** No piece is played at less than a tenth or more than ten times its tempo. */
 const PACES = { least: 0.1, most: 10 };
 
-/** The piece of a note, or else the first of a leaf; undefined if there is no music yet. */
+/** The piece in which it is to begin, played; undefined if there is no music yet. */
 export function playingOf(project: Project, wish: PlayingWish): Playing | undefined {
   const score = scoreOf(project, wish.reading);
-  const begin = score && beginOf(score, wish);
+  const begin = score && beginOf(score, wish.begin);
   if (score === undefined || begin === undefined) return undefined;
   const { heard, problems } = soundingOf(score, {
     clefs: 'source',
@@ -47,9 +46,11 @@ interface Begin {
   readonly start: WrittenPlace;
 }
 
-function beginOf(score: Score, { id, page }: PlayingWish): Begin | undefined {
-  const found = id === null ? undefined : eventOfId(score, id);
-  if (found === undefined) return topOf(sourcePages(score), page);
+function beginOf(score: Score, begin: BeginOfPlaying): Begin | undefined {
+  if ('page' in begin) return topOf(sourcePages(score), begin.page);
+  if ('piece' in begin) return topOfPiece(score, begin.piece);
+  const found = eventOfId(score, begin.id);
+  if (found === undefined) return topOfPiece(score, 0);
   const { piece, system, event } = found;
   const bar = piece.bars[system.firstBar + event.bar];
   const onset = bar === undefined ? 0 : toNumber(subtract(add(system.onset, event.onset), bar.onset));
@@ -60,6 +61,11 @@ function topOf(pages: readonly SourcePage[], page: number): Begin | undefined {
   const part = (pages[page] ?? pages.at(-1))?.parts[0];
   return part && { piece: part.piece, start: { bar: part.systems[0]?.firstBar ?? 0, onset: 0 } };
 }
+
+const topOfPiece = ({ pieces }: Score, index: number): Begin | undefined => {
+  const piece = pieces[index];
+  return piece && { piece, start: { bar: 0, onset: 0 } };
+};
 
 /** What nobody has stated, as the problem that tells it has it. */
 const assumedIn = (problems: readonly PlacedProblem[]): string =>
@@ -88,6 +94,7 @@ class Player {
     const bars = this.bars();
     const keys = this.keys(strokes);
     return {
+      piece: this.score.pieces.indexOf(this.piece.piece),
       voices: environment.voices.map(({ name }) => name),
       notes: this.notes(strokes, keys, bars),
       bars: bars.map(({ played }) => played),
@@ -193,6 +200,7 @@ const idsOf = ({ event }: SoundingNote): string[] =>
 
 const stripKey = ({ lies, sounds, half }: Key): KeyOfStrip => ({
   lies,
+  place: keyName(lies),
   sounds: keyName(sounds),
   ...(half === undefined ? {} : { half }),
 });

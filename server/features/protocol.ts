@@ -180,6 +180,8 @@ export interface NotePlace {
   readonly page: number;
   /** Index of its system on that leaf. */
   readonly system: number;
+  /** As the trade counts its bar: `8a`. */
+  readonly bar: string;
   /** In words: what sounds, what is written, where it stands. */
   readonly says: string;
 }
@@ -196,14 +198,16 @@ interface PlayingParams extends FileParams {
   readonly tuning: string | null;
   /** By how much it is quicker than the tempi stated; signs are played anew in the time that they then have. */
   readonly pace: number;
-  /** A note of the piece, where it is to begin; null: at the top of a leaf. */
-  readonly id: string | null;
-  /** Index of that leaf. */
-  readonly page: number;
+  readonly begin: BeginOfPlaying;
 }
+
+/** A note, the top of a leaf by its index, or a piece by its index: as it was played before. */
+export type BeginOfPlaying = { readonly id: string } | { readonly page: number } | { readonly piece: number };
 
 /** A piece as it is played, its repeats played out. All times are seconds from its beginning. */
 export interface Playing {
+  /** Index of the piece. */
+  readonly piece: number;
   /** By their index in notes. */
   readonly voices: readonly string[];
   /** By the moment at which their keys go down. */
@@ -267,6 +271,8 @@ export interface PlayedBar {
 export interface KeyOfStrip {
   /** Where it lies: as the key of this MIDI number does. */
   readonly lies: number;
+  /** What that key would sound were the octave whole: `e2`. */
+  readonly place: string;
   /** What it sounds, as typed: `c2`. */
   readonly sounds: string;
   readonly half?: 'front' | 'back';

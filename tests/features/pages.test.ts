@@ -81,6 +81,7 @@ describe('between text and page', () => {
     expect(idAt('c4-e-g', 3)).toBe('e-2v-1-dessus-2.2-n2');
     expect(noteAt(leaves, at('d5 |||'), 'written')).toEqual({
       says: 'd′′ (D5); written d5 · dotted minim · dessus · bar 2, beat 1 · 0:01.5',
+      bar: '2',
       id: 'e-3v-1-dessus-1.1',
       page: 2,
       system: 0,

@@ -8,8 +8,9 @@ import { type Project, projectOf } from '../../server/workspace/project';
 import { HEAD } from '../helpers/music';
 
 const project = (text: string): Project => projectOf(noFiles, 'air.bent', text);
-const WISH = { reading: 'written', tuning: null, pace: 1, id: null, page: 0 };
-function playing(text: string, wish: Partial<typeof WISH | { tuning: string; id: string }> = {}): Playing {
+const WISH = { reading: 'written', tuning: null, pace: 1, begin: { page: 0 } };
+type Wish = Parameters<typeof playingOf>[1];
+function playing(text: string, wish: Partial<Wish> = {}): Playing {
   const found = playingOf(project(text), { ...WISH, ...wish });
   if (found === undefined) throw new Error('nothing is played');
   return found;
@@ -46,9 +47,9 @@ describe('a piece that is played', () => {
   });
 
   it('begins at a note, or at the top of a leaf', () => {
-    expect(playing(AIR, { id: 'e-2v-1-dessus-2.2' }).start).toEqual({ bar: 1, onset: 0.5 });
+    expect(playing(AIR, { begin: { id: 'e-2v-1-dessus-2.2' } }).start).toEqual({ bar: 1, onset: 0.5 });
     expect(playing(AIR).start).toEqual({ bar: 0, onset: 0 });
-    expect(playing(AIR, { id: 'e-9v-1-dessus-2.2' }).start).toEqual({ bar: 0, onset: 0 });
+    expect(playing(AIR, { begin: { id: 'e-9v-1-dessus-2.2' } }).start).toEqual({ bar: 0, onset: 0 });
   });
 
   it('sounds in the tuning of the reading or in another: the third of meantone is pure', () => {

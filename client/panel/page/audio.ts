@@ -12,12 +12,20 @@ export async function awake(): Promise<AudioContext | undefined> {
   return context.state === 'running' ? context : undefined;
 }
 
-/** Sounds samples from a moment on, in seconds of the page’s clock. */
-export function play(audio: AudioContext, samples: Float32Array, at: number): AudioBufferSourceNode {
+/**
+ * Sounds samples from a moment on, in seconds of the page’s clock.
+ * @param into as a rule what everybody hears
+ */
+export function play(
+  audio: AudioContext,
+  samples: Float32Array,
+  at: number,
+  into: AudioNode = audio.destination,
+): AudioBufferSourceNode {
   const buffer = audio.createBuffer(1, samples.length, audio.sampleRate);
   buffer.getChannelData(0).set(samples);
   const source = new AudioBufferSourceNode(audio, { buffer });
-  source.connect(audio.destination);
+  source.connect(into);
   source.start(at);
   return source;
 }

@@ -1,8 +1,10 @@
 /** The page of the score panel: shows what it is sent, and says what is clicked and pressed. */
 import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
 import { FacsimileStrip } from './facsimile';
+import { Keyboard } from './keyboard';
+import { Marks } from './marks';
 import { patch } from './patch';
-import { sound } from './sound';
+import { Playback } from './playback';
 import { asToolbar } from './toolbar';
 
 interface Kept extends PanelState {
@@ -38,7 +40,7 @@ const strip = new FacsimileStrip(element('facsimile'), element('drag'), (system,
 
 /** Notes, chords, rests: whatever has a place in the text. */
 const EVENTS = '[data-id^="e-"].note, [data-id^="e-"].rest, [data-id^="e-"].mRest, [data-id^="e-"].chord';
-const MARKED = 'at-caret';
+const AT_CARET = 'at-caret';
 
 let kept = host.getState();
 /** Until the first page has come the place is not known to be another. */
@@ -47,6 +49,21 @@ let isRestored = false;
 let chosen: string | undefined;
 /** What was told of it. */
 let said = '';
+/** The note at the caret. */
+let marked: { readonly id: string; readonly bar: string } | undefined;
+
+const marks = new Marks(score);
+const playback = new Playback({
+  marks,
+  keyboard: new Keyboard(element('keys')),
+  tell,
+  say: (text) => {
+    status.textContent = text;
+  },
+  marked: () => marked,
+  leaf: () => kept?.page ?? 0,
+  follow: bringIntoView,
+});
 
 // ─── what comes ──────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -61,8 +78,9 @@ const answers: {
     await strip.load(undefined, false);
     status.textContent = says;
   },
-  mark: ({ id, says, system, follows }) => {
+  mark: ({ id, says, bar, system, follows }) => {
     mark(id, follows);
+    if (id !== null) marked = { id, bar };
     if (system !== null) strip.turnTo(system);
     if (id === null || id !== chosen) return;
     said = says;
@@ -71,9 +89,10 @@ const answers: {
   image: async ({ bytes, isDrawing }) => {
     if (!(await strip.load(bytes, isDrawing))) status.textContent = status.dataset.noPicture ?? '';
   },
-  sound: async ({ notes }) => {
-    if (!(await sound(notes))) status.textContent = status.dataset.noSound ?? '';
-  },
+  sound: ({ notes }) => playback.sound(notes),
+  offers: ({ reading: name, readings, tunings }) => playback.offered(name, readings, tunings),
+  playing: ({ number, playing }) => playback.begin(number, playing),
+  togglePlaying: () => playback.toggle(),
 };
 
 window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
@@ -119,8 +138,7 @@ function leafButton(label: string, index: number): Element {
 }
 
 function showPictures({ pictures, summary, labels, page }: ShownPage): void {
-  const marked = markedElement();
-  marked?.classList.remove(MARKED);
+  marks.undraw();
   const drawn = pictures.map((picture, index) => {
     const svg = new DOMParser().parseFromString(picture, 'image/svg+xml').documentElement;
     for (const style of svg.querySelectorAll('style')) style.remove();
@@ -131,19 +149,18 @@ function showPictures({ pictures, summary, labels, page }: ShownPage): void {
   });
   if (score.children.length !== drawn.length) score.replaceChildren(...drawn);
   else for (const [index, next] of drawn.entries()) patch(score.children[index] as Element, next);
-  const id = marked?.getAttribute('data-id');
-  if (id != null) mark(id, false);
+  marks.drawn();
 }
-
-const markedElement = (): Element | null => score.querySelector(`.${MARKED}`);
 
 /** Marks a note, and brings it into view if it is out of it. */
 function mark(id: string | null, follows: boolean): void {
-  markedElement()?.classList.remove(MARKED);
-  const found = id === null ? null : score.querySelector(`[data-id="${CSS.escape(id)}"]`);
-  if (found === null) return;
-  found.classList.add(MARKED);
-  if (follows && !isInView(found)) found.scrollIntoView({ block: 'center', inline: 'nearest' });
+  marks.show(AT_CARET, new Set(id === null ? [] : [id]));
+  const [found] = id === null ? [] : marks.of(id);
+  if (follows && found !== undefined) bringIntoView(found);
+}
+
+function bringIntoView(found: Element): void {
+  if (!isInView(found)) found.scrollIntoView({ block: 'center', inline: 'nearest' });
 }
 
 function isInView(found: Element): boolean {
@@ -170,14 +187,18 @@ function choose(found: Element | null | undefined): void {
   chosen = id;
   mark(id, true);
   tell({ kind: 'note', id });
+  if (playback.isPlaying) playback.playFrom(id);
 }
 
-score.addEventListener('click', ({ target }) => choose((target as Element).closest(EVENTS)));
+const eventAt = ({ target }: Event): Element | null => (target as Element).closest(EVENTS);
+
+score.addEventListener('click', (event) => choose(eventAt(event)));
+score.addEventListener('dblclick', (event) => playback.playFrom(eventAt(event)?.getAttribute('data-id') ?? undefined));
 
 /** To the next or the last note before. */
 function step(by: number): void {
   const events = [...score.querySelectorAll(EVENTS)];
-  const at = events.findIndex((one) => one.classList.contains(MARKED));
+  const at = events.findIndex((one) => one.classList.contains(AT_CARET));
   choose(events[at < 0 ? 0 : Math.min(Math.max(at + by, 0), events.length - 1)]);
 }
 
@@ -189,6 +210,9 @@ const keys: Readonly<Record<string, () => void>> = {
   r: () => tell({ kind: 'reading' }),
   n: () => tell({ kind: 'sound', what: 'note' }),
   b: () => tell({ kind: 'sound', what: 'bar' }),
+  p: () => playback.toggle(),
+  a: () => playback.swap(),
+  l: () => playback.toggleLoop(),
   ArrowRight: () => step(1),
   ArrowLeft: () => step(-1),
   Escape: () => strip.giveUp(),
@@ -200,10 +224,16 @@ document.addEventListener('keydown', (event) => {
   const { key, ctrlKey, altKey, metaKey } = event;
   // On many keyboards square brackets are typed with AltGr, which says that it is Control and Alt.
   const isTyped = event.getModifierState('AltGraph') || !(ctrlKey || altKey);
-  if (metaKey || !isTyped || !Object.hasOwn(keys, key)) return;
+  if (metaKey || !isTyped || !Object.hasOwn(keys, key) || isOfControl(event, key)) return;
   event.preventDefault();
   keys[key]?.();
 });
+
+/** Fields and choices have these keys for themselves; a slider its arrows alone. */
+function isOfControl({ target }: Event, key: string): boolean {
+  const control = (target as Element).closest('input, select');
+  return control !== null && (control.getAttribute('type') !== 'range' || key.startsWith('Arrow'));
+}
 
 clefs.addEventListener('click', () => tell({ kind: 'clefs' }));
 ornaments.addEventListener('click', () => tell({ kind: 'ornaments' }));
