@@ -165,7 +165,7 @@ After:
   },
   'sour-interval': {
     level: 'info',
-    sentence: 'Bar {bar}: {low} with {high}, {what}, sounds for {length} (the {rank} of {count} in this piece): meant?',
+    sentence: 'Bar {bar}: {low} with {high}, {what}, sounds for {length} (the {rank} in this piece): meant?',
     help: `In the tuning of this reading a fifth howls or a third is as wide as a Pythagorean one, in a chord that lasts: composers used
 such chords for grief or for colour, and avoided them elsewhere. They are ranked by how wide they are, how long they sound,
 whether they stand on the first beat and how high they lie; the first five of a piece are told. Where the chord is meant,

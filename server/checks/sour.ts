@@ -172,13 +172,15 @@ function ranked(piece: Piece, found: Found, facts: Facts): PlacedProblem[] {
   const sorted = all.sort((a, b) => b.problem.weight - a.problem.weight || a.index - b.index);
   return sorted.slice(0, MOST_TOLD).map(({ problem: { weight: _, ...problem }, index }, rank) => {
     const placed = inPiece(problem, piece, index);
-    const slots = { ...placed.problem.slots, rank: ordinal(rank), count: sorted.length };
+    const slots = { ...placed.problem.slots, rank: rankInWords(rank, sorted.length) };
     return { ...placed, problem: { ...placed.problem, slots } };
   });
 }
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
-const ordinal = (rank: number): string => ORDINALS[rank] ?? '';
+/** "first of 16". */
+const rankInWords = (rank: number, count: number): string =>
+  count === 1 ? 'only one' : `${ORDINALS[rank]} of ${count}`;
 
 export const sourIntervals: Check = {
   name: 'sour-intervals',

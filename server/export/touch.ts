@@ -27,6 +27,8 @@ const SPREAD_FROM = 3;
 /** Seconds in which a key comes up and a quill falls back; but no more than so much of its note. */
 const TO_SPEAK_AGAIN = 0.08;
 const MOST_OF_NOTE = 0.5;
+/** Strokes of one key that are nearer in seconds are one: voices that meet, one of them spread or ornamented. */
+export const ONE_STROKE = 0.04;
 
 export function touched(piece: SoundingPiece, seconds: Seconds): readonly Touched[] {
   const slurred = slurredIn(piece);
@@ -112,7 +114,7 @@ function speakingAgain(all: readonly Touched[]): readonly Touched[] {
   for (const strokes of byKey.values()) {
     strokes.sort((a, b) => a.at - b.at);
     for (const [index, one] of strokes.entries()) {
-      const again = strokes.slice(index + 1).find(({ at }) => at > one.at);
+      const again = strokes.slice(index + 1).find(({ at }) => at > one.at + ONE_STROKE);
       if (again === undefined || one.until <= again.at - TO_SPEAK_AGAIN) continue;
       const length = again.at - one.at;
       const until = again.at - Math.min(TO_SPEAK_AGAIN, length * MOST_OF_NOTE);

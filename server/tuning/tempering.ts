@@ -21,7 +21,6 @@ export const SYNTONIC_COMMA = centsOf(81 / 80);
 export const PYTHAGOREAN_COMMA = centsOf(531441 / 524288);
 export const PURE_FIFTH = centsOf(3 / 2);
 export const PURE_MAJOR_THIRD = centsOf(5 / 4);
-export const PURE_MINOR_THIRD = centsOf(6 / 5);
 
 export const PURE: Tempering = { sc: ZERO, pc: ZERO, cents: 0 };
 

@@ -78,7 +78,7 @@ describe('a sour interval in a chord that lasts', () => {
 
   it('is a wolf fifth or a very wide third, and asked about', () => {
     expect(sour('1 eb4', '1 ab3')).toEqual([
-      'Bar 1: ab3 with eb4, a fifth 36 cents wide, sounds for 4 crotchets (the first of 1 in this piece): meant?',
+      'Bar 1: ab3 with eb4, a fifth 36 cents wide, sounds for 4 crotchets (the only one in this piece): meant?',
     ]);
     expect(sour('1 c5', '1 ab3')[0]).toMatch(/^Bar 1: ab3 with c5, a third 41 cents wide, sounds for 4 crotchets/);
     expect(sour('1 g4', '1 c4')).toEqual([]);
@@ -102,7 +102,7 @@ describe('a sour interval in a chord that lasts', () => {
   });
   it('hears the Pythagorean thirds of a circle that closes, and no others', () => {
     expect(sour('1 c#5-g#', '1 f#3-a#', 'tuning vallotti\n')).toEqual([
-      'Bar 1: f#3 with a#3, a third 22 cents wide, sounds for 4 crotchets (the first of 1 in this piece): meant?',
+      'Bar 1: f#3 with a#3, a third 22 cents wide, sounds for 4 crotchets (the only one in this piece): meant?',
     ]);
     expect(sour('1 e5', '1 a3-c#4', 'tuning vallotti\n')).toEqual([]);
     expect(sour('1 e5', '1 a3-c#4', 'tuning equal\n')).toEqual([]);

@@ -200,34 +200,37 @@ describe('the tuning in a MIDI file', () => {
 describe('the overture', () => {
   const overture = sampleAnalysis('overture.bent');
 
-  it.each(overture.choices.slice(1, 3))(
-    'in the reading %s sounds as long and as often as its timeline has it',
-    (reading) => {
-      const file = midi(overture, reading);
-      const performance = perform(scoreOf(overture, reading), { repeats: 'played' });
-      const { timeline } = exportTimeline(performance, { leaveGaps: false });
-      const [piece] = timeline?.pieces ?? [];
-      const beats = (text: string): number => Math.round(toNumber(parseTime(text) ?? { n: 0, d: 1 }) * 4 * TICKS);
-      for (const [index, { name }] of scoreOf(overture, reading).environment.voices.entries()) {
-        const track = file.tracks.find((one) => textsOf(one, 'trackName')[0]?.text === name);
-        const inTimeline = (piece?.events ?? []).filter(
-          (event) => event.voice === name && event.kind === 'note' && event.duration !== '0',
-        );
-        const onsets = new Set(inTimeline.map(({ onset, midi: key }) => `${key} ${beats(onset)}`));
-        expect(new Set(notesOf(track).map(({ key, from }) => `${key} ${from}`))).toEqual(onsets);
-        const released = new Map(
-          performance.pieces[0]?.events
-            .filter((event) => event.voice === index && event.pitch !== undefined)
-            .map((event) => [`${event.pitch?.midi} ${Math.round(toNumber(event.onset) * 4 * TICKS)}`, event]),
-        );
-        for (const { key, from, to } of notesOf(track)) {
-          const event = released.get(`${key} ${from}`);
-          const sounds = toNumber(event?.duration ?? { n: 0, d: 1 }) - toNumber(event?.released ?? { n: 0, d: 1 });
-          expect(to - from).toBeLessThanOrEqual(Math.round(sounds * 4 * TICKS) + 1);
-        }
+  // Cents of c above a in the lists of both temperaments.
+  it.each([
+    ['french', 'vallotti', 305.865],
+    ['plain', 'meantone 1/4', 310.265],
+  ])('in the reading %s, tuned to %s, sounds as long and as often as its timeline has it', (reading, tuning, cents) => {
+    const file = midi(overture, reading, { tuning });
+    const [dump = []] = exclusiveOf(file.tracks[0]);
+    expect(1200 * Math.log2(dumpedHertz(dump, 60) / 196)).toBeCloseTo(cents, 1);
+    const performance = perform(scoreOf(overture, reading), { repeats: 'played' });
+    const { timeline } = exportTimeline(performance, { leaveGaps: false });
+    const [piece] = timeline?.pieces ?? [];
+    const beats = (text: string): number => Math.round(toNumber(parseTime(text) ?? { n: 0, d: 1 }) * 4 * TICKS);
+    for (const [index, { name }] of scoreOf(overture, reading).environment.voices.entries()) {
+      const track = file.tracks.find((one) => textsOf(one, 'trackName')[0]?.text === name);
+      const inTimeline = (piece?.events ?? []).filter(
+        (event) => event.voice === name && event.kind === 'note' && event.duration !== '0',
+      );
+      const onsets = new Set(inTimeline.map(({ onset, midi: key }) => `${key} ${beats(onset)}`));
+      expect(new Set(notesOf(track).map(({ key, from }) => `${key} ${from}`))).toEqual(onsets);
+      const released = new Map(
+        performance.pieces[0]?.events
+          .filter((event) => event.voice === index && event.pitch !== undefined)
+          .map((event) => [`${event.pitch?.midi} ${Math.round(toNumber(event.onset) * 4 * TICKS)}`, event]),
+      );
+      for (const { key, from, to } of notesOf(track)) {
+        const event = released.get(`${key} ${from}`);
+        const sounds = toNumber(event?.duration ?? { n: 0, d: 1 }) - toNumber(event?.released ?? { n: 0, d: 1 });
+        expect(to - from).toBeLessThanOrEqual(Math.round(sounds * 4 * TICKS) + 1);
       }
-    },
-  );
+    }
+  });
 });
 
 describe('another tuning than that of the reading', () => {

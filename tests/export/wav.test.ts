@@ -145,6 +145,19 @@ describe('the touch', () => {
     expect(at60('2 c5 c').map((one) => one.slice(3))).toEqual(['0.000-1.920', '2.000-4.000']);
     expect(at60('16 c5 c c c 2. r')[0]).toBe('72 0.000-0.170');
   });
+  it('strikes once what two voices strike on one key, and twice what they strike on two manuals', () => {
+    const two = 'tempo 4 at 60\ninstrument harpsichord compass g1-d6\n  manual upper stops 8\n  manual lower stops 8\n';
+    const struck = (dessus: string, taille: string): Float32Array =>
+      wav(passage(`system upper C1 lower F4 meter C\n  dessus | ${dessus} |||\n  taille | ${taille} |||\n`, two))
+        .samples;
+    const [once, both, apart] = [
+      struck('(manual upper) 1 g4', '(manual upper) 1 r'),
+      struck('(manual upper) 1 g4', '(manual upper) 2 g4 r'),
+      struck('(manual upper) 1 g4', '(manual lower) 2 g4 r'),
+    ];
+    expect(both).toEqual(once);
+    expect(loudest(apart, LEAD, LEAD + 1) / loudest(once, LEAD, LEAD + 1)).toBeCloseTo(2, 1);
+  });
   it('spreads a chord of three or more by a hundredth of a second a note, and no sign’s', () => {
     expect(at60('1 c5-e-g').map((one) => one.slice(0, 8))).toEqual(['72 0.000', '76 0.010', '79 0.020']);
     expect(at60('1 c5-e').map((one) => one.slice(0, 8))).toEqual(['72 0.000', '76 0.000']);

@@ -13,12 +13,12 @@ import {
   MAJOR_SIXTH,
   MAJOR_THIRD,
   MINOR_THIRD,
+  widthOf,
 } from '../../../server/tuning/beats';
 import { exactPitch, pitchStandards } from '../../../server/tuning/standards';
 import {
   PURE_FIFTH,
   PURE_MAJOR_THIRD,
-  PURE_MINOR_THIRD,
   PYTHAGOREAN_COMMA,
   SYNTONIC_COMMA,
   size,
@@ -45,7 +45,7 @@ describe('the commas', () => {
     ['the schisma', PYTHAGOREAN_COMMA - SYNTONIC_COMMA, 1.953721],
     ['a pure fifth', PURE_FIFTH, 701.955001],
     ['a pure major third', PURE_MAJOR_THIRD, 386.313714],
-    ['a pure minor third', PURE_MINOR_THIRD, 315.641287],
+    ['a pure minor third', -widthOf(MINOR_THIRD, 1, 1), 315.641287],
     ['a twelfth of the Pythagorean comma', size(temperingFrom('+1/12 pc')), 1.955001],
     ['a quarter of it', size(temperingFrom('+1/4 pc')), 5.865003],
     ['a quarter of the syntonic one', size(temperingFrom('+1/4 sc')), 5.376572],
