@@ -1,6 +1,6 @@
 /** `bentside compare`: sources and readings of one score, bar by bar. */
 import { type Chosen, type Comparison, compareScores } from '../readings/compare';
-import type { Agreement } from '../readings/compare/differences';
+import { type Agreement, nameOn } from '../readings/compare/differences';
 import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
@@ -46,9 +46,10 @@ function comparisonText({ file, texts, differences, agreements }: Comparison): s
     const where = [piece && `“${piece}”`, `bar ${bar}`, voice, symbol > 0 && `symbol ${symbol}`]
       .filter(Boolean)
       .join(', ');
-    const lines = sides.map(({ names, text, place }) => {
+    const lines = sides.map((side) => {
+      const { names, text, place } = side;
       const at = place === undefined ? '' : `  [${place.address}, ${place.line}:${place.column}]`;
-      return `    ${names.join(', ')}: ${text === '' ? 'nothing' : text}${at}\n`;
+      return `    ${names.map((name) => nameOn(side, name)).join(', ')}: ${text === '' ? 'nothing' : text}${at}\n`;
     });
     return `${where} (${kind})\n${lines.join('')}`;
   });

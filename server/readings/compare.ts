@@ -45,7 +45,7 @@ export function compareScores(scores: readonly Score[]): Comparison {
 
 const placeOf = ({ sides, ...difference }: Difference): ComparedPlace => ({
   ...difference,
-  sides: sides.map(({ names, text, place }) => ({ names, text, place })),
+  sides: sides.map(({ names, doubtful, text, place }) => ({ names, doubtful, text, place })),
 });
 
 function chosenBy({ choice, environment, pieces }: Score): Chosen {

@@ -13,24 +13,25 @@ import { suppliedSection } from './report/supplied';
 
 /**
  * @param main the score as `written`
- * @param scoreOf gives the score of a source or hand
+ * @param scoreOf gives the score of a source, hand or reading
  */
 export function reportOf(main: Score, scoreOf: (name: string) => Score | undefined): Report {
   const { environment, file } = main;
-  const { witnesses, layers } = declaredNames(environment);
+  const { readings, witnesses, layers } = declaredNames(environment);
   const sources = [...witnesses, ...layers].flatMap((name) => scoreOf(name) ?? []).map(unmended);
   const scores = [main, ...sources, mended(main)];
   const differences = differencesOf(
     scores.map((score) => ({ name: score.choice.name, text: comparedText(score) })),
   ).filter(({ kind }) => kind !== 'time');
   const names = scores.map(({ choice }) => choice.name);
+  const all = [...scores, ...readings.flatMap((name) => scoreOf(name) ?? [])];
   const sections = [
     sourcesSection(environment),
     rulesSection(environment),
     readingsSection(environment),
     entriesSection(main, differences, names),
-    suppliedSection(scores),
-    notesSection(scores),
+    suppliedSection(all),
+    notesSection(all),
   ];
   return { title: environment.title ?? file, file, sections: sections.filter(says) };
 }

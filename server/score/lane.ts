@@ -734,7 +734,7 @@ class LaneReader {
       const chosen: ChosenOption = {
         place: item.place?.text,
         labels: option.labels.map(labelText),
-        doubtful: option.labels.some((one) => one.doubtful),
+        doubtful: option.labels.filter((one) => one.doubtful).map(labelText),
         marks,
         annotations,
         source,

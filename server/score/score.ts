@@ -301,7 +301,8 @@ export interface ChosenOption {
   /** The place's name, if it has one. */
   readonly place: string | undefined;
   readonly labels: readonly string[];
-  readonly doubtful: boolean;
+  /** Of the labels those that are typed as doubtful. */
+  readonly doubtful: readonly string[];
   /** Of the place: its reasons and what is glued after `>`. */
   readonly annotations: readonly AppliedAnnotation[];
   readonly marks: readonly AppliedMark[];

@@ -65,13 +65,27 @@ describe('sources', () => {
 describe('what the editor brings', () => {
   it('from elsewhere stands in one table, with its reason', () => {
     expect(
-      rows(
-        reported(`1 c5'[zz]*"from the subject" | d'ca:K`),
-        'Signs that are the editor’s, doubtful, or in some texts only',
-      ),
+      rows(reported(`1 c5'[zz]*"from the subject" | d'ca:K`), 'Signs that are the editor’s, or in some texts only'),
     ).toEqual([
       "1, dessus, 1 · sb c′′ · 'zz · the editor’s · from the subject",
       "2, dessus, 1 · sb d′′ · 'ca · in K only · ",
+    ]);
+  });
+
+  it('for one reading alone stands there too', () => {
+    expect(
+      rows(reported("1 c5'[zz]:house", 'reading house\n'), 'Signs that are the editor’s, or in some texts only'),
+    ).toEqual(["1, dessus, 1 · sb c′′ · 'zz · the editor’s, in house only · "]);
+  });
+
+  it('besides signs are accidentals, ties, curves, barlines', () => {
+    expect(
+      rows(reported("2 f[#]5 c[=] | 2 c'[u] d'.[] |[] 1 e".replace("'.[]", "'[.]")), 'Other additions of the editor'),
+    ).toEqual([
+      '1, dessus, 1 · m f′′ · accidental #',
+      '1, dessus, 2 · m c′′ · tie',
+      '2, dessus, 1 · m c′′ · curve',
+      '2, barline · | · barline',
     ]);
   });
 
@@ -82,6 +96,35 @@ describe('what the editor brings', () => {
       '1, dessus, 2 · from m d′′ · hard to read',
       '2, dessus, 1 · from sb c′′ · supplied by the editor',
       '3, dessus, 1 ·  · lost',
+    ]);
+  });
+});
+
+describe('what is doubtful', () => {
+  it('stands together: notes, values, ties, signs, curves, and whose a reading is', () => {
+    const report = reported("4 c5? 4? d 2 e=? | 2 e'zz? d | 2 c'u? d'.? | <K: 1 c5 ; L?: 1 d5>*\"perhaps M\"");
+    expect(rows(report, 'Doubtful')).toEqual([
+      '1, dessus, 1 · c c′′ · note · ',
+      '1, dessus, 2 · c d′′ · value · ',
+      '1, dessus, 3 · m e′′ · tie · ',
+      "2, dessus, 1 · m e′′ · 'zz · ",
+      '3, dessus, 1 · m c′′ · curve · ',
+      '4, dessus, 1 · sb d′′ · whether L has it so · perhaps M',
+    ]);
+  });
+
+  it('is marked at the siglum of an entry', () => {
+    expect(rows(reported('<K: 1 c5 ; L?: 1 d5>'), ENTRIES)).toEqual(['1, dessus, 1 · sb c′′ (K) · L?: sb d′′ · pitch']);
+  });
+});
+
+describe('a reading', () => {
+  it('is told with what it states itself, not with what the file says for all', () => {
+    const before =
+      'practice overdot\nreading one "first"\n  practice snap\nreading two "second" from one\n  practice hemiola\n';
+    expect(rows(reported('1 c5', before), 'Readings offered, and what each chooses')).toEqual([
+      'one · first · snap',
+      'two · second · built on one; hemiola',
     ]);
   });
 });

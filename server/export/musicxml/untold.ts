@@ -79,7 +79,7 @@ function ofSpan(word: SpanWord): readonly Untold[] {
 const ofPlace = (event: VoiceEvent): readonly Untold[] =>
   event.chosen.flatMap(({ labels, doubtful }) => [
     { code: 'musicxml-option' as const, slots: { labels: labels.join(', ') } },
-    ...when(doubtful, 'musicxml-doubtful'),
+    ...when(doubtful.length > 0, 'musicxml-doubtful'),
   ]);
 
 const ofMember = ({ spelling, tie, source }: NoteMember): readonly Untold[] => [

@@ -20,6 +20,8 @@ export interface Difference {
 
 export interface Side {
   readonly names: readonly string[];
+  /** Those of which it is doubtful that they have it. */
+  readonly doubtful: readonly string[];
   /** As typed, values and octaves in full; "" where there is nothing. */
   readonly text: string;
   readonly symbols: readonly DrawnSymbol[];
@@ -189,21 +191,23 @@ function sidesOf<One extends { readonly name: string }>(
   textIn: (one: One) => string,
   symbolsIn: (one: One) => readonly DrawnSymbol[],
 ): Side[] {
-  const sides = new Map<string, Side & { readonly names: string[] }>();
+  const sides = new Map<string, Side & { readonly names: string[]; readonly doubtful: string[] }>();
   for (const one of all) {
     const text = textIn(one);
-    const side = sides.get(text);
-    if (side !== undefined) {
-      side.names.push(one.name);
-      continue;
-    }
     const symbols = symbolsIn(one);
     const [first] = symbols;
     const place = first && { address: first.address, line: first.line, column: first.column };
-    sides.set(text, { names: [one.name], text, symbols, place });
+    const side = sides.get(text) ?? { names: [], doubtful: [], text, symbols, place };
+    sides.set(text, side);
+    side.names.push(one.name);
+    if (symbols.some(({ doubtful }) => doubtful)) side.doubtful.push(one.name);
   }
   return [...sides.values()];
 }
+
+/** The name, with a question mark where it is doubtful that it belongs there, as it is typed. */
+export const nameOn = ({ doubtful }: Pick<Side, 'doubtful'>, name: string): string =>
+  doubtful.includes(name) ? `${name}?` : name;
 
 /** Who agrees against whom, and at how many places, the most frequent first. */
 export interface Agreement {

@@ -36,6 +36,8 @@ export interface DrawnSymbol {
   readonly inTrade: string;
   /** Drawn, so that it is counted: a gap is not. */
   readonly drawn: boolean;
+  /** It stands in an option whose label is doubtful: it may not be this source's. */
+  readonly doubtful: boolean;
   /** What is said of the places in which it stands. */
   readonly reasons: readonly AppliedAnnotation[];
   readonly address: string;
@@ -144,6 +146,7 @@ function symbolOf(score: Score, placed: PlacedEvent, curves: readonly string[], 
     marks,
     inTrade: `${symbolInTrade(event)}${marks === '' ? '' : ` ${marks}`}`,
     drawn: event.kind !== 'gap',
+    doubtful: event.chosen.some(({ doubtful }) => doubtful.some((label) => score.choice.labels.includes(label))),
     reasons: event.chosen.flatMap(({ annotations }) => annotations),
     sounding: event.members.map(({ midi }) => midi).join('-'),
     played,

@@ -1,6 +1,13 @@
 /** Where sources and the editor differ: one entry a place, the main text first. */
 import type { Score } from '../../score/score';
-import { type Agreement, agreementsIn, type Difference, type DifferenceKind, type Side } from '../compare/differences';
+import {
+  type Agreement,
+  agreementsIn,
+  type Difference,
+  type DifferenceKind,
+  nameOn,
+  type Side,
+} from '../compare/differences';
 import { type ReportSection, tableOf } from './document';
 import { annotationText } from './notes';
 import { placeName } from './places';
@@ -32,7 +39,7 @@ export function entriesSection(
     return [
       placeName(piece, bar, voice, symbol),
       mainText(own),
-      others.map((side) => `${siglaOf(side.names)}: ${sideText(side)}`).join('; '),
+      others.map((side) => `${siglaOf(side)}: ${sideText(side)}`).join('; '),
       [KINDS[kind], ...reasonsOf(main, difference)].join('. '),
     ];
   });
@@ -55,14 +62,17 @@ export function entriesSection(
 
 /** With the sources that have it so. */
 function mainText(side: Side | undefined): string {
-  const sigla = siglaOf((side?.names ?? []).filter((name) => name !== EDITOR));
+  const sigla = side === undefined ? '' : siglaOf({ ...side, names: side.names.filter((name) => name !== EDITOR) });
   return sigla === '' ? sideText(side) : `${sideText(side)} (${sigla})`;
 }
 
 /** What the editor's mending is called. */
 export const EDITOR = 'editor';
 
-const siglaOf = (names: readonly string[]): string => sourcesAlone(names).join(', ');
+const siglaOf = (side: Side): string =>
+  sourcesAlone(side.names)
+    .map((name) => nameOn(side, name))
+    .join(', ');
 
 /** Without the main text, which is no source, and without hands that have what their source has. */
 const sourcesAlone = (names: readonly string[]): string[] =>

@@ -1,6 +1,6 @@
 /** Where something stands, as reports name it: bar, voice, symbol. */
 import type { Piece, Score } from '../../score/score';
-import { eventsOf, type PlacedEvent } from '../../score/walk';
+import { eventsOf, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../../score/walk';
 
 /** A written event with its place in the trade's form. */
 export interface NamedEvent {
@@ -31,4 +31,10 @@ function namedIn({ environment }: Score, piece: Piece): NamedEvent[] {
     counts.set(key, count);
     return { placed, place: placeName(piece.name, placed.bar.number, voice, count) };
   });
+}
+
+/** The events of a score by where they stand, for what is told of ends of curves. */
+export function eventsByPlace(events: readonly NamedEvent[]): (end: PlacedEnd) => NamedEvent | undefined {
+  const byPlace = new Map(events.map((event) => [placeOfEvent(event.placed), event]));
+  return ({ end, system, voice }) => byPlace.get(placeOfEvent({ system, voice, index: end.event }));
 }

@@ -1,6 +1,7 @@
 /** Sources, hands, editors, readings: what the edition rests on. */
 import { clauseOf } from '../../../grammar/statements/read';
 import type { Argument } from '../../../grammar/tree';
+import type { Practice } from '../../practice/practice';
 import type { Environment, ReadingDeclaration } from '../../score/environment';
 import { tempoOfArgs } from '../../score/system';
 import { practicesOfReading } from '../choices';
@@ -54,13 +55,17 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
     ...[...at].map(([place, label]) => `at ${place} ${label}`),
     ...(signs === undefined ? [] : [`signs after ${signs}`]),
-    ...practicesOfReading(environment, name).map(({ text }) => text),
+    ...ownPractices(environment, name).map(({ text }) => text),
     ...(accidentals === undefined ? [] : [`accidentals: ${accidentals}`]),
     ...(tempo === undefined ? [] : [`tempo ${tempo.value.text} at ${tempo.perMinute}`]),
     ...(tuning === undefined ? [] : [`tuning ${argumentsText(tuning.args)}`]),
     ...(order === undefined ? [] : [`order ${order.join(' ')}`]),
   ].join('; ');
 }
+
+/** Those that the reading states itself: what it is built on, and the file, say the others. */
+const ownPractices = (environment: Environment, name: string): readonly Practice[] =>
+  practicesOfReading(environment, name).filter(({ distance }) => distance === 0);
 
 /** The arguments of a statement as typed, as far as a report needs them. */
 export const argumentsText = (args: readonly Argument[]): string =>

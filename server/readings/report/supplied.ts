@@ -1,23 +1,31 @@
 /** Signs that the editor brings from elsewhere, in one table; what else is supplied; what the source leaves unclear. */
-import type { AppliedMark, AppliedSpan, NoteMember, Score } from '../../score/score';
+import type { AppliedMark, AppliedSpan, NoteMember, Score, VoiceEvent } from '../../score/score';
+import { curvesOf } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
 import { type ReportSection, tableOf } from './document';
+import { doubtfulTable } from './doubtful';
 import { annotationText } from './notes';
-import { type NamedEvent, namedEvents } from './places';
+import { eventsByPlace, type NamedEvent, namedEvents, placeName } from './places';
 
-/** @param scores of all texts, the main one first: a sign may stand in one of them only */
+/** @param scores of all texts and readings, the main one first: a sign may stand in one of them only */
 export function suppliedSection(scores: readonly Score[]): ReportSection {
-  const events = scores.slice(0, 1).flatMap(namedEvents);
+  const [main] = scores;
+  const events = main === undefined ? [] : namedEvents(main);
   return {
     heading: 'Signs supplied, other additions, the state of the sources',
     said: [],
     tables: [
       ...tableOf(
-        'Signs that are the editor’s, doubtful, or in some texts only',
+        'Signs that are the editor’s, or in some texts only',
         ['place', 'symbol', 'sign', 'how', 'why'],
         signRows(scores),
       ),
-      ...tableOf('Other additions of the editor', ['place', 'symbol', 'supplied'], events.flatMap(additionRows)),
+      ...tableOf(
+        'Other additions of the editor',
+        ['place', 'symbol', 'supplied'],
+        main === undefined ? [] : [...events.flatMap(additionRows), ...curveRows(main, events), ...barlineRows(main)],
+      ),
+      ...doubtfulTable(scores),
       ...tableOf('The state of the sources', ['place', 'symbol', 'state'], events.flatMap(stateRows())),
     ],
   };
@@ -51,27 +59,49 @@ const signRow = ({ placed, place }: NamedEvent, mark: AppliedMark, { environment
   mark.annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
 ];
 
-function howTransferred({ form: { editors, doubtful, readings } }: AppliedMark): string {
+function howTransferred({ form: { editors, readings } }: AppliedMark): string {
   const names = readings?.names.join(', ');
   return [
     ...(editors ? ['the editor’s'] : []),
-    ...(doubtful ? ['doubtful'] : []),
     ...(names === undefined ? [] : [readings?.not ? `not in ${names}` : `in ${names} only`]),
   ].join(', ');
 }
 
 const additionRows = ({ placed: { event }, place }: NamedEvent): string[][] =>
-  event.members.flatMap((member) => additionsAt(member).map((what) => [place, symbolInTrade(event), what]));
+  [...event.members.flatMap(additionsAt), ...figuresAt(event)].map((what) => [place, symbolInTrade(event), what]);
 
 const additionsAt = ({ spelling, tie, marks }: NoteMember): string[] => [
   ...(spelling.editors === undefined ? [] : [`accidental ${spelling.editors}`]),
-  ...(spelling.cautionary === undefined ? [] : [`cautionary ${spelling.cautionary} in the source`]),
-  ...(spelling.doubtful ? ['the note is doubtful'] : []),
   ...(tie?.editors ? ['tie'] : []),
   ...marks
     .filter(({ form }) => form.type === 'accidental' && form.editors)
     .map(({ form }) => `accidental ${form.name} above`),
 ];
+
+const figuresAt = ({ figures }: VoiceEvent): string[] =>
+  (figures?.columns ?? [])
+    .flat()
+    .flatMap(({ editors, number, accidental }) => (editors ? [`figure ${number ?? ''}${accidental ?? ''}`] : []));
+
+function curveRows({ pieces }: Score, events: readonly NamedEvent[]): string[][] {
+  const at = eventsByPlace(events);
+  return pieces.flatMap(curvesOf).flatMap(({ form, start, end }): string[][] => {
+    const shown = start ?? end;
+    const event = shown && at(shown);
+    return form.editors && event !== undefined
+      ? [[event.place, symbolInTrade(event.placed.event), form.name === 'line' ? 'line' : 'curve']]
+      : [];
+  });
+}
+
+const barlineRows = ({ pieces }: Score): string[][] =>
+  pieces.flatMap((piece) =>
+    piece.bars.flatMap((bar) =>
+      [bar.opening, bar.closing, ...bar.inner].flatMap((line) =>
+        line?.editors ? [[`${placeName(piece.name, bar.number, '', 0)}, barline`, line.shape, 'barline']] : [],
+      ),
+    ),
+  );
 
 const STATES: Readonly<Record<string, string>> = {
   unclear: 'hard to read',
