@@ -88,7 +88,7 @@ export function* findingWhenPlayed(analysis: Analysis): Generator<undefined, rea
     yield;
     const practices = practicesIn(score);
     if (table === undefined && practices.length === 0) continue;
-    const { problems } = yield* performing(score);
+    const { problems } = yield* performing(score, { undecided: false });
     met.push({ score, practices, problems: problems.filter(({ problem }) => isTold(problem)) });
   }
   return ofSigns.keep(analysis, findingsOf(met));

@@ -21,8 +21,9 @@ import { type Grid, gridsOf } from './grid';
 import { hemiolasIn, inHemiolas } from './hemiola';
 import { inequalities } from './inegal';
 import { linesOf } from './lines';
+import { meetingsIn } from './meetings';
 import { overdots } from './overdot';
-import type { Practice } from './practice';
+import { type Practice, USUAL } from './practice';
 import { Remarks } from './remarks';
 import { Ruling } from './ruling';
 import { snaps } from './snap';
@@ -33,6 +34,8 @@ import { RhythmWords } from './words';
 
 export interface AlterOptions extends Opening {
   readonly practices: readonly Practice[];
+  /** Whether is told also what a player has to decide, for nothing is said of it. */
+  readonly undecided: boolean;
 }
 
 /** What each practice moves; where two want one passage, the earlier in this list has it. */
@@ -47,13 +50,14 @@ const steps: readonly ((view: View) => readonly Together[])[] = [
 /** The performance in the time of its practices; what they cannot do, and where they meet, is told. */
 export function alterRhythm(performance: Performance, options: AlterOptions): Performance {
   const { score } = performance;
+  if (!options.undecided && options.practices.length === 0 && !isMarkedAnywhere(performance)) return performance;
   const remarks = new Remarks((voice) => score.environment.voices[voice]?.name ?? '');
   const pieces = performance.pieces.map((performed, index) => {
     const view = viewOf(performance, performed, options, remarks, index === 0);
     const all = movedIn(view);
     for (const { acting } of all.flat()) if (acting.practice !== undefined) remarks.met.add(acting.practice);
     for (const { practice } of view.hemiolas) if (practice !== undefined) remarks.met.add(practice);
-    remarkUndecided(view);
+    if (options.undecided) remarkUndecided(view);
     const hemiolas = view.hemiolas.map(({ from, to }) => ({ from, to }));
     const events = altered(performed.events, timeOf(all, view));
     return { ...performed, events, ...(hemiolas.length === 0 ? {} : { hemiolas }) };
@@ -61,6 +65,16 @@ export function alterRhythm(performance: Performance, options: AlterOptions): Pe
   for (const practice of heard(options.practices)) if (!remarks.met.has(practice)) remarkIdle(practice, remarks);
   return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
 }
+
+/** Whether marks in the lanes may ask for a practice. */
+const isMarkedAnywhere = ({ pieces }: Performance): boolean =>
+  pieces.some(({ events }) =>
+    events.some(({ from }) =>
+      from.some(({ placed }) =>
+        placed.event.spans.some(({ head: { word } }) => word !== undefined && Object.hasOwn(USUAL, word)),
+      ),
+    ),
+  );
 
 function viewOf(
   { score }: Performance,
@@ -74,11 +88,13 @@ function viewOf(
   const hemiolas = hemiolasIn(piece, lines, ruling);
   // Nothing can be moved where nothing begins; of an excerpt most bars are such.
   const isStruck = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
+  const grids = inHemiolas(gridsOf(piece), hemiolas).filter(isStruck);
   return {
     piece,
     lines,
     hemiolas,
-    grids: inHemiolas(gridsOf(piece), hemiolas).filter(isStruck),
+    grids,
+    meetings: grids.flatMap((grid) => meetingsIn(lines, grid)),
     curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, options, first),

@@ -4,21 +4,18 @@
  * after the third of the triplet (from memory); Türk 1789, I.64, takes exact division as the norm (confirmed by a text).
  */
 import { add, multiply, type Time } from '../../grammar/time';
-import { type Divider, type Meeting, meetingsIn } from './meetings';
+import type { Divider, Meeting } from './meetings';
 import type { Assimilate } from './practice';
 import type { Acting } from './ruling';
 import { fixed, type Knot, type Stretch, type Together } from './stretch';
 import type { View } from './view';
 
-export const assimilations = (view: View): Together[] =>
-  view.grids.flatMap((grid) => meetingsIn(view.lines, grid).map((meeting) => assimilated(view, meeting)));
+export const assimilations = (view: View): Together[] => view.meetings.map((meeting) => assimilated(view, meeting));
 
 /** Meetings about which nothing is said: places where a player has to choose. */
 export const undecidedMeetings = (view: View): Meeting[] =>
-  view.grids.flatMap((grid) =>
-    meetingsIn(view.lines, grid).filter(({ triplets, duples }) =>
-      [...triplets, ...duples].every(({ within: [stroke] }) => !isDecided(view, stroke)),
-    ),
+  view.meetings.filter(({ triplets, duples }) =>
+    [...triplets, ...duples].every(({ within: [stroke] }) => !isDecided(view, stroke)),
   );
 
 const isDecided = (view: View, stroke: Divider['within'][0]): boolean => view.ruling.says('assimilate', stroke);

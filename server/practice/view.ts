@@ -5,6 +5,7 @@ import type { Curves } from './curves';
 import type { Grid } from './grid';
 import type { Hemiola } from './hemiola';
 import type { Line } from './lines';
+import type { Meeting } from './meetings';
 import type { Remarks } from './remarks';
 import type { Ruling } from './ruling';
 import type { RhythmWords } from './words';
@@ -14,6 +15,8 @@ export interface View {
   readonly lines: readonly Line[];
   readonly hemiolas: readonly Hemiola[];
   readonly grids: readonly Grid[];
+  /** Of triplets and duple figures. */
+  readonly meetings: readonly Meeting[];
   readonly curves: Curves;
   readonly words: RhythmWords;
   readonly clocks: Clocks;

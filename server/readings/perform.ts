@@ -32,6 +32,8 @@ export interface PerformOptions {
   readonly table?: string;
   /** By how much it is quicker than the tempi stated; as a rule 1. Signs have as many strokes as there is time for. */
   readonly pace?: Time;
+  /** Whether the problems tell also what a player has to decide of the rhythm, for nothing is said of it. As a rule they do. */
+  readonly undecided?: boolean;
 }
 
 /**
@@ -54,7 +56,7 @@ function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, P
   const tempi = openingOf(score, options);
   const written = yield* performingAsWritten(score);
   yield;
-  const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi) : written;
+  const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi, options) : written;
   yield;
   const { table: name = tableOfReading(environment, choice.name) } = options;
   const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
@@ -71,8 +73,10 @@ export function openingOf({ environment, choice }: Score, { pace }: Pick<Perform
   };
 }
 
-const inPractice = (written: Performance, tempi: Opening): Performance =>
-  alterRhythm(written, { practices: practicesOfReading(written.score.environment, written.reading), ...tempi });
+function inPractice(written: Performance, tempi: Opening, { undecided = true }: PerformOptions): Performance {
+  const practices = practicesOfReading(written.score.environment, written.reading);
+  return alterRhythm(written, { practices, undecided, ...tempi });
+}
 
 function* performingAsWritten(score: Score): Generator<undefined, Performance> {
   const pieces: PerformedPiece[] = [];

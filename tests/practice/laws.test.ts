@@ -32,7 +32,7 @@ const EVERYTHING: readonly Practice[] = [
 
 const asWritten = (score: Score): Performance => perform(score, { ornaments: 'sign', rhythm: 'written' });
 const altered = (score: Score, practices = EVERYTHING): Performance =>
-  alterRhythm(asWritten(score), { practices, tempo: undefined, ownTempo: false });
+  alterRhythm(asWritten(score), { practices, undecided: true, tempo: undefined, ownTempo: false });
 
 const eventsOf = ({ pieces }: Performance): readonly PerformedEvent[] => pieces.flatMap(({ events }) => events);
 const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time => add(onset, duration);
