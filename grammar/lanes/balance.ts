@@ -3,35 +3,36 @@
  *
  * A bracket that never closes, closes nothing, or lies too deep becomes junk where it stands, so the parser never meets one.
  */
+import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Token } from './lexer';
 import type { ProblemList } from './problems';
-import { BareOpen, JunkToken, SpanClose, SpanOpen } from './tokens';
+import { BareOpen, JunkToken, roleOf, SpanClose, SpanOpen } from './tokens';
 
 /** Deepest nesting of spans and options. */
 export const DEEPEST = 32;
 
 interface Open {
-  readonly token: Token;
+  readonly token: IToken;
   readonly kind: '{' | '<';
   readonly ignored: boolean;
   /** The `;` that part its options: without it they part nothing. */
-  readonly nexts: Token[];
+  readonly nexts: IToken[];
 }
 
-const kindOf = ({ tokenType }: Token): '{' | '<' =>
+const kindOf = ({ tokenType }: IToken): '{' | '<' =>
   tokenType === SpanOpen || tokenType === BareOpen || tokenType === SpanClose ? '{' : '<';
 
-function becomeJunk(token: Token): void {
+function becomeJunk(token: IToken): void {
   token.tokenType = JunkToken;
+  token.tokenTypeIdx = JunkToken.tokenTypeIdx ?? 0;
 }
 
 const closing = { '{': '}', '<': '>' } as const;
 
 /** Turns unbalanced brackets among the tokens into junk and says so. */
-export function balance(tokens: readonly Token[], problems: ProblemList): void {
+export function balance(tokens: readonly IToken[], problems: ProblemList): void {
   const stack: Open[] = [];
-  const report = (code: FindingCode, token: Token, bracket: string): void => {
+  const report = (code: FindingCode, token: IToken, bracket: string): void => {
     problems.push({
       code,
       pos: token.startOffset,
@@ -50,7 +51,7 @@ export function balance(tokens: readonly Token[], problems: ProblemList): void {
     open.nexts.forEach(becomeJunk);
     report('unclosed-bracket', open.token, open.kind);
   };
-  const close = (token: Token, kind: '{' | '<'): void => {
+  const close = (token: IToken, kind: '{' | '<'): void => {
     const at = innermost(kind);
     if (at < 0) {
       becomeJunk(token);
@@ -61,7 +62,7 @@ export function balance(tokens: readonly Token[], problems: ProblemList): void {
     opened[kind]--;
     if (stack.pop()?.ignored === true) becomeJunk(token);
   };
-  const next = (token: Token): void => {
+  const next = (token: IToken): void => {
     const at = innermost('<');
     if (at < 0) {
       becomeJunk(token);
@@ -73,7 +74,7 @@ export function balance(tokens: readonly Token[], problems: ProblemList): void {
     if (stack[at]?.ignored === true) becomeJunk(token);
   };
   for (const token of tokens) {
-    const { role } = token.tokenType;
+    const role = roleOf(token);
     if (role === 'opens') {
       const kind = kindOf(token);
       const ignored = stack.length >= DEEPEST;

@@ -1,7 +1,7 @@
 /** Barlines as typed, and two that are one. */
+import type { IToken } from 'chevrotain';
 import type { Problem } from '../findings/finding';
 import type { Barline, BarlineShape, Suffix } from '../tree';
-import type { Token } from './lexer';
 import { source, whole } from './patterns';
 
 /** Takes what is wrong. */
@@ -13,7 +13,7 @@ const EDITORS = '[]';
 const drawnBarline = whole(source.barline);
 
 /** The barline that a token is; a run that is none is reported and taken for a single one. */
-export function barlineOf(token: Token, problems: Problems): Barline {
+export function barlineOf(token: IToken, problems: Problems): Barline {
   const at = { pos: token.startOffset, len: token.image.length };
   const editors = token.image.endsWith(EDITORS);
   const drawn = editors ? token.image.slice(0, -EDITORS.length) : token.image;

@@ -1,23 +1,24 @@
 /** From the text of a lane to its tree: tokens, brackets in balance, bars cut at the barlines outside brackets. */
+import type { IToken } from 'chevrotain';
 import type { Barline, Item, LaneKind, LaneTree, Segment } from '../tree';
 import { balance } from './balance';
 import { barlineOf, joinedBarline } from './barline';
-import { endOf, spanOf, type Token } from './lexer';
 import { LaneParser, type ParsedBar } from './parser';
 import { ProblemList } from './problems';
 import { subItem } from './sublane';
 import * as T from './tokens';
+import { endOf, spanOf } from './tokens';
 
 /** One parser for all lanes; it keeps nothing between two bars. */
 const parser = new LaneParser();
 
-const isBar = (token: Token): boolean => token.tokenType.role === 'bar';
+const isBar = (token: IToken): boolean => T.roleOf(token) === 'bar';
 /** What is glued to an event or a barline. */
-const isAttached = (token: Token): boolean => token.tokenType.role === 'attached';
+const isAttached = (token: IToken): boolean => T.roleOf(token) === 'attached';
 
 /** The tokens of each bar, its barline with what belongs to it the last of them. */
-function cutAtBarlines(tokens: readonly Token[]): Token[][] {
-  const found: Token[][] = [];
+function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
+  const found: IToken[][] = [];
   let start = 0;
   let depth = 0;
   /** Where the barline that closed the last bar ends, as long as only what belongs to it has followed. */
@@ -33,7 +34,7 @@ function cutAtBarlines(tokens: readonly Token[]): Token[][] {
       start = index;
       barEnd = -1;
     }
-    const { role } = token.tokenType;
+    const role = T.roleOf(token);
     if (role === 'opens') depth++;
     else if (role === 'closes') depth--;
     else if (depth === 0 && role === 'bar') barEnd = endOf(token);
@@ -43,7 +44,7 @@ function cutAtBarlines(tokens: readonly Token[]): Token[][] {
 }
 
 /** Makes one of each barline that begins a continuing line and the one that ended the line above. */
-function joinBarlines(tokens: readonly Token[], joints: readonly number[]): void {
+function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): void {
   if (joints.length < 2) return;
   const lineStarts = new Set(joints.slice(1));
   /** Where the last barline ends with what is glued to it, as long as nothing else has followed. */
@@ -52,6 +53,7 @@ function joinBarlines(tokens: readonly Token[], joints: readonly number[]): void
     const isLine = isBar(token);
     if (isLine && barEnd >= 0 && lineStarts.has(token.startOffset)) {
       token.tokenType = T.Again;
+      token.tokenTypeIdx = T.Again.tokenTypeIdx ?? 0;
       barEnd = endOf(token);
     } else if (isLine) barEnd = endOf(token);
     else if (token.startOffset === barEnd && isAttached(token)) barEnd = endOf(token);
@@ -60,7 +62,7 @@ function joinBarlines(tokens: readonly Token[], joints: readonly number[]): void
 }
 
 /** Bars of a sub-lane: items, then a barline, perhaps one with the barline that begins the next line. */
-function parseSubBar(kind: 'fig' | 'text', tokens: readonly Token[], problems: ProblemList): ParsedBar {
+function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: ProblemList): ParsedBar {
   const items: Item[] = [];
   let bar: Barline | undefined;
   for (const token of tokens) {
@@ -76,8 +78,8 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly Token[], problems: P
 }
 
 /** The tokens that belong to the opening barline: what is glued to it, and the barline of the next line if nothing stands between. */
-function cutOpening(kind: LaneKind, tokens: readonly Token[], joints: readonly number[]): Token[] {
-  const found: Token[] = [];
+function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly number[]): IToken[] {
+  const found: IToken[] = [];
   let end = 0;
   for (const token of tokens) {
     const isGlued = kind === 'lane' && token.startOffset === end && isAttached(token);
@@ -89,7 +91,7 @@ function cutOpening(kind: LaneKind, tokens: readonly Token[], joints: readonly n
   return found;
 }
 
-function parseOpening(kind: LaneKind, tokens: Token[], problems: ProblemList): LaneTree['opening'] {
+function parseOpening(kind: LaneKind, tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
   if (tokens.length === 0) return noOpening;
   if (kind === 'lane') return parser.parseOpening(tokens, problems);
   const [bar] = tokens;
@@ -106,7 +108,7 @@ const noOpening: LaneTree['opening'] = { suffixes: [] };
  * @param joints offset in `text` of each line
  */
 export function parseLane(kind: LaneKind, text: string, joints: readonly number[]): LaneTree {
-  const tokens = (kind === 'lane' ? T.laneLexer : T.subLaneLexer).tokenize(text);
+  const { tokens } = (kind === 'lane' ? T.laneLexer : T.subLaneLexer).tokenize(text);
   const problems = new ProblemList();
   if (kind === 'lane') balance(tokens, problems);
   const openingTokens = cutOpening(kind, tokens, joints);

@@ -4,6 +4,7 @@
  * Every sequence of tokens with balanced brackets is a sentence of it: what stands where it has no business becomes junk
  * with a problem, so a parse never fails and needs no recovery.
  */
+import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import type { Fix, Problem, Slots, TextEdit } from '../findings/finding';
 import { parseChange } from '../statements/parser';
@@ -26,10 +27,10 @@ import type {
 import { barlineOf, joinedBarline } from './barline';
 import { annotationOf, beginning, eventAt, goingOn, suffixAt, unquoted } from './event';
 import { isPossibleProportion, type LabelForm, optionHeadOf, spanHeadOf, spanWords, valueFormOf } from './forms';
-import { endOf, spanOf, type Token, type TokenType } from './lexer';
 import { ProblemList } from './problems';
 import { slipProblem } from './slips';
 import * as T from './tokens';
+import { endOf, spanOf } from './tokens';
 
 /** One bar as parsed. */
 export interface ParsedBar {
@@ -43,24 +44,35 @@ const noReasons: readonly Annotation[] = [];
 
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
 const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
+const RECORDED: IToken = {
+  image: '',
+  startOffset: 0,
+  tokenType: T.JunkToken,
+  tokenTypeIdx: 0,
+};
+
+const RECORDED_BAR: Barline = { kind: 'barline', pos: 0, len: 0, shape: '|', editors: false, suffixes: [] };
 
 /** What may stand directly before round brackets. */
 const mayLeadRound = new Set([T.OptionsOpen, T.OptionNext]);
 /** What may be glued to a closing round bracket, or says itself that it is glued. */
 const mayFollowRound = new Set([T.SpanClose, T.OptionsClose, T.OptionNext, T.BareNext, T.Bar, T.BadBar]);
 
-/** What may be glued to any event, barline or closed bracket, and what is said where white space parts it. */
-const glued = new Map<TokenType, FindingCode>([
-  [T.MarkToken, 'mark-apart'],
-  [T.Annotated, 'mark-apart'],
-]);
-const gluedToNote = new Map<TokenType, FindingCode>([...glued, [T.Member, 'member-apart']]);
-
-const END: Token = { tokenType: T.End, image: '', startOffset: Number.NaN };
+/** What belongs to a note before it, from which white space would part it. */
+const gluedTokens = new Set<TokenType>([T.MarkToken, T.Annotated, T.Member]);
 
 const spaceAt = (pos: number): TextEdit => ({ pos, len: 0, text: ' ' });
 
-const junkTokens = new Set<TokenType>([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
+const junkTokens = new Set([T.JunkToken, T.OpenQuote, T.CurlyQuoted]);
+
+/** Events that are no notes. */
+const otherEvents = new Map<TokenType, EventWhat>([
+  [T.Rest, 'rest'],
+  [T.BarRest, 'barRest'],
+  [T.Gap, 'gap'],
+  [T.BarGap, 'barGap'],
+  [T.Repeat, 'repeat'],
+]);
 
 /** What balance turned into junk, and reported. */
 const bracketJunk = /^(?:[{}<>;]|\{.*|<.*:|;.*:)$/;
@@ -89,56 +101,155 @@ const moveProblem = (problem: Problem, by: number): Problem => ({
       }),
 });
 
-export class LaneParser {
-  /** What a token begins where an item may stand; one that is not here ends the items. */
-  static readonly items = new Map<TokenType, (parser: LaneParser) => Item>([
-    [T.Note, (parser) => parser.event('note', gluedToNote)],
-    [T.Rest, (parser) => parser.event('rest', glued)],
-    [T.BarRest, (parser) => parser.event('barRest', glued)],
-    [T.Gap, (parser) => parser.event('gap', glued)],
-    [T.BarGap, (parser) => parser.event('barGap', glued)],
-    [T.Repeat, (parser) => parser.event('repeat', glued)],
-    [T.Value, (parser) => parser.value(parser.take())],
-    [T.SpanOpen, (parser) => parser.group()],
-    [T.BareOpen, (parser) => parser.group()],
-    [T.OptionsOpen, (parser) => parser.options()],
-    [T.BareOptions, (parser) => parser.options()],
-    [T.Bar, (parser) => parser.bar()],
-    [T.BadBar, (parser) => parser.bar()],
-    [T.Beam, (parser) => parser.beam(parser.takeApart('beam-glued'))],
-    [T.Round, (parser) => parser.round(parser.takeRound())],
-    [T.Quoted, (parser) => parser.words(parser.take())],
-    [T.Lost, (parser) => parser.lost(parser.take())],
-    [T.Omit, (parser) => ({ kind: 'omit', ...spanOf(parser.take()) })],
-    [T.MarkToken, (parser) => parser.junk(parser.take(), 'mark-without-event')],
-    [T.Annotated, (parser) => parser.junk(parser.take(), 'annotation-without-event')],
-    [T.Member, (parser) => parser.junk(parser.take(), 'member-without-chord')],
-    [T.OpenQuote, (parser) => parser.junk(parser.take(), 'unclosed-string')],
-    [T.CurlyQuoted, (parser) => parser.curlyQuoted(parser.take())],
-    [T.JunkToken, (parser) => parser.slip(parser.take())],
-  ]);
-
-  private tokens: readonly Token[] = [];
-  /** Of the next token. */
-  private at = 0;
+export class LaneParser extends EmbeddedActionsParser {
   private problems = new ProblemList();
   private broken = false;
   /** Where the last token ended, to see what is glued to what. */
   private lastEnd = -1;
   private afterJunk = false;
+  private readonly items: ParserMethod<[], Item[]>;
+  private readonly opening: ParserMethod<[], LaneTree['opening']>;
   /** What bar and brackets hold so far, the innermost last: one list that has grown once serves them all. */
   private readonly stack: Item[] = [];
   private height = 0;
   private readonly found: Suffix[] = [];
+  /** The event that is read, as far as it goes. */
+  private written = beginning('rest', 'r');
+  private eventStart = 0;
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
+
+  /** @param skipValidations the grammar is known to be sound, for a test looks it through, and need not be at each start */
+  constructor(skipValidations = true) {
+    super([...T.laneTokens, T.Again], { maxLookahead: 1, recoveryEnabled: false, skipValidations });
+
+    // Alternatives and what is repeated are made once: made anew for each token they would take longer than the parse.
+    const suffix = [{ ALT: () => this.CONSUME(T.MarkToken) }, { ALT: () => this.CONSUME(T.Annotated) }];
+    const takeSuffix = (): void => {
+      const token = this.glued(this.OR(suffix), 'mark-apart');
+      this.found.push(suffixAt(token.image, token.startOffset));
+    };
+    const suffixes = this.RULE('suffixes', (): readonly Suffix[] => {
+      this.found.length = 0;
+      this.MANY(takeSuffix);
+      return this.found.slice();
+    });
+    /** Most things have nothing glued to them: the rule is not even entered. */
+    const first = (): readonly Suffix[] => (this.isSuffixNext() ? this.SUBRULE(suffixes) : noSuffixes);
+    const second = (): readonly Suffix[] => (this.isSuffixNext() ? this.SUBRULE2(suffixes) : noSuffixes);
+
+    const glue = [
+      { ALT: () => this.goOn(this.CONSUME(T.MarkToken), 'mark-apart') },
+      { ALT: () => this.goOn(this.CONSUME(T.Annotated), 'mark-apart') },
+    ];
+    const glueToNote = [...glue, { ALT: () => this.goOn(this.CONSUME(T.Member), 'member-apart') }];
+    const takeGlued = (): void => this.OR1(glue);
+    const takeGluedToNote = (): void => this.OR1(glueToNote);
+
+    const chord = this.RULE('chord', (): EventItem => {
+      const token = this.begin('note', this.CONSUME(T.Note));
+      if (this.isSuffixNext() || this.LA(1).tokenType === T.Member) this.MANY(takeGluedToNote);
+      return eventAt(token.startOffset, this.written);
+    });
+
+    const silent = [
+      { ALT: () => this.CONSUME(T.Rest) },
+      { ALT: () => this.CONSUME(T.BarRest) },
+      { ALT: () => this.CONSUME(T.Gap) },
+      { ALT: () => this.CONSUME(T.BarGap) },
+      { ALT: () => this.CONSUME(T.Repeat) },
+    ];
+    const silence = this.RULE('silence', (): EventItem => {
+      const token = this.known(this.OR(silent));
+      this.begin(otherEvents.get(token.tokenType) ?? 'rest', token);
+      if (this.isSuffixNext()) this.MANY(takeGlued);
+      return eventAt(token.startOffset, this.written);
+    });
+
+    const drawn = [{ ALT: () => this.CONSUME(T.Bar) }, { ALT: () => this.CONSUME(T.BadBar) }];
+    const bar = this.RULE('bar', (): Barline => {
+      const token = this.known(this.OR(drawn));
+      // After junk the barline is glued to something that has been reported.
+      if (!this.afterJunk) this.expectApart(token, 'barline-glued');
+      this.taken(token);
+      let line = this.barline(token, first());
+      this.OPTION(() => {
+        const again = this.taken(this.CONSUME(T.Again));
+        line = this.joined(line, this.barline(again, second()));
+      });
+      return line;
+    });
+
+    this.opening = this.RULE('opening', () => {
+      const own = this.SUBRULE(suffixes);
+      let again: Barline | undefined;
+      this.OPTION(() => {
+        again = this.SUBRULE(bar);
+      });
+      return again === undefined ? { suffixes: own } : { suffixes: own, again };
+    });
+
+    const opened = [{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }];
+    const group = this.RULE('group', (): SpanItem => {
+      const open = this.taken(this.OR(opened));
+      const items = this.SUBRULE1(this.items);
+      this.taken(this.CONSUME(T.SpanClose));
+      return this.groupOf(open, items, first());
+    });
+
+    const optionsOpened = [{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }];
+    const nextOption = [{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }];
+    const options = this.RULE('options', (): OptionsItem => {
+      const open = this.taken(this.OR(optionsOpened));
+      const found = [this.optionOf(open, this.SUBRULE1(this.items))];
+      this.MANY(() => {
+        const next = this.taken(this.OR2(nextOption));
+        found.push(this.optionOf(next, this.SUBRULE2(this.items)));
+      });
+      this.taken(this.CONSUME(T.OptionsClose));
+      return this.optionsOf(open, found.slice(), first());
+    });
+
+    const item = [
+      { ALT: () => this.SUBRULE(chord) },
+      { ALT: () => this.value(this.taken(this.CONSUME(T.Value))) },
+      { ALT: () => this.SUBRULE(silence) },
+      { ALT: () => this.SUBRULE(group) },
+      { ALT: () => this.SUBRULE(options) },
+      { ALT: () => this.SUBRULE(bar) },
+      { ALT: () => this.beam(this.CONSUME(T.Beam)) },
+      { ALT: () => this.round(this.roundApart(this.CONSUME(T.Round))) },
+      { ALT: () => this.words(this.taken(this.CONSUME(T.Quoted))) },
+      { ALT: () => this.lost(this.taken(this.CONSUME(T.Lost))) },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.MarkToken)), 'mark-without-event') },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.Annotated)), 'annotation-without-event') },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.Member)), 'member-without-chord') },
+      { ALT: (): Item => ({ kind: 'omit', ...spanOf(this.taken(this.CONSUME(T.Omit))) }) },
+      { ALT: () => this.junk(this.taken(this.CONSUME(T.OpenQuote)), 'unclosed-string') },
+      { ALT: () => this.curlyQuoted(this.taken(this.CONSUME(T.CurlyQuoted))) },
+      { ALT: () => this.slip(this.taken(this.CONSUME(T.JunkToken))) },
+    ];
+    const takeItem = (): void => {
+      const one = this.OR<Item>(item);
+      this.stack[this.height++] = one;
+    };
+    this.items = this.RULE('items', (): Item[] => {
+      const start = this.height;
+      this.MANY(takeItem);
+      const own = this.stack.slice(start, this.height);
+      this.height = start;
+      return own;
+    });
+
+    this.performSelfAnalysis();
+  }
 
   /**
    * Parses the tokens of one bar, its barline the last of them; brackets must be in balance.
    * @param problems takes what is wrong with them
    * @param before the bar before it in the lane
    */
-  parseBar(tokens: readonly Token[], problems: ProblemList, before: Segment | undefined): ParsedBar {
+  parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined): ParsedBar {
     this.start(tokens, problems, -1);
     this.before = before;
     const items = this.items();
@@ -151,146 +262,62 @@ export class LaneParser {
   }
 
   /** Parses what belongs to the opening barline of a lane: marks and annotations glued to it, the barline of the next line. */
-  parseOpening(tokens: readonly Token[], problems: ProblemList): LaneTree['opening'] {
+  parseOpening(tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
     this.start(tokens, problems, 0);
-    const suffixes = this.suffixes();
-    return this.next.tokenType.role === 'bar' ? { suffixes, again: this.bar() } : { suffixes };
+    return this.opening();
   }
 
-  private start(tokens: readonly Token[], problems: ProblemList, lastEnd: number): void {
+  private start(tokens: IToken[], problems: ProblemList, lastEnd: number): void {
     this.problems = problems;
     this.broken = false;
     this.afterJunk = false;
     this.lastEnd = lastEnd;
     this.height = 0;
-    this.tokens = tokens;
-    this.at = 0;
+    this.input = tokens;
   }
 
-  // ─── tokens ──────────────────────────────────────────────────────────────────────────────────────────────────────
+  // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
 
-  private get next(): Token {
-    return this.tokens[this.at] ?? END;
+  /**
+   * A token. While chevrotain records the grammar a choice among tokens gives none, and others have no place; nodes made of
+   * such would teach the engine to keep every place as a fraction, in a box of its own.
+   */
+  private known(token: IToken): IToken {
+    return this.RECORDING_PHASE ? RECORDED : token;
   }
 
-  /** The token before the one that was taken last. */
-  private get beforeLast(): Token {
-    return this.tokens[this.at - 2] ?? END;
+  private isSuffixNext(): boolean {
+    const { tokenType } = this.LA(1);
+    return tokenType === T.MarkToken || tokenType === T.Annotated || this.RECORDING_PHASE;
   }
 
-  private take(): Token {
-    const token = this.next;
-    this.at++;
+  private taken(read: IToken): IToken {
+    const token = this.known(read);
     this.afterJunk = junkTokens.has(token.tokenType);
     this.lastEnd = endOf(token);
     return token;
   }
 
-  /** Takes a token that belongs to the one before it. */
-  private takeGlued(code: FindingCode): Token {
-    const token = this.next;
-    const gap = token.startOffset - this.lastEnd;
-    if (gap > 0) {
-      const edit = { pos: this.lastEnd, len: gap, text: '' };
-      this.reportFixed(code, spanOf(token), { text: token.image }, 'take the white space away', edit);
-    }
-    return this.take();
+  /** A token that belongs to the one before it. */
+  private glued(read: IToken, code: FindingCode): IToken {
+    const token = this.known(read);
+    this.expectGlued(token, code);
+    return this.taken(token);
   }
 
-  /** Takes a token that belongs to nothing before it. */
-  private takeApart(code: FindingCode): Token {
-    const token = this.next;
-    if (token.startOffset === this.lastEnd) {
-      const edit = spaceAt(token.startOffset);
-      this.reportFixed(code, spanOf(token), { text: token.image }, 'put white space before it', edit);
-    }
-    return this.take();
-  }
-
-  /** Takes a change or words: a sign with round brackets glued to it would be another thing. */
-  private takeRound(): Token {
-    const before = this.tokens[this.at - 1] ?? END;
-    const isGluedBefore = this.next.startOffset === this.lastEnd && !mayLeadRound.has(before.tokenType);
-    const token = this.take();
-    const { next } = this;
-    const [start, end] = [token.startOffset, endOf(token)];
-    const isGluedAfter = end === next.startOffset && !mayFollowRound.has(next.tokenType);
-    // Of words that say where a sign is drawn another finding speaks.
-    if ((!isGluedBefore && !isGluedAfter) || placeInRound.test(token.image)) return token;
-    const [at, slots] = [spanOf(token), { text: token.image }];
-    if (isGluedAfter && gluedToNote.has(next.tokenType)) this.report('bracket-glued', at, slots);
-    else {
-      const edits = [...(isGluedBefore ? [spaceAt(start)] : []), ...(isGluedAfter ? [spaceAt(end)] : [])];
-      this.reportFixed('bracket-glued', at, slots, 'put white space around it', ...edits);
-    }
+  /** Begins an event. */
+  private begin(what: EventWhat, read: IToken): IToken {
+    const token = this.taken(read);
+    this.eventStart = token.startOffset;
+    this.written = beginning(what, token.image);
     return token;
   }
 
-  // ─── rules ───────────────────────────────────────────────────────────────────────────────────────────────────────
-
-  /** Items as far as they go. */
-  private items(): Item[] {
-    const start = this.height;
-    for (let rule = this.rule(); rule !== undefined; rule = this.rule()) {
-      const item = rule(this);
-      this.stack[this.height++] = item;
-    }
-    const own = this.stack.slice(start, this.height);
-    this.height = start;
-    return own;
+  /** One sign more of the event that was begun. */
+  private goOn(read: IToken, code: FindingCode): void {
+    const token = this.glued(read, code);
+    this.written = goingOn(this.written, token.image, token.startOffset - this.eventStart);
   }
-
-  private rule(): ((parser: LaneParser) => Item) | undefined {
-    return LaneParser.items.get(this.next.tokenType);
-  }
-
-  private event(what: EventWhat, mayFollow: ReadonlyMap<TokenType, FindingCode>): EventItem {
-    const { startOffset, image } = this.take();
-    let written = beginning(what, image);
-    for (let code = mayFollow.get(this.next.tokenType); code !== undefined; code = mayFollow.get(this.next.tokenType)) {
-      const token = this.takeGlued(code);
-      written = goingOn(written, token.image, token.startOffset - startOffset);
-    }
-    return eventAt(startOffset, written);
-  }
-
-  private suffixes(): readonly Suffix[] {
-    if (!glued.has(this.next.tokenType)) return noSuffixes;
-    this.found.length = 0;
-    while (glued.has(this.next.tokenType)) {
-      const token = this.takeGlued('mark-apart');
-      this.found.push(suffixAt(token.image, token.startOffset));
-    }
-    return this.found.slice();
-  }
-
-  /** A barline, and that of the next line where the two are one. */
-  private bar(): Barline {
-    // After junk the barline is glued to something that has been reported.
-    const token = this.afterJunk ? this.take() : this.takeApart('barline-glued');
-    let line = this.barline(token, this.suffixes());
-    while (this.next.tokenType === T.Again) {
-      line = joinedBarline(line, this.barline(this.take(), this.suffixes()), this.problems);
-    }
-    return line;
-  }
-
-  private group(): SpanItem {
-    const open = this.take();
-    const items = this.items();
-    this.take();
-    return this.groupOf(open, items, this.suffixes());
-  }
-
-  private options(): OptionsItem {
-    const open = this.take();
-    const options = [this.optionOf(open, this.items())];
-    while (this.next.tokenType.role === 'parts') options.push(this.optionOf(this.take(), this.items()));
-    this.take();
-    return this.optionsOf(open, options.slice(), this.suffixes());
-  }
-
-  // ─── what the rules make ─────────────────────────────────────────────────────────────────────────────────────────
 
   private report(code: FindingCode, at: Span, slots: Slots = {}): void {
     this.problems.push({ code, pos: at.pos, len: at.len, slots });
@@ -300,7 +327,28 @@ export class LaneParser {
     this.problems.push({ code, pos: at.pos, len: at.len, slots, fixes: [{ title, edits }] });
   }
 
-  private value(token: Token): Item {
+  private expectGlued(token: IToken, code: FindingCode): void {
+    const gap = token.startOffset - this.lastEnd;
+    if (gap <= 0) return;
+    this.reportFixed(code, spanOf(token), { text: token.image }, 'take the white space away', {
+      pos: this.lastEnd,
+      len: gap,
+      text: '',
+    });
+  }
+
+  private expectApart(token: IToken, code: FindingCode): void {
+    if (token.startOffset !== this.lastEnd) return;
+    this.reportFixed(
+      code,
+      spanOf(token),
+      { text: token.image },
+      'put white space before it',
+      spaceAt(token.startOffset),
+    );
+  }
+
+  private value(token: IToken): Item {
     const form = valueFormOf(token.image);
     if (form === undefined) return { kind: 'junk', ...spanOf(token) };
     if (form.duration === undefined) {
@@ -310,7 +358,7 @@ export class LaneParser {
     return { kind: 'value', pos: token.startOffset, len: token.image.length, form };
   }
 
-  private lost(token: Token): Item {
+  private lost(token: IToken): Item {
     const rest = token.image.slice('lost'.length).trim();
     const form = rest === '' || rest === '?' ? undefined : valueFormOf(rest);
     if (rest === '') {
@@ -323,15 +371,18 @@ export class LaneParser {
     return { kind: 'lost', ...spanOf(token), ...(form === undefined ? {} : { form }) };
   }
 
-  private beam(token: Token): Item {
+  private beam(read: IToken): Item {
+    const token = this.known(read);
+    this.expectApart(token, 'beam-glued');
+    this.taken(token);
     return { kind: 'beam', ...spanOf(token), join: token.image === '&' };
   }
 
-  private words(token: Token): Item {
+  private words(token: IToken): Item {
     return { kind: 'words', ...spanOf(token), text: unquoted(token.image) };
   }
 
-  private curlyQuoted(token: Token): Item {
+  private curlyQuoted(token: IToken): Item {
     const inner = token.image.replace(/[“”„«»‟]/g, '');
     this.broken = true;
     this.reportFixed('typographic-quotes', spanOf(token), { quote: token.image.charAt(0) }, 'write straight quotes', {
@@ -342,7 +393,7 @@ export class LaneParser {
   }
 
   /** Round brackets after white space: a change of state, or words above or below. */
-  private round(token: Token): Item {
+  private round(token: IToken): Item {
     const at = spanOf(token);
     const words = wordsInRound.exec(token.image);
     if (words?.[2] !== undefined) {
@@ -357,10 +408,29 @@ export class LaneParser {
     return { kind: 'junk', ...at };
   }
 
+  /** A change or words: a sign with round brackets glued to it would be another thing. */
+  private roundApart(read: IToken): IToken {
+    const token = this.known(read);
+    const [before, next] = [this.LA(-1).tokenType, this.LA(1)];
+    const [start, end] = [token.startOffset, endOf(token)];
+    const isGluedBefore = start === this.lastEnd && !mayLeadRound.has(before);
+    const isGluedAfter = end === next.startOffset && !mayFollowRound.has(next.tokenType);
+    this.taken(token);
+    // Of words that say where a sign is drawn another finding speaks.
+    if ((!isGluedBefore && !isGluedAfter) || placeInRound.test(token.image)) return token;
+    const [at, slots] = [spanOf(token), { text: token.image }];
+    if (isGluedAfter && gluedTokens.has(next.tokenType)) this.report('bracket-glued', at, slots);
+    else {
+      const edits = [...(isGluedBefore ? [spaceAt(start)] : []), ...(isGluedAfter ? [spaceAt(end)] : [])];
+      this.reportFixed('bracket-glued', at, slots, 'put white space around it', ...edits);
+    }
+    return token;
+  }
+
   /** `(above)` after white space: only a sign before it can be meant. */
-  private placeApart(token: Token): Junk {
+  private placeApart(token: IToken): Junk {
     const at = spanOf(token);
-    const before = this.beforeLast;
+    const before = this.LA(-1);
     this.broken = true;
     if (before.tokenType !== T.MarkToken) this.report('place-apart', at, { text: token.image });
     else {
@@ -371,16 +441,16 @@ export class LaneParser {
     return { kind: 'junk', ...at };
   }
 
-  private junk(token: Token, code: FindingCode): Junk {
+  private junk(token: IToken, code: FindingCode): Junk {
     this.broken = true;
     this.report(code, spanOf(token), { text: token.image.slice(0, 40) });
     return { kind: 'junk', ...spanOf(token) };
   }
 
-  private slip(token: Token): Junk {
+  private slip(token: IToken): Junk {
     this.broken = true;
     // Brackets out of balance have been reported already.
-    if (bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
+    if (this.RECORDING_PHASE || bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
     const problem = slipProblem(token.image, token.startOffset);
     const dots = problem.code === 'lone-dot' ? this.dotFixes(token) : [];
     this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });
@@ -388,8 +458,8 @@ export class LaneParser {
   }
 
   /** A dot apart from its value is joined to it; one after a barline belongs to the note before. */
-  private dotFixes(dot: Token): Fix[] {
-    const before = this.beforeLast;
+  private dotFixes(dot: IToken): Fix[] {
+    const before = this.LA(-1);
     if (before.tokenType === T.Value) {
       const pos = endOf(before);
       return [{ title: 'take the white space away', edits: [{ pos, len: dot.startOffset - pos, text: '' }] }];
@@ -405,8 +475,13 @@ export class LaneParser {
   }
 
   /** A barline with what is glued to it. */
-  private barline(token: Token, suffixes: readonly Suffix[]): Barline {
+  private barline(token: IToken, suffixes: readonly Suffix[]): Barline {
+    if (this.RECORDING_PHASE) return RECORDED_BAR;
     return { ...barlineOf(token, this.problems), len: this.lastEnd - token.startOffset, suffixes };
+  }
+
+  private joined(above: Barline, below: Barline): Barline {
+    return this.RECORDING_PHASE ? above : joinedBarline(above, below, this.problems);
   }
 
   private refuseOmit(items: readonly Item[]): void {
@@ -417,8 +492,8 @@ export class LaneParser {
     }
   }
 
-  private groupOf(open: Token, items: readonly Item[], suffixes: readonly Suffix[]): SpanItem {
-    if (items.some((item) => item.kind === 'omit')) this.refuseOmit(items);
+  private groupOf(open: IToken, items: readonly Item[], suffixes: readonly Suffix[]): SpanItem {
+    if (items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
     const head = spanHeadOf(open.image) ?? { text: '{' };
     const at = spanOf(open);
     if (open.tokenType === T.BareOpen) {
@@ -450,19 +525,19 @@ export class LaneParser {
     if (numbers !== undefined && allowed?.[numbers] !== true) this.report('span-takes-no-ratio', at, { text: word });
   }
 
-  private optionOf(open: Token, items: readonly Item[]): Option {
+  private optionOf(open: IToken, items: readonly Item[]): Option {
     const labels = labelsAt(optionHeadOf(open.image).labels, open.startOffset);
     if (open.tokenType === T.BareOptions || open.tokenType === T.BareNext) {
       this.broken = true;
       this.report('option-without-label', { pos: open.startOffset, len: 1 });
     }
     const omit = items.length === 1 && items[0]?.kind === 'omit';
-    if (!omit && items.some((item) => item.kind === 'omit')) this.refuseOmit(items);
+    if (!omit && items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
     const pos = labels[0]?.pos ?? endOf(open);
     return { pos, len: Math.max(this.lastEnd - pos, 0), labels, omit, items };
   }
 
-  private optionsOf(open: Token, options: readonly Option[], suffixes: readonly Suffix[]): OptionsItem {
+  private optionsOf(open: IToken, options: readonly Option[], suffixes: readonly Suffix[]): OptionsItem {
     const { place, reasons } = optionHeadOf(open.image);
     const pos = open.startOffset;
     const len = this.lastEnd - pos;

@@ -1,6 +1,6 @@
 /** The items of the sub-lanes `fig` and `text`. */
+import type { IToken } from 'chevrotain';
 import type { AccidentalSign, Figure, FiguresItem, Item, SyllableItem } from '../tree';
-import type { Token } from './lexer';
 import type { ProblemList } from './problems';
 import { Quoted } from './tokens';
 
@@ -21,7 +21,7 @@ function figureOf(text: string): Figure | undefined {
   };
 }
 
-function figures(token: Token, problems: ProblemList): Item {
+function figures(token: IToken, problems: ProblemList): Item {
   const at = { pos: token.startOffset, len: token.image.length };
   const item = (what: FiguresItem['what'], columns: Figure[][]): FiguresItem => ({
     kind: 'figures',
@@ -39,7 +39,7 @@ function figures(token: Token, problems: ProblemList): Item {
   return { kind: 'junk', ...at };
 }
 
-function syllable(token: Token): SyllableItem {
+function syllable(token: IToken): SyllableItem {
   const at = { pos: token.startOffset, len: token.image.length };
   const quoted = token.tokenType === Quoted;
   if (!quoted && (token.image === '_' || token.image === '=')) {
@@ -51,7 +51,7 @@ function syllable(token: Token): SyllableItem {
 }
 
 /** The item that a token of a `fig` or `text` lane stands for. */
-export function subItem(kind: 'fig' | 'text', token: Token, problems: ProblemList): Item {
+export function subItem(kind: 'fig' | 'text', token: IToken, problems: ProblemList): Item {
   if (kind === 'text') return syllable(token);
   return figures(token, problems);
 }

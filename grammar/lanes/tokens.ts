@@ -1,67 +1,71 @@
 /** The tokens of a lane: one compound token each for value, note, mark, span head, option head, change and barline. */
-import { Lexer, type Role, type TokenType } from './lexer';
+import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import type { Span } from '../tree';
 import { source } from './patterns';
 
-interface Traits {
-  readonly skipped?: boolean;
-  readonly role?: Role;
-}
+const token = (name: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
+  createToken({
+    name,
+    pattern: new RegExp(pattern),
+    line_breaks: false,
+    ...(options.skipped === true ? { group: Lexer.SKIPPED } : {}),
+  });
 
-/** @param begins fits the characters with which such a token can begin */
-const token = (name: string, begins: RegExp, pattern: string, { skipped = false, role }: Traits = {}): TokenType => ({
-  name,
-  pattern: new RegExp(pattern, 'y'),
-  begins,
-  skipped,
-  role,
-});
-
-const ANY = /[\s\S]/;
-const NOTHING = /(?!)/;
+/**
+ * First characters of a token that takes whatever no other took: without them the lexer would try every token at every
+ * character. Beyond 255 the lexer sorts characters by blocks of 255, so one of each block is enough.
+ */
+const anyCharacter: number[] = [
+  ...Array.from({ length: 256 }, (_, code) => code),
+  ...Array.from({ length: 257 }, (_, block) => Math.min(256 + block * 255, 0xffff)),
+];
 
 const { afterEvent, afterWord, inRound } = source;
 
-export const Space = token('Space', /\s/, '\\s+', { skipped: true });
-export const Comment = token('Comment', /\//, '//[^\\n]*', { skipped: true });
-export const Quoted = token('Quoted', /"/, source.string);
-export const OpenQuote = token('OpenQuote', /"/, '"[^\\n|]*');
-export const CurlyQuoted = token('CurlyQuoted', /[“”„«»‟]/, '[“”„«»‟][^\\n|"“”„«»‟]*[“”„«»‟]?');
-export const Bar = token('Bar', /[:|]/, source.barline, { role: 'bar' });
-export const BadBar = token('BadBar', /[:|]/, ':*\\|[|:]*(?:\\[\\])?', { role: 'bar' });
-export const SpanOpen = token('SpanOpen', /\{/, source.spanHead, { role: 'opens' });
-export const BareOpen = token('BareOpen', /\{/, '\\{', { role: 'opens' });
-export const SpanClose = token('SpanClose', /\}/, '\\}', { role: 'closes' });
-export const OptionsOpen = token('OptionsOpen', /</, source.optionHead, { role: 'opens' });
-export const BareOptions = token('BareOptions', /</, '<', { role: 'opens' });
-export const OptionNext = token('OptionNext', /;/, source.optionNext, { role: 'parts' });
-export const BareNext = token('BareNext', /;/, ';', { role: 'parts' });
-export const OptionsClose = token('OptionsClose', />/, '>', { role: 'closes' });
-export const Round = token('Round', /\(/, `\\(${inRound}(?:"[^"\\n]*"${inRound}){0,99}\\)`);
-export const Lost = token('Lost', /l/, `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
-export const BarRest = token('BarRest', /r/, `rbar${afterEvent}`);
-export const Rest = token('Rest', /r/, `r${afterEvent}`);
-export const BarGap = token('BarGap', /_/, `__${afterEvent}`);
-export const Gap = token('Gap', /_/, `_${afterEvent}`);
-export const Omit = token('Omit', /o/, `omit${afterWord}`);
-export const Value = token('Value', /[MLB\d]/, `${source.value}${afterWord}`);
-export const Note = token('Note', /[a-g]/, `${source.spelling}(?:${source.tie})?${afterEvent}`);
-export const Member = token(
-  'Member',
-  /-/,
-  `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`,
-);
-export const Repeat = token('Repeat', /[[=]/, `${source.tie}${afterEvent}`);
-export const MarkToken = token('Mark', /'/, `${source.mark}${afterEvent}`, { role: 'attached' });
-export const Annotated = token('Annotated', /\*/, `${source.annotation}${afterEvent}`, { role: 'attached' });
-export const Beam = token('Beam', /[&,]/, '[&,](?!(?!//)\\S)');
-// One slip is one junk: `f5(#)`, `c5"x"`, `K:`. A comment ends it.
-const junk =
-  /(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|\((?:##|#|bb|b|n)\))(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|"[^"\n|]*"|\((?:##|#|bb|b|n)\)){0,1000}|[:"(]/;
-export const JunkToken = token('Junk', ANY, junk.source);
+export const Space = createToken({
+  name: 'Space',
+  pattern: /\s+/,
+  group: Lexer.SKIPPED,
+  line_breaks: true,
+});
+export const Comment = token('Comment', '//[^\\n]*', { skipped: true });
+export const Quoted = token('Quoted', source.string);
+export const OpenQuote = token('OpenQuote', '"[^\\n|]*');
+export const CurlyQuoted = token('CurlyQuoted', '[“”„«»‟][^\\n|"“”„«»‟]*[“”„«»‟]?');
+export const Bar = token('Bar', source.barline);
+export const BadBar = token('BadBar', ':*\\|[|:]*(?:\\[\\])?');
+export const SpanOpen = token('SpanOpen', source.spanHead);
+export const BareOpen = token('BareOpen', '\\{');
+export const SpanClose = token('SpanClose', '\\}');
+export const OptionsOpen = token('OptionsOpen', source.optionHead);
+export const BareOptions = token('BareOptions', '<');
+export const OptionNext = token('OptionNext', source.optionNext);
+export const BareNext = token('BareNext', ';');
+export const OptionsClose = token('OptionsClose', '>');
+export const Round = token('Round', `\\(${inRound}(?:"[^"\\n]*"${inRound}){0,99}\\)`);
+export const Lost = token('Lost', `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
+export const BarRest = token('BarRest', `rbar${afterEvent}`);
+export const Rest = token('Rest', `r${afterEvent}`);
+export const BarGap = token('BarGap', `__${afterEvent}`);
+export const Gap = token('Gap', `_${afterEvent}`);
+export const Omit = token('Omit', `omit${afterWord}`);
+export const Value = token('Value', `${source.value}${afterWord}`);
+export const Note = token('Note', `${source.spelling}(?:${source.tie})?${afterEvent}`);
+export const Member = token('Member', `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`);
+export const Repeat = token('Repeat', `${source.tie}${afterEvent}`);
+export const MarkToken = token('Mark', `${source.mark}${afterEvent}`);
+export const Annotated = token('Annotated', `${source.annotation}${afterEvent}`);
+export const Beam = token('Beam', '[&,](?!(?!//)\\S)');
+export const JunkToken = createToken({
+  name: 'Junk',
+  // One slip is one junk: `f5(#)`, `c5"x"`, `K:`. A comment ends it.
+  pattern:
+    /(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|\((?:##|#|bb|b|n)\))(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|"[^"\n|]*"|\((?:##|#|bb|b|n)\)){0,1000}|[:"(]/,
+  start_chars_hint: anyCharacter,
+  line_breaks: false,
+});
 /** A barline that begins a line and is one with the barline that ended the line above; the lexer does not tell it from others. */
-export const Again = token('Again', NOTHING, NOTHING.source);
-/** What stands after the last token. */
-export const End = token('End', NOTHING, NOTHING.source);
+export const Again = createToken({ name: 'Again', pattern: Lexer.NA });
 
 /** In the order in which the lexer tries them. */
 export const laneTokens: TokenType[] = [
@@ -97,12 +101,40 @@ export const laneTokens: TokenType[] = [
   JunkToken,
 ];
 
-/** Every character of a lane belongs to some token. */
-export const laneLexer = new Lexer(laneTokens);
+/** Tokens that are known to be well defined, for a test tries them, need not be looked through at each start. */
+const settings = { ensureOptimizations: true, positionTracking: 'onlyOffset', skipValidations: true } as const;
+
+/** Every character of a lane belongs to some token, so the lexer itself never reports an error. */
+export const laneLexer = new Lexer(laneTokens, settings);
 
 /** What the sub-lanes `fig` and `text` are made of: anything between spaces and barlines. */
-export const SubItem = token('SubItem', ANY, '(?:[^\\s|"/]+|\\/(?!\\/)){1,1000}');
+export const SubItem = createToken({
+  name: 'SubItem',
+  pattern: /(?:[^\s|"/]+|\/(?!\/)){1,1000}/,
+  start_chars_hint: anyCharacter,
+  line_breaks: false,
+});
 
 export const subLaneTokens: TokenType[] = [Space, Comment, Bar, BadBar, Quoted, OpenQuote, SubItem];
 
-export const subLaneLexer = new Lexer(subLaneTokens);
+export const subLaneLexer = new Lexer(subLaneTokens, settings);
+
+/** What a token does to the bars and brackets of a lane; most do nothing. */
+export type Role = 'opens' | 'closes' | 'parts' | 'bar' | 'attached';
+
+/** By the lexer's own number of a token's type: asked for each token, a map would cost as much as the lexer. */
+const roles: (Role | undefined)[] = [];
+const play = (role: Role, types: readonly TokenType[]): void => {
+  for (const type of types) roles[type.tokenTypeIdx ?? 0] = role;
+};
+for (const type of [...laneTokens, SubItem, Again]) roles[type.tokenTypeIdx ?? 0] = undefined;
+play('opens', [SpanOpen, BareOpen, OptionsOpen, BareOptions]);
+play('closes', [SpanClose, OptionsClose]);
+play('parts', [OptionNext, BareNext]);
+play('bar', [Bar, BadBar]);
+play('attached', [MarkToken, Annotated]);
+
+export const roleOf = (token: IToken): Role | undefined => roles[token.tokenTypeIdx];
+
+export const endOf = (token: IToken): number => token.startOffset + token.image.length;
+export const spanOf = (token: IToken): Span => ({ pos: token.startOffset, len: token.image.length });

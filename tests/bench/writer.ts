@@ -25,7 +25,7 @@ const END = '\n';
 
 /** A lane with one space between what must be parted; comments are left out, and white space that aligns. */
 export function plainText({ kind, text }: LaneTree): string {
-  const tokens = (kind === 'lane' ? laneLexer : subLaneLexer).tokenize(text);
+  const { tokens } = (kind === 'lane' ? laneLexer : subLaneLexer).tokenize(text);
   let plain = '';
   let end = 0;
   for (const { image, startOffset } of tokens) {
