@@ -421,6 +421,35 @@ to the nearest one inside the curve.`,
     help: `Pages are drawn by an engraving library, which takes no score that it cannot make sense of. Other formats do not
 depend on it: \`bentside export --as musicxml\`. Drawing fewer bars (\`--bars 9-12\`) shows where the trouble lies.`,
   },
+  'svg-annotation': {
+    level: 'info',
+    sentence: 'The annotations of {voice} ({bars}) are not in the picture.',
+    help: `A picture shows what the source has on its page. What the editor says of it stands in the critical report
+(\`bentside report score.bent\`) and, beside the music, in MEI and MusicXML.`,
+  },
+  'svg-option': {
+    level: 'info',
+    sentence: 'Where the sources of {voice} differ ({bars}) the picture has only the option {labels}.',
+    help: `A picture shows one text. Export each reading or witness by itself (\`--reading all\`) to have them all; MEI holds them
+side by side.`,
+  },
+  'svg-tempo': {
+    level: 'info',
+    sentence: 'The tempo of the editor is not in the picture ({bars}).',
+    help: `A \`tempo\` says how fast the music is played, in numbers that no source of the time writes, so it is not drawn. Words of
+the source that speak of movement are typed in a lane, \`"Lentement"\`, and are drawn.`,
+  },
+  'svg-hint': {
+    level: 'info',
+    sentence: 'The hint {hint} in {voice} is not in the picture ({bars}).',
+    help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
+what is written. The picture has what is written; in the rhythm of a reading (\`--rhythm played\`) it has what they say.`,
+  },
+  'svg-weight': {
+    level: 'info',
+    sentence: "The editor's weights in {voice} are not in the picture ({bars}).",
+    help: `A weight (\`'w2\`) says how much a note of an unmeasured system counts. It is no sign of the source, so it is not drawn.`,
+  },
 
   // ── MEI ──
   'mei-no-clef': NO_CLEF,

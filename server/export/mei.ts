@@ -30,6 +30,8 @@ export interface TreeOptions extends MeiOptions {
 export interface MeiTree {
   /** The element `mei`; undefined where the score is refused, which a problem of level `error` says. */
   readonly root: XmlElement | undefined;
+  /** In the form that the tree has. */
+  readonly score: Score;
   readonly problems: readonly PlacedProblem[];
 }
 
@@ -39,12 +41,13 @@ export function meiTree(given: Score, options: TreeOptions): MeiTree {
   const losses = new Losses();
   const score = options.voice === undefined ? whole : oneVoice(whole, options.voice, barsOf(whole, options));
   const measures = exportedMeasures(score, options, losses);
-  if (measures === undefined) return { root: undefined, problems: losses.problems() };
+  if (measures === undefined) return { root: undefined, score, problems: losses.problems() };
   const { root, said } = documentOf(score, measures, options.clefs, losses);
   const plain = withoutMarks(withSaid(root, said));
   const ossias = realisedAbove(given, options);
   return {
     root: ossias.root === undefined ? plain : withOssias(plain, plain, ossias.root),
+    score,
     problems: [...problems, ...losses.problems(), ...ossias.problems],
   };
 }
@@ -59,7 +62,7 @@ const barsOf = (score: Score, options: MeiOptions): ReadonlySet<Bar> =>
   new Set(measuresFor(score, options, new Losses())?.map(({ bar }) => bar));
 
 /** The signs written out, for those who want both. */
-const realisedAbove = (score: Score, options: TreeOptions): MeiTree =>
+const realisedAbove = (score: Score, options: TreeOptions): Pick<MeiTree, 'root' | 'problems'> =>
   options.ornaments === 'above' ? meiTree(score, { ...options, ornaments: 'full' }) : { root: undefined, problems: [] };
 
 export interface MeiExport {

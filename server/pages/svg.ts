@@ -8,6 +8,7 @@ import { Losses, NOWHERE } from '../export/losses';
 import type { BarsWanted } from '../export/measures';
 import { type MeiTree, meiTree } from '../export/mei';
 import type { PlacedProblem, Score } from '../score/score';
+import { undrawn } from './undrawn';
 
 /** A4, in tenths of a millimetre. */
 const PAPER = { width: 2100, height: 2970 };
@@ -23,7 +24,7 @@ export function exportSvg(score: Score, options: ExportOptions, engraver: Engrav
   const tree = meiTree(score, options);
   const drawn = drawTree(score, tree, options.layout ?? 'source', engraver);
   if (cannotDraw(drawn)) return { content: [], problems: [...tree.problems, ...notDrawn(drawn)] };
-  return { content: drawn.pages, problems: tree.problems };
+  return { content: drawn.pages, problems: [...tree.problems, ...undrawn(tree.score, options)] };
 }
 
 /** What is to be drawn of a score, in which form its signs, and with which clefs. */

@@ -108,6 +108,24 @@ describe('a passage', () => {
     expect(await sides('4')).toEqual(['from the left']);
   });
 
+  it('tells what it does not show: what the editor says and counts, and what the other sources have', async () => {
+    const score = scoreOf(
+      analysed(
+        'bentside 1\nsource K "f. 3v"\nsource L "leaf"\ntempo 4 at 60\nvoice dessus\nsystem dessus C1 meter C\n' +
+          '  dessus | 2 c5*"paler ink" {inegal 8 c5 d e f} | <K: 1 c5 ; L: 1 d5> | 1 c5 |*"erased"\nsystem free\n  dessus | 4 c5\'w2 d ||\n',
+      ),
+    );
+    const { problems } = exportSvg(score, WISH, await engraver());
+    expect(problems.map(({ problem: { code, slots } }) => `${code} ${slots.voice ?? ''} ${slots.bars}`)).toEqual([
+      'svg-tempo  bar 1',
+      'svg-annotation dessus bar 1',
+      'svg-hint dessus bar 1',
+      'svg-option dessus bar 2',
+      'svg-annotation the barlines bar 3',
+      'svg-weight dessus bar 4',
+    ]);
+  });
+
   it('says why where it cannot be drawn', async () => {
     const nobody = { ...(await engraver()), draw: () => ({ failure: 'the library could not read the score' }) };
     const { svg, problems } = drawPassage(overture(), { ...WISH, bars: { from: '3', to: '4' } }, nobody as never);

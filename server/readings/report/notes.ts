@@ -1,7 +1,8 @@
 /** Annotations, with who says so, how sure it is and on what evidence; the doubtful by themselves. */
 import type { Annotation } from '../../../grammar/tree';
+import { annotationsOf, annotationsOfBarline } from '../../score/annotations';
 import type { Environment } from '../../score/environment';
-import type { AppliedAnnotation, AppliedMark, DrawnBarline, Score, VoiceEvent } from '../../score/score';
+import type { AppliedAnnotation, Score } from '../../score/score';
 import { type ReportSection, tableOf } from './document';
 import { namedEvents, placeName } from './places';
 
@@ -77,22 +78,10 @@ function annotationsIn(score: Score): Said[] {
     piece.bars.flatMap((bar) => {
       const block = piece.systems[bar.system]?.block ?? 0;
       const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
-      return [bar.opening, bar.closing, ...bar.inner].flatMap(ofBarline).map((applied) => ({ place, applied, block }));
+      return [bar.opening, bar.closing, ...bar.inner]
+        .flatMap(annotationsOfBarline)
+        .map((applied) => ({ place, applied, block }));
     }),
   );
   return [...atEvents, ...atBarlines];
 }
-
-const ofMarks = (marks: readonly AppliedMark[]): AppliedAnnotation[] =>
-  marks.flatMap(({ annotations, accidentals }) => [...annotations, ...ofMarks(accidentals)]);
-
-const ofBarline = (line: DrawnBarline | undefined): AppliedAnnotation[] =>
-  line === undefined ? [] : [...line.annotations, ...ofMarks(line.marks)];
-
-/** Of its notes, its signs, and the spans, tuplets and places around it. */
-const annotationsOf = ({ annotations, marks, members, spans, chosen, tuplets }: VoiceEvent): AppliedAnnotation[] => [
-  ...annotations,
-  ...ofMarks(marks),
-  ...members.flatMap((member) => [...member.annotations, ...ofMarks(member.marks)]),
-  ...[...spans, ...chosen, ...tuplets].flatMap((around) => [...around.annotations, ...ofMarks(around.marks)]),
-];

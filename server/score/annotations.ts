@@ -1,0 +1,23 @@
+/** The annotations on an event or a barline, with those on all that belongs to it. */
+import type { AppliedAnnotation, AppliedMark, DrawnBarline, VoiceEvent } from './score';
+
+const ofMarks = (marks: readonly AppliedMark[]): AppliedAnnotation[] =>
+  marks.flatMap(({ annotations, accidentals }) => [...annotations, ...ofMarks(accidentals)]);
+
+export const annotationsOfBarline = (line: DrawnBarline | undefined): AppliedAnnotation[] =>
+  line === undefined ? [] : [...line.annotations, ...ofMarks(line.marks)];
+
+/** Of its notes, its signs, and the spans, tuplets and places around it. */
+export const annotationsOf = ({
+  annotations,
+  marks,
+  members,
+  spans,
+  chosen,
+  tuplets,
+}: VoiceEvent): AppliedAnnotation[] => [
+  ...annotations,
+  ...ofMarks(marks),
+  ...members.flatMap((member) => [...member.annotations, ...ofMarks(member.marks)]),
+  ...[...spans, ...chosen, ...tuplets].flatMap((around) => [...around.annotations, ...ofMarks(around.marks)]),
+];
