@@ -37,7 +37,10 @@ const body = (): string => `<header>
 <p class="hint">${safe(l10n.t('Turn the volume down before you sound the first step, further still with earphones.'))}</p>
 </div>
 <ol id="steps" role="listbox" tabindex="0" aria-labelledby="steps-title"></ol>
+<div id="strings">
 <div id="drawing"></div>
+<p class="hint">${safe(l10n.t('The open dot is the string that is heard, the full one that which is set. A whole line is pure, a broken one narrow, a dotted one wide. Strings that are not laid yet are broken, those of this step thick.'))}</p>
+</div>
 </section>
 <section id="cautions" aria-label="${safe(l10n.t('Beware'))}"></section>
 <section aria-labelledby="numbers-title">

@@ -357,7 +357,7 @@ export interface ShownTuning {
   readonly sheet: TuningSheet;
   /** As it is typed after `tuning`. */
   readonly words: string;
-  /** The strings and the steps as an SVG element: all steps, or those that set what moves. */
+  /** The strings as an SVG element, with all steps or those that set what moves. */
   readonly drawing: string;
   /** What the file does not state. */
   readonly assumed: readonly ('temperament' | 'pitch')[];

@@ -34,11 +34,12 @@ const RUNG = 21;
 /**
  * A picture with its description; all that it shows stands in the tables too. Who marks something in it finds each string by
  * its note (`data-string`) and each rung by its interval (`data-step`).
+ * @param shown the steps that have a rung; as a rule all
  */
-export function stringsDrawing({ steps, notes, title }: Pick<TuningSheet, 'steps' | 'notes' | 'title'>): Html {
+export function stringsDrawing({ steps, notes, title }: TuningSheet, shown: readonly SheetStep[] = steps): Html {
   const strings = stringsOf(steps, notes);
-  const tuned = steps.filter(({ tunes }) => tunes !== null);
-  const closing = steps.slice(-1).filter(({ tunes }) => tunes === null);
+  const tuned = shown.filter(({ tunes }) => tunes !== null);
+  const closing = shown.slice(-1).filter(({ tunes }) => tunes === null);
   const rungs = [...tuned, ...closing];
   // All of them lie below the end of the last string but the fork’s.
   const room = NUT - LOWEST_RUNG - (strings.at(-2)?.end ?? 0) - 10;

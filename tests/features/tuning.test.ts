@@ -118,6 +118,7 @@ describe('from one piece to the next', () => {
     expect(sheet.retuning?.notes).toEqual([{ note: 'g#', was: 'ab', cents: -41.1 }]);
     expect(sheet.retuning?.steps.map(({ tunes }) => tunes)).toEqual(['g#3']);
     expect([...drawing.matchAll(/data-step/g)]).toHaveLength(1);
+    expect([...drawing.matchAll(/data-string/g)]).toHaveLength(13);
   });
 
   it('another open score is tuned for at its own pitch', () => {

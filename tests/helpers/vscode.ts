@@ -59,7 +59,10 @@ export const workspace = {
 
 export const commands = { executeCommand: async (): Promise<void> => undefined };
 
-export const l10n = { t: (text: string): string => text };
+export const l10n = {
+  t: (text: string, ...values: readonly (string | number)[]): string =>
+    text.replace(/\{(\d+)\}/g, (whole, index) => `${values[Number(index)] ?? whole}`),
+};
 
 export const Uri = {
   parse: (text: string) => text,

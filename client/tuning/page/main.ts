@@ -1,8 +1,8 @@
 /** The page of the tuning panel: shows what it is sent, walks through the steps, and says what is chosen. */
 import { awake, play } from '../../panel/page/audio';
-import type { ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
+import type { ChoiceGroup, ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
 import { fillTables } from './tables';
-import { laidUntil, sounded, stepFrom, stringsOf } from './walk';
+import { notYetLaid, sounded, stepFrom, stringsOf } from './walk';
 
 interface Kept extends TuningState {
   /** Index of the step at which the walk stands. */
@@ -35,6 +35,9 @@ const write = element<HTMLButtonElement>('write');
 const list = element('steps');
 const drawing = element('drawing');
 
+/** Fields in which something was typed that is not asked for yet. */
+const typedIn = new Set<HTMLInputElement>();
+
 let kept = host.getState();
 let page: PageOfTuning | undefined;
 let at = kept?.step ?? 0;
@@ -55,20 +58,30 @@ function showChoices(choices: ChoicesOfPage): void {
   fillChoice(wanted, choices.wanted);
   fillChoice(before, choices.before);
   element('standards').replaceChildren(...choices.standards.map(({ hertz, title }) => new Option(title, `${hertz}`)));
-  if (document.activeElement !== pitch) pitch.value = `${choices.pitch}`;
+  fillField(pitch, `${choices.pitch}`);
   reading.textContent = (reading.dataset.says ?? '').replace('{0}', choices.reading);
 }
 
+/** What each choice offers, as text. */
+const offered = new Map<HTMLSelectElement, string>();
+
+/** A list that is open stays open as long as it offers the same. */
 function fillChoice(select: HTMLSelectElement, { groups, chosen }: ShownChoice): void {
-  select.replaceChildren(
-    ...groups.map(({ label, options }) => {
-      const group = document.createElement('optgroup');
-      group.label = label;
-      group.append(...options.map((one) => new Option(one.label, one.value)));
-      return group;
-    }),
-  );
+  const offers = JSON.stringify(groups);
+  if (offered.get(select) !== offers) select.replaceChildren(...groups.map(optionGroup));
+  offered.set(select, offers);
   select.value = chosen;
+}
+
+function optionGroup({ label, options }: ChoiceGroup): Element {
+  const group = document.createElement('optgroup');
+  group.label = label;
+  group.append(...options.map((one) => new Option(one.label, one.value)));
+  return group;
+}
+
+function fillField(field: HTMLInputElement, value: string): void {
+  if (!typedIn.has(field)) field.value = value;
 }
 
 function showTuning(shown: PageOfTuning): void {
@@ -78,7 +91,7 @@ function showTuning(shown: PageOfTuning): void {
   page = shown;
   element('title').textContent = shown.title;
   element('under').textContent = shown.under.join(' · ');
-  if (document.activeElement !== words) words.value = shown.words;
+  fillField(words, shown.words);
   element('writes').textContent = shown.writes;
   write.setAttribute('aria-disabled', String(!shown.canWrite));
   element('steps-title').textContent = shown.stepsTitle;
@@ -116,7 +129,7 @@ function fillSteps({ steps }: PageOfTuning): void {
 }
 
 function fillDrawing({ drawing: svg, steps }: PageOfTuning): void {
-  drawing.hidden = steps.length === 0;
+  element('strings').hidden = steps.length === 0;
   // It is HTML: parsed so, it is known for SVG without a namespace being named.
   const parsed = new DOMParser().parseFromString(svg, 'text/html').body.firstElementChild;
   drawing.replaceChildren(...(parsed === null ? [] : [document.importNode(parsed, true)]));
@@ -139,10 +152,10 @@ function go(index: number): void {
   list.setAttribute('aria-activedescendant', `step-${at}`);
   for (const [other, item] of [...list.children].entries()) item.setAttribute('aria-selected', String(other === at));
   bringIntoList(list.children[at]);
-  const [laid, strings] = [laidUntil(page.steps, at), step.interval.split('-')];
+  const [later, strings] = [notYetLaid(page.steps, at), step.interval.split('-')];
   for (const string of drawing.querySelectorAll<SVGElement>('[data-string]')) {
     const name = string.dataset.string ?? '';
-    string.classList.toggle('laid', laid.has(name));
+    string.classList.toggle('laid', !later.has(name));
     string.classList.toggle('now', strings.includes(name));
   }
   for (const rung of drawing.querySelectorAll<SVGElement>('[data-step]'))
@@ -208,6 +221,10 @@ const pressed: Readonly<Record<string, () => unknown>> = {
 };
 for (const [id, run] of Object.entries(pressed)) element(id).addEventListener('click', () => void run());
 
+for (const field of [words, pitch]) {
+  field.addEventListener('input', () => typedIn.add(field));
+  field.addEventListener('change', () => typedIn.delete(field));
+}
 wanted.addEventListener('change', () => tell({ kind: 'wanted', value: wanted.value }));
 before.addEventListener('change', () => tell({ kind: 'before', value: before.value }));
 words.addEventListener('change', () => tell({ kind: 'words', words: words.value.trim() }));

@@ -2,10 +2,9 @@
 import { pluck } from '../../../server/sound/pluck';
 import type { ShownStep } from '../messages';
 
-/** The strings that a laying has set when a step is done: the fork’s, and all that was tuned up to it. */
-export function laidUntil(steps: readonly ShownStep[], at: number): ReadonlySet<string> {
-  return new Set(steps.slice(0, at + 1).flatMap(({ interval }) => interval.split('-')));
-}
+/** The strings that later steps set: all others are laid when a step is done, or have not moved. */
+export const notYetLaid = (steps: readonly ShownStep[], at: number): ReadonlySet<string> =>
+  new Set(steps.slice(at + 1).map(({ tunes }) => tunes));
 
 /** Where a step forward or back leads; the walk ends at both ends. */
 export const stepFrom = (steps: readonly ShownStep[], at: number, by: number): number =>

@@ -41,7 +41,7 @@ export function showTuning(
     shown: {
       sheet,
       words: wanted.temperament.name,
-      drawing: stringsDrawing({ ...sheet, steps: sheet.retuning?.steps ?? sheet.steps }),
+      drawing: stringsDrawing(sheet, sheet.retuning?.steps),
       assumed: assumedIn(project, params),
       writes: statements.map(({ text }) => text),
       obstacle,
