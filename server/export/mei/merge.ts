@@ -228,7 +228,7 @@ class Merger {
   ): XmlElement {
     const resp = responsible(this.environment);
     const made = (name: string, children: readonly XmlElement[], of: Document): XmlElement => {
-      const isDoubtful = this.chosenIn(children, of).some(({ doubtful }) => doubtful);
+      const isDoubtful = this.chosenIn(children, of).some(({ doubtful }) => doubtful.length > 0);
       return xml(name, { resp: name === 'corr' ? resp : undefined, cert: isDoubtful ? DOUBTFUL : undefined }, children);
     };
     const element = made(text.label, content, text);
@@ -248,7 +248,7 @@ class Merger {
       source: references(named, this.environment, /^source-/),
       hand: references(named, this.environment, /^hand-/),
       class: references(named, this.environment, /^reading-/),
-      type: words(...named.filter(isSlip), chosen.some(({ doubtful }) => doubtful) && 'doubtful'),
+      type: words(...named.filter(isSlip), chosen.some(({ doubtful }) => doubtful.length > 0) && 'doubtful'),
     };
   }
 }

@@ -62,7 +62,7 @@ export function ofEvent(
   const isDoubtful =
     event.value?.doubtful === true ||
     member?.spelling.doubtful === true ||
-    event.chosen.some(({ doubtful }) => doubtful);
+    event.chosen.some(({ doubtful }) => doubtful.length > 0);
   const words = [...passages, ...(isDoubtful ? ['doubtful'] : []), ...(event.kind === 'lost' ? ['lost'] : [])];
   const first = member === undefined || member === event.members[0];
   const marks = [...(first ? event.marks : []), ...(member?.marks ?? [])];
