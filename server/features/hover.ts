@@ -8,6 +8,7 @@ import { labelText } from '../score/choice';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere, systemOf } from './events';
 import { argumentInWords, clauseInWords, described } from './hoverStatement';
+import { keyInWords } from './keyHover';
 import { asTyped, literally, markdown } from './markdown';
 import { nameAt } from './names';
 import { nameInWords, namesAt } from './nameWords';
@@ -157,7 +158,12 @@ function eventInWords(project: Project, here: Here, item: EventItem): Told {
   if (found === undefined) return meaning;
   const { member } = found;
   if (member === undefined) return [...meaning, whereInWords(found)];
-  return [soundInWords(found, member), whereInWords(found), ...tuningInWords(found, member)];
+  return [
+    soundInWords(found, member),
+    whereInWords(found),
+    ...keyInWords(found, member),
+    ...tuningInWords(found, member),
+  ];
 }
 
 function markInWords(project: Project, here: Here, form: MarkForm): Told {

@@ -68,6 +68,14 @@ describe('a note says', () => {
     expect(told(inLane('<K: 1 c4 ; L: 1 ‸ab4>', `${flat}reading L2\n  takes L\n`))).toContain('Hz');
   });
 
+  it('on which key a short octave has it (Borys Medicky, keyboard layouts, borysmedicky.com/options)', () => {
+    const short = 'instrument virginals compass c2-c6 short-octave c/e\n';
+    expect(told(inLane('1 ‸en2', short))).toContain('Short octave C/E: on the key of g#2');
+    expect(told(inLane('1 ‸c2', short.replace('c/e', 'c/e broken')))).toContain('on the key of e2');
+    expect(told(inLane('1 ‸f#2', short.replace('c/e', 'c/e broken')))).toContain('on the back half of the key of f#2');
+    expect(told(inLane('1 ‸f2', short))).not.toContain('Short octave');
+  });
+
   it('with the picture of its bar, if there is one, and without it the words alone', () => {
     const place = inLane('4 c5 ‸d e f');
     expect(told(place, ({ bar }) => `![bar ${bar.number}](data:image/svg+xml,)`)).toMatch(/!\[bar 1\]\(data:/);
