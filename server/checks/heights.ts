@@ -2,9 +2,10 @@
 import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
+import { degreeOf } from '../score/heights';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { OCTAVE, type Passage } from './lines';
-import { noteName, positionOf } from './pitches';
+import { noteName } from './pitches';
 import { isSounding, type Line, membersWhere, type Sounding, surveyOf } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem, type View } from './systems';
 
@@ -97,7 +98,7 @@ export const farFromStave: Look = (view) => {
   const linesFor = (member: NoteMember, { onset }: VoiceEvent): number => {
     const clef = clefAt(member.stave, onset);
     const lines = view.facts.staves[member.stave]?.lines ?? 0;
-    return clef === undefined ? 0 : ledgerLines(positionOf(member), clef, lines);
+    return clef === undefined ? 0 : ledgerLines(degreeOf(member), clef, lines);
   };
   const isFar = (member: NoteMember, event: VoiceEvent): boolean =>
     !member.tiedFrom && isSounding(event) && linesFor(member, event) > MOST_LEDGER_LINES;

@@ -1,6 +1,6 @@
 /** Heights of notes and what they are called. */
 import type { Fix } from '../../grammar/findings/finding';
-import { pitchText, STEPS } from '../../grammar/vocabulary/pitches';
+import { pitchText } from '../../grammar/vocabulary/pitches';
 import type { NoteMember, VoiceEvent } from '../score/score';
 
 type Pitch = Pick<NoteMember, 'spelling' | 'octave' | 'alteration'>;
@@ -14,10 +14,6 @@ export const noteName = ({ spelling, alteration, octave }: Pitch): string =>
 /** Without its octave: "f sharp". */
 export const inWords = ({ spelling, alteration }: Pick<Pitch, 'spelling' | 'alteration'>): string =>
   `${spelling.letter}${SIGNS_IN_WORDS[alteration + 2] ?? ''}`;
-
-/** White keys above c0. */
-export const positionOf = ({ spelling, octave }: Pick<Pitch, 'spelling' | 'octave'>): number =>
-  octave * 7 + STEPS[spelling.letter];
 
 /** Adds an editor's sign after letter and accidental. */
 export const editorsSign = ({ spelling, source }: NoteMember, sign: string): Fix => {

@@ -5,9 +5,10 @@
  */
 import { keeping } from '../../grammar/keeping';
 import { subtract } from '../../grammar/time';
+import { degreeOf } from '../score/heights';
 import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
-import { eventNumber, noteName, positionOf } from './pitches';
+import { eventNumber, noteName } from './pitches';
 
 /**
  * A bar as values and rests, and apart from them its notes in order; both as texts, which are small and quick to compare. It
@@ -24,7 +25,7 @@ const FEWEST_NOTES = 6;
 /** In how many earlier bars of the same values a likeness is looked for. */
 const FARTHEST = 100;
 
-const pitchOf = (member: NoteMember): number => positionOf(member) * 5 + member.alteration + 2;
+const pitchOf = (member: NoteMember): number => degreeOf(member) * 5 + member.alteration + 2;
 
 /** A bar on two systems is compared in neither half. */
 const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== undefined && !bar.broken;
@@ -86,7 +87,7 @@ function onlyDifference(a: Print, b: Print): number | undefined {
 
 /** In steps: what a slip of the pen is wide, at most a third, or an octave. */
 const isSlip = (a: NoteMember, b: NoteMember): boolean => {
-  const steps = Math.abs(positionOf(a) - positionOf(b));
+  const steps = Math.abs(degreeOf(a) - degreeOf(b));
   return steps <= 2 || steps === 7;
 };
 

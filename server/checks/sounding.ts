@@ -5,6 +5,7 @@
  */
 import { keepingLast } from '../../grammar/keeping';
 import type { Time } from '../../grammar/time';
+import { degreeOf } from '../score/heights';
 import {
   isSpecial,
   type Meter,
@@ -14,7 +15,6 @@ import {
   type SystemVoice,
   type VoiceEvent,
 } from '../score/score';
-import { positionOf } from './pitches';
 
 /** A note from its stroke to its end, tied notes joined. Times count from the start of the system looked at. */
 export interface Sounding {
@@ -199,7 +199,7 @@ export function notesIn(
     const end = onset + ticksOf(event.duration, unit);
     for (const member of event.members) {
       const leadsOn = member.tie !== undefined;
-      const step = positionOf(member);
+      const step = degreeOf(member);
       const note: Growing = { voice: event.voice, onset, end, midi: member.midi, step, member, event, bar, leadsOn };
       const before = tiedBefore(found, note);
       if (before === undefined) found.push(note);
@@ -222,7 +222,7 @@ export const surveyOf = keepingLast((score: SystemScore): Survey => {
         if (midi < low) low = midi;
         if (midi > high) high = midi;
         const onStave = heights[stave];
-        const position = positionOf(member);
+        const position = degreeOf(member);
         if (onStave === undefined) heights[stave] = { low: position, high: position };
         else if (position < onStave.low) onStave.low = position;
         else if (position > onStave.high) onStave.high = position;

@@ -1,6 +1,7 @@
 /** Which notes are tied to which, among those that are exported. */
 import { add, equal } from '../../grammar/time';
 import type { TieForm } from '../../grammar/tree';
+import { isSamePitch } from '../score/heights';
 import type { NoteMember } from '../score/score';
 import { absolute, type Chunk } from './chunks';
 
@@ -18,10 +19,6 @@ export interface TieLink {
   /** Undefined between the parts of one event. */
   readonly form: TieForm | undefined;
 }
-
-/** Whether two members stand on the same line or space and sound the same. */
-const samePitch = (a: NoteMember, b: NoteMember): boolean =>
-  a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
 
 /** The ties that begin in one voice, whose chunks come in the order of the source. */
 export function tieLinks(chunks: readonly Chunk[]): readonly TieLink[] {
@@ -48,7 +45,7 @@ function partnerOf(notes: readonly Chunk[], from: number, note: NoteMember): Hea
     const chunk = notes[i];
     if (chunk === undefined || !chunk.first || chunk.event.small !== undefined) continue;
     if (chunk.measure.piece !== tied.measure.piece || !equal(absolute(chunk), end)) return undefined;
-    const member = chunk.event.members.findIndex((other) => other.tiedFrom && samePitch(other, note));
+    const member = chunk.event.members.findIndex((other) => other.tiedFrom && isSamePitch(other, note));
     return member < 0 ? undefined : { chunk, member };
   }
   return undefined;

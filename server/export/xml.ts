@@ -18,6 +18,9 @@ export const xml = (name: string, attributes: XmlAttributes = {}, content: XmlCo
   content,
 });
 
+/** The id of an element; "" where it has none. */
+export const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
+
 /** The elements in an element. */
 export const childrenOf = ({ content }: XmlElement): readonly XmlElement[] =>
   typeof content === 'object' ? content.filter((child) => child !== undefined) : [];

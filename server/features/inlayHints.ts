@@ -2,7 +2,7 @@
 import { type InlayHint, InlayHintKind, type Range } from 'vscode-languageserver-types';
 import { offsetIn } from '../../grammar/place';
 import type { Block } from '../../grammar/tree';
-import { STEPS } from '../../grammar/vocabulary/pitches';
+import { degreeOf } from '../score/heights';
 import { accidentalText } from '../score/pitchNames';
 import type { NoteMember, SystemVoice } from '../score/score';
 import type { Project } from '../workspace/project';
@@ -42,8 +42,6 @@ function barNumbers({ tree }: Project, block: Block, { piece, system }: SystemHe
 /** A leap is a fifth or more. */
 const LEAP = 4;
 
-const degree = ({ spelling, octave }: NoteMember): number => octave * 7 + STEPS[spelling.letter];
-
 function besideNotes({ tree }: Project, block: Block, { events }: SystemVoice, wishes: Wishes): InlayHint[] {
   const hints: InlayHint[] = [];
   let before: NoteMember | undefined;
@@ -69,7 +67,7 @@ const isMarked = ({ spelling: { accidental, editors, cautionary } }: NoteMember)
   (accidental ?? editors ?? cautionary) !== undefined;
 
 const leaps = (before: NoteMember | undefined, member: NoteMember): boolean =>
-  before !== undefined && member.spelling.octave === undefined && Math.abs(degree(member) - degree(before)) >= LEAP;
+  before !== undefined && member.spelling.octave === undefined && Math.abs(degreeOf(member) - degreeOf(before)) >= LEAP;
 
 /** Of the note alone, without what is glued to it; a member of a chord begins with its hyphen, a repeated note is a sign of its own. */
 function lengthOf(text: string, block: Block, lane: Block['lanes'][number], { source, spelling }: NoteMember): number {

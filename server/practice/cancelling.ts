@@ -3,8 +3,7 @@
  * or strokes, leaps, repeated notes, curves over more than two, triplets, syncopation, smaller values among them.
  */
 import { add, equal, isMultiple, multiply, subtract, time, wholeTimes } from '../../grammar/time';
-import { STEPS } from '../../grammar/vocabulary/pitches';
-import type { NoteMember } from '../score/score';
+import { degreeOf } from '../score/heights';
 import type { Cell, Member } from './inegal';
 import { isNote, isStruck, type Stroke } from './lines';
 import type { View } from './view';
@@ -79,4 +78,3 @@ export function isLeap(first: Stroke, second: Stroke): boolean {
 }
 
 const degrees = ({ placed }: Stroke): number[] => placed.event.members.map(degreeOf).sort((a, b) => a - b);
-const degreeOf = ({ spelling, octave }: NoteMember): number => octave * 7 + STEPS[spelling.letter];

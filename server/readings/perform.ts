@@ -3,6 +3,7 @@ import { finished } from '../../grammar/finished';
 import { add, compare, equal, type Time } from '../../grammar/time';
 import { alterRhythm } from '../practice/alter';
 import { endOf, type Opening } from '../score/clock';
+import { isSamePitch } from '../score/heights';
 import {
   inOrder,
   insertInOrder,
@@ -150,16 +151,13 @@ function continued(sounding: readonly Growing[], { placed, member }: WrittenEven
     (note) =>
       note.from[0].member !== undefined &&
       leadsOn(note) &&
-      samePitch(note.from[0].member, member) &&
+      isSamePitch(note.from[0].member, member) &&
       equal(endOf(note), placed.onset),
   );
 }
 
 /** A tie leads on from its last written note: one from before a first ending enters the second and joins no note of the first. */
 const leadsOn = (note: Growing): boolean => note.from.at(-1)?.member?.tie !== undefined;
-
-const samePitch = (a: NoteMember, b: NoteMember): boolean =>
-  a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
 
 /** The notes that sound on when others begin: one may run through a barline. */
 const stillSounding = (before: readonly Growing[], notes: readonly Growing[], onset: Time): Growing[] =>

@@ -38,12 +38,10 @@ import type {
   Readings,
   Span,
   SpanItem,
-  Spelling,
   Suffix,
   ValueForm,
   ValueItem,
 } from '../../grammar/tree';
-import { STEPS } from '../../grammar/vocabulary/pitches';
 import { intervalOf, isBinary } from './amounts';
 import { type Choice, chooseOption, labelText } from './choice';
 import type { SystemEnvironment } from './environment';
@@ -63,6 +61,7 @@ import {
   nothingAround,
   numberOf,
 } from './event';
+import { stepOf } from './heights';
 import type {
   AppliedAnnotation,
   AppliedMark,
@@ -160,9 +159,6 @@ export interface LaneTask {
 export const holdsIn = (readings: Readings | undefined, choice: Choice): boolean =>
   readings === undefined ||
   readings.names.some((name) => name === choice.name || choice.labels.includes(name)) !== readings.not;
-
-/** Steps above c0, for the size of a leap. */
-const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + STEPS[letter];
 
 const SEVENTH = 6;
 const halfOpen = valueFormOf('1');

@@ -1,12 +1,13 @@
 /** Pitches by degrees of the scale. */
-import { SEMITONES, STEPS } from '../../grammar/vocabulary/pitches';
+import { SEMITONES } from '../../grammar/vocabulary/pitches';
+import { stepOf } from '../score/heights';
 import type { SoundingPitch } from '../score/performance';
 
 const LETTERS = 'cdefgab';
 
 /** White keys above the c of octave 0. */
 export const degreeOf = ({ letter, octave }: Pick<SoundingPitch, 'letter' | 'octave'>): number =>
-  octave * 7 + STEPS[letter];
+  stepOf(letter, octave);
 
 /** The pitch of a degree with an alteration. */
 export function pitchOn(degree: number, alteration: number): SoundingPitch {

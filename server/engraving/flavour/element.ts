@@ -8,7 +8,7 @@ export function* elementsOf(element: XmlElement): Generator<XmlElement> {
   for (const child of childrenOf(element)) yield* elementsOf(child);
 }
 
-export const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
+export { idOf } from '../../export/xml';
 
 /** A stave of a measure, or one above it that says the same otherwise. */
 export const isStave = ({ name }: XmlElement): boolean => name === 'staff' || name === 'oStaff';

@@ -12,6 +12,7 @@ import type {
 } from '../../score/score';
 import { changesOf } from '../../score/walk';
 import { absolute, type Chunk } from '../chunks';
+import { shapeOf } from '../marks';
 import type { Measure } from '../measures';
 import { type Passage, passagesIn } from '../passages';
 import { tempiOf } from '../tempi';
@@ -29,7 +30,7 @@ import type { Names } from './names';
 import { isColour } from './notes';
 import type { SaidOfPlace } from './placeNotes';
 import { placeMark, placeOf } from './places';
-import { markElements, shapeOf, standsInNote } from './signs';
+import { markElements, standsInNote } from './signs';
 import { durationOf } from './tables';
 
 export interface Beside {

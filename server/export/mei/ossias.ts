@@ -2,7 +2,7 @@
  * What signs mean, above the staves where they stand: an `ossia` (MEI 5.1) around each stave of a measure in which notes are
  * realised, with these in its `oStaff`.
  */
-import { childrenOf, type XmlElement, xml } from '../xml';
+import { childrenOf, idOf, type XmlElement, xml } from '../xml';
 
 /** At the end of every id in an ossia. */
 const IN_OSSIA = '-in-ossia';
@@ -24,8 +24,6 @@ export function withOssias(document: XmlElement, plain: XmlElement, realised: Xm
     return written === undefined || played === undefined ? measure : withStavesAbove(measure, written, played);
   });
 }
-
-const idOf = ({ attributes }: XmlElement): string => `${attributes['xml:id'] ?? ''}`;
 
 /** The measures of the music in their order; what the head shows of them is no music. */
 function measuresOf(element: XmlElement): readonly XmlElement[] {

@@ -1,7 +1,8 @@
 /** Marks of notes and rests: signs by their shape, fingers, fermatas, dots, words that stand as marks. */
-import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
+import type { Shape } from '../../../grammar/vocabulary/shapes';
 import type { Environment } from '../../score/environment';
 import type { AppliedMark } from '../../score/score';
+import { placementOf, shapeOf } from '../marks';
 import { leaf, type XmlAttributes, type XmlElement, xml } from '../xml';
 import { limits, responsible, withDoubt, words } from './editorial';
 import { ACCIDENTALS } from './tables';
@@ -16,11 +17,6 @@ export interface PlacedMark {
 }
 
 type Maker = (placed: PlacedMark, attributes: XmlAttributes) => readonly XmlElement[];
-
-export const shapeOf = (mark: AppliedMark): Shape | undefined => shapeByName(mark.shapes[0] ?? mark.form.name);
-
-const placementOf = ({ form }: AppliedMark): 'above' | 'below' | undefined =>
-  form.parameters.find((parameter) => parameter === 'above' || parameter === 'below');
 
 /** The elements of a mark beside the staves; none of curves and of what the note itself says. */
 export function markElements(placed: PlacedMark, environment: Environment): readonly XmlElement[] {

@@ -1,9 +1,10 @@
 /** The `notations` of a note or rest: ties, slurs, tuplets, and the marks that stand at it. */
 import type { Environment } from '../../score/environment';
 import type { AppliedMark } from '../../score/score';
+import { placementOf } from '../marks';
 import { leaf, type XmlElement, xml } from '../xml';
 import { type Editorial, editorialElements, ofMark } from './editorial';
-import { placementOf, signOf } from './signs';
+import { signOf } from './signs';
 import { ACCIDENTALS } from './tables';
 
 /** A child of `notations` and the group in which MusicXML keeps it. */

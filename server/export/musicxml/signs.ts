@@ -1,6 +1,7 @@
 /** Signs as MusicXML draws them: its own element where it has one, else the glyph by its name in SMuFL. */
-import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
+import type { Shape } from '../../../grammar/vocabulary/shapes';
 import type { AppliedMark, VoiceEvent } from '../../score/score';
+import { placementOf, shapeOf } from '../marks';
 import { type XmlElement, xml } from '../xml';
 
 export interface Sign {
@@ -14,11 +15,6 @@ export const marksOf = (event: VoiceEvent): readonly AppliedMark[] => [
   ...event.marks,
   ...event.members.flatMap(({ marks }) => marks),
 ];
-
-export const placementOf = ({ form }: AppliedMark): 'above' | 'below' | undefined =>
-  form.parameters.find((parameter) => parameter === 'above' || parameter === 'below');
-
-const shapeOf = (mark: AppliedMark): Shape | undefined => shapeByName(mark.shapes[0] ?? mark.form.name);
 
 /** Elements that stand elsewhere than among the ornaments. */
 const HOMES: Readonly<Record<string, Sign['home']>> = {

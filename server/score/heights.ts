@@ -1,0 +1,15 @@
+/** How high written notes stand: by letter and octave, whatever their accidentals. */
+import type { Spelling } from '../../grammar/tree';
+import { STEPS } from '../../grammar/vocabulary/pitches';
+import type { NoteMember } from './score';
+
+/** White keys above the c of octave 0. */
+export const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + STEPS[letter];
+
+/** The same of a note. */
+export const degreeOf = ({ spelling, octave }: Pick<NoteMember, 'spelling' | 'octave'>): number =>
+  stepOf(spelling.letter, octave);
+
+/** Whether two notes stand on the same line or space and sound the same. */
+export const isSamePitch = (a: NoteMember, b: NoteMember): boolean =>
+  a.spelling.letter === b.spelling.letter && a.octave === b.octave && a.alteration === b.alteration;
