@@ -45,6 +45,20 @@ describe('two sources', () => {
     expect(told(compared('1 c5 | <K: 1 d5 | ; L: omit> 1 e5', ['K', 'L']))).toEqual(['2  0 omission: K=the bar | L=']);
   });
 
+  it('differ in the second bar of options that go over a barline', () => {
+    expect(told(compared('1 c5 | <K: 1 d5 | 2 e f ; L: 1 d5 | 2 e g> | 1 a5', ['K', 'L']))).toEqual([
+      '3 dessus 2 pitch: K=2 f5 | L=2 g5',
+    ]);
+  });
+
+  it('are named with a question mark where it is doubtful that they have it', () => {
+    const [difference] = compared('<K: 1 c5 ; L?: 1 d5>', ['K', 'L']).differences;
+    expect(difference?.sides.map(({ names, doubtful }) => [names, doubtful])).toEqual([
+      [['K'], []],
+      [['L'], ['L']],
+    ]);
+  });
+
   it('have curves of their own', () => {
     expect(told(compared("2 c5'u:K d'.:K", ['K', 'L']))).toEqual(["1 dessus 1 sign: K=2 c5'u 2 d5'. | L=2 c5 2 d5"]);
   });

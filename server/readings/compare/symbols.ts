@@ -2,7 +2,16 @@
 import { format, subtract, type Time } from '../../../grammar/time';
 import { endOf } from '../../score/clock';
 import { type PerformedEvent, performedOnset } from '../../score/performance';
-import type { AppliedAnnotation, AppliedMark, NoteMember, Piece, Score, VoiceEvent } from '../../score/score';
+import type {
+  AppliedAnnotation,
+  AppliedMark,
+  Bar,
+  NoteMember,
+  Piece,
+  Score,
+  ScoreSystem,
+  VoiceEvent,
+} from '../../score/score';
 import {
   addressOf,
   changesOf,
@@ -69,9 +78,10 @@ export function comparedText(score: Score): ComparedText {
   for (const piece of score.pieces) {
     const curves = curveMarks(piece);
     const frames = framesOf(piece);
+    const keyOf = barKeys(piece);
     for (const placed of eventsOf(piece)) {
       const voice = score.environment.voices[placed.event.voice]?.name ?? '';
-      const bar = barOf(bars, piece, placed, frames);
+      const bar = barOf(bars, keyOf(placed), piece, placed.bar, frames);
       const own = bar.voices.get(voice) ?? [];
       bar.voices.set(voice, own);
       own.push(symbolOf(score, placed, curves.get(placeOfEvent(placed)) ?? [], played.get(placeOfEvent(placed))));
@@ -80,19 +90,38 @@ export function comparedText(score: Score): ComparedText {
   return bars;
 }
 
-/** A bar is found again in another text by the place of its first event: bars are counted in the lane, omitted ones too. */
 function barOf(
   bars: Map<string, Draft>,
+  key: string,
   piece: Piece,
-  { event, system, bar }: PlacedEvent,
+  { number, index }: Bar,
   frames: ReadonlyMap<number, string>,
 ): Draft {
-  const key = `${system.block} ${event.address.split('.')[0]}`;
   const known = bars.get(key);
   if (known !== undefined) return known;
-  const made = { number: bar.number, piece: piece.name, voices: new Map(), frame: frames.get(bar.index) ?? '' };
+  const made = { number, piece: piece.name, voices: new Map(), frame: frames.get(index) ?? '' };
   bars.set(key, made);
   return made;
+}
+
+/**
+ * By what a bar is found again in another text: its count in the lanes of its system, the bars that a source leaves out
+ * included. Addresses tell it, save those in an option that goes over a barline: these count from the bar where it begins.
+ */
+function barKeys(piece: Piece): (placed: PlacedEvent) => string {
+  const counts = new Map<ScoreSystem, Map<number, number>>();
+  for (const { event, system, bar } of eventsOf(piece)) {
+    const own = counts.get(system) ?? new Map<number, number>();
+    counts.set(system, own.set(bar.index, Math.max(own.get(bar.index) ?? 0, Number(event.address.split('.')[0]))));
+  }
+  for (const own of counts.values()) {
+    let before = 0;
+    for (const [bar, count] of [...own].sort(([a], [b]) => a - b)) {
+      before = Math.max(count, before + 1);
+      own.set(bar, before);
+    }
+  }
+  return ({ system, bar }) => `${system.block} ${counts.get(system)?.get(bar.index)}`;
 }
 
 // ─── what stands around bars ─────────────────────────────────────────────────────────────────────────────────────
