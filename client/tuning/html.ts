@@ -10,8 +10,8 @@ const body = (): string => `<header>
 <form id="choices" aria-label="${safe(l10n.t('What is to be tuned'))}">
 <label>${safe(l10n.t('Tuning'))} <select id="wanted"></select></label>
 <label>${safe(l10n.t('as it is typed'))} <input id="words" type="text" spellcheck="false" autocomplete="off"></label>
-<label>${safe(l10n.t('a4 in hertz'))} <input id="pitch" type="number" min="300" max="600" step="any" list="standards"></label>
-<datalist id="standards"></datalist>
+<label>${safe(l10n.t('a4 in hertz'))} <input id="pitch" type="number" min="300" max="600" step="any"></label>
+<label>${safe(l10n.t('Pitch standard'))} <select id="standard" data-none="${safe(l10n.t('none of these'))}"></select></label>
 <label>${safe(l10n.t('Tuned now'))} <select id="before"></select></label>
 <button id="reading" type="button" data-says="${safe(l10n.t('Reading: {0}'))}"></button>
 </form>
@@ -22,6 +22,7 @@ const body = (): string => `<header>
 <span id="under"></span>
 <button id="write" type="button">${safe(l10n.t('Write this into the file'))}</button>
 <span id="writes"></span>
+<p id="beware" role="note"></p>
 </section>
 <section id="laying" aria-labelledby="steps-title">
 <h2 id="steps-title"></h2>

@@ -62,6 +62,7 @@ export interface PageOfTuning {
   readonly stepsTitle: string;
   readonly steps: readonly ShownStep[];
   readonly tables: readonly ShownTable[];
+  /** The one that presses most first. */
   readonly cautions: readonly string[];
   /** What the button would write. */
   readonly writes: string;

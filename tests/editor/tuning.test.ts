@@ -7,6 +7,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { measured } from '../helpers/frequency';
 import { describeInEditor } from './inEditor';
 import { Workbench } from './workbench';
 
@@ -84,12 +85,24 @@ describeInEditor('the tuning panel', () => {
     expect(await at('#now').textContent()).toMatch(/^Proof after step 12: g#3-eb4, fifth/);
   });
 
-  it('sounds a step: two strings that beat, or do not', async () => {
-    await at('#tempered').click();
-    await expect.poll(() => at('#status').textContent()).toBe('');
-    await at('#pure').click();
+  it('sounds a step as it is tempered, and pure: the third on f3 is 5 to 4 then', async () => {
+    const frame = await (await at('#steps').elementHandle())?.ownerFrame();
+    await frame?.evaluate(hearWhatStarts);
+    await at('#steps li')
+      .filter({ has: bench.view().getByText('f3-a3', { exact: true }) })
+      .click();
+    for (const [button, a3] of [
+      ['#tempered', 220],
+      ['#pure', 218.268],
+    ] as const) {
+      await at(button).click();
+      await expect.poll(() => frame?.evaluate(hasStarted)).toBe(true);
+      const { rate, samples } = (await frame?.evaluate(heard)) ?? { rate: 1, samples: [] };
+      const strings = [174.614, a3].map((near) => measured(Float32Array.from(samples), near, rate));
+      expect(strings, button).toEqual([expect.closeTo(174.614, 1), expect.closeTo(a3, 1)]);
+    }
     await at('#silent').click();
-    expect(bench.console.filter((line) => /error/i.test(line) && line.includes('tuning.js'))).toEqual([]);
+    expect(await at('#status').textContent()).toBe('');
   });
 
   it('lays it at any a, and says what is not', async () => {
@@ -100,8 +113,7 @@ describeInEditor('the tuning panel', () => {
     await at('#pitch').fill('100');
     await at('#pitch').press('Enter');
     expect(await at('#status').textContent()).toBe('The a above middle C lies between 300 and 600 hertz.');
-    await at('#pitch').fill('440');
-    await at('#pitch').press('Enter');
+    await choose('#standard', '440: modern pitch');
     await expect.poll(() => beatsOf('f3-a3')).toBe('6.93 wide');
   });
 
@@ -197,6 +209,27 @@ const takeOption = (element: unknown, label: string): void => {
   const select = element as InPage;
   select.value = [...select.options].find(({ text }) => text.startsWith(label))?.value ?? '';
   select.dispatchEvent(new Event('change', { bubbles: true }));
+};
+/** What the page’s clock of sound begins to play is kept besides. */
+interface Source {
+  readonly buffer: { readonly sampleRate: number; getChannelData(channel: number): Float32Array };
+}
+declare const AudioBufferSourceNode: { readonly prototype: { start(this: Source, at?: number): void } };
+type Hearing = { started?: Source | undefined };
+const hearWhatStarts = (): void => {
+  const { start } = AudioBufferSourceNode.prototype;
+  AudioBufferSourceNode.prototype.start = function (at) {
+    (globalThis as Hearing).started = this;
+    start.call(this, at);
+  };
+};
+const hasStarted = (): boolean => (globalThis as Hearing).started !== undefined;
+/** Two seconds of what was started last. */
+const heard = (): { rate: number; samples: number[] } => {
+  const buffer = (globalThis as Hearing).started?.buffer;
+  (globalThis as Hearing).started = undefined;
+  const rate = buffer?.sampleRate ?? 1;
+  return { rate, samples: [...(buffer?.getChannelData(0).subarray(0, 2 * rate) ?? [])] };
 };
 const bringIntoView = (element: unknown): void => (element as InPage).scrollIntoView();
 declare const axe: { run(): Promise<{ readonly violations: readonly { readonly id: string }[] }> };

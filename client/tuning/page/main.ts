@@ -1,8 +1,8 @@
 /** The page of the tuning panel: shows what it is sent, walks through the steps, and says what is chosen. */
-import { awake, play } from '../../panel/page/audio';
 import type { ChoiceGroup, ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
+import { damp, pluckTogether } from './ringing';
 import { fillTables } from './tables';
-import { notYetLaid, sounded, stepFrom, stringsOf } from './walk';
+import { notYetLaid, stepFrom, stringsOf } from './walk';
 
 interface Kept extends TuningState {
   /** Index of the step at which the walk stands. */
@@ -30,6 +30,7 @@ const wanted = element<HTMLSelectElement>('wanted');
 const before = element<HTMLSelectElement>('before');
 const words = element<HTMLInputElement>('words');
 const pitch = element<HTMLInputElement>('pitch');
+const standard = element<HTMLSelectElement>('standard');
 const reading = element('reading');
 const write = element<HTMLButtonElement>('write');
 const list = element('steps');
@@ -49,7 +50,7 @@ window.addEventListener('message', ({ data: { choices, shown } }: MessageEvent<T
   const isFailure = typeof shown === 'string';
   tuning.hidden = isFailure;
   status.textContent = isFailure ? shown : '';
-  if (isFailure) silence();
+  if (isFailure) damp();
   else showTuning(shown);
   keep(choices.state);
 });
@@ -57,9 +58,15 @@ window.addEventListener('message', ({ data: { choices, shown } }: MessageEvent<T
 function showChoices(choices: ChoicesOfPage): void {
   fillChoice(wanted, choices.wanted);
   fillChoice(before, choices.before);
-  element('standards').replaceChildren(...choices.standards.map(({ hertz, title }) => new Option(title, `${hertz}`)));
+  fillStandards(choices);
   fillField(pitch, `${choices.pitch}`);
   reading.textContent = (reading.dataset.says ?? '').replace('{0}', choices.reading);
+}
+
+function fillStandards({ standards, pitch: hertz }: ChoicesOfPage): void {
+  const named = standards.map((one) => new Option(`${one.hertz}: ${one.title}`, `${one.hertz}`));
+  if (standard.options.length === 0) standard.append(new Option(standard.dataset.none, ''), ...named);
+  standard.value = named.some(({ value }) => value === `${hertz}`) ? `${hertz}` : '';
 }
 
 /** What each choice offers, as text. */
@@ -100,7 +107,9 @@ function showTuning(shown: PageOfTuning): void {
   fillSteps(shown);
   fillDrawing(shown);
   fillTables(element('tables'), shown.tables);
-  element('cautions').replaceChildren(...shown.cautions.map((caution) => paragraph(caution)));
+  const [first = '', ...others] = shown.cautions;
+  element('beware').textContent = first;
+  element('cautions').replaceChildren(...others.map(paragraph));
   go(stepFrom(shown.steps, at, 0));
 }
 
@@ -130,7 +139,7 @@ function fillSteps({ steps }: PageOfTuning): void {
 
 function fillDrawing({ drawing: svg, steps }: PageOfTuning): void {
   element('strings').hidden = steps.length === 0;
-  // It is HTML: parsed so, it is known for SVG without a namespace being named.
+  // Parsed as HTML it is known for SVG, though it names no namespace.
   const parsed = new DOMParser().parseFromString(svg, 'text/html').body.firstElementChild;
   drawing.replaceChildren(...(parsed === null ? [] : [document.importNode(parsed, true)]));
 }
@@ -174,20 +183,11 @@ const walk = (by: number): void => {
   if (page !== undefined) go(stepFrom(page.steps, at, by));
 };
 
-let ringing: AudioBufferSourceNode | undefined;
-
-function silence(): void {
-  ringing?.stop();
-  ringing = undefined;
-}
-
 async function sound(way: 'tempered' | 'pure'): Promise<void> {
   const step = page?.steps[at];
-  const audio = step && (await awake());
   if (step === undefined) return;
-  silence();
-  status.textContent = audio === undefined ? (status.dataset.noSound ?? '') : '';
-  if (audio !== undefined) ringing = play(audio, sounded(stringsOf(step, way), audio.sampleRate), audio.currentTime);
+  const isHeard = await pluckTogether(stringsOf(step, way));
+  status.textContent = isHeard ? '' : (status.dataset.noSound ?? '');
 }
 
 // ─── what is chosen and pressed ──────────────────────────────────────────────────────────────────────────────────
@@ -199,7 +199,7 @@ const keys: Readonly<Record<string, () => unknown>> = {
   End: () => walk(Number.POSITIVE_INFINITY),
   t: () => sound('tempered'),
   p: () => sound('pure'),
-  Escape: silence,
+  Escape: damp,
 };
 
 document.addEventListener('keydown', (event) => {
@@ -215,7 +215,7 @@ const pressed: Readonly<Record<string, () => unknown>> = {
   on: () => walk(1),
   tempered: () => sound('tempered'),
   pure: () => sound('pure'),
-  silent: silence,
+  silent: damp,
   reading: () => tell({ kind: 'reading' }),
   write: () => page?.canWrite && tell({ kind: 'write' }),
 };
@@ -232,6 +232,9 @@ pitch.addEventListener('change', () => {
   const isPitch = pitch.value !== '' && pitch.checkValidity();
   status.textContent = isPitch ? '' : (status.dataset.noPitch ?? '');
   if (isPitch) tell({ kind: 'pitch', pitch: pitch.valueAsNumber });
+});
+standard.addEventListener('change', () => {
+  if (standard.value !== '') tell({ kind: 'pitch', pitch: Number(standard.value) });
 });
 element('choices').addEventListener('submit', (event) => event.preventDefault());
 
