@@ -3,7 +3,8 @@ import { type Chosen, type Comparison, compareScores } from '../readings/compare
 import { type Agreement, nameOn } from '../readings/compare/differences';
 import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
-import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
+import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
+import { isFaulty } from './faulty';
 import { inputOptions, inputsOf, isUnread } from './inputs';
 import { didYouMean, type Given } from './options';
 import { shown } from './print';
@@ -19,26 +20,38 @@ export const compare: Command = {
       host.say(`${compared}\n`);
       return COULD_NOT;
     }
-    host.out(given.flags.has('json') ? `${JSON.stringify(compared, undefined, 2)}\n` : comparisonText(compared));
-    return SOUND;
+    const { comparison, isSound } = compared;
+    host.out(given.flags.has('json') ? `${JSON.stringify(comparison, undefined, 2)}\n` : comparisonText(comparison));
+    return isSound ? SOUND : FAULTY;
   },
 };
 
+interface Compared {
+  readonly comparison: Comparison;
+  /** The score has no errors. */
+  readonly isSound: boolean;
+}
+
 /** The comparison, or a sentence that says why there is none. */
-async function comparisonOf(host: CliHost, given: Given): Promise<Comparison | string> {
+async function comparisonOf(host: CliHost, given: Given): Promise<Compared | string> {
   const [file = '', ...names] = given.operands;
   const [input] = await inputsOf(host, { ...given, operands: [file] });
   if (input === undefined) return `There is no ${shown(file)}.`;
   if (isUnread(input)) return `${shown(input.file)}: ${input.failure}`;
-  const { analysis } = projectOf(host.includes(input.file), input.file, input.text);
+  const project = projectOf(host.includes(input.file), input.file, input.text, { counsel: false });
+  const { analysis } = project;
   const wanted = names.length > 0 ? [...new Set(names)] : analysis.environment.sources.map(({ name }) => name);
   const unknown = wanted.find((name) => !analysis.choices.includes(name));
   if (unknown !== undefined) {
     const { choices } = analysis;
     return `${shown(file)} has no reading or source “${shown(unknown)}”, but ${choices.join(', ')}.${didYouMean(unknown, choices)}`;
   }
-  if (wanted.length < 2) return 'Name two or more: bentside compare FILE K L';
-  return compareScores(wanted.flatMap((name) => analysis.score(name) ?? []));
+  if (wanted.length < 2) {
+    const why = names.length > 0 ? '' : `${shown(file)} has fewer than two sources. `;
+    return `${why}Name two or more of what it can be read as (${analysis.choices.join(', ')}): bentside compare FILE K L`;
+  }
+  const comparison = compareScores(wanted.flatMap((name) => analysis.score(name) ?? []));
+  return { comparison, isSound: !isFaulty(host, project) };
 }
 
 function comparisonText({ file, texts, differences, agreements }: Comparison): string {

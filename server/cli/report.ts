@@ -3,8 +3,9 @@ import { outputPath, sharedFolder } from '../export/outputPath';
 import { reportMarkdown, reportPage } from '../pages/report';
 import { reportOf } from '../readings/report';
 import type { Report } from '../readings/report/document';
-import { projectOf } from '../workspace/project';
+import { type Project, projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
+import { isFaulty } from './faulty';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
 import { shown } from './print';
 
@@ -29,24 +30,22 @@ export const report: Command = {
         host.say(`${shown(input.file)}: ${input.failure}\n`);
         return false;
       }
-      const content = form.write(reportFor(host, input));
+      const project = projectOf(host.includes(input.file), input.file, input.text, { counsel: false });
+      const content = form.write(reportFor(project));
+      const isSound = !isFaulty(host, project);
       if (folder === undefined && inputs.length === 1) {
         host.out(content);
-        return true;
+        return isSound;
       }
-      return writeReport(host, input, content, {
-        extension: form.extension,
-        folder,
-        inputs: inputs.map(({ file }) => file),
-      });
+      const target = { extension: form.extension, folder, inputs: inputs.map(({ file }) => file) };
+      return writeReport(host, input, content, target) && isSound;
     });
     if (written.every(Boolean)) return SOUND;
     return inputs.every(isUnread) ? COULD_NOT : FAULTY;
   },
 };
 
-function reportFor(host: CliHost, { file, text }: Input): Report {
-  const { analysis } = projectOf(host.includes(file), file, text);
+function reportFor({ analysis }: Project): Report {
   const main = analysis.score('written');
   if (main === undefined) throw new RangeError('every score can be read as written');
   return reportOf(main, (name) => analysis.score(name));

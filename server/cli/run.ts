@@ -25,7 +25,8 @@ async function runCommand(host: CliHost, entry: Entry, argv: readonly string[]):
   if (argv.includes('--help') || argv.includes('-h')) return tell(host, usageOf(entry, command.options));
   const given = readOptions(command.options, argv);
   if ('slip' in given) return refuse(host, `${shown(given.slip)}\n`);
-  if (given.operands.length < entry.fewest) return refuse(host, usageOf(entry, command.options));
+  const isMuch = entry.operands === '' && given.operands.length > 0;
+  if (isMuch || given.operands.length < entry.fewest) return refuse(host, usageOf(entry, command.options));
   return command.run(host, given);
 }
 

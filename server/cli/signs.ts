@@ -5,9 +5,10 @@ import { contextWords } from '../signs/contexts';
 import { signTableByName, signTables } from '../signs/tables';
 import { certainties, type SignRow, type SignTable } from '../signs/tables/table';
 import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
-import { projectOf } from '../workspace/project';
-import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
-import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
+import { type Project, projectOf } from '../workspace/project';
+import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
+import { isFaulty } from './faulty';
+import { inputOptions, inputsOf, isUnread } from './inputs';
 import type { Given } from './options';
 import { shown } from './print';
 
@@ -78,19 +79,26 @@ const tableJson = (tables: readonly SignTable[]): object => ({ schema: 'bentside
 
 async function tellUse(host: CliHost, given: Given): Promise<number> {
   const inputs = await inputsOf(host, given);
+  let isSound = true;
   const counts = inputs.flatMap((input) => {
-    if (!isUnread(input)) return [{ file: input.file, ...usesIn(host, input) }];
-    host.say(`${shown(input.file)}: ${input.failure}\n`);
-    return [];
+    if (isUnread(input)) {
+      host.say(`${shown(input.file)}: ${input.failure}\n`);
+      return [];
+    }
+    const project = projectOf(host.includes(input.file), input.file, input.text, { counsel: false });
+    if (isFaulty(host, project)) isSound = false;
+    return [{ file: input.file, ...usesIn(project) }];
   });
   if (inputs.length === 0) host.say('Say in which files: bentside signs --use FILES…\n');
   const whole = { schema: 'bentside.sign-use/1', files: counts, together: together(counts) };
-  host.out(given.flags.has('json') ? `${JSON.stringify(whole, undefined, 2)}\n` : useText(whole.together));
-  return counts.length === inputs.length && inputs.length > 0 ? SOUND : COULD_NOT;
+  if (given.flags.has('json')) host.out(`${JSON.stringify(whole, undefined, 2)}\n`);
+  else if (counts.length > 0) host.out(useText(whole.together));
+  if (counts.length < inputs.length || inputs.length === 0) return COULD_NOT;
+  return isSound ? SOUND : FAULTY;
 }
 
-function usesIn(host: CliHost, { file, text }: Input): Uses {
-  const score = projectOf(host.includes(file), file, text).analysis.score('written');
+function usesIn({ analysis }: Project): Uses {
+  const score = analysis.score('written');
   return score === undefined ? together([]) : signUses(perform(score));
 }
 

@@ -25,11 +25,17 @@ export function usageOf(entry: Entry, table: OptionTable): string {
   return [heading(entry), '', entry.summary, ...(options.length === 0 ? [] : ['', ...options]), ''].join('\n');
 }
 
+/** What stands before what an option does; one that is longer has a line of its own. */
+const WIDEST = 48;
+
 function optionLines(table: OptionTable): string[] {
   const rows = Object.entries(table).map(
     ([name, { value, among, says }]) =>
       [`--${name}${value === undefined ? '' : ` ${among?.join('|') ?? value}`}`, says] as const,
   );
-  const width = Math.max(0, ...rows.map(([left]) => left.length));
-  return rows.map(([left, says]) => `  ${left.padEnd(width)}   ${says}`);
+  const width = Math.max(0, ...rows.map(([left]) => left.length).filter((length) => length <= WIDEST));
+  return rows.map(([left, says]) => {
+    const before = left.length > WIDEST ? `${left}\n  ${''.padEnd(width)}` : left.padEnd(width);
+    return `  ${before}   ${says}`;
+  });
 }

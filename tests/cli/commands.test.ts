@@ -390,7 +390,22 @@ describe('bentside help', () => {
   });
 });
 
+it.each(['report', 'compare', 'signs', 'export', 'demo'])(
+  '%s tells its options, each beside what it does',
+  async (name) => {
+    const { code, out } = await bentside(memoryHost(), name, '--help');
+    expect(code).toBe(0);
+    // A value that is one of many may be long; what it does is then said on the next line.
+    for (const line of out.split('\n').filter((one) => /^ +\S.* {3}/.test(one)))
+      expect(line.search(/\S {3,}\S/)).toBeLessThan(52);
+  },
+);
+
 describe('bentside demo', () => {
+  it('takes no file, and says so', async () => {
+    expect(await bentside(memoryHost(), 'demo', 'a.bent')).toMatchObject({ code: 2, out: '' });
+  });
+
   it('proofs a sample, writes its MusicXML into ./out and says so', async () => {
     const host = memoryHost({ 'samples/a.bent': SHORT, 'samples/overture.bent': SOUND });
     const { code, out, say } = await bentside(host, 'demo');

@@ -36,10 +36,28 @@ describe('bentside compare', () => {
     });
   });
 
+  it('says what there is where a file has no two sources', async () => {
+    const files = memoryHost({ 'a.bent': SCORE.replace(/source.*\n/g, '') });
+    const { code, say } = await bentside(files, 'compare', 'a.bent');
+    expect(code).toBe(2);
+    expect(say).toContain(
+      'a.bent has fewer than two sources. Name two or more of what it can be read as (written, sharp)',
+    );
+  });
+
+  it('tells that the score has errors', async () => {
+    const files = memoryHost({ 'a.bent': SCORE.replace('8 d', '4 d') });
+    const { code, out, say } = await bentside(files, 'compare', 'a.bent', 'K', 'L');
+    expect([code, out.includes('K against L'), say.includes('a.bent: it has ')]).toEqual([1, true, true]);
+  });
+
   it('knows only what the file declares, and needs two', async () => {
     const unknown = await bentside(host(), 'compare', 'piece.bent', 'K', 'M');
     expect([unknown.code, unknown.say]).toEqual([2, expect.stringContaining('has no reading or source “M”')]);
     const alone = await bentside(host(), 'compare', 'piece.bent', 'K');
-    expect([alone.code, alone.say]).toEqual([2, 'Name two or more: bentside compare FILE K L\n']);
+    expect([alone.code, alone.say]).toEqual([
+      2,
+      'Name two or more of what it can be read as (written, sharp, K, L): bentside compare FILE K L\n',
+    ]);
   });
 });

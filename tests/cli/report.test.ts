@@ -33,6 +33,14 @@ describe('bentside report', () => {
     expect([...files.files.keys()].some((name) => name.endsWith('out/a.report.md'))).toBe(true);
   });
 
+  it('is written of a score with errors, which are told, and does not end as if all were sound', async () => {
+    const files = memoryHost({ 'a.bent': SCORE.replace('2 e ;', '1 e ;') });
+    const { code, out, say } = await bentside(files, 'report', 'a.bent');
+    expect(code).toBe(1);
+    expect(out).toContain('# Menuet\n');
+    expect(say).toMatch(/^a\.bent: it has [12] errors?, so something may be wrong or missing here; bentside proof/);
+  });
+
   it('says which file there is not', async () => {
     expect((await bentside(host(), 'report', 'c.bent')).code).toBe(2);
   });

@@ -80,6 +80,9 @@ describe('bentside signs', () => {
 
   it('asks for files, and for --use with them', async () => {
     expect(await bentside(memoryHost(), 'signs', '--use')).toMatchObject({ code: 2 });
+    // Of a file that could not be read nothing is said but that.
+    const unread = await bentside(memoryHost(), 'signs', '--use', 'a.bent');
+    expect([unread.code, unread.out]).toEqual([2, '']);
     expect((await bentside(memoryHost({ 'a.bent': SCORE }), 'signs', 'a.bent')).say).toContain('--use');
     expect(await bentside(memoryHost(), 'signs', '--use', 'none.bent')).toMatchObject({ code: 2 });
     expect((await bentside(memoryHost(), 'signs', '--table', 'anglebert-1688')).say).toContain('anglebert-1689');
