@@ -6,8 +6,10 @@
  */
 import { add, compare, time } from '../../grammar/time';
 import { curvesOf, placeOfEvent } from '../score/walk';
+import { RELEASE } from '../signs/keys';
 import type { Seconds } from './seconds';
 import type { SoundingNote, SoundingPiece } from './sounding';
+import { manualNamesIn } from './stops';
 
 /** A key from its stroke until it comes up, in seconds from the beginning of its piece. */
 export interface Touched {
@@ -24,9 +26,6 @@ const STEP = 2;
 /** Seconds between the notes of a chord of so many that no sign spreads. */
 const SPREAD = 0.01;
 const SPREAD_FROM = 3;
-/** Seconds in which a key comes up and a quill falls back; but no more than so much of its note. */
-const TO_SPEAK_AGAIN = 0.08;
-const MOST_OF_NOTE = 0.5;
 /** Strokes of one key that are nearer in seconds are one: voices that meet, one of them spread or ornamented. */
 export const ONE_STROKE = 0.04;
 
@@ -39,7 +38,7 @@ export function touched(piece: SoundingPiece, seconds: Seconds): readonly Touche
     const part = partHeld(note, next.get(note), slurred.has(placeOfEvent(note.event.from[0].placed)));
     return { note, at, until: at + (until - at) * part };
   });
-  return speakingAgain(spread(held));
+  return speakingAgain(spread(held), piece);
 }
 
 function partHeld(note: SoundingNote, next: SoundingNote | undefined, isSlurred: boolean): number {
@@ -106,19 +105,28 @@ function spread(all: readonly Touched[]): readonly Touched[] {
   });
 }
 
-/** Each key comes up before it is struck again. */
-function speakingAgain(all: readonly Touched[]): readonly Touched[] {
-  const byKey = new Map<number, Touched[]>();
-  for (const one of all) byKey.set(one.note.pitch.midi, [...(byKey.get(one.note.pitch.midi) ?? []), one]);
+/** The seconds for which a key is up before it is struck again: an eighth of the time between, within bounds; at most half. */
+const releaseIn = (seconds: number): number =>
+  Math.min(Math.max(RELEASE.least, Math.min(RELEASE.most, seconds / 8)), seconds / 2);
+
+/** Each key comes up before it is struck again; a key of another manual is another key. */
+function speakingAgain(all: readonly Touched[], { piece }: SoundingPiece): readonly Touched[] {
+  const manualOf = manualNamesIn(piece);
+  const byKey = new Map<string, Touched[]>();
+  for (const one of all) {
+    const { voice, event, pitch } = one.note;
+    const key = `${manualOf(voice, event.from[0].placed.onset) ?? ''} ${pitch.midi}`;
+    const strokes = byKey.get(key);
+    if (strokes === undefined) byKey.set(key, [one]);
+    else strokes.push(one);
+  }
   const found = new Map<Touched, Touched>();
   for (const strokes of byKey.values()) {
     strokes.sort((a, b) => a.at - b.at);
     for (const [index, one] of strokes.entries()) {
-      const again = strokes.slice(index + 1).find(({ at }) => at > one.at + ONE_STROKE);
-      if (again === undefined || one.until <= again.at - TO_SPEAK_AGAIN) continue;
-      const length = again.at - one.at;
-      const until = again.at - Math.min(TO_SPEAK_AGAIN, length * MOST_OF_NOTE);
-      found.set(one, { ...one, until: Math.min(one.until, until) });
+      const again = strokes.find(({ at }, later) => later > index && at > one.at + ONE_STROKE);
+      const until = again === undefined ? one.until : again.at - releaseIn(again.at - one.at);
+      if (until < one.until) found.set(one, { ...one, until });
     }
   }
   return all.map((one) => found.get(one) ?? one);

@@ -12,7 +12,7 @@ import type { Piece, Pieces } from './pieces';
 import type { Remarks } from './remarks';
 
 /** Seconds before it is struck again that a key comes up: an eighth of its note, no less than the one and no more than the other. */
-const RELEASE = { least: 0.08, most: 0.25 } as const;
+export const RELEASE = { least: 0.08, most: 0.25 } as const;
 
 export interface Keyboard {
   readonly passage: Passage;

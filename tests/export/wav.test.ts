@@ -142,8 +142,17 @@ describe('the touch', () => {
     expect(at60("8 c5'u e'. 2. r")[0]).toBe('72 0.000-0.500');
   });
   it('lets a key come up in time to speak again', () => {
-    expect(at60('2 c5 c').map((one) => one.slice(3))).toEqual(['0.000-1.920', '2.000-4.000']);
+    expect(at60('2 c5 c').map((one) => one.slice(3))).toEqual(['0.000-1.750', '2.000-4.000']);
     expect(at60('16 c5 c c c 2. r')[0]).toBe('72 0.000-0.170');
+    const onManuals = (taille: string): string[] =>
+      keys(
+        passage(
+          `system upper C1 lower F4 meter C\n  dessus | (manual upper) 1 g4 |||\n  taille | (manual ${taille}) 2 r g4 |||\n`,
+          'tempo 4 at 60\ninstrument harpsichord compass g1-d6\n  manual upper stops 8\n  manual lower stops 8\n',
+        ),
+      );
+    expect(onManuals('upper')[0]).toBe('67 0.000-1.750');
+    expect(onManuals('lower')[0]).toBe('67 0.000-4.000');
   });
   it('strikes once what two voices strike on one key, and twice what they strike on two manuals', () => {
     const two = 'tempo 4 at 60\ninstrument harpsichord compass g1-d6\n  manual upper stops 8\n  manual lower stops 8\n';
