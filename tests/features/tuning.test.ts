@@ -10,9 +10,12 @@ import type { TuningChoice } from '../../server/features/protocol';
 import { tuningLenses } from '../../server/features/tuning/lens';
 import { showTuning, wantedTuning } from '../../server/features/tuning/show';
 import { writingTuning } from '../../server/features/tuning/write';
+import { tuningOf } from '../../server/readings/tunings';
 import type { Project } from '../../server/workspace/project';
 import { client } from '../helpers/connection';
 import { projectNamed, textIn } from '../helpers/editor';
+import { sampleNames, sampleProject, sampleText } from '../helpers/samples';
+import { tunedTo } from '../helpers/tuned';
 
 const AIR = (head: string): string => `bentside 1
 ${head}stave one
@@ -172,6 +175,27 @@ describe('writing it into the file', () => {
       expect(shownFor(after).sheet).toEqual(
         shownFor(projectNamed('air.bent', text), { wanted: words(wanted), pitch: 466 }).sheet,
       );
+    }
+  });
+
+  it.each(sampleNames)('%s: each reading has what was written for it, and no line of others is touched', (name) => {
+    const text = sampleText(name);
+    const project = sampleProject(name);
+    for (const { reading: one } of showTuning(project, { reading: 'written', wanted: words('equal') }, nowhere)
+      .readings) {
+      const { statements } = writingTuning(project, one, tunedTo('young-1', 409));
+      const after = edited(
+        text,
+        statements.map(({ change }) => change),
+      );
+      const { temperament, pitch } = tuningOf(sampleProject(name, after).environment, one);
+      expect([temperament.name, pitch], one).toEqual(['young-1', 409]);
+      const kept = new Set(after.split('\n'));
+      const lost = text.split('\n').filter((line) => !kept.has(line));
+      expect(
+        lost.every((line) => /^(pitch|\s*tuning)\b/.test(line)),
+        `${one}: ${lost}`,
+      ).toBe(true);
     }
   });
 

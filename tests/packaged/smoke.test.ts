@@ -88,6 +88,16 @@ describeInEditor('the packaged extension in a Node-hosted editor', () => {
 
   const problem = (file: string) => bench.page.locator('.markers-panel .monaco-list-row', { hasText: file }).first();
 
+  it('lays the tuning of the score, equal temperament at 415 where it states none', async () => {
+    await bench.openByHand('air.bent');
+    await bench.choose('Open Tuning');
+    const third = bench.view().locator('#steps li', { hasText: 'f3-a3' });
+    await third.waitFor({ timeout: 30_000 });
+    // 6.929 · 415/440
+    expect(await third.textContent()).toContain('6.54 wide');
+    await bench.picture('packaged-tuning');
+  });
+
   it('runs a task that the folder itself states', async () => {
     await bench.choose('View: Close All Editors');
     await bench.choose('Tasks: Run Task');
