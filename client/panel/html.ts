@@ -17,9 +17,11 @@ const body = (): string => `<header>
 <button id="note" type="button" aria-keyshortcuts="n">${safe(l10n.t('Sound the note'))}</button>
 <button id="bar" type="button" aria-keyshortcuts="b">${safe(l10n.t('Sound the bar'))}</button>
 </div>
+<label>${safe(l10n.t('Beneath'))} <select id="beneath" data-none="${safe(l10n.t('nothing'))}"></select></label>
 ${playbackBar()}
 </header>
 <section id="facsimile" aria-label="${safe(l10n.t('Picture of the source'))}" hidden></section>
 <main id="score" tabindex="0" aria-label="${safe(l10n.t('Engraved page; the arrow keys go from note to note'))}"></main>
+<details id="differences" hidden data-none="${safe(l10n.t('On this leaf the two readings are the same.'))}" data-one="${safe(l10n.t('1 difference on this leaf'))}" data-many="${safe(l10n.t('{0} differences on this leaf', '{0}'))}"><summary></summary><ol></ol></details>
 ${keyStrip()}
 <footer id="status" aria-live="polite" data-no-picture="${safe(l10n.t('The picture of this leaf cannot be shown.'))}"></footer>`;

@@ -18,6 +18,8 @@ export interface PanelState {
   readonly page: number;
   readonly clefs: Clefs;
   readonly ornaments: SignsShown;
+  /** The reading that stands beneath; null where one alone is shown. */
+  readonly beneath: string | null;
   /** The panel stays with its score whatever text is in front. */
   readonly isLocked: boolean;
 }
@@ -71,6 +73,8 @@ export type FromPage =
   | { readonly kind: 'clefs' }
   | { readonly kind: 'ornaments' }
   | { readonly kind: 'reading' }
+  /** This one is to stand beneath; null: none. */
+  | { readonly kind: 'beneath'; readonly reading: string | null }
   /** This reading is to be shown. */
   | { readonly kind: 'read'; readonly reading: string }
   /** A note was chosen by its picture. */

@@ -35,6 +35,8 @@ export class ScorePanel implements Disposable {
   private page = 0;
   private clefs: Clefs = 'source';
   private ornaments: SignsShown = 'sign';
+  /** The reading that stands beneath. */
+  private beneath: string | undefined;
   /** Address of the picture that the page has. */
   private image: string | undefined;
   /** Where the caret was last seen. */
@@ -145,6 +147,7 @@ export class ScorePanel implements Disposable {
     this.page = state?.page ?? 0;
     this.clefs = state?.clefs ?? 'source';
     this.ornaments = state?.ornaments ?? 'sign';
+    this.beneath = state?.beneath ?? undefined;
     this.isLocked = state?.isLocked === true;
     const document = state && (await openDocument(state.uri));
     this.adopt(panel);
@@ -155,7 +158,10 @@ export class ScorePanel implements Disposable {
   }
 
   private take(document: TextDocument): void {
-    if (this.document !== document) this.page = 0;
+    if (this.document !== document) {
+      this.page = 0;
+      this.beneath = undefined;
+    }
     this.turnsToCaret = true;
     this.document = document;
     this.nameTab();
@@ -194,7 +200,7 @@ export class ScorePanel implements Disposable {
 
   private async draw(): Promise<void> {
     const document = await this.opened();
-    const { page, clefs, ornaments } = this;
+    const { page, clefs, ornaments, beneath } = this;
     if (this.panel === undefined || document === undefined || !isOurs(document)) return;
     const { version } = document;
     const reading = this.readings.of(document);
@@ -204,6 +210,7 @@ export class ScorePanel implements Disposable {
       clefs,
       ornaments,
       page,
+      ...(beneath === undefined ? {} : { beneath }),
     });
     // Something newer is on its way.
     if (document !== this.document || document.version !== version || drawn === undefined) return;
@@ -212,7 +219,8 @@ export class ScorePanel implements Disposable {
     else {
       this.page = drawn.page;
       const { isLocked } = this;
-      const state = { uri: document.uri.toString(), page: drawn.page, clefs, ornaments, isLocked };
+      const uri = document.uri.toString();
+      const state = { uri, page: drawn.page, clefs, ornaments, beneath: beneath ?? null, isLocked };
       this.post({ kind: 'page', shown: { ...drawn, reading, state } });
       await this.sendImage(document, drawn.facsimile?.image);
       await this.markCaret(false);
@@ -318,6 +326,10 @@ export class ScorePanel implements Disposable {
       case 'region':
         await this.writeRegion(message);
         break;
+      case 'beneath':
+        this.beneath = message.reading ?? undefined;
+        this.drawing.ask();
+        break;
       case 'read':
         if (this.document !== undefined) await this.readings.choose(this.document, message.reading);
         break;
@@ -341,7 +353,9 @@ export class ScorePanel implements Disposable {
   private async goTo(id: string): Promise<void> {
     const document = await this.opened();
     if (document === undefined) return;
-    const params = { textDocument: named(document), id, reading: this.readings.of(document) };
+    const { beneath } = this;
+    const reading = this.readings.of(document);
+    const params = { textDocument: named(document), id, reading, ...(beneath === undefined ? {} : { beneath }) };
     const place = await this.server.ask('bentside/place', params);
     if (!place) return;
     const range = rangeOf(place);

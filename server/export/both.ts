@@ -1,4 +1,5 @@
-/** Two forms of one score above one another: each stave and voice twice, in two parts. */
+/** Two forms or readings of one score above one another: each stave and voice twice, in two parts. */
+import { compare, equal, ZERO } from '../../grammar/time';
 import type { Environment } from '../score/environment';
 import type {
   Bar,
@@ -10,6 +11,7 @@ import type {
   ScoreSystem,
   StateChange,
   SystemBar,
+  SystemScore,
   SystemVoice,
   VoiceEvent,
 } from '../score/score';
@@ -22,7 +24,7 @@ const LOWER = 'written';
 export const PARTS = ['as played', 'as written'] as const;
 export type PartNames = readonly [upper: string, lower: string];
 
-/** The upper score with the lower beneath it; both are forms of one text, with the same systems and bars. */
+/** The upper score with the lower beneath it; both have the same systems and bars: `areAlike`. */
 export function above(upper: Score, lower: Score, names: PartNames = PARTS): Score {
   const { staves, voices } = upper.environment;
   const by: Shift = { staves: staves.length, voices: voices.length };
@@ -33,13 +35,51 @@ export function above(upper: Score, lower: Score, names: PartNames = PARTS): Sco
   };
 }
 
+/** Whether one can stand above the other: as many systems, in each the same bars, of the same lengths. */
+export const areAlike = (upper: Piece, lower: Piece): boolean =>
+  upper.systems.length === lower.systems.length &&
+  upper.systems.every((system, index) => haveBarsAlike(system, lower.systems[index] as ScoreSystem));
+
+const haveBarsAlike = ({ score: { bars } }: ScoreSystem, { score: { bars: others } }: ScoreSystem): boolean =>
+  bars.length === others.length &&
+  bars.every(({ duration }, index) => equal(duration, others[index]?.duration ?? ZERO));
+
+/** Each as a score of its own, with the names of parts, where they cannot stand in one. */
+export function apart(upper: Score, lower: Score, names: PartNames): readonly [Score, Score] {
+  const lowered = lower.pieces.map((piece) => ({
+    ...piece,
+    systems: piece.systems.map((system) => ({ ...system, score: withLowerLanes(system.score) })),
+  }));
+  return [inPart(upper, names[0]), inPart({ ...lower, pieces: lowered }, names[1])];
+}
+
+const inPart = (score: Score, part: string): Score => ({
+  ...score,
+  environment: { ...score.environment, staves: score.environment.staves.map((stave) => ({ ...stave, part })) },
+});
+
+const withLowerLanes = (score: SystemScore): SystemScore => ({
+  ...score,
+  voices: score.voices.map((voice) => ({
+    ...voice,
+    events: voice.events.map((event) => eventLike(event, { laneName: lowerName(event.laneName) })),
+  })),
+});
+
 /** By how much the numbers of the lower staves and voices are higher. */
 interface Shift {
   readonly staves: number;
   readonly voices: number;
 }
 
-const lowerName = (name: string): string => `${name}.${LOWER}`;
+/** What a stave, voice or lane is called in the lower part. */
+export const lowerName = (name: string): string => `${name}.${LOWER}`;
+
+/** The lane of the source, of one in either part. */
+export const laneOfSource = (name: string): string => (isOfLower(name) ? name.slice(0, -LOWER.length - 1) : name);
+
+/** Whether a lane is that of the lower part. */
+export const isOfLower = (name: string): boolean => name.endsWith(`.${LOWER}`);
 
 const doubled = (environment: Environment, by: Shift, [upper, lower]: PartNames): Environment => ({
   ...environment,
@@ -68,7 +108,9 @@ function joinedSystem(upper: ScoreSystem, lower: ScoreSystem, by: Shift): ScoreS
       bars: score.bars.map((bar) => withInner(bar, by)),
       voices: [...score.voices, ...lower.score.voices.map((voice) => lowerVoice(voice, by))],
       curves: [...score.curves, ...lower.score.curves.map((curve) => lowerCurve(curve, by))],
-      changes: score.changes.flatMap((change) => [change, ...lowerChange(change, by)]),
+      changes: [...score.changes, ...lower.score.changes.flatMap((change) => lowerChange(change, by))].sort(
+        (a, b) => a.bar - b.bar || compare(a.onset, b.onset),
+      ),
     },
   };
 }

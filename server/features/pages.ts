@@ -1,6 +1,7 @@
 /** The leaves of a source as engraved pages, and the way between their notes and the text. */
 import type { Position, Range } from 'vscode-languageserver-types';
 import type { Engraver } from '../engraving/engraver';
+import { isOfLower, laneOfSource } from '../export/both';
 import { addressOfId, eventId, partId } from '../export/mei/ids';
 import { tableOf } from '../export/ornaments';
 import { exportSvg } from '../pages/svg';
@@ -13,6 +14,7 @@ import { hereAt } from './nodes';
 import { spoken } from './noteWords';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import type { EngravedPage, NotePlace, SignsShown } from './protocol';
+import { differencesOn, twoReadings } from './twoReadings';
 
 /** What stands of one movement on one leaf. */
 interface Part {
@@ -54,6 +56,8 @@ interface PageWish {
   readonly ornaments: SignsShown;
   /** Index of the leaf; one beyond the last is taken for the last. */
   readonly page: number;
+  /** Another reading, to stand beneath. */
+  readonly beneath?: string;
 }
 
 /** One leaf, engraved; undefined if there is no music yet. */
@@ -64,13 +68,18 @@ export function engravedPage(project: Project, wish: PageWish, engraver: Engrave
   const page = pages[index];
   if (score === undefined || page === undefined) return undefined;
   const facsimile = facsimileOf(project, page.label, systemsOf(page));
+  const other = wish.beneath === undefined ? undefined : scoreOf(project, wish.beneath);
   return {
     labels: pages.map(({ label }) => label),
     page: index,
-    pictures: page.parts.flatMap((part) => drawn(score, part, wish, engraver)),
+    pictures: page.parts.flatMap((part) => {
+      const whole = other === undefined ? [score] : twoReadings(score, other, part.piece, wish.ornaments);
+      return whole.flatMap((one) => drawn(one, part, wish, engraver));
+    }),
     summary: page.parts.flatMap(summaryOf),
     hasTable: tableOf(score) !== undefined,
     ...(facsimile === undefined ? {} : { facsimile }),
+    ...(other === undefined ? {} : { differences: differencesOn(systemsOf(page), score, other) }),
   };
 }
 
@@ -84,14 +93,28 @@ export const systemOn = (project: Project, reading: string, page: number, system
 export const systemsOf = ({ parts }: SourcePage): readonly ScoreSystem[] => parts.flatMap(({ systems }) => systems);
 
 /** The pictures of a part: only its bars are drawn, so that a long score is as quick as a short one. */
-function drawn(score: Score, part: Part, { clefs, ornaments }: PageWish, engraver: Engraver): readonly string[] {
-  const bars = part.systems.flatMap((system) => barsOf(part.piece, system));
+function drawn(
+  score: Score,
+  part: Part,
+  { clefs, ornaments, beneath }: PageWish,
+  engraver: Engraver,
+): readonly string[] {
+  // Of two readings a piece is already in the form in which it is to be drawn.
+  const [piece, form] =
+    beneath === undefined ? [part.piece, ornaments] : [score.pieces[0] ?? part.piece, 'sign' as const];
+  const bars = piece.systems.filter((system) => part.systems.some(isSame(system))).flatMap((one) => barsOf(piece, one));
   const [first, last] = [bars[0], bars.at(-1)];
   if (first === undefined || last === undefined) return [];
-  const options = { clefs, ornaments, leaveGaps: true, bars: { from: first.number, to: last.number } } as const;
-  const { content } = exportSvg({ ...score, pieces: [part.piece] }, options, engraver);
+  const range = { from: first.number, to: last.number };
+  const options = { clefs, ornaments: form, leaveGaps: true, bars: range } as const;
+  const { content } = exportSvg({ ...score, pieces: [piece] }, options, engraver);
   return Array.isArray(content) ? content : [];
 }
+
+const isSame =
+  ({ block }: ScoreSystem) =>
+  (other: ScoreSystem): boolean =>
+    block === other.block;
 
 const barsOf = (piece: Piece, { firstBar, score }: ScoreSystem): readonly Bar[] =>
   piece.bars.slice(firstBar, firstBar + score.bars.length);
@@ -148,9 +171,12 @@ export function lastBegun(project: Project, position: Position, reading: string)
   return found && event && { ...found, event, pos: here.pos };
 }
 
-/** The place in the text of a note, by the id of its picture; undefined of an id that no event has. */
-export function placeOfNote(project: Project, id: string, reading: string): Range | undefined {
-  const score = scoreOf(project, reading);
+/**
+ * The place in the text of a note, by the id of its picture; undefined of an id that no event has.
+ * @param beneath the reading of ids in the lower of two parts
+ */
+export function placeOfNote(project: Project, id: string, reading: string, beneath = reading): Range | undefined {
+  const score = scoreOf(project, isOfLower(addressOfId(id)?.lane ?? '') ? beneath : reading);
   const found = score && eventOfId(score, id);
   if (found === undefined) return undefined;
   const { source } = found.member ?? found.event;
@@ -168,7 +194,7 @@ export interface EventOfId extends SystemHere {
 export function eventOfId(score: Score, id: string): EventOfId | undefined {
   const address = addressOfId(id);
   if (address?.lane === undefined) return undefined;
-  const wanted = `${address.page}/${address.system}/${address.lane}/${address.event}`;
+  const wanted = `${address.page}/${address.system}/${laneOfSource(address.lane)}/${address.event}`;
   for (const piece of score.pieces) {
     for (const system of piece.systems) {
       if (system.page !== address.page || system.ordinal !== address.system) continue;

@@ -142,6 +142,8 @@ interface PageParams extends FileParams {
   readonly ornaments: SignsShown;
   /** Index of the leaf; one beyond the last is taken for the last. */
   readonly page: number;
+  /** Another reading, to stand beneath. */
+  readonly beneath?: string;
 }
 
 /** A leaf of the source, engraved. */
@@ -157,6 +159,16 @@ export interface EngravedPage {
   /** There is a table by which signs could be shown otherwise than they stand. */
   readonly hasTable: boolean;
   readonly facsimile?: Facsimile;
+  /** Of two readings: what they have otherwise on this leaf. */
+  readonly differences?: readonly ShownDifference[];
+}
+
+/** A place where two readings differ. */
+export interface ShownDifference {
+  /** In words: the bar, the voice, and what each of them has. */
+  readonly says: string;
+  /** Of the pictures of the notes that differ, in both. */
+  readonly ids: readonly string[];
 }
 
 /** The picture of a leaf. */
@@ -167,7 +179,7 @@ export interface Facsimile {
   readonly regions: readonly (readonly number[] | null)[];
 }
 
-interface RegionParams extends Omit<PageParams, 'clefs' | 'ornaments'> {
+interface RegionParams extends Omit<PageParams, 'clefs' | 'ornaments' | 'beneath'> {
   /** Index of the system on its leaf. */
   readonly system: number;
   readonly region: readonly number[];
@@ -189,6 +201,8 @@ export interface NotePlace {
 interface NoteParams extends FileParams {
   readonly id: string;
   readonly reading: string;
+  /** The reading of ids that stand in the lower of two parts. */
+  readonly beneath?: string;
 }
 
 /** How a piece is to be played. */

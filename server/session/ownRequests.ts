@@ -64,7 +64,11 @@ function pages(onFile: OnFile, engraver: EngraverOf): void {
     return cannotDraw(drawer) ? drawer : (engravedPage(project, params, drawer) ?? null);
   });
   onFile('bentside/note', null, ({ project }, { position, reading }) => noteAt(project, position, reading) ?? null);
-  onFile('bentside/place', null, ({ project }, { id, reading }) => placeOfNote(project, id, reading) ?? null);
+  onFile(
+    'bentside/place',
+    null,
+    ({ project }, { id, reading, beneath }) => placeOfNote(project, id, reading, beneath) ?? null,
+  );
   onFile('bentside/region', null, ({ project }, { reading, page, system, region }) => {
     const found = systemOn(project, reading, page, system);
     return (found && regionEdit(project, found, region)) ?? null;

@@ -19,6 +19,8 @@ export interface Heeding {
   changed(): void;
   /** The reading of the page was chosen here. */
   read(reading: string): void;
+  /** B is to stand beneath it on the page; null: no more. */
+  putBeneath(reading: string | null): void;
   loopChanged(): void;
   loudnessChanged(): void;
   muted(voice: number, isMuted: boolean): void;
@@ -26,6 +28,9 @@ export interface Heeding {
 
 export class Controls {
   private side: SideName = 'a';
+  private readonly beneath = control<HTMLSelectElement>('beneath');
+  /** The reading that stands there: known, it may be, before the choices are. */
+  private shownBeneath = '';
   private readonly play = control('play');
   private readonly from = control<HTMLSelectElement>('from');
   private readonly pace = control<HTMLSelectElement>('pace');
@@ -43,6 +48,11 @@ export class Controls {
     this.volume.addEventListener('input', () => heeding.loudnessChanged());
     this.loop.addEventListener('click', () => this.toggleLoop());
     for (const field of [this.loopFrom, this.loopTo]) field.addEventListener('change', () => heeding.loopChanged());
+    this.beneath.addEventListener('change', () => {
+      this.shownBeneath = this.beneath.value;
+      if (this.shownBeneath === '') heeding.putBeneath(null);
+      else this.chooseB(this.shownBeneath);
+    });
     for (const name of SIDES) {
       const { button, reading, tuning } = this.sides[name];
       button.addEventListener('click', () => this.take(name));
@@ -50,9 +60,30 @@ export class Controls {
       reading.addEventListener('change', () => {
         // That of A is the reading of the page, which comes back with it.
         if (name === 'a') heeding.read(reading.value);
-        else this.sideChanged(name);
+        else this.chooseB(reading.value);
       });
     }
+  }
+
+  /** Whether A or B is heard. */
+  get heard(): SideName {
+    return this.side;
+  }
+
+  /** What stands beneath is what is heard as B. */
+  private chooseB(reading: string): void {
+    this.sides.b.reading.value = reading;
+    if (this.shownBeneath !== '') {
+      this.showBeneath(reading);
+      this.heeding.putBeneath(reading);
+    }
+    this.sideChanged('b');
+  }
+
+  showBeneath(reading: string | null): void {
+    this.shownBeneath = reading ?? '';
+    this.beneath.value = this.shownBeneath;
+    if (reading !== null) this.sides.b.reading.value = reading;
   }
 
   /** What of the two readings and temperaments is to be heard, and how fast. */
@@ -161,7 +192,9 @@ export class Controls {
     const names = readings.map(({ name }) => ({ value: name, text: name }));
     const other = readings.find(({ name }) => name !== reading)?.name ?? reading;
     fill(this.sides.a.reading, names, reading);
-    fill(this.sides.b.reading, names, this.sides.b.reading.value || other);
+    fill(this.sides.b.reading, names, this.shownBeneath || this.sides.b.reading.value || other);
+    const none = { value: '', text: this.beneath.dataset.none ?? '' };
+    fill(this.beneath, [none, ...names], this.shownBeneath);
     for (const { tuning } of Object.values(this.sides)) {
       const own = { value: '', text: tuning.dataset.own ?? '' };
       fill(tuning, [own, ...tunings.map(({ words, title }) => ({ value: words, text: title }))], tuning.value);

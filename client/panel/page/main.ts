@@ -1,8 +1,9 @@
 /** The page of the score panel: shows what it is sent, and says what is clicked and pressed. */
 import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
+import { Differences } from './differences';
 import { FacsimileStrip } from './facsimile';
 import { Keyboard } from './keyboard';
-import { Marks } from './marks';
+import { beneath, idOf, isBeneath, Marks } from './marks';
 import { patch } from './patch';
 import { Playback } from './playback';
 import { asToolbar } from './toolbar';
@@ -53,6 +54,7 @@ let said = '';
 let marked: { readonly id: string; readonly bar: string } | undefined;
 
 const marks = new Marks(score);
+const differences = new Differences(element('differences'), marks, goTo);
 const playback = new Playback({
   marks,
   keyboard: new Keyboard(element('keys')),
@@ -61,6 +63,7 @@ const playback = new Playback({
     status.textContent = text;
   },
   marked: () => marked,
+  hasTwo: () => kept?.beneath != null,
   leaf: () => kept?.page ?? 0,
   follow: bringIntoView,
 });
@@ -109,12 +112,14 @@ function show(shown: ShownPage): void {
   reading.textContent = shown.reading;
   ornaments.textContent = ornaments.dataset[shown.state.ornaments] ?? '';
   showPictures(shown);
+  differences.show(shown.differences);
   strip.know(shown.facsimile?.regions ?? [], isOther);
   if (status.textContent !== said) status.textContent = '';
   if (shown.state.ornaments !== 'sign' && !shown.hasTable) status.textContent = ornaments.dataset.noTable ?? '';
   if (isOther) score.scrollTo(0, 0);
   else if (!isRestored && kept !== undefined) score.scrollTo(kept.left, kept.top);
   isRestored = true;
+  playback.showBeneath(shown.state.beneath);
   keep(shown.state);
 }
 
@@ -154,7 +159,7 @@ function showPictures({ pictures, summary, labels, page }: ShownPage): void {
 
 /** Marks a note, and brings it into view if it is out of it. */
 function mark(id: string | null, follows: boolean): void {
-  marks.show(AT_CARET, new Set(id === null ? [] : [id]));
+  marks.show(AT_CARET, new Set(id === null ? [] : [id, beneath(id)]));
   const [found] = id === null ? [] : marks.of(id);
   if (follows && found !== undefined) bringIntoView(found);
 }
@@ -182,8 +187,10 @@ score.addEventListener('scroll', () => {
 // ─── what is clicked and pressed ─────────────────────────────────────────────────────────────────────────────────
 
 function choose(found: Element | null | undefined): void {
-  const id = found?.getAttribute('data-id');
-  if (id == null) return;
+  if (found != null) goTo(idOf(found));
+}
+
+function goTo(id: string): void {
   chosen = id;
   mark(id, true);
   tell({ kind: 'note', id });
@@ -193,13 +200,17 @@ function choose(found: Element | null | undefined): void {
 const eventAt = ({ target }: Event): Element | null => (target as Element).closest(EVENTS);
 
 score.addEventListener('click', (event) => choose(eventAt(event)));
-score.addEventListener('dblclick', (event) => playback.playFrom(eventAt(event)?.getAttribute('data-id') ?? undefined));
+score.addEventListener('dblclick', (event) => {
+  const found = eventAt(event);
+  playback.playFrom(found === null ? undefined : idOf(found));
+});
 
-/** To the next or the last note before. */
+/** To the next or the last note before; of two readings in the upper one. */
 function step(by: number): void {
-  const events = [...score.querySelectorAll(EVENTS)];
-  const at = events.findIndex((one) => one.classList.contains(AT_CARET));
-  choose(events[at < 0 ? 0 : Math.min(Math.max(at + by, 0), events.length - 1)]);
+  const ids = [...new Set([...score.querySelectorAll(EVENTS)].map(idOf))].filter((id) => !isBeneath(id));
+  const at = ids.findIndex((id) => marks.of(id).some((one) => one.classList.contains(AT_CARET)));
+  const next = ids[at < 0 ? 0 : Math.min(Math.max(at + by, 0), ids.length - 1)];
+  if (next !== undefined) goTo(next);
 }
 
 const turn = (by: number): void => tell({ kind: 'page', page: (kept?.page ?? 0) + by });

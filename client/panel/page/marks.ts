@@ -11,6 +11,14 @@ interface Framed {
   readonly within: string | undefined;
 }
 
+/** The id of an element; of what is written out in several notes that of the one that is written. */
+export const idOf = (one: Element): string => (one.getAttribute('data-id') ?? '').replace(/-r\d+/, '');
+
+export const isBeneath = (id: string): boolean => beneath(id) === id;
+
+/** The id under which a note stands in the lower of two parts. */
+export const beneath = (id: string): string => id.replace(/^(e-\w+-\d+-[A-Za-z][\w.]*?)(?:\.written)?-/, '$1.written-');
+
 export class Marks {
   private elements: Map<string, Element[]> | undefined;
   private readonly shown = new Map<string, ReadonlySet<string>>();
@@ -56,7 +64,7 @@ export class Marks {
   private index(): Map<string, Element[]> {
     const found = new Map<string, Element[]>();
     for (const one of this.score.querySelectorAll('[data-id]')) {
-      const id = one.getAttribute('data-id') ?? '';
+      const id = idOf(one);
       const same = found.get(id);
       if (same === undefined) found.set(id, [one]);
       else same.push(one);

@@ -13,7 +13,7 @@ import { awake } from './audio';
 import { Controls } from './controls';
 import { Course } from './course';
 import type { Keyboard } from './keyboard';
-import type { Marks } from './marks';
+import { beneath, type Marks } from './marks';
 import { Player } from './player';
 import { Strings } from './strings';
 import { Timeline } from './timeline';
@@ -26,6 +26,8 @@ export interface Stage {
   say(text: string): void;
   /** The note that is marked, by the id of its picture. */
   marked(): { readonly id: string; readonly bar: string } | undefined;
+  /** Whether two readings are shown, A above B. */
+  hasTwo(): boolean;
   /** Index of the leaf that is shown. */
   leaf(): number;
   /** Brings something into view. */
@@ -51,6 +53,7 @@ export class Playback {
       played: () => this.toggle(),
       changed: () => this.goOn(),
       read: (reading) => stage.tell({ kind: 'read', reading }),
+      putBeneath: (reading) => stage.tell({ kind: 'beneath', reading }),
       loopChanged: () => this.loopChanged(),
       loudnessChanged: () => this.strings?.setLoudness(this.controls.loudness),
       muted: (voice, isMuted) => this.player.mute(voice, isMuted),
@@ -175,6 +178,11 @@ export class Playback {
     if (isOther) this.goOn();
   }
 
+  /** Which reading stands beneath, where the page was there before. */
+  showBeneath(reading: string | null): void {
+    this.controls.showBeneath(reading);
+  }
+
   // ─── the loop ──────────────────────────────────────────────────────────────────────────────────────────────────
 
   private loopChanged(): void {
@@ -212,12 +220,17 @@ export class Playback {
   }
 
   private see(notes: readonly PlayedNote[]): void {
-    const ids = notes.flatMap((note) => note.ids);
+    const ids = notes.flatMap((note) => note.ids).map((id) => this.shown(id));
     const seen = ids.join(' ');
     if (seen === this.seen) return;
     this.seen = seen;
     this.stage.marks.show('sounding', new Set(ids));
     this.stage.keyboard.press(notes);
+  }
+
+  /** The picture of a note of what is heard: B stands beneath where both are shown. */
+  private shown(id: string): string {
+    return this.controls.heard === 'b' && this.stage.hasTwo() ? beneath(id) : id;
   }
 
   /** Turns to the leaf that is played, and brings each bar into view when it begins. */
@@ -227,7 +240,7 @@ export class Playback {
     this.bar = bar;
     if (bar.page !== this.stage.leaf()) this.stage.tell({ kind: 'turn', page: bar.page });
     const [first] = timeline.struckIn({ from: bar.at, until: bar.until });
-    const [element] = first === undefined ? [] : this.stage.marks.of(first.ids[0] ?? '');
+    const [element] = first === undefined ? [] : this.stage.marks.of(this.shown(first.ids[0] ?? ''));
     if (element !== undefined) this.stage.follow(element);
   }
 }

@@ -42,6 +42,12 @@ export const zoneId = ({ page, ordinal }: Place): string => `z-${encoded(page)}-
 export const eventId = (system: Place, { laneName, address }: Pick<VoiceEvent, 'laneName' | 'address'>): string =>
   `e-${encoded(system.page)}-${system.ordinal}-${laneName}-${address}`;
 
+/** The id of the event at an address, `3v/2/dessus/4.3`; in the part beneath another its lane is `lane(dessus)`. */
+export function idOfAddress(address: string, lane = (name: string): string => name): string {
+  const [, page = '', system = '', name = '', event = ''] = /^(.*)\/(\d+)\/([^/]+)\/([^/]+)$/.exec(address) ?? [];
+  return eventId({ page, ordinal: Number(system) }, { laneName: lane(name), address: event });
+}
+
 /** A place where texts differ. */
 export const placeId = (system: Place, event: Pick<VoiceEvent, 'laneName' | 'address'>): string =>
   placeAt(eventId(system, event));
