@@ -8,7 +8,7 @@ import { allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import type { Row, Spelling, Statement } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import type { Environment } from '../score/environment';
-import { keyOf, placeOfSpelling } from './fifths';
+import { fifthName, keyOf, placeOfSpelling } from './fifths';
 import { builtIn } from './schemes';
 import { firstAfter, NOTES, placesFrom, restOf, type Temperament, USUAL_FIRST } from './temperament';
 import { AS_GOOD_AS_NOTHING, minus, PURE, PURE_FIFTH, partOf, size, type Tempering, tempered } from './tempering';
@@ -127,14 +127,26 @@ function solved(name: string, rows: ReadonlyMap<number, FifthRow>, parent: Paren
   const closing = keyOf(first - 1);
   const contradicted = rows.has(closing) && own === undefined;
   const hasRest = own !== undefined || (parent.hasRest && !contradicted);
-  const misses = hasRest ? 0 : size(minus(rest, way.last));
+  const missing = hasRest ? 0 : size(minus(rest, way.last));
+  const misses = Math.abs(missing) < AS_GOOD_AS_NOTHING ? 0 : missing;
+  const temperament = { name, title: `${name}, as the file defines it`, first, fifths: [...fifths, rest] };
   return {
-    temperament: { name, title: `${name}, as the file defines it`, first, fifths: [...fifths, rest] },
-    misses: Math.abs(misses) < AS_GOOD_AS_NOTHING ? 0 : misses,
+    temperament:
+      misses === 0 ? temperament : { ...temperament, note: closingInWords(temperament, misses, contradicted) },
+    misses,
     contradicted,
     hasRest,
     beyond: way.beyond,
   };
+}
+
+/** What the fifth that closes the circle takes without having been told to. */
+function closingInWords({ first, fifths }: Temperament, misses: number, contradicted: boolean): string {
+  const fifth = fifthName(first + NOTES - 1, first);
+  if (contradicted)
+    return `Its fifths miss the circle by ${Math.abs(misses).toFixed(2)} cents: ${fifth} takes them, whatever its row says.`;
+  const width = size(fifths[NOTES - 1] ?? PURE);
+  return `No fifth takes the rest: ${fifth} is ${Math.abs(width).toFixed(2)} cents ${width < 0 ? 'narrow' : 'wide'}, so that the circle closes.`;
 }
 
 /** The key of a, from which all frequencies are counted. */

@@ -79,6 +79,24 @@ describe('bentside tune FILE', () => {
     expect((await bentside(host, 'tune', 'a.bent', '--reading', 'hard')).say).toContain('written, soft');
     expect((await bentside(host, 'tune', 'a.bent', '--temperament', 'house')).out).toContain('house, as the file');
   });
+  it('closes the circle of what is told in beats, or says by how many cents it does not close', async () => {
+    const beats = (closing: string): string =>
+      SCORE('ear', `temperament ear from vallotti\n  c4-g4 1.0 beats narrow\n${closing}`);
+    const host = memoryHost({
+      'closed.bent': beats('  g#-eb rest\n'),
+      'open.bent': beats('  g#-eb -1/12 pc\n'),
+      'unsaid.bent': beats(''),
+    });
+    const noted = async (file: string) => JSON.parse((await bentside(host, 'tune', file, '--json')).out);
+    const sum = ({ fifths }: { fifths: { width: number }[] }) => fifths.reduce((all, { width }) => all + width, 0);
+    // One Pythagorean comma, narrow.
+    for (const file of ['closed.bent', 'open.bent', 'unsaid.bent'])
+      expect(sum(await noted(file))).toBeCloseTo(-23.46, 2);
+    expect((await noted('closed.bent')).note).toBe('');
+    // 1 beat a second of c4 at 440 is 1200 log2(3 f(c4) / (3 f(c4) - 1)), 2.20 cents, where Vallotti has 3.91.
+    expect((await noted('unsaid.bent')).note).toMatch(/^No fifth takes the rest: g#-eb is 1\.7\d cents narrow,/);
+    expect((await noted('open.bent')).note).toMatch(/^Its fifths miss the circle by 0\.2\d cents: g#-eb takes them/);
+  });
   it('tunes from one score to the next, and moves only what has to move', async () => {
     const host = memoryHost({ 'a.bent': SCORE('meantone 1/4 wolf g#-eb'), 'b.bent': SCORE('meantone 1/4 wolf c#-ab') });
     const { out } = await bentside(host, 'tune', 'a.bent', 'b.bent');
