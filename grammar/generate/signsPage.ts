@@ -9,7 +9,7 @@ import { recipeInWords } from '../../server/features/recipeWords';
 import { exportSvg, onWhite } from '../../server/pages/svg';
 import { recipeOf } from '../../server/signs/recipes';
 import { signTables } from '../../server/signs/tables';
-import { type Condition, certainties, type SignRow, type SignTable } from '../../server/signs/tables/table';
+import { type Condition, certainties, rulesOf, type SignRow, type SignTable } from '../../server/signs/tables/table';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { type Shape, shapeByName, shapes } from '../vocabulary/shapes';
@@ -149,11 +149,13 @@ function shapeLine(shape: Shape, drawn: ReadonlySet<string>): string {
 
 function tableSection(table: SignTable): string {
   const { title, from, rows, missing } = table;
+  const rules = rulesOf(table).map(({ says, citation }) => `- ${says} *${citation}*`);
   return [
     `### ${table.table}`,
     `${title}.${from === undefined ? '' : ` It takes over the rows of [${from}](#${from}).`}`,
     ...(rows.length === 0 ? [] : [`![The rows of ${table.table}, one a bar](${relative(tablePath(table))})`]),
     ...(rows.length === 0 ? [] : [rows.map((row, index) => rowLines(row, index + 1)).join('\n')]),
+    ...(rules.length === 0 ? [] : [rules.join('\n')]),
     ...(missing === undefined ? [] : [missing]),
   ].join('\n\n');
 }
@@ -162,9 +164,11 @@ function rowLines(row: SignRow, number: number): string {
   const { label, names, when, recipe, played, drawn, citation, note, rivals = [] } = row;
   const typed = row.shapes.map((shape) => `'${shape}`).join('');
   const where = when === undefined ? '' : `, when ${when.join(' and ')}`;
-  const sure = `Drawn so: ${certainties[drawn]}; played so: ${certainties[played]}.`;
+  const parsed = recipeOf(recipe).recipe;
+  const said = parsed.unresolved === undefined ? 'played so' : 'what is known of it';
+  const sure = `Drawn so: ${certainties[drawn]}; ${said}: ${certainties[played]}.`;
   return [
-    `${number}. \`${typed}\` **${label}** (\`'${names[0]}\`)${where}: ${recipeInWords(recipeOf(recipe).recipe)}. ${sure} *${citation}*${note === undefined ? '' : ` ${note}`}`,
+    `${number}. \`${typed}\` **${label}** (\`'${names[0]}\`)${where}: ${recipeInWords(parsed)}. ${sure} *${citation}*${note === undefined ? '' : ` ${note}`}`,
     ...rivals.map(
       (rival) => `   - or \`(${rival.name})\`: ${recipeInWords(recipeOf(rival.recipe).recipe)}. ${rival.advocates}`,
     ),

@@ -3,7 +3,7 @@ import { perform } from '../readings/perform';
 import { howMany } from '../score/amounts';
 import { contextWords } from '../signs/contexts';
 import { signTableByName, signTables } from '../signs/tables';
-import { certainties, type SignRow, type SignTable } from '../signs/tables/table';
+import { certainties, rulesOf, type SignRow, type SignTable } from '../signs/tables/table';
 import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
 import { type Project, projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -47,13 +47,16 @@ function tableList(): string {
   return `${rows.join('')}\nbentside signs --table TABLE shows the rows of one.\n`;
 }
 
-function tableText({ table, title, from, rows, missing }: SignTable): string {
+function tableText(whole: SignTable): string {
+  const { table, title, from, rows, missing } = whole;
+  const rules = rulesOf(whole).map(({ says, citation }) => `${says}  (${citation})`);
   const width = Math.max(0, ...rows.map((row) => marks(row).length));
   return [
     `${table}: ${title}`,
     ...(from === undefined ? [] : [`Takes over the rows of ${from}.`]),
     '',
     ...rows.flatMap((row, index) => rowLines(row, index + 1, width)),
+    ...(rules.length === 0 ? [] : ['', ...rules]),
     ...(missing === undefined ? [] : ['', missing]),
     '',
   ].join('\n');

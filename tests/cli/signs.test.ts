@@ -78,6 +78,12 @@ describe('bentside signs', () => {
     expect(signs.map(({ where }: { where: Record<string, number> }) => where['over a rest'])).toEqual([undefined, 1]);
   });
 
+  // Versuch, 1752, ch. VIII.8, from memory.
+  it('tells what a treatise says of all its small notes, too', async () => {
+    const { out } = await bentside(memoryHost(), 'signs', '--table', 'quantz-1752');
+    expect(out).toContain('Of a dotted note an appoggiatura has two of three parts.  (Versuch, VIII.8, from memory)\n');
+  });
+
   it('asks for files, and for --use with them', async () => {
     expect(await bentside(memoryHost(), 'signs', '--use')).toMatchObject({ code: 2 });
     // Of a file that could not be read nothing is said but that.

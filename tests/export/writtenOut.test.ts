@@ -114,8 +114,8 @@ describe('one bar under four tables', () => {
     ]);
     expect(byTable('couperin-1713')).toEqual([
       "32:e5 32:d5 32:e5 32:d5 32:e5 32:d5 32:e5 32:d5= 8:d5 8:c5 4:b4'ca 32:d5 32:c5 32:b4 32:c5= 8:c5",
-      'Tremblement détaché: Explication des agréments, et des signes, 1713, from memory',
-      'Doublé: Explication des agréments, et des signes, 1713, from memory',
+      'Tremblement détaché: Explication des agrémens, et des signes, 1713, from memory',
+      'Doublé: Explication des agrémens, et des signes, 1713, from memory',
     ]);
     expect(byTable('rameau-1724')).toEqual([
       '32:e5 32:d5 32:e5 32:d5 32:e5 32:d5 32:e5 32:d5= 8:d5 8:c5 32:b4 32:a4 32:b4 32:a4 8:b4 32:d5 32:c5 32:b4 32:c5= 8:c5',

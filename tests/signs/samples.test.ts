@@ -98,8 +98,8 @@ describe('one bar under four tables', () => {
   it('has, in 1713, a trill struck anew, and no comma', () => {
     expect(byTable('couperin-1713')).toEqual([
       `e5:1/32 ${BEGINNING} c5:1/2`,
-      'Tremblement détaché: Explication des agréments, et des signes, 1713, from memory',
-      'Doublé: Explication des agréments, et des signes, 1713, from memory',
+      'Tremblement détaché: Explication des agrémens, et des signes, 1713, from memory',
+      'Doublé: Explication des agrémens, et des signes, 1713, from memory',
     ]);
   });
 

@@ -206,7 +206,7 @@ describe('what the treatises draw', () => {
     expect(shapeByName(drawn('anglebert-1689', 'cadence_autre')?.[0] ?? '')?.codepoint).toBe(0xe5b4);
   });
 
-  test('Couperin 1713, "Explication des agréments": the pincé is a zigzag with a stroke (from memory)', () => {
+  test('Couperin 1713, "Explication des agrémens": the pincé is a zigzag with a stroke (from memory)', () => {
     expect(drawn('couperin-1713', 'pince')).toEqual(['zs']);
     expect(drawn('couperin-1713', 'pince_simple')).toEqual(['zs']);
     expect(shapeByName('zs')?.glyph).toBe('ornamentMordent');

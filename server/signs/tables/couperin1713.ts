@@ -1,6 +1,6 @@
 import type { SignTable } from './table';
 
-const EXPLICATION = 'Explication des agréments, et des signes, 1713';
+const EXPLICATION = 'Explication des agrémens, et des signes, 1713';
 const fromMemory = `${EXPLICATION}, from memory`;
 const grove = `${EXPLICATION}, as told in Grove, “Ornaments”`;
 

@@ -9,10 +9,10 @@ const TWICE: Rival = {
   advocates: 'The same book: one or two alternations.',
 };
 
-/** His groppo, clamation and accento are written out and have no sign. */
 export const diruta1593: SignTable = {
   table: 'diruta-1593',
   title: 'Diruta, Il Transilvano, 1593',
+  missing: 'His groppo, clamation and accento are written out, have no sign and so no rows.',
   rows: [
     {
       names: ['tremoletto_of_a_short_note'],
@@ -44,7 +44,7 @@ export const diruta1593: SignTable = {
       note: letterCameLater,
       recipe: 'on beat, 0 +1 0, hold',
       played: 'memory',
-      citation: TRANSILVANO,
+      citation: `${TRANSILVANO}: on crotchets, too`,
       rivals: [TWICE],
     },
   ],

@@ -65,7 +65,18 @@ export interface Rule {
   readonly citation: string;
 }
 
-export interface SignTable {
+/** What each rule says. */
+const RULES = {
+  passing: 'Small notes between falling thirds pass in the time of the note before.',
+  dotted: 'Of a dotted note an appoggiatura has two of three parts.',
+  whole: 'Before a note tied on an appoggiatura takes the whole note, and the note the time after it.',
+  beforeRest: 'Before a rest an appoggiatura takes the whole note, and the note the time of the rest.',
+  slowStart: 'Trills begin more slowly than they end.',
+} as const;
+
+type RuleName = keyof typeof RULES;
+
+export interface SignTable extends Readonly<Partial<Record<RuleName, Rule>>> {
   /** Author and year: `anglebert-1689`. */
   readonly table: string;
   readonly title: string;
@@ -75,14 +86,11 @@ export interface SignTable {
   readonly rows: readonly SignRow[];
   /** What is known to stand in the source and has no row. */
   readonly missing?: string;
-  /** Small notes between falling thirds pass in the time of the note before. */
-  readonly passing?: Rule;
-  /** Of a dotted note an appoggiatura has two of three parts. */
-  readonly dotted?: Rule;
-  /** Before a note tied on an appoggiatura takes the whole note, and the note the time after it. */
-  readonly whole?: Rule;
-  /** So it does before a rest, and the note takes the time of the rest. */
-  readonly beforeRest?: Rule;
-  /** Trills begin more slowly than they end. */
-  readonly slowStart?: Rule;
 }
+
+/** The rules of a table, each with what it says. */
+export const rulesOf = (table: SignTable): readonly (Rule & { readonly says: string })[] =>
+  (Object.keys(RULES) as RuleName[]).flatMap((name) => {
+    const rule = table[name];
+    return rule === undefined ? [] : [{ ...rule, says: RULES[name] }];
+  });

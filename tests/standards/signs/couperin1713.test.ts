@@ -1,4 +1,4 @@
-/** François Couperin, “Explication des agréments, et des signes”, 1713; L'art, 1716–17. All from memory where not said otherwise. */
+/** François Couperin, “Explication des agrémens, et des signes”, 1713; L'art, 1716–17. All from memory where not said otherwise. */
 import { describe, expect, it } from 'vitest';
 import { notes, type Passage, played, problemsIn } from '../../helpers/realised';
 
