@@ -65,8 +65,11 @@ export class Files implements Host {
 /** Everything before the last slash of an address, with it; an address without folders has none. */
 export const folderOf = (uri: string): string => uri.slice(0, uri.lastIndexOf('/') + 1);
 
+/** The address of a folder with the slash at its end, which the root of some file systems has of itself. */
+export const asFolder = (uri: string): string => (uri.endsWith('/') ? uri : `${uri}/`);
+
 const isBelow = (root: string, uri: string): boolean => {
-  const folder = root.endsWith('/') ? root : `${root}/`;
+  const folder = asFolder(root);
   return folder !== '/' && uri.startsWith(folder) && uri.length > folder.length;
 };
 
@@ -77,7 +80,8 @@ const encoded = (part: string): string =>
 /** The address that a relative path means in a file; undefined if it is not relative or climbs out of the whole. */
 export function joined(from: string, path: string): string | undefined {
   const folder = folderOf(from);
-  const beginning = /^[a-z][\w+.-]*:\/\/[^/]*\//i.exec(folder)?.[0];
+  // Addresses of file systems that are no computer's name none.
+  const beginning = /^[a-z][\w+.-]*:(?:\/\/[^/]*)?\//i.exec(folder)?.[0];
   if (beginning === undefined || /^[\\/]|^[a-z][\w+.-]*:|\0/i.test(path)) return undefined;
   const parts = folder.slice(beginning.length).split('/').slice(0, -1);
   for (const part of path.split('/')) {

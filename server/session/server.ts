@@ -27,7 +27,7 @@ import {
 import { unlessCancelled } from './cancelling';
 import { type Diagnostics, PulledDiagnostics, PushedDiagnostics } from './diagnostics';
 import { type Current, Documents } from './documents';
-import { type Disk, Files } from './files';
+import { asFolder, type Disk, Files } from './files';
 import { moved } from './mark';
 import { registerOwnRequests } from './ownRequests';
 import { type Answer, featureCapabilities, registerFeatures } from './requests';
@@ -79,7 +79,7 @@ class Session {
       () => this.documents.folders,
       (uri) => this.fetch(uri),
     );
-    this.files.folders = (params.workspaceFolders ?? []).map(({ uri }) => `${uri}/`);
+    this.files.folders = (params.workspaceFolders ?? []).map(({ uri }) => asFolder(uri));
     this.documents = new Documents(
       this.files,
       turns,
@@ -199,9 +199,9 @@ class Session {
     }
     if (workspace?.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-        const gone = new Set(removed.map(({ uri }) => `${uri}/`));
+        const gone = new Set(removed.map(({ uri }) => asFolder(uri)));
         const left = this.files.folders.filter((folder) => !gone.has(folder));
-        this.files.folders = [...left, ...added.map(({ uri }) => `${uri}/`)];
+        this.files.folders = [...left, ...added.map(({ uri }) => asFolder(uri))];
         this.documents.refreshAll();
       });
     }

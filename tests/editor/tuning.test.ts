@@ -19,8 +19,12 @@ voice dessus upper
 system upper C1 meter C
   dessus | 4 c5 d e f | 1 g4 |||
 `;
-const AIR = scoreIn('equal  // as it came', 'reading pure "in pure thirds"\n  tuning meantone 1/4 wolf c#-ab\n');
+const AIR = scoreIn(
+  'equal  // as it came',
+  'include "shared/house.bent"\nreading pure "in pure thirds"\n  tuning meantone 1/4 wolf c#-ab\n',
+);
 const NEXT = scoreIn('meantone 1/4');
+const HOUSE = 'bentside 1\ntemperament house\n  c-g -1/4 pc\n  g-d -1/4 pc\n  d-a -1/4 pc\n  b-f# -1/4 pc\n';
 
 const THEMES = ['Default Light Modern', 'Default Dark Modern', 'Default High Contrast', 'Default High Contrast Light'];
 
@@ -38,7 +42,7 @@ describeInEditor('the tuning panel', () => {
   const choose = (selector: string, label: string) => at(selector).evaluate(takeOption, label);
 
   beforeAll(async () => {
-    bench = await Workbench.open({ files: { 'air.bent': AIR, 'next.bent': NEXT } });
+    bench = await Workbench.open({ files: { 'air.bent': AIR, 'next.bent': NEXT, 'shared/house.bent': HOUSE } });
     await bench.openFile('next.bent');
     await bench.run('workbench.action.keepEditor');
     await bench.openFile('air.bent');
@@ -127,6 +131,13 @@ describeInEditor('the tuning panel', () => {
     await at('#status').filter({ hasText: 'No temperament is called “nosuch”.' }).waitFor();
     await choose('#wanted', 'werckmeister-3');
     await expect.poll(() => at('#title').textContent()).toBe('Werckmeister 1691, the third');
+  });
+
+  it('knows the temperament of a file that is included: with Werckmeister’s fifths it is his', async () => {
+    const his = await at('#steps li').allTextContents();
+    await choose('#wanted', 'house');
+    await expect.poll(() => at('#title').textContent()).toBe('house, as the file defines it');
+    expect(await at('#steps li').allTextContents()).toEqual(his);
   });
 
   it('tells what moves from this piece to the next', async () => {
