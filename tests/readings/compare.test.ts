@@ -1,6 +1,9 @@
 /** Sources and readings beside one another (common practice of collation: by bar and voice, with the groups that agree). */
 import { describe, expect, it } from 'vitest';
+import { format } from '../../grammar/time';
+import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Comparison, compareScores } from '../../server/readings/compare';
+import { perform } from '../../server/readings/perform';
 import { lane, scoreOf } from '../helpers/music';
 import { sampleAnalysis } from '../helpers/samples';
 
@@ -110,6 +113,30 @@ describe('the overture', () => {
       '32 dessus',
       '35 dessus',
     ]);
+  });
+
+  /** By bar and voice: every event with its onset, length and pitch, as the timeline has them. */
+  const soundingIn = (name: string): ReadonlyMap<string, string> => {
+    const events = perform(scoreOf(analysis, name), { ornaments: 'sign' }).pieces.flatMap((piece) => piece.events);
+    const lines = new Map<string, string>();
+    for (const { voice, onset, duration, pitch, kind, from } of events) {
+      const place = `${from[0].placed.bar.number} ${analysis.environment.voices[voice]?.name}`;
+      const event = `${format(onset)}+${format(duration)} ${pitch === undefined ? kind : pitchText(pitch)}`;
+      lines.set(place, `${lines.get(place) ?? ''} ${event}`);
+    }
+    return lines;
+  };
+
+  it.each([
+    ['written', 'french'],
+    ['written', 'plain'],
+    ['french', 'plain'],
+  ])('in %s and %s has differences of pitch and time listed exactly where what sounds differs', (one, other) => {
+    const [here, there] = [soundingIn(one), soundingIn(other)];
+    const differing = [...here.keys()].filter((place) => here.get(place) !== there.get(place));
+    const listed = new Set(places(overture(one, other), ['pitch', 'rhythm', 'reading', 'time', 'sounding']));
+    expect([...listed].sort()).toEqual(differing.sort());
+    expect(differing.length).toBeGreaterThan(0);
   });
 
   it('in the french reading differs from the main text in time alone, and only in its grave part', () => {
