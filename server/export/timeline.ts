@@ -6,6 +6,8 @@
  */
 import { add, compare, format, subtract } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
+import { annotationsOf, annotationsOfBarline, annotationText } from '../score/annotations';
+import type { Environment } from '../score/environment';
 import {
   type Performance,
   type PerformedEvent,
@@ -15,7 +17,7 @@ import {
   writtenTime,
 } from '../score/performance';
 import type { Pass } from '../score/playing';
-import type { AppliedMark, Bar, EventKind, NoteMember, PlacedProblem } from '../score/score';
+import type { AppliedAnnotation, AppliedMark, Bar, EventKind, NoteMember, PlacedProblem, Score } from '../score/score';
 import { addressOf, positionOf } from '../score/walk';
 import { Losses } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
@@ -58,6 +60,8 @@ export interface TimelineBar {
   readonly system: string;
   readonly onset: string;
   readonly duration: string;
+  /** What is said of its barlines. */
+  readonly annotations?: readonly TimelineAnnotation[];
 }
 
 /** A note, rest, gap or lacuna; tied notes are one event, each note of a chord is its own, small notes last "0". */
@@ -86,6 +90,8 @@ export interface TimelineEvent {
   readonly practices?: readonly string[];
   readonly writtenOnset?: string;
   readonly writtenDuration?: string;
+  /** What is said of it, of its signs, and, at the first event of a span or place, of that. */
+  readonly annotations?: readonly TimelineAnnotation[];
   /** From 1. */
   readonly line: number;
   /** From 1, in UTF-16 units. */
@@ -96,6 +102,16 @@ export interface TimelineMark {
   readonly sign: string;
   readonly onset: string;
   readonly address: string;
+}
+
+/** What nothing is said of is "". */
+export interface TimelineAnnotation {
+  readonly text: string;
+  readonly kind: string;
+  /** Who says so, by the editor's letters. */
+  readonly by: string;
+  readonly certainty: string;
+  readonly evidence: string;
 }
 
 /** A bar left empty has no events. */
@@ -142,6 +158,8 @@ function timelinePiece(
   const measures = all.filter((measure) => measure.piece === piece);
   const sound = new Set(measures.filter((measure) => !measure.broken).map((measure) => measure.bar));
   const opening = measures[0]?.bar;
+  const { score } = performance;
+  const said = sayingOnce(score);
   const soundsIn = (event: PerformedEvent): boolean => {
     const { bar } = event.from[0].placed;
     if (sound.has(bar)) return true;
@@ -150,15 +168,33 @@ function timelinePiece(
   return {
     name: piece.name,
     ...(passes === undefined ? {} : { passes: passes.map(timelinePass) }),
-    bars: passes === undefined ? measures.map(timelineBar) : passes.flatMap((pass) => barsPlayed(pass, measures)),
+    bars:
+      passes === undefined
+        ? measures.map((measure) => timelineBar(measure, score))
+        : passes.flatMap((pass) => barsPlayed(pass, measures, score)),
     ...(hemiolas.length === 0
       ? {}
       : { hemiolas: hemiolas.map(({ from, to }) => ({ from: from.number, to: to.number })) }),
     events: events
       .flatMap(soundParts)
       .filter(soundsIn)
-      .map((event) => timelineEvent(performance, event)),
+      .map((event) => timelineEvent(performance, event, said)),
   };
+}
+
+/** What is said of an event, each thing at its first event. */
+function sayingOnce({ environment }: Score): (event: PerformedEvent) => readonly TimelineAnnotation[] {
+  const told = new Set<AppliedAnnotation>();
+  return ({ from }) => {
+    const fresh = from.flatMap(({ placed }) => annotationsOf(placed.event)).filter((applied) => !told.has(applied));
+    for (const applied of fresh) told.add(applied);
+    return fresh.map((applied) => timelineAnnotation(applied, environment));
+  };
+}
+
+function timelineAnnotation({ annotation }: AppliedAnnotation, environment: Environment): TimelineAnnotation {
+  const { about = '', by = '', certainty = '', evidence = '' } = environment.notes.get(annotation.ref ?? '') ?? {};
+  return { text: annotationText(annotation, environment), kind: about, by, certainty, evidence };
 }
 
 /** An event, or of tied notes those runs of them that stand in bars whose time is sound. */
@@ -203,21 +239,31 @@ const timelinePass = ({ section, time, bars, onset }: Pass): TimelinePass => ({
   to: (bars.at(-1) ?? bars[0]).number,
 });
 
-const barsPlayed = ({ bars, onset }: Pass, measures: readonly Measure[]): TimelineBar[] =>
+const barsPlayed = ({ bars, onset }: Pass, measures: readonly Measure[], score: Score): TimelineBar[] =>
   bars.flatMap((bar) => {
     const measure = measures.find((one) => one.bar === bar);
     if (measure === undefined) return [];
-    return [{ ...timelineBar(measure), onset: format(add(onset, subtract(bar.onset, bars[0].onset))) }];
+    return [{ ...timelineBar(measure, score), onset: format(add(onset, subtract(bar.onset, bars[0].onset))) }];
   });
 
-const timelineBar = ({ bar, system }: Measure): TimelineBar => ({
-  number: bar.number,
-  system: `${system.page}/${system.ordinal}`,
-  onset: format(bar.onset),
-  duration: format(bar.duration),
-});
+function timelineBar({ bar, system }: Measure, { environment }: Score): TimelineBar {
+  const annotations = [bar.opening, bar.closing, ...bar.inner].flatMap(annotationsOfBarline);
+  return {
+    number: bar.number,
+    system: `${system.page}/${system.ordinal}`,
+    onset: format(bar.onset),
+    duration: format(bar.duration),
+    ...(annotations.length === 0
+      ? {}
+      : { annotations: annotations.map((applied) => timelineAnnotation(applied, environment)) }),
+  };
+}
 
-function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineEvent {
+function timelineEvent(
+  { score }: Performance,
+  event: PerformedEvent,
+  said: ReturnType<typeof sayingOnce>,
+): TimelineEvent {
   const [first] = event.from;
   const { line, column } = positionOf(
     score.tree,
@@ -226,6 +272,7 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
   );
   const address = addressOf(first.placed.system, first.placed.event);
   const { realised } = event;
+  const annotations = said(event);
   return {
     address,
     voice: score.environment.voices[event.voice]?.name ?? '',
@@ -242,6 +289,7 @@ function timelineEvent({ score }: Performance, event: PerformedEvent): TimelineE
       : { realises: writtenAddress(address), sign: realised.sign, table: realised.table }),
     ...(event.released === undefined ? {} : { released: format(event.released) }),
     ...(event.altered === undefined ? {} : alteredFields(event, event.altered.by)),
+    ...(annotations.length === 0 ? {} : { annotations }),
     line,
     column,
   };

@@ -247,3 +247,16 @@ describe('the timeline', () => {
     ]);
   });
 });
+
+describe('annotations in the timeline', () => {
+  const NOTE = 'editor MK "an editor"\nnote n1 kind pitch by MK certainty high evidence "the bass" : "sure"\n';
+
+  it('stand at their note, or at the first of the passage of which they speak, with editor, certainty and evidence', () => {
+    const events = eventsOf(inBFlat('2 c5*n1 {unclear 4 d e}*"stain" |').replace('stave upper', `${NOTE}stave upper`));
+    expect(events.map(({ annotations }) => annotations)).toEqual([
+      [{ text: 'sure', kind: 'pitch', by: 'MK', certainty: 'high', evidence: 'the bass' }],
+      [{ text: 'stain', kind: '', by: '', certainty: '', evidence: '' }],
+      undefined,
+    ]);
+  });
+});

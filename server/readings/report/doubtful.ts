@@ -1,10 +1,11 @@
 /** What a source leaves in doubt: notes, values, ties, signs, curves, and whether a reading is this source's at all. */
+
 import type { MarkForm } from '../../../grammar/tree';
+import { annotationText } from '../../score/annotations';
 import type { AppliedMark, NoteMember, Score, VoiceEvent } from '../../score/score';
 import { curvesOf } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
 import { type ReportTable, tableOf } from './document';
-import { annotationText } from './notes';
 import { eventsByPlace, type NamedEvent, namedEvents } from './places';
 
 /** @param scores of all texts, the main one first: what stands in several is told once */

@@ -1,4 +1,5 @@
 /** Where sources and the editor differ: one entry a place, the main text first. */
+import { annotationText } from '../../score/annotations';
 import type { Score } from '../../score/score';
 import {
   type Agreement,
@@ -9,7 +10,6 @@ import {
   type Side,
 } from '../compare/differences';
 import { type ReportSection, tableOf } from './document';
-import { annotationText } from './notes';
 import { placeName } from './places';
 
 /** The main text among those that are compared. */

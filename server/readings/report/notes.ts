@@ -1,14 +1,9 @@
 /** Annotations, with who says so, how sure it is and on what evidence; the doubtful by themselves. */
-import type { Annotation } from '../../../grammar/tree';
-import { annotationsOf, annotationsOfBarline } from '../../score/annotations';
+import { annotationsOf, annotationsOfBarline, annotationText } from '../../score/annotations';
 import type { Environment } from '../../score/environment';
 import type { AppliedAnnotation, Score } from '../../score/score';
 import { type ReportSection, tableOf } from './document';
 import { namedEvents, placeName } from './places';
-
-export function annotationText({ text, ref }: Annotation, { notes }: Environment): string {
-  return text ?? notes.get(ref ?? '')?.text ?? ref ?? '';
-}
 
 interface Said {
   readonly place: string;

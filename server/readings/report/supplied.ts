@@ -1,10 +1,10 @@
 /** Signs that the editor brings from elsewhere, in one table; what else is supplied; what the source leaves unclear. */
+import { annotationText } from '../../score/annotations';
 import type { AppliedMark, AppliedSpan, NoteMember, Score, VoiceEvent } from '../../score/score';
 import { curvesOf } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
 import { type ReportSection, tableOf } from './document';
 import { doubtfulTable } from './doubtful';
-import { annotationText } from './notes';
 import { eventsByPlace, type NamedEvent, namedEvents, placeName } from './places';
 
 /** @param scores of all texts and readings, the main one first: a sign may stand in one of them only */
