@@ -110,30 +110,38 @@ function fromStandard({ pitch }: Tuning): { readonly semitones: number; readonly
   return { semitones, cents: all - 100 * semitones };
 }
 
-function byOctave(tuning: Tuning, form: OctaveForm): Keyboard {
+/** Cents of the twelve keys from c above equal temperament at 440; of two notes on one key the later place counts. */
+function centsOfKeys(tuning: Tuning, places: readonly number[]): readonly number[] {
   const { semitones, cents } = fromStandard(tuning);
-  const { more } = tuning;
-  // The key of c plays the note that stands so many semitones lower; of two notes on one key the later place counts.
-  const ofKeys = (places: readonly number[]): readonly number[] => {
-    const offsets = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
-    return Array.from({ length: NOTES }, (_, key) => cents + (offsets.get((key - semitones + 120) % NOTES) ?? 0));
-  };
-  const twelve = placesIn({ ...tuning, more: [] });
+  const offsets = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
+  // The key of c plays the note that stands so many semitones lower.
+  return Array.from({ length: NOTES }, (_, key) => cents + (offsets.get((key - semitones + 120) % NOTES) ?? 0));
+}
+
+/** The notes that a form of message does not reach. */
+function unreached(tuning: Tuning, form: OctaveForm): readonly Unsaid[] {
+  const { cents } = fromStandard(tuning);
   const { least, most } = octaveForms[form];
   const beyond = placesIn(tuning).filter((place) => {
     const wanted = Math.round(cents + offset(tuning, place));
     return wanted < least || wanted > most;
   });
+  return beyond.length === 0
+    ? []
+    : [{ code: 'export-midi-octave-limit', slots: { notes: named(beyond), least, most } }];
+}
+
+function byOctave(tuning: Tuning, form: OctaveForm): Keyboard {
+  const { semitones } = fromStandard(tuning);
+  const { more } = tuning;
+  const twelve = placesIn({ ...tuning, more: [] });
+  const divided = scaleOctave(form, centsOfKeys(tuning, [...twelve, ...more]), [DIVIDED.channel]);
   return {
     ...NONE,
     keyOf: ({ midi }) => onKeyboard(midi + semitones),
     channelOf: byTrackOrDivided(tuning),
-    messages: [
-      scaleOctave(form, ofKeys(twelve)),
-      ...(more.length === 0 ? [] : [scaleOctave(form, ofKeys([...twelve, ...more]), [DIVIDED.channel])]),
-    ],
-    unsaid:
-      beyond.length === 0 ? [] : [{ code: 'export-midi-octave-limit', slots: { notes: named(beyond), least, most } }],
+    messages: [scaleOctave(form, centsOfKeys(tuning, twelve)), ...(more.length === 0 ? [] : [divided])],
+    unsaid: unreached(tuning, form),
   };
 }
 
