@@ -2,7 +2,7 @@
 import { perform } from '../readings/perform';
 import { howMany } from '../score/amounts';
 import { contextWords } from '../signs/contexts';
-import { signTableByName, signTables } from '../signs/tables';
+import { builtInTables, signTableByName, signTables } from '../signs/tables';
 import { certainties, rulesOf, type SignRow, type SignTable } from '../signs/tables/table';
 import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
 import { type Project, projectOf } from '../workspace/project';
@@ -12,11 +12,9 @@ import { inputOptions, inputsOf, isUnread } from './inputs';
 import type { Given } from './options';
 import { shown } from './print';
 
-const names = signTables.map(({ table }) => table);
-
 export const signs: Command = {
   options: {
-    table: { value: 'TABLE', among: names, says: 'the rows of this table' },
+    table: { value: 'TABLE', among: builtInTables, says: 'the rows of this table' },
     use: { says: 'count the signs of the files, and in which contexts they stand, beside all notes' },
     json: { says: 'JSON instead of text' },
     ...inputOptions,
@@ -39,7 +37,7 @@ export const signs: Command = {
 // ─── tables ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
 function tableList(): string {
-  const width = Math.max(...names.map((name) => name.length));
+  const width = Math.max(...builtInTables.map((name) => name.length));
   const rows = signTables.map(
     ({ table, title, rows: own, from }) =>
       `${table.padEnd(width)}  ${title}: ${howMany(own.length, 'row', 'rows')}${from === undefined ? '' : `, and those of ${from}`}\n`,

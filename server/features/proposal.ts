@@ -5,7 +5,7 @@ import { temperaments } from '../../grammar/vocabulary/temperaments';
 import { usesIn } from '../checks/uses';
 import type { DeclaredNames } from '../score/environment';
 import { declaredNames } from '../score/environment';
-import { signTables } from '../signs/tables';
+import { builtInTables } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { namesIn, type Space } from './names';
 import { nameInWords } from './nameWords';
@@ -80,7 +80,7 @@ const known: Readonly<Record<Space, (project: Project) => Iterable<string>>> = {
   place: ({ tree }) => usesIn(tree).places,
   note: ({ environment }) => declaredNames(environment).notes,
   editor: ({ environment }) => declaredNames(environment).editors,
-  table: ({ environment }) => [...declaredNames(environment).tables, ...signTables.map(({ table }) => table)],
+  table: ({ environment }) => [...declaredNames(environment).tables, ...builtInTables],
   temperament: (project) => [...given(project, 'temperament'), ...temperaments.map(({ name }) => name)],
   section: ({ tree }) => usesIn(tree).sections,
   instrument: () => instrumentTypes.map(({ name }) => name),

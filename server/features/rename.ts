@@ -2,7 +2,7 @@
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver-types';
 import { isName, isReserved, type NameRole, readsAsNoteOrClef } from '../../grammar/vocabulary/names';
 import { temperamentNames } from '../../grammar/vocabulary/temperaments';
-import { signTables } from '../signs/tables';
+import { builtInTables } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { type NameAt, namesakes, type Space, spacesOf } from './names';
 import { nameHere, sharedNamesakes } from './navigation';
@@ -29,7 +29,7 @@ const roles: Readonly<Record<Space, NameRole>> = {
 
 /** Names that are there without being given. */
 const builtIn: Readonly<Partial<Record<Space, readonly string[]>>> = {
-  table: signTables.map(({ table }) => table),
+  table: builtInTables,
   temperament: temperamentNames,
 };
 

@@ -4,7 +4,7 @@ import type { MarkForm, Recipe } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import { keyOf, type PlayedRow, tableInForce, tablesNamed } from '../signs/rows';
 import { recipeSaid } from '../signs/said';
-import { signTables } from '../signs/tables';
+import { builtInTables } from '../signs/tables';
 import { certainties } from '../signs/tables/table';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere } from './events';
@@ -91,11 +91,7 @@ function tablesWith(
   { signs, ways }: SignHere,
 ): { table: string; rows: readonly PlayedRow[] }[] {
   const shapes = keyOf(signs.flatMap((sign) => sign.shapes));
-  const names = [
-    ...ways.map(({ table }) => table),
-    ...environment.tables.map(({ name }) => name),
-    ...signTables.map(({ table }) => table),
-  ];
+  const names = [...ways.map(({ table }) => table), ...environment.tables.map(({ name }) => name), ...builtInTables];
   return [...new Set(names)].flatMap((table) => {
     const rows = tableInForce(table, environment)?.byShapes.get(shapes) ?? [];
     return rows.length === 0 ? [] : [{ table, rows }];

@@ -7,7 +7,7 @@ import { typableName } from '../../grammar/vocabulary/names';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import { shapes as allShapes, shapeByName } from '../../grammar/vocabulary/shapes';
 import { lookUp, statements as vocabulary } from '../../grammar/vocabulary/statements';
-import { signTables } from '../signs/tables';
+import { builtInTables } from '../signs/tables';
 import type { AccidentalPractice } from './choice';
 import type {
   Declared,
@@ -37,7 +37,6 @@ export const brought: ReadonlySet<string> = new Set(['source', 'hand', 'editor',
 const KEY_OF_C0 = 12;
 const USUAL_LINES = 5;
 
-const builtInTables = signTables.map(({ table }) => table);
 const shapeNames = allShapes.flatMap(({ name, short }) => [short, name]);
 
 /** Words that a reading can take besides sources, layers and readings. */

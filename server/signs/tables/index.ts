@@ -39,6 +39,9 @@ export const signTables: readonly SignTable[] = [
   clementi1801,
 ];
 
+/** Their names, by year. */
+export const builtInTables: readonly string[] = signTables.map(({ table }) => table);
+
 const byTable: ReadonlyMap<string, SignTable> = new Map(signTables.map((each) => [each.table, each]));
 
 /** A built-in table; undefined where there is none of this name. */
