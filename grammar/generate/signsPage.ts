@@ -5,9 +5,9 @@
  */
 import type { Engraver } from '../../server/engraving/engraver';
 import { codeOfShape } from '../../server/engraving/font/codepoints';
-import { recipeInWords } from '../../server/features/recipeWords';
 import { exportSvg, onWhite } from '../../server/pages/svg';
 import { recipeOf } from '../../server/signs/recipes';
+import { recipeInWords } from '../../server/signs/recipeWords';
 import { signTables } from '../../server/signs/tables';
 import { type Condition, certainties, rulesOf, type SignRow, type SignTable } from '../../server/signs/tables/table';
 import { noFiles } from '../../server/workspace/host';

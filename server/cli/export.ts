@@ -1,13 +1,13 @@
 /** `bentside export`: scores in the formats of other programs. */
 import { cannotDraw } from '../engraving/engraver';
 import type { FormOptions } from '../export/form';
-import { barRange, type ExportFormat, type ExportOptions, type Layout } from '../export/formats';
+import { barRange, type ExportOptions, type Layout } from '../export/formats';
 import type { MadeFile, Wish } from '../export/making';
 import { type MidiTuning, midiTunings } from '../export/midi/keys';
 import { type OrnamentForm, type OrnamentOptions, ornamentForms } from '../export/ornaments';
 import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import type { RhythmOptions } from '../export/rhythm';
-import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
+import { everyFormat, isDrawn } from '../pages/formats';
 import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -25,7 +25,7 @@ export const exportCommand: Command = {
       among: formatNames,
       says: everyFormat.map(({ name, title }) => `${name}: ${title}`).join('; '),
     },
-    reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written)' },
+    reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written; in html all)' },
     bars: { value: 'BARS', says: 'these bars of every piece only: 9-12' },
     clefs: {
       value: 'CLEFS',
@@ -159,12 +159,12 @@ function rhythmOf(values: Given['values']): RhythmOptions & Pick<FormOptions, 's
 }
 
 /** A format by its name, or a sentence that says why it is not to be had. */
-async function formatOf(host: CliHost, wanted: string | undefined): Promise<ExportFormat | string> {
+async function formatOf(host: CliHost, wanted: string | undefined): Promise<Wish['format'] | string> {
   const format = everyFormat.find(({ name }) => name === wanted);
   if (format === undefined) return `Say in which format: --as ${formatNames.join('|')}.`;
   if (!isDrawn(format)) return format;
   const engraver = await host.engraver();
-  return cannotDraw(engraver) ? `${engraver.failure}` : drawnBy(format, engraver);
+  return cannotDraw(engraver) ? `${engraver.failure}` : format.drawnBy(engraver);
 }
 
 /** The exports of one command, none of which may meet another or an input. */
@@ -211,8 +211,13 @@ export class Batch {
     }
     this.taken.add(name);
     const trouble = this.host.write(path, content);
-    this.host.say(`${shown(path)}: ${trouble === undefined ? `written, reading ${reading}` : trouble.failure}\n`);
+    this.host.say(`${shown(path)}: ${trouble === undefined ? this.written(reading) : trouble.failure}\n`);
     return trouble === undefined;
+  }
+
+  /** Where readings stand together the file has the name of none. */
+  private written(reading: string): string {
+    return 'writeEdition' in this.wish.format ? 'written' : `written, reading ${reading}`;
   }
 
   private output({ file }: Input, { reading, page }: MadeFile): Output {

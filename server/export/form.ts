@@ -32,4 +32,4 @@ function inOneForm(given: Score, options: FormOptions): Formed {
 }
 
 /** What a reading leaves to be decided is asked by the proof. */
-const isOfExport = ({ problem }: PlacedProblem): boolean => catalogue[problem.code].level !== 'hint';
+export const isOfExport = ({ problem }: PlacedProblem): boolean => catalogue[problem.code].level !== 'hint';

@@ -45,7 +45,8 @@ export interface Exported {
   readonly problems: readonly PlacedProblem[];
 }
 
-export interface ExportFormat {
+/** What a format is called, and what its files are like. */
+export interface FormatNames {
   /** As typed after `--as`. */
   readonly name: string;
   /** In plain words. */
@@ -53,7 +54,26 @@ export interface ExportFormat {
   readonly extension: string;
   /** Text may go to standard output. */
   readonly isText: boolean;
+}
+
+/** A format that has a file for each reading. */
+export interface ExportFormat extends FormatNames {
   write(score: Score, options: ExportOptions): Exported;
+}
+
+/** A format in whose one file several readings stand together. */
+export interface EditionFormat extends FormatNames {
+  writeEdition(edition: Edition, options: ExportOptions): Exported;
+}
+
+/** The texts of a file for a format that has several of them. */
+export interface Edition {
+  /** As `written`. */
+  readonly main: Score;
+  /** The readings that are wished for. */
+  readonly readings: readonly Score[];
+  /** Every source and hand that the file declares. */
+  readonly sources: readonly Score[];
 }
 
 export const formats: readonly ExportFormat[] = [

@@ -1,14 +1,16 @@
 /** A score made into the contents of files, as the command line and the editor write them. */
 import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
+import type { Analysis } from '../document/analysis';
+import { declaredNames } from '../score/environment';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
-import type { Exported, ExportFormat, ExportOptions } from './formats';
+import type { Edition, EditionFormat, Exported, ExportFormat, ExportOptions } from './formats';
 import { areChunks, type Chunks } from './inChunks';
 
 export interface Wish {
-  readonly format: ExportFormat;
-  /** A reading or witness, `all`, or undefined for `written`. */
+  readonly format: ExportFormat | EditionFormat;
+  /** A reading or witness, `all`, or undefined for `written`, or for all where these stand together. */
   readonly reading: string | undefined;
   readonly options: ExportOptions;
 }
@@ -36,14 +38,43 @@ export type Made =
   | { readonly kind: 'made'; readonly readings: readonly MadeReading[] };
 
 /** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
-export function make({ analysis }: Project, { format, reading = 'written', options }: Wish): Made {
+export function make({ analysis }: Project, { format, reading: wished, options }: Wish): Made {
   const { choices } = analysis;
-  const readings = reading === 'all' ? choices : choices.filter((name) => name === reading);
+  const isTogether = 'writeEdition' in format;
+  const reading = wished ?? (isTogether ? 'all' : 'written');
+  const all = isTogether ? readingsTogether(analysis) : choices;
+  const readings = reading === 'all' ? all : choices.filter((name) => name === reading);
   if (readings.length === 0) return { kind: 'unknown reading', wished: reading, choices };
   const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
   if (errors.length > 0 && !options.leaveGaps) return { kind: 'faulty', errors };
   const scores = readings.flatMap((name) => analysis.score(name) ?? []);
-  return { kind: 'made', readings: scores.map((score) => makeReading(score, format, inItsRhythm(score, options))) };
+  if (!isTogether)
+    return { kind: 'made', readings: scores.map((score) => makeReading(score, format, inItsRhythm(score, options))) };
+  const edition = editionOf(analysis, scores);
+  return {
+    kind: 'made',
+    readings:
+      edition === undefined ? [] : [makeEdition(edition, format, options, reading === 'all' ? 'written' : reading)],
+  };
+}
+
+/** The readings that a file declares; where it declares none, its sources; where there are none either, the text as written. */
+function readingsTogether({ environment, choices }: Analysis): readonly string[] {
+  const declared = environment.readings.map(({ name }) => name);
+  if (declared.length > 0) return declared;
+  return choices.length > 1 ? choices.filter((name) => name !== 'written') : choices;
+}
+
+/** Every file can be read as written. */
+function editionOf({ environment, score }: Analysis, readings: readonly Score[]): Edition | undefined {
+  const { witnesses, layers } = declaredNames(environment);
+  const main = score('written');
+  return main && { main, readings, sources: [...witnesses, ...layers].flatMap((name) => score(name) ?? []) };
+}
+
+/** @param name after which the file is called */
+function makeEdition(edition: Edition, format: EditionFormat, options: ExportOptions, name: string): MadeReading {
+  return madeOf(edition.main, name, format.writeEdition(edition, options));
 }
 
 /** As a rule a reading is written in the rhythm in which it is played, a source as it stands. */
@@ -56,15 +87,14 @@ function inItsRhythm({ environment, choice }: Score, options: ExportOptions): Ex
 const concerns = (finding: Finding, readings: readonly string[]): boolean =>
   finding.readings === undefined || finding.readings.some((reading) => readings.includes(reading));
 
-function makeReading(score: Score, format: ExportFormat, options: ExportOptions): MadeReading {
-  const reading = score.choice.name;
-  const { content, problems } = format.write(score, options);
-  return {
-    reading,
-    files: filesOf(reading, content),
-    findings: problems.map((problem) => findingOfScore(score, problem)),
-  };
-}
+const makeReading = (score: Score, format: ExportFormat, options: ExportOptions): MadeReading =>
+  madeOf(score, score.choice.name, format.write(score, options));
+
+const madeOf = (score: Score, reading: string, { content, problems }: Exported): MadeReading => ({
+  reading,
+  files: filesOf(reading, content),
+  findings: problems.map((problem) => findingOfScore(score, problem)),
+});
 
 function filesOf(reading: string, content: Exported['content']): readonly MadeFile[] {
   if (areChunks(content)) return [{ reading, content }];

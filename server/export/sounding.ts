@@ -50,14 +50,17 @@ export interface Heard {
   readonly tuning: Tuning;
 }
 
-/** What sounds; undefined where the score is refused, which a problem says. Repeats are played out unless bars are named. */
+/**
+ * What sounds; undefined where the score is refused, which a problem says. Repeats are played out unless bars are named.
+ * @param performance as a rule what the reading plays
+ */
 export function soundingOf(
   score: Score,
   options: ExportOptions,
+  performance = performedIn(score, options),
 ): { readonly heard: Heard | undefined; readonly problems: readonly PlacedProblem[] } {
   const losses = new Losses();
   const measures = measuresFor(score, options, losses);
-  const performance = performedIn(score, options);
   if (measures === undefined) return { heard: undefined, problems: [...performance.problems, ...losses.problems()] };
   const asWritten = options.bars !== undefined || options.repeats === 'written';
   const played = asWritten ? performance : unfolded(performance);

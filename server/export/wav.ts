@@ -4,13 +4,11 @@
  */
 import type { PlacedProblem, Score } from '../score/score';
 import { lengthOf, mixed, type Stroke } from '../sound/mix';
-import { frequencyOf } from '../tuning/tuning';
 import type { ExportOptions } from './formats';
 import type { Chunks } from './inChunks';
 import { Seconds } from './seconds';
 import { type Heard, soundingOf } from './sounding';
-import { manualNamesIn, stopsIn } from './stops';
-import { ONE_STROKE, touched } from './touch';
+import { pluckedOnce, strokesOf } from './strokes';
 
 export interface WavExport {
   /** Undefined where the score is refused, which a problem of level `error` says. */
@@ -28,52 +26,19 @@ const LOUDNESS = 0.5;
 export function exportWav(score: Score, options: ExportOptions): WavExport {
   const { heard, problems } = soundingOf(score, options);
   if (heard === undefined) return { content: undefined, problems };
-  return { content: { chunks: wavFile(strokesOf(score, heard)) }, problems };
+  return { content: { chunks: wavFile(allStrokes(score, heard)) }, problems };
 }
 
-/** A string of one stop, and how it is plucked. */
-interface Plucked extends Stroke {
-  readonly string: string;
-  until: number;
-}
-
-/** Every string that is plucked: one for each stop of a note's manual. */
-function strokesOf({ environment }: Score, { pieces, tuning }: Heard): readonly Stroke[] {
+/** Every string that is plucked, piece after piece. */
+function allStrokes({ environment }: Score, { pieces, tuning }: Heard): readonly Stroke[] {
   let start = LEAD;
   return pieces.flatMap((piece) => {
-    const seconds = new Seconds(piece.tempi);
-    const stopsOf = stopsIn(environment, piece.piece);
-    const manualOf = manualNamesIn(piece.piece);
     const begun = start;
-    start += seconds.at(piece.duration) + PAUSE;
-    const plucked = touched(piece, seconds).flatMap(({ note, at, until }) => {
-      const frequency = frequencyOf(tuning, note.pitch);
-      const manual = manualOf(note.voice, note.event.from[0].placed.onset) ?? '';
-      return stopsOf(note).map(
-        (feet, stop): Plucked => ({
-          string: `${manual} ${stop} ${frequency}`,
-          frequency: frequency * (8 / feet),
-          at: begun + at,
-          until: begun + until,
-        }),
-      );
-    });
-    return pluckedOnce(plucked);
+    start += new Seconds(piece.tempi).at(piece.duration) + PAUSE;
+    return pluckedOnce(strokesOf(environment, piece, tuning)).map(
+      ({ frequency, at, until }): Stroke => ({ frequency, at: begun + at, until: begun + until }),
+    );
   });
-}
-
-/** Voices that meet on one key pluck its string once; it sounds until the last of them lets go. */
-function pluckedOnce(plucked: readonly Plucked[]): readonly Stroke[] {
-  const last = new Map<string, Plucked>();
-  return [...plucked]
-    .sort((a, b) => a.at - b.at)
-    .filter((one) => {
-      const before = last.get(one.string);
-      const isOne = before !== undefined && one.at - before.at <= ONE_STROKE;
-      if (isOne) before.until = Math.max(before.until, one.until);
-      else last.set(one.string, one);
-      return !isOne;
-    });
 }
 
 // ─── bytes ───────────────────────────────────────────────────────────────────────────────────────────────────────

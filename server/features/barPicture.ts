@@ -1,5 +1,6 @@
 /** The bar under the pointer as a picture that can stand in a hover. */
 import type { Engraver } from '../engraving/engraver';
+import { cropped } from '../pages/crop';
 import { drawPassage, type PictureWish } from '../pages/svg';
 import { around } from '../score/excerpt';
 import type { EventHere } from './events';
@@ -35,22 +36,10 @@ export function barPicture(
   return `![Bar ${bar.number}](${address})`;
 }
 
-/** Of the margin that a page has around it, in the drawing's units, what a hover can do without; braces reach into the left one. */
-const CUT = { left: 12, top: 38, right: 38, bottom: 38 };
-
-/** The picture in its size, without most of its margin and the spaces between its elements. */
+/** The picture in its size. */
 function sized(svg: string): string {
-  const [view = '', width = '0', height = '0'] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
-  const [wide, high] = [Number(width) - CUT.left - CUT.right, Number(height) - CUT.top - CUT.bottom];
-  return (
-    svg
-      .slice(svg.indexOf('<svg'))
-      .replace(/>\n\s*</g, '><')
-      // What lies within keeps its size and place.
-      .replace('<svg class="definition-scale"', `$& width="${width}" height="${height}"`)
-      .replace(view, `viewBox="${CUT.left} ${CUT.top} ${wide} ${high}"`)
-      .replace(/^<svg /, `<svg width="${wide / UNITS}" height="${high / UNITS}" `)
-  );
+  const { markup, width, height } = cropped(svg);
+  return markup.replace(/^<svg /, `<svg width="${width / UNITS}" height="${height / UNITS}" `);
 }
 
 /** Without Node's buffers, for web workers have none. */

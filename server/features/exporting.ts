@@ -1,11 +1,11 @@
 /** A score exported for the editor: what is to be written, and where. */
 import type { Finding } from '../../grammar/findings/finding';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
-import type { ExportFormat } from '../export/formats';
+import type { EditionFormat, ExportFormat } from '../export/formats';
 import { areChunks, together } from '../export/inChunks';
 import { type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
-import { drawnBy, everyFormat, isDrawn } from '../pages/formats';
+import { everyFormat, isDrawn } from '../pages/formats';
 import type { Project } from '../workspace/project';
 import type { ExportedFile, ExportParams, ExportResult } from './protocol';
 
@@ -24,10 +24,14 @@ export async function exporting(
   if (named === undefined) return null;
   if (!isDrawn(named)) return made(project, params, named);
   const drawer = await engraver();
-  return cannotDraw(drawer) ? nothing([drawer.failure]) : made(project, params, drawnBy(named, drawer));
+  return cannotDraw(drawer) ? nothing([drawer.failure]) : made(project, params, named.drawnBy(drawer));
 }
 
-function made(project: Project, params: Omit<ExportParams, 'textDocument'>, format: ExportFormat): ExportResult {
+function made(
+  project: Project,
+  params: Omit<ExportParams, 'textDocument'>,
+  format: ExportFormat | EditionFormat,
+): ExportResult {
   const options = { clefs: 'source', ...params.form, leaveGaps: params.leaveGaps } as const;
   const making = make(project, { format, reading: params.reading, options });
   if (making.kind === 'unknown reading') return nothing([`There is no reading “${making.wished}”.`]);

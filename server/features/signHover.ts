@@ -2,6 +2,7 @@
 import { keeping } from '../../grammar/keeping';
 import type { MarkForm, Recipe } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
+import { recipeInWords } from '../signs/recipeWords';
 import { keyOf, type PlayedRow, tableInForce, tablesNamed } from '../signs/rows';
 import { recipeSaid } from '../signs/said';
 import { builtInTables } from '../signs/tables';
@@ -11,7 +12,6 @@ import { type EventHere, eventHere } from './events';
 import { literally } from './markdown';
 import { hereAt } from './nodes';
 import { type SignHere, signsNear, type Way } from './openSigns/openSigns';
-import { recipeInWords } from './recipeWords';
 import { playedBy, shapeInWords, shapesDrawn } from './signs';
 
 /** Of each project by block: a hover asks for the same again and again. */

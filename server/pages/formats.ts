@@ -1,30 +1,40 @@
 /** Every format that a score can be exported to: those of `export/` and those that are drawn. */
 import type { Engraver } from '../engraving/engraver';
-import { type Exported, type ExportFormat, type ExportOptions, formats } from '../export/formats';
-import type { Score } from '../score/score';
+import { type EditionFormat, type ExportFormat, type FormatNames, formats } from '../export/formats';
 import { exportSvg } from './svg';
+import { exportTeachingSheet } from './teachingSheet';
 
 /** A format whose pages somebody has to draw. */
-export interface DrawnFormat extends Omit<ExportFormat, 'write'> {
-  write(score: Score, options: ExportOptions, engraver: Engraver): Exported;
-  readonly isDrawn: true;
+export interface DrawnFormat extends FormatNames {
+  /** The same for whoever knows nothing of drawing. */
+  drawnBy(engraver: Engraver): ExportFormat | EditionFormat;
 }
 
-const svg: DrawnFormat = {
+const svg: FormatNames = {
   name: 'svg',
   title: 'engraved pages (SVG 1.1), a file a page',
   extension: 'svg',
   isText: true,
-  isDrawn: true,
-  write: exportSvg,
 };
 
-export const everyFormat: readonly (ExportFormat | DrawnFormat)[] = [...formats, svg];
+const html: FormatNames = {
+  name: 'html',
+  title: 'a teaching sheet to read, hear and print: all readings with their reasons (HTML)',
+  extension: 'html',
+  isText: true,
+};
 
-export const isDrawn = (format: ExportFormat | DrawnFormat): format is DrawnFormat => 'isDrawn' in format;
+const drawn: readonly DrawnFormat[] = [
+  { ...svg, drawnBy: (engraver) => ({ ...svg, write: (score, options) => exportSvg(score, options, engraver) }) },
+  {
+    ...html,
+    drawnBy: (engraver) => ({
+      ...html,
+      writeEdition: (edition, options) => exportTeachingSheet(edition, options, engraver),
+    }),
+  },
+];
 
-/** A drawn format for whoever knows nothing of drawing. */
-export const drawnBy = (format: DrawnFormat, engraver: Engraver): ExportFormat => ({
-  ...format,
-  write: (score, options) => format.write(score, options, engraver),
-});
+export const everyFormat: readonly (ExportFormat | DrawnFormat)[] = [...formats, ...drawn];
+
+export const isDrawn = (format: ExportFormat | DrawnFormat): format is DrawnFormat => 'drawnBy' in format;

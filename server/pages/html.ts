@@ -44,17 +44,43 @@ export function table<Row>(caption: string, columns: readonly TableColumn<Row>[]
   );
 }
 
+/** The one script of a page. */
+export interface PageScript {
+  readonly script: string;
+  /** Its SHA-256 in base 64. */
+  readonly digest: string;
+}
+
 /** A whole page in British English, made for A4. */
 export const page = (title: string, style: string, ...body: readonly Html[]): string =>
+  scriptedPage(title, style, undefined, ...body);
+
+/** The same with a script. */
+export const scriptedPage = (
+  title: string,
+  style: string,
+  scripted: PageScript | undefined,
+  ...body: readonly Html[]
+): string =>
   [
     '<!doctype html>',
     '<html lang="en-GB">',
-    `<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${text(title)}</title>`,
+    `<head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy(scripted)}"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${text(title)}</title>`,
     `<style>${PAPER}${style}</style></head>`,
-    `<body>${tag('main', {}, ...body)}</body>`,
+    `<body>${tag('main', {}, ...body)}${scripted === undefined ? '' : `<script>${scripted.script}</script>`}</body>`,
     '</html>',
     '',
   ].join('\n');
+
+/** Nothing is fetched, and no script runs but the page's own (W3C, Content Security Policy Level 3). */
+const policy = (scripted: PageScript | undefined): string =>
+  [
+    "default-src 'none'",
+    "style-src 'unsafe-inline'",
+    ...(scripted === undefined ? [] : [`script-src 'sha256-${scripted.digest}'`]),
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
 
 /** Black on white, in a serif that every computer has. */
 const PAPER = `

@@ -28,7 +28,8 @@ export function reportPage({ title, file, sections }: Report): string {
 
 const idOf = (index: number): string => `section-${index + 1}`;
 
-const reportTable = ({ caption, head, rows }: ReportTable): Html =>
+/** A table of the report. */
+export const reportTable = ({ caption, head, rows }: ReportTable): Html =>
   table(
     caption,
     head.map((column, index) => ({ head: column, cell: (row: readonly string[]) => row[index] ?? '' })),

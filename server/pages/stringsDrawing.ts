@@ -35,8 +35,13 @@ const RUNG = 21;
  * A picture with its description; all that it shows stands in the tables too. Who marks something in it finds each string by
  * its note (`data-string`) and each rung by its interval (`data-step`).
  * @param shown the steps that have a rung; as a rule all
+ * @param id of a picture among several of one page
  */
-export function stringsDrawing({ steps, notes, title }: TuningSheet, shown: readonly SheetStep[] = steps): Html {
+export function stringsDrawing(
+  { steps, notes, title }: TuningSheet,
+  shown: readonly SheetStep[] = steps,
+  id = 'strings',
+): Html {
   const strings = stringsOf(steps, notes);
   const tuned = shown.filter(({ tunes }) => tunes !== null);
   const closing = shown.slice(-1).filter(({ tunes }) => tunes === null);
@@ -46,9 +51,9 @@ export function stringsDrawing({ steps, notes, title }: TuningSheet, shown: read
   const gap = Math.min(RUNG, room / Math.max(1, rungs.length - 1));
   return tag(
     'svg',
-    { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', 'aria-labelledby': 'strings-title strings-words' },
-    tag('title', { id: 'strings-title' }, text(`The strings of the bearings, tuned by ${title}`)),
-    tag('desc', { id: 'strings-words' }, text(inWords(tuned))),
+    { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, class: 'strings', role: 'img', 'aria-labelledby': `${id}-title ${id}-words` },
+    tag('title', { id: `${id}-title` }, text(`The strings of the bearings, tuned by ${title}`)),
+    tag('desc', { id: `${id}-words` }, text(inWords(tuned))),
     outline(),
     ...strings.map(drawnString),
     ...rungs.map((step, index) =>
@@ -174,14 +179,14 @@ function rung(strings: readonly DrawnString[], step: SheetStep, number: string, 
 }
 
 export const STRINGS_STYLE = `
-svg { display: block; width: 100%; max-height: 130mm; margin: 2mm 0; }
-svg text { font-family: Georgia, "DejaVu Serif", serif; font-size: 12px; fill: #111; }
+.strings { display: block; width: 100%; max-height: 130mm; margin: 2mm 0; }
+.strings text { font-family: Georgia, "DejaVu Serif", serif; font-size: 12px; fill: #111; }
 .case { fill: none; stroke: #111; stroke-width: 2.4; stroke-linejoin: round; }
 .nut { stroke: #111; stroke-width: 1.2; }
 .string { stroke: #777; stroke-width: 0.8; }
 .note, .cents { text-anchor: middle; }
 .note { font-style: italic; font-size: 14px; }
-svg .cents { font-size: 10.5px; }
+.strings .cents { font-size: 10.5px; }
 .number-of-step { text-anchor: end; }
 .beats, .number-of-step { paint-order: stroke; stroke: #fff; stroke-width: 4px; }
 .rung { stroke: #111; stroke-width: 1.6; }

@@ -22,7 +22,7 @@ const LAYOUTS: Readonly<Record<Layout, DrawOptions>> = {
 /** All pages of a score. */
 export function exportSvg(score: Score, options: ExportOptions, engraver: Engraver): Exported {
   const tree = meiTree(score, options);
-  const drawn = drawTree(score, tree, options.layout ?? 'source', engraver);
+  const drawn = drawTree(score, tree, LAYOUTS[options.layout ?? 'source'], engraver);
   if (cannotDraw(drawn)) return { content: [], problems: [...tree.problems, ...notDrawn(drawn)] };
   return { content: drawn.pages, problems: [...tree.problems, ...undrawn(tree.score, options)] };
 }
@@ -47,26 +47,33 @@ export const pageNames = (score: Score): readonly string[] => [
 
 /** One page of the source, without a thought for the others: the first page of a long score takes as long as any. */
 export const drawPage = (score: Score, page: string, wish: PictureWish, engraver: Engraver): Picture =>
-  picture(score, { ...wish, page }, 'source', engraver);
+  picture(score, { ...wish, page }, LAYOUTS.source, engraver);
 
-/** Some bars as one long system, on white: a picture that can stand anywhere. */
+/**
+ * Some bars as one long system.
+ * @param width in tenths of a millimetre: where it is given, as many systems beneath one another as it asks for
+ */
+export const drawLine = (score: Score, wish: PictureWish, engraver: Engraver, width?: number): Picture =>
+  picture(score, wish, width === undefined ? LAYOUTS.line : { breaks: 'auto', width }, engraver);
+
+/** The same on white: a picture that can stand anywhere. */
 export function drawPassage(score: Score, wish: PictureWish, engraver: Engraver): Picture {
-  const { svg, problems } = picture(score, wish, 'line', engraver);
+  const { svg, problems } = drawLine(score, wish, engraver);
   return { svg: svg === undefined ? undefined : onWhite(svg), problems };
 }
 
-function picture(score: Score, wish: PictureWish, layout: Layout, engraver: Engraver): Picture {
+function picture(score: Score, wish: PictureWish, layout: DrawOptions, engraver: Engraver): Picture {
   const tree = meiTree(score, wish);
   const drawn = drawTree(score, tree, layout, engraver);
   if (cannotDraw(drawn)) return { svg: undefined, problems: [...tree.problems, ...notDrawn(drawn)] };
   return { svg: drawn.pages[0], problems: tree.problems };
 }
 
-function drawTree(score: Score, { root }: MeiTree, layout: Layout, engraver: Engraver): Drawing | CannotDraw {
+function drawTree(score: Score, { root }: MeiTree, layout: DrawOptions, engraver: Engraver): Drawing | CannotDraw {
   if (root === undefined) return { pages: [] };
   const { environment, choice } = score;
   const title = `${environment.title ?? score.file}, reading ${choice.name}`;
-  return engrave(engraver, root, title, LAYOUTS[layout]);
+  return engrave(engraver, root, title, layout);
 }
 
 function notDrawn({ failure }: CannotDraw): readonly PlacedProblem[] {

@@ -48,7 +48,8 @@ const placeOf = ({ sides, ...difference }: Difference): ComparedPlace => ({
   sides: sides.map(({ names, doubtful, text, place }) => ({ names, doubtful, text, place })),
 });
 
-function chosenBy({ choice, environment, pieces }: Score): Chosen {
+/** What a score's reading chooses. */
+export function chosenBy({ choice, environment, pieces }: Score): Chosen {
   const { name, accidentals } = choice;
   const tempo = statedTempo(environment, name);
   return {

@@ -290,11 +290,11 @@ describe('bentside export', () => {
   it('asks for a format that there is', async () => {
     expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
       code: 2,
-      say: 'Say in which format: --as musicxml|mxl|mei|json|midi|wav|svg.\n',
+      say: 'Say in which format: --as musicxml|mxl|mei|json|midi|wav|svg|html.\n',
     });
     const { say } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musixml');
     expect(say).toBe(
-      '--as is one of musicxml, mxl, mei, json, midi, wav, svg, not “musixml”. Did you mean musicxml?\n',
+      '--as is one of musicxml, mxl, mei, json, midi, wav, svg, html, not “musixml”. Did you mean musicxml?\n',
     );
   });
 });

@@ -29,6 +29,10 @@ describe('an export from the editor', () => {
       'Air%20no.%202.L.json',
     ]);
   });
+  it('is one teaching sheet of all readings', async () => {
+    const files = (await exported(AIR, 'html', 'all'))?.files ?? [];
+    expect(files.map(({ uri }) => uri.replace(/^.*\//, ''))).toEqual(['Air%20no.%202.html']);
+  });
   it('carries bytes as base64: a compressed MusicXML is a zip archive, which begins with PK', async () => {
     const content = (await exported(AIR, 'mxl'))?.files[0]?.content ?? { text: '' };
     expect('base64' in content && Buffer.from(content.base64, 'base64').toString('latin1').slice(0, 2)).toBe('PK');

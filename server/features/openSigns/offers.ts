@@ -2,10 +2,10 @@
 import type { Finding } from '../../../grammar/findings/finding';
 import type { TextChange } from '../../document/edits';
 import type { SignChoice } from '../../signs/decisions';
+import { recipeInWords } from '../../signs/recipeWords';
 import { certainties } from '../../signs/tables/table';
 import type { Project } from '../../workspace/project';
 import { capital } from '../quickFixes';
-import { recipeInWords } from '../recipeWords';
 import type { OpenSign, Way } from './openSigns';
 import { settling } from './settling';
 import { tableChanges } from './tableChanges';

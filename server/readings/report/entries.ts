@@ -92,14 +92,15 @@ const agreementRow = ({ groups, places }: Agreement): readonly string[] => [
   `${places}`,
 ];
 
-function sideText(side: Side | undefined): string {
+/** What one side has, in the form of reports. */
+export function sideText(side: Side | undefined): string {
   if (side === undefined) return '';
   if (side.symbols.length > 0) return side.symbols.map(({ inTrade }) => inTrade).join(', ');
   return side.text === '' ? 'omitted' : side.text;
 }
 
 /** What is said of the places that differ, each thing once. */
-const reasonsOf = (main: Score, { sides }: Difference): string[] => [
+export const reasonsOf = (main: Score, { sides }: Difference): string[] => [
   ...new Set(
     sides.flatMap(({ symbols }) =>
       symbols.flatMap(({ reasons }) => reasons.map(({ annotation }) => annotationText(annotation, main.environment))),

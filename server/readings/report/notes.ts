@@ -14,11 +14,17 @@ interface Said {
 
 const HEAD = ['place', 'about', 'annotation', 'by', 'certainty', 'evidence'];
 
-/** @param scores of all texts: what stands in one of them only is said there */
-export function notesSection(scores: readonly Score[]): ReportSection {
+/** Whether the notes of a bar are wanted, by the name of its piece and its number. */
+type IsWanted = (piece: string, bar: string) => boolean;
+
+/**
+ * @param scores of all texts: what stands in one of them only is said there
+ * @param isWanted as a rule those of all bars are
+ */
+export function notesSection(scores: readonly Score[], isWanted: IsWanted = () => true): ReportSection {
   const [main] = scores;
   if (main === undefined) return { heading: 'Annotations', said: [], tables: [] };
-  const all = eachOnce(scores.flatMap(annotationsIn));
+  const all = eachOnce(scores.flatMap((score) => annotationsIn(score, isWanted)));
   const doubtful = all.filter(({ applied }) => isDoubtful(applied, main.environment));
   const sure = all.filter((one) => !doubtful.includes(one));
   return {
@@ -65,18 +71,21 @@ function eachOnce(all: readonly Said[]): Said[] {
   });
 }
 
-function annotationsIn(score: Score): Said[] {
-  const atEvents = namedEvents(score).flatMap(({ placed, place }) =>
+function annotationsIn(score: Score, isWanted: IsWanted): Said[] {
+  const events = namedEvents(score).filter(({ piece, placed }) => isWanted(piece, placed.bar.number));
+  const atEvents = events.flatMap(({ placed, place }) =>
     annotationsOf(placed.event).map((applied) => ({ place, applied, block: placed.system.block })),
   );
   const atBarlines = score.pieces.flatMap((piece) =>
-    piece.bars.flatMap((bar) => {
-      const block = piece.systems[bar.system]?.block ?? 0;
-      const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
-      return [bar.opening, bar.closing, ...bar.inner]
-        .flatMap(annotationsOfBarline)
-        .map((applied) => ({ place, applied, block }));
-    }),
+    piece.bars
+      .filter(({ number }) => isWanted(piece.name, number))
+      .flatMap((bar) => {
+        const block = piece.systems[bar.system]?.block ?? 0;
+        const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
+        return [bar.opening, bar.closing, ...bar.inner]
+          .flatMap(annotationsOfBarline)
+          .map((applied) => ({ place, applied, block }));
+      }),
   );
   return [...atEvents, ...atBarlines];
 }

@@ -7,6 +7,8 @@ export interface NamedEvent {
   readonly placed: PlacedEvent;
   /** `12, dessus, 3`, with the piece before it where there are several. */
   readonly place: string;
+  /** The name of its piece; "" of the only one. */
+  readonly piece: string;
 }
 
 export function placeName(piece: string, bar: string, voice: string, symbol: number): string {
@@ -29,7 +31,7 @@ function namedIn({ environment }: Score, piece: Piece): NamedEvent[] {
     const key = `${placed.bar.index} ${voice}`;
     const count = (counts.get(key) ?? 0) + (placed.event.kind === 'gap' ? 0 : 1);
     counts.set(key, count);
-    return { placed, place: placeName(piece.name, placed.bar.number, voice, count) };
+    return { placed, piece: piece.name, place: placeName(piece.name, placed.bar.number, voice, count) };
   });
 }
 

@@ -1,0 +1,170 @@
+/** Why a reading plays as it does: in all, and in the bars of a line. */
+
+import type { Assimilate, How, PracticeWord } from '../../practice/practice';
+import { practicesOfReading } from '../../readings/choices';
+import { type Chosen, chosenBy } from '../../readings/compare';
+import { type Difference, differencesOf, type Side } from '../../readings/compare/differences';
+import { comparedText } from '../../readings/compare/symbols';
+import { perform } from '../../readings/perform';
+import { reasonsOf, sideText } from '../../readings/report/entries';
+import { placeName } from '../../readings/report/places';
+import { declaredNames } from '../../score/environment';
+import type { Performance } from '../../score/performance';
+import type { Bar, Score } from '../../score/score';
+import { signTableByName } from '../../signs/tables';
+import { type Html, tag, text } from '../html';
+import type { TaughtSigns } from './signs';
+import type { SheetText } from './texts';
+
+/** What a practice does. */
+const SAYS: Readonly<Record<Exclude<PracticeWord, 'assimilate'> | `assimilate ${Assimilate['to']}`, string>> = {
+  overdot: 'dots are held longer than they are written, and what follows comes later and quicker',
+  inegal: 'pairs of notes written alike go long and short, while the beat stays even',
+  'assimilate triplet': 'duple figures take the time of the triplets that they meet',
+  'assimilate duple': 'triplets take the time of the duple figures that they meet',
+  'assimilate literal': 'duple figures and triplets are each played as they are written',
+  snap: 'where the dot is on the second note of a pair, the first is made shorter',
+  upbeats: 'quick notes after a dot or a rest come at the end of their time, as fast as they can',
+  hemiola: 'two bars of three are played as three of two where the source shows it',
+  literal: 'what is written is played',
+};
+
+/** Who speaks for it. */
+const CITED: Readonly<Record<PracticeWord, string>> = {
+  overdot:
+    'Quantz 1752, XVII.vii.58, confirmed by a text: in cut time quavers after dotted crotchets are very short and sharp; that this was a general style is disputed (Neumann 1977)',
+  inegal:
+    'Hotteterre 1719, chapter XI, as digested, says which values under which sign; pinned mechanisms show 3:2, 2:1 and 3:1',
+  assimilate:
+    'common practice; Quantz 1752, V.22, is against it (from memory); Türk 1789, I.64, takes exact division as the norm',
+  snap: 'Quantz 1752, V.23, from memory',
+  upbeats: 'Quantz 1752, XVII.vii.58, confirmed by a text, of three or more demisemiquavers in slow pieces',
+  hemiola: 'from memory',
+  literal: '',
+};
+
+const saysOf = (how: How): string => (how.word === 'assimilate' ? SAYS[`assimilate ${how.to}`] : SAYS[how.word]);
+
+// ─── in all ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** What a reading chooses, with its grounds. */
+export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] {
+  const { environment, choice } = score;
+  const chosen = chosenBy(score);
+  const practices = practicesOfReading(environment, choice.name);
+  const rhythm = practices.map(({ how, text: typed }, index) => {
+    // Each witness is called once.
+    const isFirst = practices.findIndex((one) => one.how.word === how.word) === index;
+    return ground(`Rhythm, ${typed}`, saysOf(how), isFirst ? CITED[how.word] : '');
+  });
+  return [
+    ...chosen.takes.map((name) => taken(score, name)),
+    signsGround(table),
+    ...rhythm,
+    ...(practices.length === 0 ? [ground('Rhythm', 'as it is written')] : []),
+    ...tempoGround(chosen),
+    ground('Tuning', `${tuning.temperament.title}, a4 = ${tuning.pitch} Hz`),
+  ];
+}
+
+const ground = (what: string, says: string, cited = ''): Html =>
+  [
+    tag('b', {}, text(what)),
+    text(says === '' ? '' : `: ${says}`),
+    cited === '' ? '' : tag('cite', {}, text(` (${cited})`)),
+  ].join('');
+
+/** A source, a hand in one, or a reading on which this one is built. */
+function taken({ environment }: Score, name: string): Html {
+  const built = environment.readings.find((reading) => reading.name === name);
+  if (built !== undefined) return ground(`Built on ${name}`, built.description);
+  const source = environment.sources.find((one) => name === one.name || name.startsWith(`${one.name}.`));
+  const hand = source?.hands.find(({ layer }) => name === `${source.name}.${layer}`);
+  return ground(`Takes ${name}`, (hand ?? source)?.description ?? '');
+}
+
+const signsGround = (table: string | undefined): Html =>
+  table === undefined
+    ? ground('Signs', 'no table is stated, they are played plain')
+    : ground(`Signs after ${table}`, signTableByName(table)?.title ?? 'a table of the file’s own');
+
+const tempoGround = ({ tempo, orders }: Chosen): readonly Html[] => [
+  ...(tempo === '' ? [] : [ground('Tempo', tempo)]),
+  ...orders.filter((order) => order !== '').map((order) => ground('Order', order)),
+];
+
+// ─── on a line ───────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** What moved a reading in each bar. */
+export interface Reasons {
+  in(piece: number, bars: readonly Bar[]): readonly Html[];
+}
+
+export function reasonsFor(sheetText: SheetText, sources: readonly Score[], signs: TaughtSigns): Reasons {
+  const { score } = sheetText;
+  const texts = [score, ...sources.filter(({ choice }) => choice.name !== score.choice.name)];
+  const differences = differencesOf(texts.map((one) => ({ name: one.choice.name, text: comparedText(one) }))).filter(
+    ({ kind }) => kind !== 'time',
+  );
+  const altered = alteredIn(perform(score, { ornaments: 'sign' }));
+  return {
+    in: (piece, bars) => {
+      const name = score.pieces[piece]?.name ?? '';
+      const numbers = new Set(bars.map(({ number }) => number));
+      const here = differences.filter((one) => one.piece === name && numbers.has(one.bar));
+      return [
+        ...here.map((one) => variantReason(score, one)),
+        ...practiceReasons(altered.get(piece), bars),
+        ...signs.reasonsIn(sheetText, piece, bars),
+      ];
+    },
+  };
+}
+
+/** Whose text a reading takes at a place, and whose it leaves. */
+function variantReason(score: Score, difference: Difference): Html {
+  const { name } = score.choice;
+  const { witnesses, layers } = declaredNames(score.environment);
+  const sigla = ({ names }: Side): string =>
+    names.filter((one) => one !== name && (witnesses.includes(one) || layers.includes(one))).join(', ');
+  const own = difference.sides.find(({ names }) => names.includes(name));
+  const others = difference.sides.filter((side) => side !== own && sigla(side) !== '');
+  const withWhom = own === undefined || sigla(own) === '' ? '' : `, as ${sigla(own)}`;
+  const against = others.map((side) => `; ${sigla(side)} has ${sideText(side)}`).join('');
+  const where = placeName('', difference.bar, difference.voice, difference.symbol);
+  const reasons = reasonsOf(score, difference);
+  return [
+    tag('b', {}, text(`Bar ${where}:`)),
+    text(` ${sideText(own)}${withWhom}${against}.`),
+    reasons.length === 0 ? '' : text(` ${reasons.join('. ')}.`),
+  ].join('');
+}
+
+/** By piece and then by the words of practices: the bars in which they move notes. */
+type AlteredBars = ReadonlyMap<number, ReadonlyMap<string, ReadonlySet<number>>>;
+
+function alteredIn({ pieces }: Performance): AlteredBars {
+  return new Map(
+    pieces.map(({ events }, piece) => {
+      const bars = new Map<string, Set<number>>();
+      for (const { altered, from } of events) {
+        for (const word of altered?.by ?? []) {
+          const known = bars.get(word) ?? new Set();
+          bars.set(word, known.add(from[0].placed.bar.index));
+        }
+      }
+      return [piece, bars];
+    }),
+  );
+}
+
+function practiceReasons(altered: ReadonlyMap<string, ReadonlySet<number>> | undefined, bars: readonly Bar[]): Html[] {
+  return [...(altered ?? [])].flatMap(([word, moved]) => {
+    const numbers = bars.filter(({ index }) => moved.has(index)).map(({ number }) => number);
+    return numbers.length === 0 ? [] : [ground(`Rhythm, ${word}`, inBars(numbers))];
+  });
+}
+
+/** “bar 5”, “bars 5, 7”. */
+export const inBars = (numbers: readonly string[]): string =>
+  `${numbers.length === 1 ? 'bar' : 'bars'} ${[...new Set(numbers)].join(', ')}`;
