@@ -14,10 +14,12 @@ const body = (): string => `<header>
 <button id="ornaments" type="button" aria-keyshortcuts="s" data-sign="${safe(l10n.t('Signs as they stand'))}" data-above="${safe(l10n.t('Signs and what they mean'))}" data-full="${safe(l10n.t('Signs written out'))}" data-no-table="${safe(l10n.t('This reading has no table of signs.'))}"></button>
 <button id="reading" type="button"></button>
 <button id="drag" type="button" aria-pressed="false" hidden>${safe(l10n.t('Mark the system on the picture'))}</button>
+<button id="weights" type="button" aria-pressed="false" hidden>${safe(l10n.t('Weights'))}</button>
 <button id="note" type="button" aria-keyshortcuts="n">${safe(l10n.t('Sound the note'))}</button>
 <button id="bar" type="button" aria-keyshortcuts="b">${safe(l10n.t('Sound the bar'))}</button>
 </div>
 <label>${safe(l10n.t('Beneath'))} <select id="beneath" data-none="${safe(l10n.t('nothing'))}"></select></label>
+<label id="weight-field" hidden>${safe(l10n.t('Weight of the marked note'))} <input id="weight" type="range" min="1" max="9" step="1"></label>
 ${playbackBar()}
 </header>
 <section id="facsimile" aria-label="${safe(l10n.t('Picture of the source'))}" hidden></section>

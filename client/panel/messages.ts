@@ -82,6 +82,8 @@ export type FromPage =
   /** Where a system of a leaf lies on its picture: left, top, width, height. */
   | { readonly kind: 'region'; readonly page: number; readonly system: number; readonly region: readonly number[] }
   | { readonly kind: 'sound'; readonly what: 'note' | 'bar' }
+  /** A note of music without measure is to last so many times as long. */
+  | { readonly kind: 'weight'; readonly id: string; readonly weight: number }
   | { readonly kind: 'play'; readonly number: number; readonly wish: PlayWish }
   /** What is played has come to another leaf. */
   | { readonly kind: 'turn'; readonly page: number };

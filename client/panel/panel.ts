@@ -263,6 +263,14 @@ export class ScorePanel implements Disposable {
     await applyEdits(document, [edit]);
   }
 
+  private async writeWeight({ id, weight }: Extract<FromPage, { kind: 'weight' }>): Promise<void> {
+    const document = await this.opened();
+    if (document === undefined) return;
+    const reading = this.readings.of(document);
+    const edit = await this.server.askOf(document, 'bentside/weight', { id, reading, weight });
+    if (edit) await applyEdits(document, [edit]);
+  }
+
   /**
    * Marks the note at the caret. Where the caret has moved, its leaf is turned to and the note brought into view, unless the
    * user has forbidden it; whoever has turned to another leaf stays there.
@@ -335,6 +343,9 @@ export class ScorePanel implements Disposable {
         break;
       case 'sound':
         await this.sound(message.what);
+        break;
+      case 'weight':
+        await this.writeWeight(message);
         break;
       case 'play':
         await this.play(message);

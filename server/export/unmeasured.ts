@@ -6,7 +6,7 @@
  */
 import { add, divide, isZero, type Time, time, toNumber } from '../../grammar/time';
 import type { Clock } from '../score/clock';
-import type { Piece, VoiceEvent } from '../score/score';
+import type { AppliedMark, Piece, VoiceEvent } from '../score/score';
 import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
 
 /** Seconds from a note to the next. */
@@ -97,6 +97,9 @@ function heldBy(free: readonly PlacedEvent[], curves: Ends): ReadonlyMap<string,
   );
 }
 
-/** An editor's weight. */
-const weightOf = ({ members, marks }: VoiceEvent): number =>
-  [...marks, ...members.flatMap((member) => member.marks)].find(({ form }) => form.type === 'weight')?.form.weight ?? 1;
+/** The mark of an editor's weight. */
+export const weightMarkOf = ({ members, marks }: VoiceEvent): AppliedMark | undefined =>
+  [...marks, ...members.flatMap((member) => member.marks)].find(({ form }) => form.type === 'weight');
+
+/** An editor's weight; 1 where nothing is said. */
+export const weightOf = (event: VoiceEvent): number => weightMarkOf(event)?.form.weight ?? 1;

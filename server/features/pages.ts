@@ -15,6 +15,7 @@ import { spoken } from './noteWords';
 import { offsetOfPosition, rangeOfOffsets } from './place';
 import type { EngravedPage, NotePlace, SignsShown } from './protocol';
 import { differencesOn, twoReadings } from './twoReadings';
+import { weightsOn } from './weights';
 
 /** What stands of one movement on one leaf. */
 interface Part {
@@ -78,6 +79,7 @@ export function engravedPage(project: Project, wish: PageWish, engraver: Engrave
     }),
     summary: page.parts.flatMap(summaryOf),
     hasTable: tableOf(score) !== undefined,
+    weights: weightsOn(systemsOf(page)),
     ...(facsimile === undefined ? {} : { facsimile }),
     ...(other === undefined ? {} : { differences: differencesOn(systemsOf(page), score, other) }),
   };

@@ -159,8 +159,18 @@ export interface EngravedPage {
   /** There is a table by which signs could be shown otherwise than they stand. */
   readonly hasTable: boolean;
   readonly facsimile?: Facsimile;
+  /** Of its music without measure. */
+  readonly weights: readonly ShownWeight[];
   /** Of two readings: what they have otherwise on this leaf. */
   readonly differences?: readonly ShownDifference[];
+}
+
+/** A note of music without measure. */
+export interface ShownWeight {
+  /** Of its picture. */
+  readonly id: string;
+  /** By how much longer it lasts than a note of which nothing is said. */
+  readonly weight: number;
 }
 
 /** A place where two readings differ. */
@@ -300,6 +310,12 @@ export interface TuningOffer {
   readonly title: string;
 }
 
+interface WeightParams extends FileParams {
+  readonly id: string;
+  readonly reading: string;
+  readonly weight: number;
+}
+
 interface SoundingParams extends ReadingPlaceParams {
   readonly what: 'note' | 'bar';
 }
@@ -412,6 +428,8 @@ export interface FileRequests {
   'bentside/place': { params: NoteParams; result: Range | null };
   /** What writes a system's place on the picture of its leaf into the text. */
   'bentside/region': { params: RegionParams; result: TextEdit | null };
+  /** What writes an editor's weight into the text. */
+  'bentside/weight': { params: WeightParams; result: TextEdit | null };
   /** What sounds at a place. */
   'bentside/sounding': { params: SoundingParams; result: readonly PluckedNote[] };
   /** A piece as it is played; null if there is no music yet. */

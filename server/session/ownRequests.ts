@@ -18,6 +18,7 @@ import { underTables } from '../features/signHover';
 import { soundingAt } from '../features/sounding';
 import { tuningOffers } from '../features/tuning/offers';
 import { afterTyping } from '../features/typed';
+import { weightEdit } from '../features/weights';
 import { everyFormat } from '../pages/formats';
 import type { Current } from './documents';
 import type { Answer } from './requests';
@@ -73,6 +74,11 @@ function pages(onFile: OnFile, engraver: EngraverOf): void {
     const found = systemOn(project, reading, page, system);
     return (found && regionEdit(project, found, region)) ?? null;
   });
+  onFile(
+    'bentside/weight',
+    null,
+    ({ project }, { id, reading, weight }) => weightEdit(project, id, reading, weight) ?? null,
+  );
   onFile('bentside/sounding', [], ({ project }, { position, reading, what }) =>
     soundingAt(project, position, reading, what),
   );

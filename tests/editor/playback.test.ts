@@ -5,6 +5,16 @@ import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { describeInEditor } from './inEditor';
 import { Workbench } from './workbench';
 
+const PRELUDE = `bentside 1
+stave upper
+stave lower
+voice dessus upper
+voice basse lower
+page "4v"
+system free upper G2 lower F4
+  dessus | 1 (down) c3'u (home) e4 g c5'w2 e g |||
+`;
+
 const AIR = `bentside 1
 title "Air"
 instrument harpsichord  compass c2-c6
@@ -37,7 +47,7 @@ describeInEditor('playing in the score panel', () => {
   const sounding = (id: string) => at(`.sounding[data-id="${id}"]`).first();
 
   beforeAll(async () => {
-    bench = await Workbench.open({ files: { 'air.bent': AIR } });
+    bench = await Workbench.open({ files: { 'air.bent': AIR, 'prelude.bent': PRELUDE } });
     await bench.openFile('air.bent');
     await bench.run('bentside.showPanel');
     await note('e-2v-1-dessus-1.1').waitFor({ timeout: 30_000 });
@@ -151,6 +161,32 @@ describeInEditor('playing in the score panel', () => {
     await frame?.evaluate(axe);
     expect(await frame?.evaluate(axeViolations)).toEqual([]);
     await bench.picture('playback-all');
+  });
+
+  it('weighs notes without measure by a slider, and by columns that are dragged', async () => {
+    await bench.openFile('prelude.bent');
+    await note('e-4v-1-dessus-1.2').locator('.notehead').click();
+    await at('.at-caret[data-id="e-4v-1-dessus-1.2"]').waitFor();
+    await at('#weight').focus();
+    await bench.page.keyboard.press('ArrowRight');
+    await bench.line("e4'w2").waitFor();
+    await at('#weights').click();
+    await at('rect.weight').nth(3).waitFor();
+    await bench.picture('weights');
+    const column = await at('[data-id="e-4v-1-dessus-1.4"] rect.weight').boundingBox();
+    if (column === null) throw new Error('no column');
+    await bench.page.mouse.move(column.x + column.width / 2, column.y + column.height / 2);
+    await bench.page.mouse.down();
+    await bench.page.mouse.move(column.x, column.y - 10, { steps: 3 });
+    await bench.page.mouse.move(column.x, column.y + column.height / 2 - 24, { steps: 3 });
+    await bench.page.mouse.up();
+    await bench.line("c5'w4").waitFor();
+  });
+
+  it('says of music without measure that it is played as one may play it', async () => {
+    await at('#play').click();
+    await at('#status', { hasText: 'one of many possible ways' }).waitFor();
+    await at('#play').click();
   });
 });
 

@@ -7,6 +7,7 @@ import { beneath, idOf, isBeneath, Marks } from './marks';
 import { patch } from './patch';
 import { Playback } from './playback';
 import { asToolbar } from './toolbar';
+import { Weights } from './weights';
 
 interface Kept extends PanelState {
   readonly top: number;
@@ -54,6 +55,11 @@ let said = '';
 let marked: { readonly id: string; readonly bar: string } | undefined;
 
 const marks = new Marks(score);
+const weights = new Weights(
+  { score, button: element('weights'), field: element('weight-field'), slider: element('weight') },
+  marks,
+  (id, weight) => tell({ kind: 'weight', id, weight }),
+);
 const differences = new Differences(element('differences'), marks, goTo);
 const playback = new Playback({
   marks,
@@ -84,6 +90,7 @@ const answers: {
   mark: ({ id, says, bar, system, follows }) => {
     mark(id, follows);
     if (id !== null) marked = { id, bar };
+    weights.mark(id ?? undefined);
     if (system !== null) strip.turnTo(system);
     if (id === null || id !== chosen) return;
     said = says;
@@ -113,6 +120,8 @@ function show(shown: ShownPage): void {
   ornaments.textContent = ornaments.dataset[shown.state.ornaments] ?? '';
   showPictures(shown);
   differences.show(shown.differences);
+  // Whoever hears what he weighs goes on hearing it.
+  if (weights.show(shown.weights)) playback.goOn();
   strip.know(shown.facsimile?.regions ?? [], isOther);
   if (status.textContent !== said) status.textContent = '';
   if (shown.state.ornaments !== 'sign' && !shown.hasTable) status.textContent = ornaments.dataset.noTable ?? '';
@@ -144,6 +153,7 @@ function leafButton(label: string, index: number): Element {
 
 function showPictures({ pictures, summary, labels, page }: ShownPage): void {
   marks.undraw();
+  weights.undraw();
   const drawn = pictures.map((picture, index) => {
     const svg = new DOMParser().parseFromString(picture, 'image/svg+xml').documentElement;
     for (const style of svg.querySelectorAll('style')) style.remove();

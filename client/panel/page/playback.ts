@@ -114,7 +114,7 @@ export class Playback {
   }
 
   /** Another reading, temperament or tempo, at the same place. */
-  private goOn(): void {
+  goOn(): void {
     if (!this.isPlaying) return;
     this.goesOn = true;
     this.ask({ piece: this.timeline?.playing.piece ?? 0 });
