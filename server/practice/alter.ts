@@ -20,8 +20,8 @@ import { Curves } from './curves';
 import { type Grid, gridsOf } from './grid';
 import { hemiolasIn, inHemiolas } from './hemiola';
 import { inequalities } from './inegal';
-import { linesOf } from './lines';
-import { meetingsIn } from './meetings';
+import { readingLines } from './lines';
+import { gatheringMeetings } from './meetings';
 import { overdots } from './overdot';
 import { type Practice, USUAL } from './practice';
 import { Remarks } from './remarks';
@@ -47,21 +47,26 @@ const steps: readonly ((view: View) => readonly Together[])[] = [
   inequalities,
 ];
 
-/** The performance in the time of its practices; what they cannot do, and where they meet, is told. */
-export function alterRhythm(performance: Performance, options: AlterOptions): Performance {
+/**
+ * The performance in the time of its practices, a piece of work at a time; what they cannot do, and where they meet, is told.
+ */
+export function* alteringRhythm(performance: Performance, options: AlterOptions): Generator<undefined, Performance> {
   const { score } = performance;
   if (!options.undecided && options.practices.length === 0 && !isMarkedAnywhere(performance)) return performance;
   const remarks = new Remarks((voice) => score.environment.voices[voice]?.name ?? '');
-  const pieces = performance.pieces.map((performed, index) => {
-    const view = viewOf(performance, performed, options, remarks, index === 0);
-    const all = movedIn(view);
+  const pieces: PerformedPiece[] = [];
+  for (const [index, performed] of performance.pieces.entries()) {
+    const view = yield* viewing(performance, performed, options, remarks, index === 0);
+    const all = yield* moving(view);
     for (const { acting } of all.flat()) if (acting.practice !== undefined) remarks.met.add(acting.practice);
     for (const { practice } of view.hemiolas) if (practice !== undefined) remarks.met.add(practice);
     if (options.undecided) remarkUndecided(view);
+    yield;
     const hemiolas = view.hemiolas.map(({ from, to }) => ({ from, to }));
     const events = altered(performed.events, timeOf(all, view));
-    return { ...performed, events, ...(hemiolas.length === 0 ? {} : { hemiolas }) };
-  });
+    yield;
+    pieces.push({ ...performed, events, ...(hemiolas.length === 0 ? {} : { hemiolas }) });
+  }
   for (const practice of heard(options.practices)) if (!remarks.met.has(practice)) remarkIdle(practice, remarks);
   return { ...performance, pieces, problems: [...performance.problems, ...remarks.problems] };
 }
@@ -76,25 +81,27 @@ const isMarkedAnywhere = ({ pieces }: Performance): boolean =>
     ),
   );
 
-function viewOf(
+function* viewing(
   { score }: Performance,
   { piece }: PerformedPiece,
   options: AlterOptions,
   remarks: Remarks,
   first: boolean,
-): View {
-  const lines = linesOf(piece);
+): Generator<undefined, View> {
+  const lines = yield* readingLines(piece);
   const ruling = new Ruling(options.practices, piece, score.choice, remarks.voiceName);
   const hemiolas = hemiolasIn(piece, lines, ruling);
+  yield;
   // Nothing can be moved where nothing begins; of an excerpt most bars are such.
   const isStruck = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
   const grids = inHemiolas(gridsOf(piece), hemiolas).filter(isStruck);
+  yield;
   return {
     piece,
     lines,
     hemiolas,
     grids,
-    meetings: grids.flatMap((grid) => meetingsIn(lines, grid)),
+    meetings: yield* gatheringMeetings(lines, grids),
     curves: new Curves(piece, lines),
     words: new RhythmWords(lines, piece.bars),
     clocks: new Clocks(piece, options, first),
@@ -104,8 +111,12 @@ function viewOf(
 }
 
 /** What all practices move, marks in the lanes first. */
-function movedIn(view: View): readonly Together[] {
-  const all = steps.flatMap((find) => find(view).filter((together) => together.some(moves)));
+function* moving(view: View): Generator<undefined, readonly Together[]> {
+  const all: Together[] = [];
+  for (const find of steps) {
+    for (const together of find(view)) if (together.some(moves)) all.push(together);
+    yield;
+  }
   return [...all.filter(isMarked), ...all.filter((together) => !isMarked(together))];
 }
 

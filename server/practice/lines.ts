@@ -72,11 +72,14 @@ export function filling({ strokes }: Line, first: number, length: Time): readonl
   }
 }
 
-/** The voices of a piece, as the environment orders them. */
-export function linesOf(piece: Piece): readonly Line[] {
+/** The voices of a piece, as the environment orders them: read a system at a time. */
+export function* readingLines(piece: Piece): Generator<undefined, readonly Line[]> {
   const strokes = new Map<number, Stroke[]>();
+  let last: PlacedEvent | undefined;
   for (const placed of eventsOf(piece)) {
-    const { event, onset } = placed;
+    const { event, onset, system } = placed;
+    if (system !== last?.system) yield;
+    last = placed;
     if (event.small !== undefined) continue;
     const own = strokes.get(event.voice) ?? [];
     own.push({ placed, onset, end: add(onset, event.duration) });

@@ -63,8 +63,18 @@ const answers: Readonly<Record<string, Answer>> = {
   },
 };
 
+/** The meetings in a piece, those of one bar after another. */
+export function* gatheringMeetings(lines: readonly Line[], grids: readonly Grid[]): Generator<undefined, Meeting[]> {
+  const found: Meeting[] = [];
+  for (const grid of grids) {
+    found.push(...meetingsIn(lines, grid));
+    yield;
+  }
+  return found;
+}
+
 /** The meetings in a bar. */
-export const meetingsIn = (lines: readonly Line[], grid: Grid): Meeting[] =>
+const meetingsIn = (lines: readonly Line[], grid: Grid): Meeting[] =>
   cellsOfTriplets(lines, grid).flatMap((cell): Meeting[] => {
     const dividers = lines.flatMap((line) => dividerOf(line, cell) ?? []);
     const sharesOf = ({ within }: Divider): Time[] => within.map((one) => shareOf(cell, one.onset));

@@ -1,7 +1,7 @@
 /** From a score to a performance. */
 import { finished } from '../../grammar/finished';
 import { add, compare, equal, type Time } from '../../grammar/time';
-import { alterRhythm } from '../practice/alter';
+import { alteringRhythm } from '../practice/alter';
 import { endOf, type Opening } from '../score/clock';
 import { isSamePitch } from '../score/heights';
 import {
@@ -57,7 +57,7 @@ function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, P
   const tempi = openingOf(score, options);
   const written = yield* performingAsWritten(score);
   yield;
-  const timed = rhythm === 'played' && choice.name !== 'written' ? inPractice(written, tempi, options) : written;
+  const timed = rhythm === 'played' && choice.name !== 'written' ? yield* inPractice(written, tempi, options) : written;
   yield;
   const { table: name = tableOfReading(environment, choice.name) } = options;
   const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
@@ -74,9 +74,13 @@ export function openingOf({ environment, choice }: Score, { pace }: Pick<Perform
   };
 }
 
-function inPractice(written: Performance, tempi: Opening, { undecided = true }: PerformOptions): Performance {
+function inPractice(
+  written: Performance,
+  tempi: Opening,
+  { undecided = true }: PerformOptions,
+): Generator<undefined, Performance> {
   const practices = practicesOfReading(written.score.environment, written.reading);
-  return alterRhythm(written, { practices, undecided, ...tempi });
+  return alteringRhythm(written, { practices, undecided, ...tempi });
 }
 
 function* performingAsWritten(score: Score): Generator<undefined, Performance> {

@@ -3,8 +3,9 @@
  * its voice, what is struck together under one practice still is, a ratio of one changes nothing, the written time comes back.
  */
 import { describe, expect, it } from 'vitest';
+import { finished } from '../../grammar/finished';
 import { add, compare, equal, format, isNegative, type Time, ZERO } from '../../grammar/time';
-import { alterRhythm } from '../../server/practice/alter';
+import { alteringRhythm } from '../../server/practice/alter';
 import { type How, type Practice, USUAL } from '../../server/practice/practice';
 import { perform } from '../../server/readings/perform';
 import { type Performance, type PerformedEvent, performedOnset, writtenTime } from '../../server/score/performance';
@@ -32,7 +33,7 @@ const EVERYTHING: readonly Practice[] = [
 
 const asWritten = (score: Score): Performance => perform(score, { ornaments: 'sign', rhythm: 'written' });
 const altered = (score: Score, practices = EVERYTHING): Performance =>
-  alterRhythm(asWritten(score), { practices, undecided: true, tempo: undefined, ownTempo: false });
+  finished(alteringRhythm(asWritten(score), { practices, undecided: true, tempo: undefined, ownTempo: false }));
 
 const eventsOf = ({ pieces }: Performance): readonly PerformedEvent[] => pieces.flatMap(({ events }) => events);
 const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time => add(onset, duration);
