@@ -8,7 +8,7 @@ import type { FileTree } from '../../grammar/tree';
 import { heard } from '../practice/alter';
 import type { Practice } from '../practice/practice';
 import { practicesOfReading, tableOfReading } from '../readings/choices';
-import { perform, performing } from '../readings/perform';
+import { performing, performingBoth } from '../readings/perform';
 import type { Environment } from '../score/environment';
 import { around } from '../score/excerpt';
 import type { PlacedProblem, Score } from '../score/score';
@@ -91,7 +91,7 @@ export function* findingWhenPlayed(analysis: Analysis): Generator<undefined, rea
     const { problems } = yield* performing(score, { undecided: false });
     met.push({ score, practices, problems: problems.filter(({ problem }) => isTold(problem)) });
   }
-  return ofSigns.keep(analysis, findingsOf(met));
+  return ofSigns.keep(analysis, yield* makingFindings(met));
 }
 
 function decide(analysis: Analysis): Decided {
@@ -99,15 +99,15 @@ function decide(analysis: Analysis): Decided {
   const all: SignsOfReading[] = [];
   const met: Met[] = [];
   for (const { score, table } of readingsPlayed(analysis)) {
-    const performance = perform(score);
+    const { plain, played } = finished(performingBoth(score));
     if (table !== undefined) {
-      const signs = playedSigns(perform(score, { ornaments: 'sign' }), performance, table);
+      const signs = playedSigns(plain, played, table);
       all.push({ score, table: table.name, signs });
-      decisions.push(...decisionsOf(performance, signs));
+      decisions.push(...decisionsOf(played, signs));
     }
-    met.push({ score, practices: practicesIn(score), problems: performance.problems });
+    met.push({ score, practices: practicesIn(score), problems: played.problems });
   }
-  return { decisions, findings: findingsOf(met), signs: all };
+  return { decisions, findings: finished(makingFindings(met)), signs: all };
 }
 
 /**
@@ -121,7 +121,8 @@ export function signsAround(analysis: Analysis, block: number): readonly SignsOf
     if (table === undefined) return [];
     const isInTime = practicesIn(whole).length === 0;
     const score = isInTime ? around(whole, block) : whole;
-    const signs = playedSigns(perform(score, { ornaments: 'sign' }), perform(score), table, block);
+    const { plain, played } = finished(performingBoth(score, { undecided: false }));
+    const signs = playedSigns(plain, played, table, block);
     return [{ score, table: table.name, signs }];
   });
 }
@@ -151,10 +152,11 @@ interface Met {
 }
 
 /** Each once, with the readings in which it was met, by place. */
-function findingsOf(met: readonly Met[]): Finding[] {
+function* makingFindings(met: readonly Met[]): Generator<undefined, Finding[]> {
   const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
   for (const { score, problems } of met) {
     for (const problem of problems) {
+      yield;
       if (problem.problem.code === 'practice-idle' && !isIdle(problem, met)) continue;
       const finding = findingOfScore(score, problem);
       const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;

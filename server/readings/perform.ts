@@ -46,22 +46,41 @@ export const perform = (score: Score, options: PerformOptions = {}): Performance
 
 /** The same a piece of work at a time. */
 export function* performing(score: Score, options: PerformOptions = {}): Generator<undefined, Performance> {
-  const performance = yield* inOneGo(score, options);
+  const plain = yield* withoutSigns(score, options);
+  const performance = options.ornaments === 'sign' ? plain : yield* withSigns(plain, options);
   return options.repeats === 'played' ? unfolded(performance) : performance;
 }
 
-/** In the order of the source. */
-function* inOneGo(score: Score, options: PerformOptions): Generator<undefined, Performance> {
-  const { environment, choice } = score;
-  const { ornaments = 'full', rhythm = 'played', form = 'play' } = options;
-  const tempi = openingOf(score, options);
+/** A performance with its signs as they stand, and with what they mean. */
+export interface BothPerformances {
+  readonly plain: Performance;
+  readonly played: Performance;
+}
+
+/** The score as it is played, without its signs and with them, a piece of work at a time. */
+export function* performingBoth(
+  score: Score,
+  options: Pick<PerformOptions, 'undecided'> = {},
+): Generator<undefined, BothPerformances> {
+  const plain = yield* withoutSigns(score, options);
+  return { plain, played: yield* withSigns(plain, options) };
+}
+
+/** In its time, in the order of the source. */
+function* withoutSigns(score: Score, options: PerformOptions): Generator<undefined, Performance> {
   const written = yield* performingAsWritten(score);
   yield;
-  const timed = rhythm === 'played' && choice.name !== 'written' ? yield* inPractice(written, tempi, options) : written;
+  if (options.rhythm === 'written' || score.choice.name === 'written') return written;
+  return yield* inPractice(written, openingOf(score, options), options);
+}
+
+function* withSigns(plain: Performance, options: PerformOptions): Generator<undefined, Performance> {
+  const { score } = plain;
+  const { table: name = tableOfReading(score.environment, score.choice.name), form = 'play' } = options;
   yield;
-  const { table: name = tableOfReading(environment, choice.name) } = options;
-  const table = name === undefined || ornaments === 'sign' ? undefined : tableInForce(name, environment);
-  return table === undefined ? timed : yield* realisingSigns(timed, { table, ...tempi, form });
+  const table = name === undefined ? undefined : tableInForce(name, score.environment);
+  yield;
+  return table === undefined ? plain : yield* realisingSigns(plain, { table, ...openingOf(score, options), form });
 }
 
 /** With what tempo a score is begun. */

@@ -89,6 +89,7 @@ class Realiser {
 
   *realising(): Generator<undefined, readonly PerformedEvent[]> {
     const { passage, pieces, clocks, signs, remarks, voiceName } = this;
+    yield;
     for (const event of this.performed.events) {
       const borne = signsOf(event);
       if (borne.length > 0 && hasTime(event)) signs.set(event, borne);
