@@ -60,7 +60,7 @@ function groupsOf(
 const titled = (words: string, title: string): string => (title.startsWith(words) ? title : `${words}: ${title}`);
 
 /** Parts in a fixed order, so that equal choices are equal texts. */
-export const textOf = (choice: TuningChoice): string => JSON.stringify(Object.entries(choice).sort());
+const textOf = (choice: TuningChoice): string => JSON.stringify(Object.entries(choice).sort());
 
 export const choiceOf = (value: string): TuningChoice => Object.fromEntries(JSON.parse(value)) as TuningChoice;
 
@@ -69,10 +69,10 @@ const option = (choice: TuningChoice, label: string): ChoiceGroup['options'][num
   label,
 });
 
-/** What was typed, or is not there any more, has a group of its own. */
+/** What was typed, or is not offered any more, has a group of its own. */
 function withChosen(groups: readonly ChoiceGroup[], choice: TuningChoice): ShownChoice {
   const chosen = textOf(choice);
   if (groups.some(({ options }) => options.some(({ value }) => value === chosen))) return { groups, chosen };
   const label = choice.kind === 'words' ? choice.words : choice.reading;
-  return { groups: [{ label: l10n.t('As it was typed'), options: [{ value: chosen, label }] }, ...groups], chosen };
+  return { groups: [{ label: l10n.t('As it was chosen'), options: [{ value: chosen, label }] }, ...groups], chosen };
 }

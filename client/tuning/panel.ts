@@ -34,12 +34,9 @@ export class TuningPanel implements Disposable {
       this.showing,
       server.onDidStart(() => this.showing.ask()),
       readings.onDidChange(() => this.showing.ask()),
-      // Other scores can be chosen, and what they include is seen here, too.
-      workspace.onDidChangeTextDocument(({ document }) => {
-        if (isOurs(document)) this.showing.ask();
-      }),
-      workspace.onDidOpenTextDocument(() => this.showing.ask()),
-      workspace.onDidCloseTextDocument(() => this.showing.ask()),
+      workspace.onDidChangeTextDocument(({ document }) => this.touched(document)),
+      workspace.onDidOpenTextDocument((document) => this.touched(document)),
+      workspace.onDidCloseTextDocument((document) => this.touched(document)),
       window.registerWebviewPanelSerializer(TYPE, {
         deserializeWebviewPanel: (panel, state: TuningState | undefined) => this.restore(panel, state),
       }),
@@ -58,6 +55,11 @@ export class TuningPanel implements Disposable {
     this.showing.ask();
   }
 
+  /** Other scores can be chosen, and what is included is seen here, too. */
+  private touched(document: TextDocument): void {
+    if (isOurs(document)) this.showing.ask();
+  }
+
   // ─── the panel and its score ───────────────────────────────────────────────────────────────────────────────────
 
   private adopt(panel: WebviewPanel): void {
@@ -72,10 +74,15 @@ export class TuningPanel implements Disposable {
     panel.webview.html = tuningHtml(panel.webview, this.extension);
   }
 
-  /** After the window was loaded again. */
+  /** After the window was loaded again; without its score it has nothing to show. */
   private async restore(panel: WebviewPanel, state: TuningState | undefined): Promise<void> {
-    this.document = state && (await openDocument(state.uri));
-    this.wish = state === undefined ? {} : wishOf(state);
+    const document = state && (await openDocument(state.uri));
+    if (state === undefined || document === undefined) {
+      panel.dispose();
+      return;
+    }
+    this.document = document;
+    this.wish = wishOf(state);
     this.adopt(panel);
     this.nameTab();
   }
@@ -102,8 +109,10 @@ export class TuningPanel implements Disposable {
   }
 
   private async refresh(): Promise<void> {
+    // One that is hidden asks when it is shown again.
+    if (this.panel?.visible !== true) return;
     const document = await this.opened();
-    if (this.panel === undefined || document === undefined) return;
+    if (document === undefined) return;
     const params = this.paramsFor(document);
     const answer = await this.server.askOf(document, 'bentside/tuning', params);
     if (!answer || document !== this.document) return;
@@ -140,7 +149,7 @@ export class TuningPanel implements Disposable {
       case 'ready':
         break;
       case 'reading':
-        if (this.document !== undefined) await this.readings.choose(this.document);
+        await this.chooseReading();
         break;
       case 'wanted':
         // Another tuning has its own pitch.
@@ -164,6 +173,16 @@ export class TuningPanel implements Disposable {
     this.showing.ask();
   }
 
+  /** Another reading has its own tuning, unless one of no reading is shown. */
+  private async chooseReading(): Promise<void> {
+    const { document } = this;
+    if (document === undefined) return;
+    const shown = this.readings.of(document);
+    await this.readings.choose(document);
+    const isOther = this.readings.of(document) !== shown;
+    if (isOther && this.wish.wanted?.kind === 'reading') this.wish = without(this.wish, 'wanted');
+  }
+
   /** Writes what is shown into the text, in one step that can be undone. */
   private async write(): Promise<void> {
     const document = await this.opened();
@@ -181,7 +200,7 @@ const nameOf = ({ uri }: TextDocument): string => uri.path.replace(/^.*\//, '');
 
 const wishOf = ({ uri: _, ...wish }: TuningState): Wish => wish;
 
-function without(wish: Wish, part: 'pitch' | 'before'): Wish {
+function without(wish: Wish, part: keyof Wish): Wish {
   const { [part]: _, ...rest } = wish;
   return rest;
 }

@@ -80,7 +80,7 @@ function whereToListen({ interval, hertz, partials }: SheetStep): string {
   );
 }
 
-export const beatsInFigures = ({ beats, direction }: Pick<SheetInterval, 'beats' | 'direction'>): string =>
+const beatsInFigures = ({ beats, direction }: Pick<SheetInterval, 'beats' | 'direction'>): string =>
   direction === 'pure' ? 'pure' : `${beats.toFixed(2)} ${direction}`;
 
 // ─── tables ──────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -11,7 +11,8 @@ export function registerTuningRequests(connection: Connection, answer: Answer, d
   const others = async ({ wanted, before }: TuningParams): Promise<OtherScore> => {
     const uris = [wanted, before].flatMap((choice) => (choice?.kind === 'score' ? [choice.uri] : []));
     const found = await Promise.all(uris.map(async (uri) => [uri, (await documents.current(uri))?.project] as const));
-    return (uri) => new Map(found).get(uri);
+    const projects = new Map(found);
+    return (uri) => projects.get(uri);
   };
   connection.onRequest<unknown, void>(
     'bentside/tuning',

@@ -7,7 +7,7 @@
 import { describe, expect, it } from 'vitest';
 import { beforeChoice, choiceOf, FROM_THE_FORK, wantedChoice } from '../../client/tuning/choices';
 import type { PageOfTuning, ShownStep } from '../../client/tuning/messages';
-import { notYetLaid, sounded, stepFrom, stringsOf } from '../../client/tuning/page/walk';
+import { frequenciesOf, notYetLaid, sounded, stepFrom } from '../../client/tuning/page/walk';
 import { pageOf } from '../../client/tuning/words';
 import { sheetOf } from '../../server/tuning/sheet';
 import { measured } from '../helpers/frequency';
@@ -178,12 +178,12 @@ describe('the sound of a step', () => {
 
   it('is pure where the string that is set is moved, and the other stays', () => {
     // The fifth is 3 to 2, the fourth 4 to 3, the major third 5 to 4.
-    const [f3, c4] = stringsOf(stepOf(equal, 'f3-c4'), 'pure');
+    const [f3, c4] = frequenciesOf(stepOf(equal, 'f3-c4'), 'pure');
     expect([f3, c4]).toEqual([(c4 ?? 0) / 1.5, stepOf(equal, 'f3-c4').hertz[1]]);
-    const [a3, d4] = stringsOf(stepOf(equal, 'a3-d4'), 'pure');
+    const [a3, d4] = frequenciesOf(stepOf(equal, 'a3-d4'), 'pure');
     expect([a3, (d4 ?? 0) / (a3 ?? 1)]).toEqual([220, expect.closeTo(4 / 3, 9)]);
-    expect(stringsOf(stepOf(equal, 'f3-a3'), 'pure')[1]).toBeCloseTo(174.614 * 1.25, 3);
-    expect(stringsOf(stepOf(equal, 'f3-a3'), 'tempered')).toEqual([174.614, 220]);
+    expect(frequenciesOf(stepOf(equal, 'f3-a3'), 'pure')[1]).toBeCloseTo(174.614 * 1.25, 3);
+    expect(frequenciesOf(stepOf(equal, 'f3-a3'), 'tempered')).toEqual([174.614, 220]);
   });
 
   it('is of moderate loudness: two strings come to less than half of what can be', () => {

@@ -2,7 +2,7 @@
 import type { ChoiceGroup, ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
 import { damp, pluckTogether } from './ringing';
 import { fillTables } from './tables';
-import { notYetLaid, stepFrom, stringsOf } from './walk';
+import { frequenciesOf, notYetLaid, stepFrom } from './walk';
 
 interface Kept extends TuningState {
   /** Index of the step at which the walk stands. */
@@ -186,7 +186,7 @@ const walk = (by: number): void => {
 async function sound(way: 'tempered' | 'pure'): Promise<void> {
   const step = page?.steps[at];
   if (step === undefined) return;
-  const isHeard = await pluckTogether(stringsOf(step, way));
+  const isHeard = await pluckTogether(frequenciesOf(step, way));
   status.textContent = isHeard ? '' : (status.dataset.noSound ?? '');
 }
 

@@ -11,7 +11,7 @@ export const stepFrom = (steps: readonly ShownStep[], at: number, by: number): n
   Math.max(0, Math.min(steps.length - 1, at + by));
 
 /** Frequencies of both strings as the step wants them, or with the one that is tuned moved until it is pure. */
-export function stringsOf(
+export function frequenciesOf(
   { interval, tunes, hertz, partials }: ShownStep,
   way: 'tempered' | 'pure',
 ): readonly number[] {
@@ -26,6 +26,7 @@ export function stringsOf(
 const SECONDS = 6;
 /** Seconds in which a string falls by sixty decibels: longer than strings of the keyboard ring, so that slow beats are heard. */
 const DECAY = 12;
+/** Seconds in which it is damped at the end. */
 const DAMPING = 0.3;
 
 /** Both strings plucked at once: their partials beat where they meet. @param rate samples a second */
