@@ -1,7 +1,7 @@
 /** Options that neither the main text nor any reading, source or hand would ever take. */
 import { keeping } from '../../grammar/keeping';
 import { tellingItems } from '../../grammar/telling';
-import type { BlockContents, Item, LaneTree, Option, OptionsItem } from '../../grammar/tree';
+import type { BlockContents, Item, LaneTree, Option, OptionsItem, Span } from '../../grammar/tree';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { type Choice, chooseOption, labelText } from '../score/choice';
 import type { Environment } from '../score/environment';
@@ -12,33 +12,45 @@ const choicesIn = keeping((environment: Environment): readonly Choice[] =>
   choiceNames(environment).flatMap((name) => choiceOf(environment, name) ?? []),
 );
 
-/** The lanes of a block that have options, by their places in it. */
-const lanesWithOptions = keeping(({ lanes }: BlockContents): readonly (readonly [number, LaneTree])[] =>
-  lanes.flatMap(({ tree }, lane): (readonly [number, LaneTree])[] =>
-    tellingItems(tree).some(({ kind }) => kind === 'options') ? [[lane, tree]] : [],
-  ),
-);
+interface Unreached extends Span {
+  readonly lane: number;
+  readonly label: string;
+}
 
 export const optionsUnreached = check('options-unreached', ['tree', 'environment'], ({ tree, environment }) => {
   const choices = choicesIn(environment);
   return tree.blocks.flatMap(({ contents }, block) =>
-    lanesWithOptions(contents).flatMap(([lane, laneTree]) =>
-      unreachedIn(laneTree, choices).map(({ pos, len, labels }) =>
-        problemAt('option-unreached', { pos, len, block, lane }, { label: labels.map(labelText).join(',') }),
-      ),
+    unreachedIn(contents, choices).map(({ label, ...at }) =>
+      problemAt('option-unreached', { ...at, block }, { label }),
     ),
   );
 });
 
-/** Kept by lane as long as the choices are the same. */
-const kept = new WeakMap<LaneTree, { readonly choices: readonly Choice[]; readonly found: readonly Option[] }>();
+/** Kept by block as long as the choices are the same. */
+const kept = new WeakMap<
+  BlockContents,
+  { readonly choices: readonly Choice[]; readonly found: readonly Unreached[] }
+>();
 
-function unreachedIn(lane: LaneTree, choices: readonly Choice[]): readonly Option[] {
-  const known = kept.get(lane);
+function unreachedIn(contents: BlockContents, choices: readonly Choice[]): readonly Unreached[] {
+  const known = kept.get(contents);
   if (known?.choices === choices) return known.found;
+  const found = contents.lanes.flatMap(({ tree }, lane) =>
+    unreachedInLane(tree, choices).map(({ pos, len, labels }) => ({
+      pos,
+      len,
+      lane,
+      label: labels.map(labelText).join(','),
+    })),
+  );
+  kept.set(contents, { choices, found });
+  return found;
+}
+
+function unreachedInLane(lane: LaneTree, choices: readonly Choice[]): readonly Option[] {
   const found: Option[] = [];
+  if (!tellingItems(lane).some(({ kind }) => kind === 'options')) return found;
   for (const { items } of lane.segments) findUnreached(items, choices, found);
-  kept.set(lane, { choices, found });
   return found;
 }
 

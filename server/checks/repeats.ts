@@ -6,7 +6,7 @@
 import { keeping } from '../../grammar/keeping';
 import { subtract } from '../../grammar/time';
 import { degreeOf } from '../score/heights';
-import type { NoteMember, Piece, PlacedProblem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
+import type { NoteMember, Piece, PlacedProblem, ScoreSystem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
 import { eventNumber, noteName } from './pitches';
 
@@ -74,6 +74,13 @@ interface PlacedPrint {
   readonly block: number;
 }
 
+/** A system that neither changes nor moves keeps its own. */
+const placedPrints = keeping(({ score, firstBar, block }: ScoreSystem): readonly PlacedPrint[] =>
+  printsOf(score).flatMap((print, index): PlacedPrint[] =>
+    print === undefined ? [] : [{ print, score, index, bar: firstBar + index, block }],
+  ),
+);
+
 /** The one note in which two bars of the same values differ: its index; -1 if none does, undefined if several do. */
 function onlyDifference(a: Print, b: Print): number | undefined {
   let found = -1;
@@ -114,13 +121,12 @@ function likenessOf({ print, bar }: PlacedPrint, earlier: readonly PlacedPrint[]
 function likenesses({ systems }: Piece): { readonly here: PlacedPrint; readonly like: Likeness }[] {
   const byValues = new Map<string, PlacedPrint[]>();
   const found: { here: PlacedPrint; like: Likeness }[] = [];
-  for (const { score, firstBar, block } of systems) {
-    for (const [index, print] of printsOf(score).entries()) {
-      if (print === undefined) continue;
-      const here = { print, score, index, bar: firstBar + index, block };
-      const earlier = byValues.get(print.values);
+  for (const system of systems) {
+    for (const here of placedPrints(system)) {
+      const { values } = here.print;
+      const earlier = byValues.get(values);
       const like = earlier && likenessOf(here, earlier);
-      if (earlier === undefined) byValues.set(print.values, [here]);
+      if (earlier === undefined) byValues.set(values, [here]);
       else earlier.push(here);
       if (like !== undefined) found.push({ here, like });
     }

@@ -48,10 +48,15 @@ interface Made {
 
 const nowhere: Made['elsewhere'] = [];
 
-const elsewhereOf = ({ tree }: NamedTree, { related = [] }: PlacedProblem): Made['elsewhere'] =>
-  related.length === 0
-    ? nowhere
-    : related.flatMap(({ source }) => [tree.blocks[source.block]?.contents, tree.blocks[source.block]?.offset]);
+function elsewhereOf({ tree }: NamedTree, { related = [] }: PlacedProblem): Made['elsewhere'] {
+  if (related.length === 0) return nowhere;
+  const places: (BlockContents | number | undefined)[] = [];
+  for (const { source } of related) {
+    const block = tree.blocks[source.block];
+    places.push(block?.contents, block?.offset);
+  }
+  return places;
+}
 
 /** Where equal contents stand: in a file of copies at very many places. */
 interface Places {
