@@ -82,6 +82,21 @@ To state them:
     tuning meantone 1/4 wolf g#-eb
     tempo  2 at 50`,
   },
+  'export-plucked': {
+    level: 'info',
+    sentence: 'The sound is that of plucked strings, though the instrument is called {instrument}.',
+    help: `\`--as wav\` computes plucked strings, whatever the file calls its instrument: pitch, temperament, stops and time are those of
+the file, the sound is that of a harpsichord. A synthesiser that plays the MIDI file has pipes: there the name of the instrument
+chooses the sound.
+
+Before:
+
+    bentside export ricercar.bent --as wav
+
+After:
+
+    bentside export ricercar.bent --as midi`,
+  },
   'export-no-such-bar': {
     level: 'error',
     sentence: 'No piece has bars {from} to {to}.',

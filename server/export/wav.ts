@@ -2,10 +2,12 @@
  * What is played as sound: a plucked instrument in its tuning, with its stops and its touch, as a WAV file (RIFF, PCM of 16
  * bits, one channel). The bytes come block by block, so that a long piece needs no more memory than a short one.
  */
+import { instrumentName } from '../instrument/instrument';
 import type { PlacedProblem, Score } from '../score/score';
 import { lengthOf, mixed, type Stroke } from '../sound/mix';
 import type { ExportOptions } from './formats';
 import type { Chunks } from './inChunks';
+import { Losses, NOWHERE } from './losses';
 import { Seconds } from './seconds';
 import { type Heard, soundingOf } from './sounding';
 import { pluckedOnce, strokesOf } from './strokes';
@@ -15,6 +17,9 @@ export interface WavExport {
   readonly content: Chunks | undefined;
   readonly problems: readonly PlacedProblem[];
 }
+
+/** Instruments that sound otherwise than what is computed here. */
+const NOT_PLUCKED = /organ|regal|clavichord/;
 
 const RATE = 44_100;
 /** Seconds between two pieces, and before the first sound. */
@@ -26,7 +31,11 @@ const LOUDNESS = 0.5;
 export function exportWav(score: Score, options: ExportOptions): WavExport {
   const { heard, problems } = soundingOf(score, options);
   if (heard === undefined) return { content: undefined, problems };
-  return { content: { chunks: wavFile(allStrokes(score, heard)) }, problems };
+  const losses = new Losses();
+  const instrument = instrumentName(score.environment);
+  if (NOT_PLUCKED.test(instrument)) losses.add('export-plucked', { instrument }, NOWHERE);
+  const content = { chunks: wavFile(allStrokes(score, heard)) };
+  return { content, problems: [...problems, ...losses.problems()] };
 }
 
 /** Every string that is plucked, piece after piece. */

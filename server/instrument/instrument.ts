@@ -40,6 +40,10 @@ const statementOf = ({ statements }: Environment): Statement | undefined =>
 /** Whether the file says that it is for an instrument, whatever it says of that. */
 export const namesInstrument = (environment: Environment): boolean => statementOf(environment) !== undefined;
 
+/** What the file calls its instrument; "" where it names none. */
+export const instrumentName = (environment: Environment): string =>
+  firstOf(statementOf(environment)?.args ?? [], 'name')?.text ?? '';
+
 /** The manuals that the file declares. */
 export const manualsOf = (environment: Environment): readonly Manual[] =>
   (statementOf(environment)?.rows ?? []).filter(({ kind }) => kind === 'manual').flatMap(manualOf);

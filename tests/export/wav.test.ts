@@ -80,6 +80,18 @@ describe('a WAV file', () => {
     expect(assumed('')).toEqual(['60 semiminims a minute, a4 = 415, equal temperament']);
     expect(assumed('pitch a4 = 440\ntempo 4 at 80\ntuning vallotti\n')).toEqual([]);
   });
+  it('says of an organ or a clavichord that strings are plucked', () => {
+    const told = (name: string): boolean =>
+      exportWav(scoreOf(lane('1 c5', 'C', `instrument ${name} compass c2-c6\n`)), OPTIONS).problems.some(
+        ({ problem }) => problem.code === 'export-plucked',
+      );
+    expect(['organ-positive', 'clavichord-fretted', 'spinet', 'harpsichord'].map(told)).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+  });
   it('is refused with broken bars', () => {
     const { content, problems } = exportWav(scoreOf(lane('1 c5 | 4 d e | 1 f')), OPTIONS);
     expect(content).toBeUndefined();

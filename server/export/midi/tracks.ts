@@ -1,5 +1,6 @@
 /** Notes as keys of channels, track by track: no key is struck twice at once on a channel. */
 import { add, type Time } from '../../../grammar/time';
+import { instrumentName } from '../../instrument/instrument';
 import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
 import type { SoundingNote, SoundingPiece } from '../sounding';
@@ -86,8 +87,7 @@ const PROGRAMS: readonly (readonly [RegExp, number])[] = [
 const HARPSICHORD = 6;
 
 /** The sound that comes nearest to the instrument’s name. */
-export function programOf({ statements }: Environment): number {
-  const name = statements.find(({ statement }) => statement.keyword === 'instrument')?.statement.args[0];
-  const text = name !== undefined && 'text' in name ? name.text : '';
-  return PROGRAMS.find(([pattern]) => pattern.test(text))?.[1] ?? HARPSICHORD;
+export function programOf(environment: Environment): number {
+  const name = instrumentName(environment);
+  return PROGRAMS.find(([pattern]) => pattern.test(name))?.[1] ?? HARPSICHORD;
 }
