@@ -45,7 +45,8 @@ export function looseEnds(text: string): string[] {
   const all = elementsIn(parsed(text), '*');
   const ids = all.map((element) => attribute(element, 'xml:id')).filter((id) => id !== '');
   const known = new Set(ids);
-  const twice = ids.filter((id, i) => ids.indexOf(id) !== i).map((id) => `${id} stands twice`);
+  const seen = new Set<string>();
+  const twice = ids.filter((id) => seen.has(id) || !seen.add(id)).map((id) => `${id} stands twice`);
   const dangling = all.flatMap((element) =>
     POINTING.flatMap((name) => attribute(element, name).split(' '))
       .filter((reference) => reference.startsWith('#') && !known.has(reference.slice(1)))
