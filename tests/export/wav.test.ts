@@ -7,6 +7,7 @@ import { parseTime, toNumber } from '../../grammar/time';
 import type { Analysis } from '../../server/document/analysis';
 import type { ExportOptions } from '../../server/export/formats';
 import { together } from '../../server/export/inChunks';
+import { exportMidi } from '../../server/export/midi';
 import { Seconds } from '../../server/export/seconds';
 import { soundingOf } from '../../server/export/sounding';
 import { exportTimeline } from '../../server/export/timeline';
@@ -16,6 +17,7 @@ import { perform } from '../../server/readings/perform';
 import { measured } from '../helpers/frequency';
 import { lane, passage, scoreOf } from '../helpers/music';
 import { sampleAnalysis } from '../helpers/samples';
+import { readMidi, secondsOf } from '../helpers/smf';
 
 const OPTIONS: ExportOptions = { clefs: 'source', leaveGaps: false };
 
@@ -235,6 +237,9 @@ describe('the overture', () => {
       const played = seconds.at(piece?.duration ?? { n: 0, d: 1 });
       expect(samples.length / RATE - LEAD).toBeGreaterThan(played - 0.5);
       expect(samples.length / RATE - LEAD).toBeLessThan(played + 0.5);
+      const file = readMidi(exportMidi(score, { ...OPTIONS, tuning }).bytes);
+      // To the time of a damper.
+      expect(Math.abs(samples.length / RATE - LEAD - secondsOf(file))).toBeLessThan(0.15);
     },
   );
 });

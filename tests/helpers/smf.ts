@@ -65,6 +65,18 @@ export function notesOf(track: readonly ReadEvent[] | undefined): ReadNote[] {
   return notes.sort((a, b) => a.from - b.from || a.key - b.key);
 }
 
+/** When the last key comes up, in seconds by the tempi of the first track. */
+export function secondsOf({ division = 1, tracks }: MidiFile): number {
+  const end = Math.max(...tracks.flatMap((track) => notesOf(track).map(({ to }) => to)));
+  // 120 crotchets a minute where nothing is said (RP-001).
+  let [seconds, tick, crotchet] = [0, 0, 0.5];
+  for (const tempo of eventsOf(tracks[0], 'setTempo').filter((one) => one.tick < end)) {
+    seconds += ((tempo.tick - tick) / division) * crotchet;
+    [tick, crotchet] = [tempo.tick, tempo.microsecondsPerBeat / 1e6];
+  }
+  return seconds + ((end - tick) / division) * crotchet;
+}
+
 /** Texts are UTF-8; the package gives a letter for each of their bytes. */
 export const textsOf = (
   track: readonly ReadEvent[] | undefined,
