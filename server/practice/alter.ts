@@ -25,7 +25,7 @@ import { gatheringMeetings } from './meetings';
 import { overdots } from './overdot';
 import { type Practice, USUAL } from './practice';
 import { Remarks } from './remarks';
-import { Ruling } from './ruling';
+import { Ruling, standing } from './ruling';
 import { snaps } from './snap';
 import { moves, PerformedTime, startOf, type Together } from './stretch';
 import { lateUpbeats } from './upbeats';
@@ -152,9 +152,9 @@ function remarkUndecided(view: View): void {
 
 /** Practices that no other of their kind and extent goes before. */
 export const heard = (practices: readonly Practice[]): readonly Practice[] =>
-  practices.filter(
-    (one, index) =>
-      !practices
+  standing(practices).filter(
+    (one, index, all) =>
+      !all
         .slice(0, index)
         .some(
           ({ how, section, voice }) =>

@@ -25,7 +25,7 @@ export class Ruling {
     private readonly choice: Choice,
     private readonly voiceName: (voice: number) => string,
   ) {
-    const ordered = [...practices].sort(
+    const ordered = [...standing(practices)].sort(
       (a, b) => narrowness(b) - narrowness(a) || a.distance - b.distance || literalFirst(a) - literalFirst(b),
     );
     for (const word of Object.keys(USUAL) as PracticeWord[]) {
@@ -73,6 +73,17 @@ export class Ruling {
     );
   }
 }
+
+/** Without those that `literal`, said of the same or more by a reading that is nearer, takes back. */
+export const standing = (practices: readonly Practice[]): readonly Practice[] =>
+  practices.filter(
+    (one) =>
+      !practices.some((other) => other.how.word === 'literal' && other.distance < one.distance && isWithin(one, other)),
+  );
+
+/** Whether a practice is told of nothing that another is not told of. */
+const isWithin = ({ section, voice }: Practice, wider: Practice): boolean =>
+  (wider.section === undefined || wider.section === section) && (wider.voice === undefined || wider.voice === voice);
 
 const narrowness = ({ section, voice }: Practice): number =>
   (section === undefined ? 0 : 1) + (voice === undefined ? 0 : 1);

@@ -12,9 +12,12 @@ import { exportMusicXml } from '../../server/export/musicxml';
 import { comparedText } from '../../server/readings/compare/symbols';
 import { perform } from '../../server/readings/perform';
 import type { Score } from '../../server/score/score';
+import { Chance, numbersOf } from '../helpers/chance';
+import { passageByChance } from '../helpers/generateRhythm';
 import { looseEnds, MEI_SCHEMA, validateMei } from '../helpers/mei';
 import { lane, scoreOf } from '../helpers/music';
 import { heard, objections, played, validateAllMusicXml } from '../helpers/musicxml';
+import { performedIn } from '../helpers/rhythm';
 import { sampleAnalysis, sampleNames } from '../helpers/samples';
 import { testWithSchema } from '../helpers/schemas';
 
@@ -145,6 +148,25 @@ describe('the values', () => {
     const score = scoreOf(lane('8 c5 d 2. e', 'C', 'reading played\n  practice inegal 8 3:2\n'), 'played');
     const { problems } = exportMusicXml(score, { ...options, rhythm: 'played' });
     expect(problems.map(({ problem }) => problem.code)).toContain('rhythm-unprintable');
+  });
+});
+
+describe('passages by chance of the figures that practices act on', () => {
+  const SEEDS = Array.from({ length: 80 }, (_, seed) => seed + 5000);
+  const scores = SEEDS.map((seed) => performedIn(passageByChance(new Chance(numbersOf(seed, 200)), 3)).score);
+
+  it('sound as they are played where they have standard values, and are full bars to an independent reader', () => {
+    let printed = 0;
+    for (const score of scores) {
+      const { score: drawn, problems } = inForm(score, { rhythm: 'played' });
+      const text = musicXml(score);
+      expect(objections(text)).toEqual([]);
+      expect(heard(text, drawn)).toEqual(played(drawn));
+      if (problems.some(({ problem }) => problem.code === 'rhythm-unprintable')) continue;
+      printed++;
+      expect(sounding(drawn, 'written')).toEqual(sounding(score, 'played'));
+    }
+    expect(printed).toBeGreaterThan(SEEDS.length / 2);
   });
 });
 
