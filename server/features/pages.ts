@@ -2,7 +2,7 @@
 import type { Position, Range } from 'vscode-languageserver-types';
 import type { Engraver } from '../engraving/engraver';
 import { isOfLower, laneOfSource } from '../export/both';
-import { addressOfId, eventId, partId } from '../export/mei/ids';
+import { addressOfId, eventId, type IdAddress, partId } from '../export/mei/ids';
 import { tableOf } from '../export/ornaments';
 import { exportSvg } from '../pages/svg';
 import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
@@ -197,13 +197,26 @@ export function eventOfId(score: Score, id: string): EventOfId | undefined {
   const address = addressOfId(id);
   if (address?.lane === undefined) return undefined;
   const wanted = `${address.page}/${address.system}/${laneOfSource(address.lane)}/${address.event}`;
+  const found = firstIn(score, address, (system, event) => addressOf(system, event) === wanted);
+  return found && { ...found, member: found.event.members[(address.member ?? 0) - 1] };
+}
+
+/** The first event of the bar in which an id stands, for a reading that has not the note itself. */
+export function barOfId(score: Score, id: string): Omit<EventOfId, 'member'> | undefined {
+  const address = addressOfId(id);
+  const bar = address?.event?.split('.')[0];
+  return address && firstIn(score, address, (_, event) => event.address.split('.')[0] === bar);
+}
+
+function firstIn(
+  score: Score,
+  { page, system: ordinal }: IdAddress,
+  isWanted: (system: ScoreSystem, event: VoiceEvent) => boolean,
+): Omit<EventOfId, 'member'> | undefined {
   for (const piece of score.pieces) {
-    for (const system of piece.systems) {
-      if (system.page !== address.page || system.ordinal !== address.system) continue;
-      const events = system.score.voices.flatMap((voice) => voice.events);
-      const event = events.find((one) => addressOf(system, one) === wanted);
-      if (event !== undefined) return { score, piece, system, event, member: event.members[(address.member ?? 0) - 1] };
-    }
+    const system = piece.systems.find((one) => one.page === page && one.ordinal === ordinal);
+    const event = system?.score.voices.flatMap(({ events }) => events).find((one) => isWanted(system, one));
+    if (system !== undefined && event !== undefined) return { score, piece, system, event };
   }
   return undefined;
 }

@@ -11,7 +11,7 @@ import type { Bar, Piece, PlacedProblem, Score } from '../score/score';
 import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
 import { handsOf } from './hands';
-import { eventOfId, pictureId, type SourcePage, scoreOf, sourcePages, systemsOf } from './pages';
+import { barOfId, eventOfId, pictureId, type SourcePage, scoreOf, sourcePages, systemsOf } from './pages';
 import type { BeginOfPlaying, KeyOfStrip, Limb, PlayedBar, PlayedNote, Playing, WrittenPlace } from './protocol';
 
 interface PlayingWish {
@@ -49,7 +49,7 @@ interface Begin {
 function beginOf(score: Score, begin: BeginOfPlaying): Begin | undefined {
   if ('page' in begin) return topOf(sourcePages(score), begin.page);
   if ('piece' in begin) return topOfPiece(score, begin.piece);
-  const found = eventOfId(score, begin.id);
+  const found = eventOfId(score, begin.id) ?? barOfId(score, begin.id);
   if (found === undefined) return topOfPiece(score, 0);
   const { piece, system, event } = found;
   const bar = piece.bars[system.firstBar + event.bar];

@@ -43,19 +43,13 @@ const KINDS: Readonly<Record<DifferenceKind, string>> = {
 /** What two readings have otherwise in some systems, by bar and voice. */
 export function differencesOn(systems: readonly ScoreSystem[], upper: Score, lower: Score): ShownDifference[] {
   const [name, other] = [upper.choice.name, lower.choice.name];
-  const bars = new Set(systems.flatMap((system) => barsIn(upper, system)));
-  const texts = [upper, lower].map((score) => ({ name: score.choice.name, text: comparedText(score) }));
-  return differencesOf(name === other ? [] : texts)
-    .filter(({ piece, bar }) => bars.has(barKey(piece, bar)))
-    .map((difference) => ({ says: inWords(difference), ids: difference.sides.flatMap((side) => idsOf(side, name)) }));
-}
-
-const barKey = (piece: string, bar: string): string => `${piece} ${bar}`;
-
-function barsIn({ pieces }: Score, system: ScoreSystem): string[] {
-  const piece = pieces.find(({ systems }) => systems.includes(system));
-  const bars = piece?.bars.slice(system.firstBar, system.firstBar + system.score.bars.length) ?? [];
-  return bars.map(({ number }) => barKey(piece?.name ?? '', number));
+  if (name === other) return [];
+  const blocks = new Set(systems.map(({ block }) => block));
+  const texts = [upper, lower].map((score) => ({ name: score.choice.name, text: comparedText(score, blocks) }));
+  return differencesOf(texts).map((difference) => ({
+    says: inWords(difference),
+    ids: difference.sides.flatMap((side) => idsOf(side, name)),
+  }));
 }
 
 const inWords = ({ bar, voice, kind, sides }: Difference): string => {

@@ -114,7 +114,7 @@ describeInEditor('the score panel', () => {
     };
     await bench.view().locator('#clefs').focus();
     await press('ArrowRight', '#ornaments');
-    await press('Tab', '#play');
+    await press('Tab', '#beneath');
     await press('Shift+Tab', '#clefs');
     await press('End', '#bar');
     await press('ArrowRight', '#clefs');

@@ -118,6 +118,17 @@ describeInEditor('playing in the score panel', () => {
     await at('#play').click();
   });
 
+  it('repeats from the marked note to one that is clicked with Shift', async () => {
+    await note('e-2v-1-dessus-2.1').locator('.notehead').click();
+    await at('.at-caret[data-id="e-2v-1-dessus-2.1"]').waitFor();
+    await note('e-2v-1-dessus-3.2')
+      .locator('.notehead')
+      .click({ modifiers: ['Shift'] });
+    await at('#loop[aria-pressed="true"]').waitFor();
+    expect([await at('#loop-from').inputValue(), await at('#loop-to').inputValue()]).toEqual(['2', '3']);
+    await at('#loop').click();
+  });
+
   it('has a button for each voice, pressed while it sounds', async () => {
     const basse = at('#voices button', { hasText: 'basse' });
     await basse.click();

@@ -142,6 +142,13 @@ export class Controls {
     this.heeding.loopChanged();
   }
 
+  endLoop(): void {
+    this.loopFrom.value = '';
+    this.loopTo.value = '';
+    this.loop.setAttribute('aria-pressed', 'false');
+    this.heeding.loopChanged();
+  }
+
   /** Where nothing is named it is this bar alone. */
   loopUsually(bar: string): void {
     if (this.loopFrom.value.trim() === '') this.loopFrom.value = bar;

@@ -51,6 +51,8 @@ let isRestored = false;
 let chosen: string | undefined;
 /** What was told of it. */
 let said = '';
+/** The bar from which the next note that is chosen ends a loop. */
+let loopsFrom: string | undefined;
 /** The note at the caret. */
 let marked: { readonly id: string; readonly bar: string } | undefined;
 
@@ -89,6 +91,8 @@ const answers: {
   },
   mark: ({ id, says, bar, system, follows }) => {
     mark(id, follows);
+    if (id !== null && id === chosen && loopsFrom !== undefined) playback.loopOver(loopsFrom, bar);
+    if (id === chosen) loopsFrom = undefined;
     if (id !== null) marked = { id, bar };
     weights.mark(id ?? undefined);
     if (system !== null) strip.turnTo(system);
@@ -114,6 +118,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
 
 function show(shown: ShownPage): void {
   const isOther = kept !== undefined && (kept.uri !== shown.state.uri || kept.page !== shown.state.page);
+  if (kept !== undefined && kept.uri !== shown.state.uri) playback.leave();
   showStrip(shown);
   clefs.setAttribute('aria-pressed', String(shown.state.clefs === 'modern'));
   reading.textContent = shown.reading;
@@ -209,7 +214,11 @@ function goTo(id: string): void {
 
 const eventAt = ({ target }: Event): Element | null => (target as Element).closest(EVENTS);
 
-score.addEventListener('click', (event) => choose(eventAt(event)));
+score.addEventListener('click', (event) => {
+  // From the marked note to this one.
+  loopsFrom = event.shiftKey ? marked?.bar : undefined;
+  choose(eventAt(event));
+});
 score.addEventListener('dblclick', (event) => {
   const found = eventAt(event);
   playback.playFrom(found === null ? undefined : idOf(found));

@@ -108,9 +108,15 @@ export class Playback {
     this.controls.toggleLoop();
   }
 
-  /** From the bar that is marked to another. */
-  loopTo(bar: string): void {
-    this.controls.loopOver(this.stage.marked()?.bar ?? bar, bar);
+  loopOver(from: string, to: string): void {
+    this.controls.loopOver(from, to);
+  }
+
+  /** Another score is shown. */
+  leave(): void {
+    this.stop();
+    this.timeline = undefined;
+    this.controls.endLoop();
   }
 
   /** Another reading, temperament or tempo, at the same place. */

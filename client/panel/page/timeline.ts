@@ -72,13 +72,15 @@ export class Timeline {
     return notes.find((note) => note.onset >= onset - NEAR)?.at ?? found.until;
   }
 
-  /** From one bar to another by their numbers, both included, as they are first played after one another; undefined where they are not. */
-  between(from: string, to: string): Stretch | undefined {
+  /** From one bar to another by their numbers, both included, whichever is named first; undefined where there is none. */
+  between(one: string, other: string): Stretch | undefined {
     const { bars } = this.playing;
-    const first = bars.findIndex(({ number }) => number === from);
-    const last = bars.findIndex(({ number }, index) => index >= first && number === to);
-    const [begin, end] = [bars[first], bars[last]];
-    return begin === undefined || end === undefined ? undefined : { from: begin.at, until: end.until };
+    const [from, to] = [one, other]
+      .map((number) => bars.find((bar) => bar.number === number))
+      .sort((a, b) => (a?.index ?? 0) - (b?.index ?? 0));
+    if (from === undefined || to === undefined) return undefined;
+    const end = bars.find(({ index, at }) => index === to.index && at >= from.at);
+    return end && { from: from.at, until: end.until };
   }
 }
 

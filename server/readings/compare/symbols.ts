@@ -72,7 +72,8 @@ interface Draft extends ComparedBar {
   frame: string;
 }
 
-export function comparedText(score: Score): ComparedText {
+/** @param blocks of the systems that are compared; as a rule all */
+export function comparedText(score: Score, blocks?: ReadonlySet<number>): ComparedText {
   const played = playedTimes(score);
   const bars = new Map<string, Draft>();
   for (const piece of score.pieces) {
@@ -80,6 +81,7 @@ export function comparedText(score: Score): ComparedText {
     const frames = framesOf(piece);
     const keyOf = barKeys(piece);
     for (const placed of eventsOf(piece)) {
+      if (blocks?.has(placed.system.block) === false) continue;
       const voice = score.environment.voices[placed.event.voice]?.name ?? '';
       const bar = barOf(bars, keyOf(placed), piece, placed.bar, frames);
       const own = bar.voices.get(voice) ?? [];
