@@ -123,8 +123,7 @@ system dessus G2 meter C
   },
   'ornament-printed': {
     level: 'info',
-    sentence:
-      "The sign {sign} ({row}, {table}) is written as notes in {bars}: in standard values; the timeline has each note's exact share.",
+    sentence: "Written as notes in {bars}, in standard values: {what}; the timeline has each note's exact share.",
     help: `A trill at eleven strokes a second has no written values. In print its strokes are 32nds, or 64ths where the note is a quaver or
 less, and as many as there is room for; what is left goes to the note on which it stops. The timeline has the exact times.
 
@@ -138,14 +137,13 @@ for:
   },
   'ornament-strokes': {
     level: 'info',
-    sentence: 'The small notes for {sign} ({row}, {table}) in {bars} show fewer strokes than are played.',
+    sentence: 'Small notes in {bars} show fewer strokes than are played: {what}.',
     help: `Eight small notes before a note tell what is played; thirty would push the notes around them apart. The timeline has all of
 them, and so have signs written out (\`--ornaments full\`).`,
   },
   'ornament-plain': {
     level: 'info',
-    sentence:
-      'In {bars} the sign {sign} ({row}, {table}) has more notes than written values can tell apart; it stays a sign.',
+    sentence: 'Not written as notes in {bars}, for written values cannot tell so many apart: {what}.',
     help: `Nothing shorter than a 128th is printed. The timeline has the notes of such a sign with their exact times.`,
   },
   'musicxml-above': {

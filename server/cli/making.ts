@@ -1,5 +1,5 @@
 /** What the command line says of the making of a score. */
-import { type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
+import { foundIn, type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
 import { howMany } from '../score/amounts';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
@@ -30,12 +30,13 @@ export function make(project: Project, wish: Wish): Made {
   }
   return {
     files: made.readings.flatMap(({ files }) => files),
-    says: made.readings.map((reading) => saysOf(file, reading)).join(''),
+    says: foundIn(made.readings).map(findingLine).join('') + refusalsOf(file, made.readings),
     whole: made.readings.every(({ files }) => files.length > 0),
   };
 }
 
-function saysOf(file: string, { reading, files, findings }: MadeReading): string {
-  const refused = files.length > 0 ? '' : `${file}: the reading ${reading} was not exported\n`;
-  return findings.map(findingLine).join('') + refused;
-}
+const refusalsOf = (file: string, readings: readonly MadeReading[]): string =>
+  readings
+    .filter(({ files }) => files.length === 0)
+    .map(({ reading }) => `${file}: the reading ${reading} was not exported\n`)
+    .join('');

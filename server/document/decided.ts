@@ -16,6 +16,7 @@ import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../sig
 import { type PlayedTable, tableInForce } from '../signs/rows';
 import { findingOfScore } from './absolute';
 import type { Analysis } from './analysis';
+import { inReadings } from './inReadings';
 
 export interface Decided {
   /** By reading, then by place. */
@@ -165,7 +166,7 @@ function* makingFindings(met: readonly Met[]): Generator<undefined, Finding[]> {
       found.set(key, known);
     }
   }
-  return [...found.values()].map(ofReadings).sort(byPlace);
+  return [...found.values()].map(({ finding, readings }) => inReadings(finding, readings)).sort(byPlace);
 }
 
 /** A practice that holds for several readings is idle where it does nothing in any of them. */
@@ -181,17 +182,5 @@ const areAt = (
   { block, statement, problem }: PlacedProblem,
   at: { readonly block: number; readonly statement?: number | undefined; readonly pos: number },
 ): boolean => block === at.block && statement === at.statement && problem.pos === at.pos;
-
-const ofReadings = ({
-  finding,
-  readings,
-}: {
-  readonly finding: Finding;
-  readonly readings: readonly string[];
-}): Finding => ({
-  ...finding,
-  message: `In ${readings.join(', ')}: ${finding.message}`,
-  readings,
-});
 
 const byPlace = (a: Finding, b: Finding): number => a.range.start.offset - b.range.start.offset;

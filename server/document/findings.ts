@@ -6,6 +6,7 @@ import type { Checked } from '../checks';
 import type { PlacedProblem } from '../score/score';
 import { findingOfScore, type NamedTree } from './absolute';
 import type { AnalysisOptions } from './analysis';
+import { inReadings } from './inReadings';
 import { type Generation, isStale } from './kept';
 import { capped, levelled } from './levels';
 
@@ -193,9 +194,8 @@ function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Count
   if (choices === undefined || choices.size === all.length) return one;
   const readings = all.filter((choice) => choices.has(choice));
   const known = limited.get(one.finding) ?? new Map<string, Finding>();
-  const names = readings.map((name) => (name === 'written' ? 'the main text' : name)).join(', ');
-  const message = `In ${names}: ${one.finding.message}`;
-  const finding = known.get(names) ?? { ...one.finding, message, readings };
+  const names = readings.join(' ');
+  const finding = known.get(names) ?? inReadings(one.finding, readings);
   limited.set(one.finding, known.set(names, finding));
   return { ...one, finding };
 }

@@ -2,6 +2,7 @@
 import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Analysis } from '../document/analysis';
+import { inReadings } from '../document/inReadings';
 import { declaredNames } from '../score/environment';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
@@ -36,6 +37,22 @@ export type Made =
   /** Nothing is made, because of these. */
   | { readonly kind: 'faulty'; readonly errors: readonly Finding[] }
   | { readonly kind: 'made'; readonly readings: readonly MadeReading[] };
+
+/** What is found in readings that are made together: each once, with the readings in which it is found if it is not in all. */
+export function foundIn(readings: readonly MadeReading[]): Finding[] {
+  const found = new Map<string, { readonly finding: Finding; readonly names: Set<string> }>();
+  for (const { reading, findings } of readings) {
+    for (const finding of findings) {
+      const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
+      const known = found.get(key) ?? { finding, names: new Set() };
+      found.set(key, known);
+      known.names.add(reading);
+    }
+  }
+  return [...found.values()].map(({ finding, names }) =>
+    names.size === readings.length ? finding : inReadings(finding, [...names]),
+  );
+}
 
 /** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
 export function make({ analysis }: Project, { format, reading: wished, options }: Wish): Made {

@@ -183,7 +183,7 @@ class Notator {
     for (const { sign, row, table } of kinds.values()) {
       this.losses.add(
         code,
-        { sign, row: row === '' ? 'small notes' : row, table },
+        { what: row === '' ? `the small notes, by ${table}` : `the sign ${sign} (${row}, ${table})` },
         { source: event.source, system, bar },
       );
     }

@@ -3,7 +3,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { type CannotDraw, cannotDraw, type Engraver } from '../engraving/engraver';
 import type { EditionFormat, ExportFormat } from '../export/formats';
 import { areChunks, together } from '../export/inChunks';
-import { type MadeFile, type MadeReading, make } from '../export/making';
+import { foundIn, type MadeFile, type MadeReading, make } from '../export/making';
 import { outputPath } from '../export/outputPath';
 import { everyFormat, isDrawn } from '../pages/formats';
 import type { Project } from '../workspace/project';
@@ -37,11 +37,10 @@ function made(
   if (making.kind === 'unknown reading') return nothing([`There is no reading “${making.wished}”.`]);
   if (making.kind === 'faulty') return nothing(making.errors.map(told));
   const isMade = ({ files }: MadeReading): boolean => files.length > 0;
-  const toldOf = (readings: readonly MadeReading[]): string[] => readings.flatMap(({ findings }) => findings.map(told));
   return {
     files: making.readings.flatMap(({ files }) => files.map((file) => fileOf(project.file, format.extension, file))),
-    refusals: toldOf(making.readings.filter((reading) => !isMade(reading))),
-    losses: toldOf(making.readings.filter(isMade)),
+    refusals: foundIn(making.readings.filter((reading) => !isMade(reading))).map(told),
+    losses: foundIn(making.readings.filter(isMade)).map(told),
   };
 }
 

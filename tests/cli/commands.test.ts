@@ -198,6 +198,26 @@ describe('bentside export', () => {
     expect((await bentside(host, ...as, '--ornaments', 'fall')).say).toContain('Did you mean full?');
   });
 
+  it('tells once what several readings have alike, and in which where not all have it', async () => {
+    const readings = 'reading early\n  signs couperin-1713\nreading late\n  signs rameau-1724\n';
+    const text = SOUND.replace('voice dessus', `${readings}voice dessus`).replace('c5', "c5'zz");
+    const as = ['export', 'a.bent', '--as', 'json', '--reading', 'all', '--out', 'out'];
+    const { say } = await bentside(memoryHost({ 'a.bent': text }), ...as);
+    const told = say.split('\n').filter((line) => line.includes(' info '));
+    expect(new Set(told).size).toBe(told.length);
+    expect(told.filter((line) => line.includes('tempo-assumed'))).toEqual([
+      expect.stringContaining('In early, late: Signs are played at 60 semiminims a minute'),
+    ]);
+  });
+
+  it('speaks of small notes as such, and of signs by their names', async () => {
+    const text = score("{small 8 b4} 1 c5 | 1 d'zz |");
+    const as = ['--as', 'musicxml', '--ornaments', 'full', '--table', 'couperin-1713'];
+    const { say } = await bentside(memoryHost({ 'a.bent': text }), 'export', 'a.bent', ...as);
+    expect(say).toContain('Written as notes in bar 1, in standard values: the small notes, by couperin-1713;');
+    expect(say).toMatch(/Written as notes in bar 2, in standard values: the sign zz \(.*, couperin-1713\);/);
+  });
+
   it('puts what is no text beside the score, and says where', async () => {
     const host = memoryHost({ 'suites/a.1.bent': SOUND });
     const { code, out, say } = await bentside(host, 'export', 'suites/a.1.bent', '--as', 'mxl');

@@ -188,7 +188,7 @@ describe('a sign as small notes', () => {
   it('tells of the trill that has more strokes, not of the pincé after it, which is whole', () => {
     const { problems } = withOrnaments(scoreOfPassage(in1689("1 d5'zz'ca")), { ornaments: 'small' });
     const told = problems.filter(({ problem }) => problem.code === 'ornament-strokes');
-    expect(told.map(({ problem }) => problem.slots.sign)).toEqual(['zz']);
+    expect(told.map(({ problem }) => problem.slots.what)).toEqual(['the sign zz (Tremblement simple, anglebert-1689)']);
   });
 
   it('stands at the later of tied notes where that bears it', () => {
