@@ -9,6 +9,7 @@ export default defineConfig({
     exclude: ['tests/editor/**', 'tests/packaged/**'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    expect: { poll: { timeout: 20_000 } },
     pool: 'threads',
   },
 });

@@ -41,7 +41,7 @@ describeInEditor('the score panel', () => {
     bench = await Workbench.open({ files: { 'leaves.bent': LEAVES, '3v.png': PICTURE } });
     await bench.openFile('leaves.bent');
     await bench.run('bentside.showPanel');
-    await bench.view().locator('#score svg').first().waitFor({ timeout: 30_000 });
+    await bench.view().locator('#score svg').first().waitFor();
   });
   afterEach(({ task }) => bench?.keepFailure(task));
   afterAll(() => bench?.close());
@@ -215,7 +215,7 @@ describeInEditor('the score panel', () => {
     await current().filter({ hasText: '3v' }).waitFor();
     await bench.run('workbench.action.files.save');
     await bench.reload();
-    await current().filter({ hasText: '3v' }).waitFor({ timeout: 30_000 });
+    await current().filter({ hasText: '3v' }).waitFor();
     await note('e-3v-1-dessus-4.1').waitFor();
   });
 

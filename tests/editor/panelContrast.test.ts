@@ -29,7 +29,7 @@ describeInEditor('the score panel in high contrast', () => {
       await bench.openFile('air.bent');
       await bench.run('bentside.showPanel');
       const note = bench.view().locator('[data-id="e-2v-1-dessus-1.2"] use').first();
-      await note.waitFor({ timeout: 30_000 });
+      await note.waitFor();
       await expect.poll(() => note.evaluate(contrastOfInk)).toBeGreaterThan(ENHANCED);
       await bench.picture('panel-dark');
     } finally {
@@ -43,7 +43,7 @@ describeInEditor('the score panel in high contrast', () => {
       await bench.openFile('air.bent');
       await bench.run('bentside.showPanel');
       const note = bench.view().locator('[data-id="e-2v-1-dessus-1.2"]').first();
-      await note.waitFor({ timeout: 30_000 });
+      await note.waitFor();
       expect(await note.locator('use').first().evaluate(contrastOfInk)).toBeGreaterThan(ENHANCED);
       for (const button of ['#clefs', '#pages [aria-current="page"]', '#pages button:not([aria-current])']) {
         expect(await bench.view().locator(button).first().evaluate(hasBorder), button).toBe(true);

@@ -27,7 +27,7 @@ describeInEditor('the score panel of a user who wants it to stay', () => {
     bench = await Workbench.open({ files, settings: { 'bentside.panel.follow': 'never' } });
     await bench.openFile('air.bent');
     await bench.run('bentside.showPanel');
-    await bench.view().locator('[data-id="e-2v-1-dessus-1.1"]').first().waitFor({ timeout: 30_000 });
+    await bench.view().locator('[data-id="e-2v-1-dessus-1.1"]').first().waitFor();
   });
   afterEach(({ task }) => bench?.keepFailure(task));
   afterAll(() => bench?.close());
@@ -66,7 +66,7 @@ describeInEditor('the score panel of a user who wants it to stay', () => {
     await bench.page.waitForTimeout(500);
     await bench.reload();
     await title('air.bent (kept)').waitFor();
-    await leaves().filter({ hasText: '2v3r' }).waitFor({ timeout: 30_000 });
+    await leaves().filter({ hasText: '2v3r' }).waitFor();
     await bench.view().locator('#pages button', { hasText: '2v' }).click();
     const note = bench.view().locator('[data-id="e-2v-1-dessus-1.2"] .notehead').first();
     await note.click();

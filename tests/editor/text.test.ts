@@ -62,13 +62,13 @@ describeInEditor('a score in the editor', () => {
     await bench.openFile('air.bent');
     await bench.word("'zz").waitFor();
     const colours = () => Promise.all(['dessus', '4.', "'zz"].map((text) => bench.colour(text)));
-    await expect.poll(async () => new Set(await colours()).size, { timeout: 20_000 }).toBe(3);
+    await expect.poll(async () => new Set(await colours()).size).toBe(3);
   });
 
   it('has the words of clauses in a colour of their own', async () => {
     await bench.openFile('air.bent');
     const colours = () => Promise.all(['lines', 'upper', 'dessus', '5'].map((text) => bench.colour(text)));
-    await expect.poll(async () => new Set(await colours()).size, { timeout: 20_000 }).toBe(4);
+    await expect.poll(async () => new Set(await colours()).size).toBe(4);
     expect(await bench.colour('meter')).toBe(await bench.colour('lines'));
     await bench.picture('colours');
   });

@@ -41,7 +41,7 @@ describeInEditor('a new user', () => {
     await bench.run('workbench.action.openWalkthrough', 'bentside.bentside#start');
     await step('See it as a page').click();
     await press('Show Score');
-    await bench.view().locator('[data-id="e-3v-1-dessus-1.1"]').first().waitFor({ timeout: 30_000 });
+    await bench.view().locator('[data-id="e-3v-1-dessus-1.1"]').first().waitFor();
     await bench.picture('walkthrough-panel');
     await step('Export the score').click();
     await press('Export');

@@ -39,6 +39,9 @@ const FLAGS = [
   '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost , EXCLUDE *.localhost',
 ];
 
+/** Milliseconds after which what is waited for will not come, on a machine that is busy with other things, too. */
+const PATIENCE = 60_000;
+
 export interface Opening {
   /** Files of the folder, by name. */
   readonly files: Readonly<Record<string, string | Uint8Array>>;
@@ -86,7 +89,7 @@ export class Workbench {
     const serving = await serve({ folder, settings });
     const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
-    context.setDefaultTimeout(20_000);
+    context.setDefaultTimeout(PATIENCE);
     const workbench = new Workbench(await context.newPage(), folder, serving, browser);
     await workbench.page.goto(serving.address, { waitUntil: 'domcontentloaded' });
     await workbench.ready();
@@ -151,7 +154,7 @@ export class Workbench {
   }
 
   /** Ends the worker of a script as if it had died, as soon as it has started. */
-  async endWorker(script: string, timeout = 20_000): Promise<void> {
+  async endWorker(script: string, timeout = PATIENCE): Promise<void> {
     for (const until = Date.now() + timeout; Date.now() < until; await this.page.waitForTimeout(200)) {
       const worker = await this.worker(script);
       if (worker === undefined) continue;
@@ -232,7 +235,7 @@ export class Workbench {
   /** Points at a word until its hover says something: one that is asked too early says nothing and is not asked again. */
   async hoverOver(word: string, says: string): Promise<Locator> {
     const hover = this.page.locator('.monaco-hover', { hasText: says }).first();
-    for (let tries = 0; tries < 8 && !(await hover.isVisible()); tries++) {
+    for (let tries = 0; tries < 20 && !(await hover.isVisible()); tries++) {
       await this.page.mouse.move(5, 5);
       await this.word(word).hover();
       await hover.waitFor({ timeout: 2_000 }).catch(() => undefined);

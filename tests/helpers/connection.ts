@@ -106,7 +106,7 @@ export class Client {
 
   /** The findings of a file as soon as they are as expected. */
   async findings(uri: string, expected: (codes: readonly string[]) => boolean): Promise<readonly string[]> {
-    for (let tries = 0; tries < 400; tries++) {
+    for (const until = Date.now() + PATIENCE; Date.now() < until; ) {
       const codes = (this.shown.get(uri) ?? []).map(({ code }) => `${code}`);
       if (this.shown.has(uri) && expected(codes)) return codes;
       await new Promise((resolve) => setTimeout(resolve, 10));
@@ -121,6 +121,9 @@ export class Client {
     this.stop();
   }
 }
+
+/** Milliseconds after which findings will not come, on a machine that is busy with other things, too. */
+const PATIENCE = 30_000;
 
 /** Loaded only where something is drawn. */
 export const testEngraver = async (): Promise<Engraver> => (await import('../helpers/engraver')).engraver();
