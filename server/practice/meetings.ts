@@ -120,9 +120,9 @@ function cellsOfTriplets(lines: readonly Line[], grid: Grid): Cell[] {
   for (const line of lines) {
     for (const { onset: at } of line.beginningIn(grid.bar.onset, grid.end)) {
       for (const cell of cellsAround(grid, at)) {
-        const divider = dividerOf(line, cell);
-        if (divider !== undefined && dividesInThree(divider, cell))
-          found.set(format(cell.onset) + format(cell.length), cell);
+        const key = `${format(cell.onset)} ${format(cell.length)}`;
+        const divider = found.has(key) ? undefined : dividerOf(line, cell);
+        if (divider !== undefined && dividesInThree(divider, cell)) found.set(key, cell);
       }
     }
   }

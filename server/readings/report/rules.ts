@@ -13,7 +13,7 @@ const ACCIDENTALS: Readonly<Record<AccidentalPractice, string>> = {
 
 /** How places are counted; stated once, for all tables. */
 const COUNTING =
-  'Places are given as bar, voice, symbol. In each bar and voice notes, chords and rests are counted from 1, small notes among them, tied notes one by one; what is not drawn is not counted. An upbeat is bar 0; first and second endings, and halves of a bar around a repeat, share a number (8a, 8b). The count is that of the main text.';
+  'Places are given as bar, voice, symbol. In each bar and voice notes, chords and rests are counted from 1, small notes among them, tied notes one by one; what is not drawn is not counted. An upbeat is bar 0; first and second endings, and halves of a bar around a repeat, share a number (8a, 8b). The count is that of the main text; of what stands in another text only, that text’s own.';
 const FORM =
   'Values are abbreviated (m minim, c crotchet, q quaver, sq semiquaver, dsq demisemiquaver), pitches given after Helmholtz (c′ the middle C), with accidentals as they are drawn; chords from the lowest note. Signs stand as they are typed, by their shape.';
 
