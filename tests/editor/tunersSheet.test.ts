@@ -1,51 +1,26 @@
 /** The tuner's sheet in a real browser, opened from disk with no network: what it fetches, how it prints, who can read it. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { tunersSheet } from '../../server/pages/tunersSheet';
 import { sheetOf } from '../../server/tuning/sheet';
 import { tunedTo } from '../helpers/tuned';
+import { FromDisk, overlapsInPage, PAPER } from './fromDisk';
 import { describeInEditor } from './inEditor';
 
-const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
-
-declare const axe: { run(): Promise<{ readonly violations: readonly { readonly id: string }[] }> };
-
 describeInEditor('the tuner’s sheet', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'bentside-sheet-'));
-  const asked: string[] = [];
-  let browser: Browser;
-  let page: Page;
-
+  let sheet: FromDisk;
   beforeAll(async () => {
     const divided = tunedTo('meantone 1/4', 415, 'instrument virginals\n  split d#/eb g#/ab\n');
-    const file = join(folder, 'sheet.html');
-    writeFileSync(file, tunersSheet(sheetOf(divided, tunedTo('werckmeister-3', 440))));
-    browser = await chromium.launch({
-      executablePath: CHROMIUM,
-      headless: true,
-      args: ['--no-sandbox', '--disable-gpu'],
-    });
-    const context = await browser.newContext({ offline: true });
-    page = await context.newPage();
-    page.on('request', (request) => asked.push(request.url()));
-    await page.goto(`file://${file}`);
+    sheet = await FromDisk.open(tunersSheet(sheetOf(divided, tunedTo('werckmeister-3', 440))));
   });
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
+  afterAll(() => sheet.close());
 
-  it('asks for nothing but itself', () => {
-    expect(asked.map((address) => address.slice(address.lastIndexOf('/') + 1))).toEqual(['sheet.html']);
+  it('asks for nothing but itself, and nothing goes wrong in it', () => {
+    expect([sheet.asked, sheet.errors]).toEqual([['page.html'], []]);
   });
   it('draws a string for each note of the bearings and the fork, all its writing within the picture', async () => {
-    const strings = page.locator('svg .string');
+    const strings = sheet.page.locator('svg .string');
     expect(await strings.count()).toBe(15);
-    const inside = await page.evaluate(() => {
+    const inside = await sheet.page.evaluate(() => {
       const frame = document.querySelector('svg')?.getBoundingClientRect();
       return [...document.querySelectorAll('svg text, svg line, svg circle, svg path')].every((element) => {
         const { left, right, top, bottom } = element.getBoundingClientRect();
@@ -60,17 +35,17 @@ describeInEditor('the tuner’s sheet', () => {
     });
     expect(inside).toBe(true);
   });
-  it('prints on four leaves of A4 at most, nothing wider than the paper', async () => {
-    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-    expect(pdf.match(/\/Type \/Page\b(?!s)/g)?.length).toBeLessThanOrEqual(4);
-    // A4 in points, 210 by 297 millimetres.
-    expect(pdf).toMatch(/\/MediaBox \[0 0 59[45](?:\.\d+)? 84[12](?:\.\d+)?\]/);
-    await page.setViewportSize({ width: 794, height: 1123 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(794);
+  it('prints on four leaves of A4 at most, nothing wider than the paper and nothing over anything else', async () => {
+    const leaves = await sheet.leaves();
+    expect(leaves.length).toBeLessThanOrEqual(4);
+    expect(leaves[0]).toEqual({ width: 210, height: 297 });
+    await sheet.asOnPaper();
+    expect(await sheet.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PAPER.width);
+    expect(await sheet.page.evaluate(overlapsInPage)).toEqual([]);
   });
   it('can be read by people who do not see it: axe finds nothing wrong', async () => {
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    expect(await page.evaluate(async () => (await axe.run()).violations.map(({ id }) => id))).toEqual([]);
-    expect(await page.locator('svg desc').textContent()).toContain('a3-a4');
+    await sheet.page.emulateMedia({ media: 'screen' });
+    expect(await sheet.violations()).toEqual([]);
+    expect(await sheet.page.locator('svg desc').textContent()).toContain('a3-a4');
   });
 });

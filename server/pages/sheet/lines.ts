@@ -21,6 +21,8 @@ export interface Lined {
 interface Stretch {
   /** Index in the score. */
   readonly piece: number;
+  /** Of its lines. */
+  readonly heading: 'h3' | 'h4';
   readonly bars: Bars;
 }
 
@@ -29,7 +31,8 @@ type Bars = readonly [Bar, ...Bar[]];
 export const linesOf = (lined: Lined, bars: BarsByPiece): readonly Html[] =>
   [...bars].flatMap(([piece, wanted]) => {
     const name = lined.main.score.pieces[piece]?.name ?? '';
-    const lines = systemsIn(wanted).flatMap((system) => fitting(lined, { piece, bars: system }));
+    const heading = name === '' ? 'h3' : 'h4';
+    const lines = systemsIn(wanted).flatMap((system) => fitting(lined, { piece, heading, bars: system }));
     return [...(name === '' ? [] : [tag('h3', {}, text(name))]), ...lines];
   });
 
@@ -140,12 +143,12 @@ class Line {
   // ─── as a part of the page ───────────────────────────────────────────────────────────────────────────────────────
 
   section(): Html {
-    const { piece, bars } = this.stretch;
+    const { piece, heading, bars } = this.stretch;
     const id = `line-${piece + 1}-${bars[0].index + 1}`;
     return tag(
       'section',
       { class: 'line', 'aria-labelledby': id },
-      tag('h4', { id }, text(capital(this.where))),
+      tag(heading, { id }, text(capital(this.where))),
       ...this.source.map((drawn) => this.figure(drawn, '')),
       ...this.readings.map((one) => this.readingsTogether(one)),
     );

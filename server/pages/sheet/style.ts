@@ -20,7 +20,7 @@ button:hover { background: #eee; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 .line, .sign, .exercise, .laying { padding-top: 1mm; }
 .line + .line, .sign + .sign, .exercise + .exercise { border-top: 0.2mm solid #999; }
-.line h4 { margin-top: 1.5mm; }
+.line h3, .line h4 { font-size: 10.5pt; margin: 1.5mm 0 1mm; }
 .last, .exercise { break-inside: avoid; }
 .last { margin-bottom: 3mm; }
 .sign h3 + p { break-after: avoid; }
