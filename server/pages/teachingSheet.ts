@@ -15,11 +15,13 @@ import { Figures } from './sheet/figures';
 import { linesOf } from './sheet/lines';
 import { PLAYER, PLAYER_DIGEST } from './sheet/playerScript';
 import { groundsOf, reasonsFor } from './sheet/reasons';
-import { explained, TaughtSigns } from './sheet/signs';
+import { SignExplained } from './sheet/signs';
 import { PACES } from './sheet/sounds';
 import { SHEET_STYLE } from './sheet/style';
+import { TaughtSigns } from './sheet/taught';
 import { type BarsByPiece, type SheetText, sheetText } from './sheet/texts';
 import { tuningMargin, tuningSections, tuningsOf } from './sheet/tunings';
+import { fileName } from './sheet/words';
 
 /** One file that fetches nothing; empty where the score is refused or cannot be drawn, which a problem says. */
 export function exportTeachingSheet(edition: Edition, options: ExportOptions, engraver: Engraver): Exported {
@@ -60,7 +62,7 @@ class TeachingSheet {
 
   page(): string {
     const { environment, file } = this.edition.main;
-    const title = environment.title ?? file;
+    const title = environment.title ?? fileName(file);
     const sections = this.sections().filter(({ content }) => content.some((one) => one !== ''));
     return scriptedPage(
       `Teaching sheet: ${title}`,
@@ -68,7 +70,11 @@ class TeachingSheet {
       { script: PLAYER, digest: PLAYER_DIGEST },
       this.figures.definitions(),
       tag('h1', {}, text(title)),
-      tag('p', { class: 'under' }, text(`Teaching sheet from ${file}: ${this.readingsInWords()}${this.barsInWords()}`)),
+      tag(
+        'p',
+        { class: 'under' },
+        text(`Teaching sheet from ${fileName(file)}: ${this.readingsInWords()}${this.barsInWords()}`),
+      ),
       controls(sections),
       ...sections.map(sectionOf),
       tag('script', { type: 'application/json', id: 'sounds' }, inScript(this.figures.sounds)),
@@ -97,7 +103,11 @@ class TeachingSheet {
         content: [tuningMargin(tunings), ...readings.map(readingArticle)],
       },
       { id: 'lines', heading: 'Line for line', content: linesOf({ main, readings, reasons, figures }, bars) },
-      { id: 'signs', heading: 'Signs', content: signs.all.map((sign) => explained(sign, figures, options)) },
+      {
+        id: 'signs',
+        heading: 'Signs',
+        content: signs.all.map((sign) => new SignExplained(sign, figures, options).section()),
+      },
       { id: 'exercises', heading: 'Write your own', content: signs.all.map((sign) => exercise(sign, figures)) },
       { id: 'tuning', heading: 'Tuning', content: tuningSections(tunings) },
       { id: 'notes', heading: 'Notes of the critical report', content: this.notes() },

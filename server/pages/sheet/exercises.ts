@@ -3,7 +3,7 @@ import { type Html, tag, text } from '../html';
 import type { PictureWish } from '../svg';
 import type { Figures } from './figures';
 import { MM_PER_UNIT, withoutNotes } from './inline';
-import { type SignPlace, signWish, type TaughtSign, voiceName } from './signs';
+import { type SignPlace, signWish, type TaughtSign, whereOf } from './taught';
 
 /** A stave to write on by hand is so much larger than one to read. */
 const BY_HAND = 1.7;
@@ -12,9 +12,9 @@ export function exercise({ typed, id, places }: TaughtSign, figures: Figures): H
   const place = lastPlayed(places);
   if (place === undefined) return '';
   const { text: sheetText, bar, piece, sign } = place;
-  const where = `bar ${bar.number}, ${voiceName(place)}`;
+  const where = whereOf(place);
   const wish = signWish(place);
-  const written = drawnIn(place, sheetText.score, wish, figures);
+  const written = asWritten(place, wish, figures);
   const answer = sheetText.performed.pieces[piece];
   const answered = answer && figures.svg({ ...sheetText.performed, pieces: [answer] }, wish);
   if (written === '' || answered === undefined) return '';
@@ -45,11 +45,12 @@ export function exercise({ typed, id, places }: TaughtSign, figures: Figures): H
 const lastPlayed = (places: TaughtSign['places']): SignPlace | undefined =>
   places.findLast((one) => one.text === places[0].text && one.sign.notes.length > 0);
 
-function drawnIn(place: SignPlace, score: SignPlace['text']['score'], wish: PictureWish, figures: Figures): Html {
-  const own = score.pieces[place.piece];
+function asWritten(place: SignPlace, wish: PictureWish, figures: Figures): Html {
+  const { bar, piece, voice } = place;
+  const { score, literally } = place.text;
+  const own = score.pieces[piece];
   const picture = own && figures.draw({ ...score, pieces: [own] }, wish);
   if (picture === undefined) return '';
-  const where = `bar ${place.bar.number}, ${voiceName(place)}`;
-  const heard = place.text.literally.in(place.piece, [place.bar, place.bar], place.voice);
-  return figures.figure(picture, { caption: 'As written', label: `${where}, as written` }, heard);
+  const words = { caption: 'As written', label: `${whereOf(place)}, as written` };
+  return figures.figure(picture, words, literally.in(piece, [bar, bar], voice));
 }

@@ -5,6 +5,7 @@ import type { Figures, Heard } from './figures';
 import { type InlinePicture, looksLike } from './inline';
 import type { Reasons } from './reasons';
 import type { BarsByPiece, SheetText } from './texts';
+import { barsFromTo, capital } from './words';
 
 /** A line of the sheet is no wider than the paper, in millimetres. */
 const WIDEST = 178;
@@ -155,8 +156,7 @@ class Line {
   }
 
   private get where(): string {
-    const [first, { last }] = [this.stretch.bars[0], this];
-    return first === last ? `bar ${first.number}` : `bars ${first.number} to ${last.number}`;
+    return barsFromTo(this.stretch.bars[0], this.last);
   }
 
   private figure({ form, picture, heard }: Drawn, who: string): Html {
@@ -184,8 +184,6 @@ class Line {
 }
 
 const isThere = <One>(one: One | undefined): one is One => one !== undefined;
-
-const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 
 /** Readings that look and sound alike are drawn once. */
 function joined(all: readonly ReadingsOnLine[]): readonly ReadingsOnLine[] {

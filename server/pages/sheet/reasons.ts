@@ -13,8 +13,9 @@ import type { Performance } from '../../score/performance';
 import type { Bar, Score } from '../../score/score';
 import { signTableByName } from '../../signs/tables';
 import { type Html, tag, text } from '../html';
-import type { TaughtSigns } from './signs';
+import type { TaughtSigns } from './taught';
 import type { SheetText } from './texts';
+import { inBars } from './words';
 
 /** What a practice does. */
 const SAYS: Readonly<Record<Exclude<PracticeWord, 'assimilate'> | `assimilate ${Assimilate['to']}`, string>> = {
@@ -164,7 +165,3 @@ function practiceReasons(altered: ReadonlyMap<string, ReadonlySet<number>> | und
     return numbers.length === 0 ? [] : [ground(`Rhythm, ${word}`, inBars(numbers))];
   });
 }
-
-/** “bar 5”, “bars 5, 7”. */
-export const inBars = (numbers: readonly string[]): string =>
-  `${numbers.length === 1 ? 'bar' : 'bars'} ${[...new Set(numbers)].join(', ')}`;
