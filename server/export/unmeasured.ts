@@ -2,7 +2,8 @@
  * How music without measure flows when it is played: one possibility, never an authority (common practice).
  *
  * From note to note it takes a base time; longer after a bass note and before the bass changes, shorter by step and in
- * ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A drawn tenue holds its note to its end.
+ * ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A tenue holds its note to its end, or, where that is
+ * not drawn, until the next bass.
  */
 import { add, divide, isZero, type Time, time, toNumber } from '../../grammar/time';
 import type { Clock } from '../score/clock';
@@ -44,7 +45,22 @@ export function flowOf(piece: Piece, pace: Time = ONE): Flow {
     const { onset, event } = placed;
     return { onset, end: add(onset, event.duration), clock: lasting(event.duration, seconds / toNumber(pace)) };
   });
-  return { clocks, held: heldBy(free, curves) };
+  return { clocks, held: new Map([...openedIn(piece, timed), ...heldBy(free, curves)]) };
+}
+
+/** A tenue of which the source draws no end holds its note until the bass changes. */
+function openedIn(piece: Piece, timed: readonly PlacedEvent[]): (readonly [string, Time])[] {
+  const open = curvesOf(piece).flatMap(({ kind, start, end }) =>
+    kind === 'u' && start !== undefined && end === undefined ? [placeOfEnd(start)] : [],
+  );
+  return open.flatMap((place) => {
+    const from = timed.findIndex((placed) => placeOfEvent(placed) === place);
+    if (from < 0) return [];
+    const bass = timed.find((placed, index) => index > from && fallsTo(timed[index - 1], placed));
+    const last = timed.at(-1);
+    const until = bass?.onset ?? (last && add(last.onset, last.event.duration));
+    return until === undefined ? [] : [[place, until] as const];
+  });
 }
 
 /** A value that lasts so many seconds. */

@@ -204,6 +204,15 @@ describe('unmeasured music', () => {
     const first = touched(piece as NonNullable<typeof piece>, seconds)[0];
     expect(first?.until).toBeGreaterThan(starts[5] ?? Number.NaN);
   });
+  it('holds a note whose tenue has no end until the next bass, or to the end where there is none', () => {
+    const open = passage("system free upper C1 lower F4\n  dessus | c5'u e g c3 e4'u g |||\n");
+    const [piece] = soundingOf(scoreOf(open), OPTIONS).heard?.pieces ?? [];
+    const seconds = new Seconds(piece?.tempi ?? []);
+    const all = touched(piece as NonNullable<typeof piece>, seconds);
+    expect(all[0]?.until).toBeCloseTo(all[3]?.at ?? Number.NaN, 6);
+    expect(all[4]?.until).toBeCloseTo(all[5]?.until ?? Number.NaN, 6);
+    expect(all[1]?.until).toBeLessThan(all[2]?.until ?? Number.NaN);
+  });
   it('keeps to its tempo again where measure begins', () => {
     const prelude = sampleAnalysis('prelude.bent');
     const [piece] = soundingOf(scoreOf(prelude), OPTIONS).heard?.pieces ?? [];

@@ -16,7 +16,7 @@ import type { Keyboard } from './keyboard';
 import { beneath, type Marks } from './marks';
 import { Player } from './player';
 import { Strings } from './strings';
-import { Timeline } from './timeline';
+import { type Stretch, Timeline } from './timeline';
 
 /** What playing needs of the rest of the page. */
 export interface Stage {
@@ -42,11 +42,14 @@ export class Playback {
   private asked = 0;
   /** It is to go on where it is, not to begin. */
   private goesOn = false;
+  /** Where it was to begin, until the answer comes. */
+  private awaited: BeginOfPlaying | undefined;
   private timeline: Timeline | undefined;
   private reading: string | undefined;
   /** What is seen to sound, as one text, and the bar that was brought into view. */
   private seen = '';
   private bar: PlayedBar | undefined;
+  private isLooking = false;
 
   constructor(private readonly stage: Stage) {
     this.controls = new Controls({
@@ -95,6 +98,7 @@ export class Playback {
 
   stop(): void {
     this.asked++;
+    this.awaited = undefined;
     this.player.stop();
     this.controls.showPlaying(false);
     this.see([]);
@@ -121,7 +125,8 @@ export class Playback {
 
   /** Another reading, temperament or tempo, at the same place. */
   goOn(): void {
-    if (!this.isPlaying) return;
+    if (this.awaited !== undefined) this.ask(this.awaited);
+    if (this.awaited !== undefined || !this.isPlaying) return;
     this.goesOn = true;
     this.ask({ piece: this.timeline?.playing.piece ?? 0 });
   }
@@ -129,6 +134,7 @@ export class Playback {
   private ask(begin: BeginOfPlaying): void {
     // A browser lets a page sound while somebody presses something.
     void awake();
+    this.awaited = begin;
     this.stage.tell({ kind: 'play', number: ++this.asked, wish: { ...this.controls.wish, begin } });
   }
 
@@ -140,6 +146,7 @@ export class Playback {
    */
   async begin(number: number, playing: Playing | null): Promise<void> {
     if (number !== this.asked) return;
+    this.awaited = undefined;
     const { controls, stage } = this;
     if (playing === null) {
       stage.say(controls.text('nothing'));
@@ -153,9 +160,10 @@ export class Playback {
     const second = this.beginIn(next);
     this.timeline = next;
     this.player.play(new Course(next, second, this.loop()), strings);
+    this.showLoop();
     controls.showPlaying(true);
     if (!this.goesOn) stage.say(this.words(playing));
-    this.look();
+    if (!this.isLooking) this.look();
   }
 
   /** Where another has come to, or where it is to begin. */
@@ -196,18 +204,21 @@ export class Playback {
     const second = this.player.second;
     const bar = second === undefined ? marked?.bar : this.timeline?.barAt(second)?.number;
     if (this.controls.isLooping && bar !== undefined) this.controls.loopUsually(bar);
-    const loop = this.loop();
+    this.showLoop();
     if (this.timeline === undefined || this.strings === undefined || second === undefined) return;
-    this.player.play(new Course(this.timeline, second, loop), this.strings);
+    this.player.play(new Course(this.timeline, second, this.loop()), this.strings);
   }
 
-  private loop(): ReturnType<Timeline['between']> {
+  private loop(): Stretch | undefined {
     const { bars } = this.controls;
-    const loop = bars && this.timeline?.between(bars.from, bars.to);
-    this.controls.showLoop(bars === undefined || this.timeline === undefined || loop !== undefined);
+    return bars && this.timeline?.between(bars.from, bars.to);
+  }
+
+  private showLoop(): void {
+    const loop = this.loop();
+    this.controls.showLoop(this.controls.bars === undefined || this.timeline === undefined || loop !== undefined);
     const within = loop === undefined ? [] : (this.timeline?.struckIn(loop) ?? []);
     this.stage.marks.frame('looped', new Set(within.flatMap(({ ids }) => ids)), '.measure');
-    return loop;
   }
 
   // ─── what is seen ──────────────────────────────────────────────────────────────────────────────────────────────
@@ -215,6 +226,7 @@ export class Playback {
   /** From frame to frame, as long as something is played. */
   private look(): void {
     const { course, second } = this.player;
+    this.isLooking = course !== undefined && second !== undefined;
     if (course === undefined) return;
     if (second === undefined) {
       this.stop();
