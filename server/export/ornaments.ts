@@ -9,8 +9,8 @@ import { format, type Time } from '../../grammar/time';
 import { tableOfReading } from '../readings/choices';
 import { type PerformOptions, perform } from '../readings/perform';
 import type { Performance, PerformedEvent, PerformedPiece } from '../score/performance';
-import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
-import type { PlacedEvent } from '../score/walk';
+import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, Source, VoiceEvent } from '../score/score';
+import { type PlacedEvent, placeOfEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
 import { Losses, NOWHERE } from './losses';
 import { withAccidentals } from './ornaments/accidentals';
@@ -20,7 +20,7 @@ import { divided, HeldVoices, withHeld } from './ornaments/held';
 import { regionsOf } from './ornaments/regions';
 import { type Replacement, withReplaced } from './ornaments/replaced';
 import { withSmallNotes } from './ornaments/small';
-import { type Group, keyOf, type Part, partsOf } from './ornaments/strands';
+import { type Group, type Part, partsOf } from './ornaments/strands';
 
 /** Signs as they stand, as small notes at their note, written out, or as they stand with what they mean above the stave. */
 export const ornamentForms = ['sign', 'small', 'full', 'above'] as const;
@@ -125,7 +125,7 @@ class Notator {
 
   private small({ written, groupsAt }: Part): void {
     for (const placed of written) {
-      const groups = (groupsAt.get(keyOf(placed)) ?? []).filter(({ changed }) => changed);
+      const groups = (groupsAt.get(placeOfEvent(placed)) ?? []).filter(({ changed }) => changed);
       if (groups.length === 0 || placed.bar.broken) continue;
       const found = withSmallNotes(placed, groups, this.writing(placed));
       if (found === undefined) continue;
@@ -150,7 +150,8 @@ class Notator {
       for (const { strands } of slices) for (const { group } of strands) written.add(group);
       this.tell('ornament-printed', placed, playedIn(groups));
     }
-    for (const placed of failed) this.tell('ornament-plain', placed, playedIn(part.groupsAt.get(keyOf(placed)) ?? []));
+    for (const placed of failed)
+      this.tell('ornament-plain', placed, playedIn(part.groupsAt.get(placeOfEvent(placed)) ?? []));
     // Small notes that are written out stand in the time of their main notes.
     for (const { from } of written)
       for (const { placed } of from) if (placed.event.small !== undefined) this.replace(placed, []);
@@ -184,8 +185,15 @@ class Notator {
       this.losses.add(
         code,
         { what: row === '' ? `the small notes, by ${table}` : `the sign ${sign} (${row}, ${table})` },
-        { source: event.source, system, bar },
+        { source: sourceOf(event, sign), system, bar },
       );
     }
   }
+}
+
+/** Where a sign stands at an event that bears it; else the event. */
+function sourceOf({ marks, members, source }: VoiceEvent, sign: string): Source {
+  const shapes = sign.split('+');
+  const all = [...members.flatMap((member) => member.marks), ...marks];
+  return all.find((mark) => mark.shapes.some((shape) => shapes.includes(shape)))?.source ?? source;
 }

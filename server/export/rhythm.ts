@@ -6,11 +6,10 @@ import { add, compare, equal, subtract, type Time } from '../../grammar/time';
 import { perform } from '../readings/perform';
 import { type PerformedPiece, performedOnset } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
-import { eventsOf, type PlacedEvent } from '../score/walk';
+import { eventsOf, type PlacedEvent, placeOfEvent } from '../score/walk';
 import { Losses } from './losses';
 import { addressOfPart, BARE, eventLike, noteLike, PLAIN_TIE, valueForm } from './ornaments/events';
 import { type Replacement, withReplaced } from './ornaments/replaced';
-import { keyOf } from './ornaments/strands';
 import { withoutLoneBeams } from './rhythm/beams';
 import { type Noted, notated, onsetsOf, type Timed } from './rhythm/notation';
 import { withWholeTuplets } from './rhythm/tuplets';
@@ -82,7 +81,7 @@ function timesOf({ events }: PerformedPiece): ReadonlyMap<string, Played> {
   const times = new Map<string, Played>();
   for (const event of events) {
     for (const [index, { placed }] of event.from.entries()) {
-      const key = keyOf(placed);
+      const key = placeOfEvent(placed);
       const known = times.get(key);
       const isLast = index === event.from.length - 1;
       const end = isLast ? add(event.onset, event.duration) : performedOnset(event, index + 1);
@@ -103,7 +102,7 @@ function linesOf(piece: Piece, played: ReadonlyMap<string, Played>): readonly (r
   const lines = new Map<number, PlayedEvent[]>();
   for (const placed of eventsOf(piece)) {
     const { onset, event } = placed;
-    const own = played.get(keyOf(placed)) ?? { onset, end: add(onset, event.duration), silentFrom: undefined };
+    const own = played.get(placeOfEvent(placed)) ?? { onset, end: add(onset, event.duration), silentFrom: undefined };
     const line = lines.get(event.voice);
     if (line === undefined) lines.set(event.voice, [{ placed, ...own }]);
     else line.push({ placed, ...own });

@@ -191,6 +191,14 @@ describe('a sign as small notes', () => {
     expect(told.map(({ problem }) => problem.slots.what)).toEqual(['the sign zz (Tremblement simple, anglebert-1689)']);
   });
 
+  it('is told of at its mark, like whatever else is said of it', () => {
+    const score = scoreOfPassage(in1689("4 c5 2 d5'zz 4 c"));
+    const told = withOrnaments(score, { ornaments: 'small' }).problems.find(
+      ({ problem }) => problem.code === 'ornament-printed',
+    );
+    expect(told?.problem).toMatchObject({ pos: ' 4 c5 2 d5'.length, len: "'zz".length });
+  });
+
   it('stands at the later of tied notes where that bears it', () => {
     expect(small("2 d5= 2 d'ca")).toBe('2:d5= (32:d5) (32:c5) 2:d5');
   });

@@ -2,12 +2,13 @@
 import { add, compare, divide, equal, multiply, subtract, type Time, time } from '../../../grammar/time';
 import type { WrittenEvent } from '../../score/performance';
 import type { AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
+import { placeOfEvent } from '../../score/walk';
 import { beamed, type Numbers } from './beams';
 import { addressOfPart, BARE, eventLike, noteLike, noteOn, PLAIN_TIE, valueForm } from './events';
 import type { PrintedValue } from './printed';
 import type { Region, Slice } from './regions';
 import type { Head, Replacement } from './replaced';
-import { byHeight, isSamePitch, isWrittenOut, keyOf, type Strand, writtenAt } from './strands';
+import { byHeight, isSamePitch, isWrittenOut, type Strand, writtenAt } from './strands';
 
 export interface WritingOut {
   readonly numbers: Numbers;
@@ -134,7 +135,7 @@ class Writer {
     const tie = this.goesOn(strand, atom)
       ? (this.tieWithin(written, atom) ?? PLAIN_TIE)
       : this.looseTie(strand, written);
-    const isOwn = placed.event.small !== undefined || keyOf(placed) === keyOf(this.region.placed);
+    const isOwn = placed.event.small !== undefined || placeOfEvent(placed) === placeOfEvent(this.region.placed);
     const spelledHere = isSamePitch(strand.pitch, member) && isOwn && !this.spelled.has(member);
     const marks = isOwn ? this.marksOf(member, spelledHere) : NOTHING;
     const plain = noteOn(strand.pitch, member, strand.realised);

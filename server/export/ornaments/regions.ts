@@ -1,10 +1,10 @@
 /** The time of a written event, cut where a note of its voice begins or ends: what stands in it in standard values. */
 import { add, compare, equal, isZero, multiply, subtract, sum, type Time, time } from '../../../grammar/time';
 import type { Bar, Piece } from '../../score/score';
-import type { PlacedEvent } from '../../score/walk';
+import { type PlacedEvent, placeOfEvent } from '../../score/walk';
 import { inRatio, type Ratio, ratioOf, writtenValue } from '../values';
 import { type PrintedValue, printed } from './printed';
-import { type Group, keyOf, type Part, type Strand } from './strands';
+import type { Group, Part, Strand } from './strands';
 
 /** A written event whose time is written otherwise. */
 export interface Region {
@@ -42,7 +42,7 @@ export function regionsOf(piece: Piece, part: Part): Regions {
   for (const placed of part.written) {
     if (placed.event.small !== undefined || placed.bar.broken || isZero(placed.event.duration)) continue;
     const strands = sounding.within(placed.onset, add(placed.onset, placed.event.duration));
-    const groups = part.groupsAt.get(keyOf(placed)) ?? [];
+    const groups = part.groupsAt.get(placeOfEvent(placed)) ?? [];
     if (![...groups, ...strands.map(({ group }) => group)].some(({ changed }) => changed)) continue;
     const slices = slicesOf(piece, placed, strands);
     if (slices === undefined) failed.push(placed);

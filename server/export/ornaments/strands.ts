@@ -3,7 +3,7 @@ import { compare, equal, sum, type Time } from '../../../grammar/time';
 import { endOf } from '../../score/clock';
 import type { PerformedEvent, PerformedPiece, Realised, SoundingPitch, WrittenEvent } from '../../score/performance';
 import type { AppliedMark, NoteMember } from '../../score/score';
-import { eventsOf, type PlacedEvent } from '../../score/walk';
+import { eventsOf, type PlacedEvent, placeOfEvent } from '../../score/walk';
 
 /** A note as it is played. */
 export interface Strand {
@@ -37,9 +37,6 @@ export interface Part {
   readonly strands: readonly Strand[];
 }
 
-/** Names a written event within its piece; an event itself may be shared by systems of equal text. */
-export const keyOf = ({ system, voice, index }: PlacedEvent): string => `${system.block} ${voice.voice} ${index}`;
-
 /** The voices of a piece with what is written and what is played. */
 export function partsOf({ piece, events }: PerformedPiece): readonly Part[] {
   const written = grouped([...eventsOf(piece)], ({ voice }) => voice.voice);
@@ -70,7 +67,7 @@ const groupsOf = (played: readonly PerformedEvent[]): readonly Group[] =>
   }));
 
 function groupsAtOf(groups: readonly Group[]): ReadonlyMap<string, readonly Group[]> {
-  const all = groups.flatMap((group) => group.from.map(({ placed }) => ({ group, key: keyOf(placed) })));
+  const all = groups.flatMap((group) => group.from.map(({ placed }) => ({ group, key: placeOfEvent(placed) })));
   return new Map([...grouped(all, ({ key }) => key)].map(([key, own]) => [key, own.map(({ group }) => group)]));
 }
 
@@ -89,8 +86,8 @@ const strandsOf = (group: Group): Strand[] =>
 
 /** What a group writes at an event; undefined where it writes nothing there. */
 export const writtenAt = ({ from }: Group, placed: PlacedEvent): WrittenEvent | undefined => {
-  const key = keyOf(placed);
-  return from.find((written) => keyOf(written.placed) === key);
+  const key = placeOfEvent(placed);
+  return from.find((written) => placeOfEvent(written.placed) === key);
 };
 
 /** Whether a sign stands written out, so that its mark need not. */
