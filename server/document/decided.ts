@@ -52,7 +52,7 @@ class OfVersions<Made> {
 }
 
 const decided = new OfVersions<Decided>();
-const ofSigns = new OfVersions<readonly Finding[]>();
+const whenPlayed = new OfVersions<readonly Finding[]>();
 
 /** Looks at each reading that the file declares, or, where it declares none, at each source. */
 export const decidedIn = (analysis: Analysis): Decided =>
@@ -77,7 +77,7 @@ export const foundWhenPlayed = (analysis: Analysis): readonly Finding[] => finis
 /** The same if it has been made. */
 export function knownWhenPlayed(analysis: Analysis): readonly Finding[] | undefined {
   const all = decided.of(analysis)?.findings;
-  return ofSigns.of(analysis) ?? (all && ofSigns.keep(analysis, all.filter(isTold)));
+  return whenPlayed.of(analysis) ?? (all && whenPlayed.keep(analysis, all.filter(isTold)));
 }
 
 /** The same a piece of work at a time. */
@@ -92,7 +92,7 @@ export function* findingWhenPlayed(analysis: Analysis): Generator<undefined, rea
     const { problems } = yield* performing(score, { undecided: false });
     met.push({ score, practices, problems: problems.filter(({ problem }) => isTold(problem)) });
   }
-  return ofSigns.keep(analysis, yield* makingFindings(met));
+  return whenPlayed.keep(analysis, yield* makingFindings(met));
 }
 
 function decide(analysis: Analysis): Decided {
