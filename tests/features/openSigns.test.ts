@@ -159,6 +159,26 @@ describe('what could not be played is mended at its sign', () => {
     expect(text).toContain('repeated\n  zl "Cadence appuyée" : on beat, +1 leaned, (0 +1) repeated, hold\nreading');
   });
 
+  it('and names every reading that this changes, also one that does not have the sign', () => {
+    const head =
+      'source K "f. 3v"\nsource L "leaf"\nreading old\n  signs chambonnieres-1670\nreading leaf from old\n  takes L\n';
+    const text = piece(head, "<K: 2 d5'zl ; L: 2 d5> 2 c5 |||");
+    expect(titles(text)).toContain('Play all signs in old, leaf by anglebert-1689');
+  });
+
+  it('but not by a row that says that nobody knows how it is played', () => {
+    const text = piece('reading old\n  signs rameau-1724\n', "2 d5'ss c |||");
+    expect(titles(text).filter((title) => title.includes('as english-strokes does'))).toEqual([]);
+    expect(titles(text)).toContain('Play all signs in old by english-strokes');
+  });
+
+  it('the row stands on a line of its own, also where the table ends the file', () => {
+    const own = piece('reading old\n  signs house\n', "2 d5'zl c |||").concat(
+      'table house from chambonnieres-1670\n  zz "cadence" : on beat, (+1 0) repeated',
+    );
+    expect(taken(own, 'as rameau-1724 does')).toContain('(+1 0) repeated\n  zl "Cadence appuyée" : on beat');
+  });
+
   it('where no reading states a table, by the file’s own statement', () => {
     const text = taken(piece('signs chambonnieres-1670\nreading old\n', "2 d5'zl c |||"), 'as rameau-1724 does');
     expect(text).toContain('table house from chambonnieres-1670\n');

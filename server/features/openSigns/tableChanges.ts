@@ -27,13 +27,24 @@ export function tableChanges(project: Project, { signs, typed }: OpenSign, way: 
     const fitting = rows.filter(({ shapes }) => keyOf(shapes) === wanted);
     return fitting.length === 0 ? [] : [{ table, rows: fitting }];
   });
-  const readings = way.readings.join(', ');
+  const readings = readingsChanged(project, way).join(', ');
   return having.flatMap(({ table, rows }) => [
     ...offered(`Play ${typed} in ${readings} as ${table} does, and all other signs as before`, () =>
-      withRows(project, way, rows),
+      rows.some(isKnown) ? withRows(project, way, rows) : undefined,
     ),
     ...offered(`Play all signs in ${readings} by ${table}`, () => tableStated(project, way, table)),
   ]);
+}
+
+/** A row of which it is known how it is played. */
+const isKnown = ({ recipe }: SignRow): boolean => !recipe.startsWith('unresolved');
+
+/** Those for which a table is stated in the same places, whether they have this sign or not. */
+function readingsChanged(project: Project, { readings }: Way): readonly string[] {
+  const places = new Set(readings.map((reading) => statedFor(project, reading)?.start));
+  return project.analysis.choices.filter(
+    (choice) => readings.includes(choice) || (choice !== 'written' && places.has(statedFor(project, choice)?.start)),
+  );
 }
 
 function offered(title: string, make: () => TextChange[] | undefined): TableChange[] {
@@ -49,7 +60,10 @@ function withRows(project: Project, way: Way, rows: readonly SignRow[]): TextCha
   const lines = rows.map((row) => `  ${rowText(row)}\n`).join('');
   const own = environment.tables.find(({ name }) => name === way.table);
   if (own !== undefined) {
-    return own.file === undefined ? [{ offset: lineAfter(tree, own), length: 0, text: lines }] : undefined;
+    if (own.file !== undefined) return undefined;
+    const offset = lineAfter(tree, own);
+    const isCut = offset === tree.text.length && !/[\r\n]$/.test(tree.text);
+    return [{ offset, length: 0, text: isCut ? `\n${lines}` : lines }];
   }
   const name = freeTable(environment.tables.map((table) => table.name));
   const stated = tableStated(project, way, name);
@@ -106,7 +120,7 @@ function stretchOf(
   return stretchIn(block, holder, name);
 }
 
-/** The beginning of the line after a statement's last. */
+/** The beginning of the line after a statement's last; the end of the text where none follows. */
 function lineAfter({ blocks, lineStarts, text }: FileTree, { block: index, statement }: Declared): number {
   const block = blocks[index];
   const holder = block?.statements[statement];
