@@ -67,7 +67,7 @@ const plainTag = (written: string): string =>
 
 /** What a stave has before anybody writes on it. */
 const OF_STAVE = new Set(['clef', 'keySig', 'meterSig', 'mensur']);
-const OF_MEASURE = new Set(['staff', 'barLine', 'mNum', 'ossia']);
+const OF_MEASURE = new Set(['staff', 'barLine', 'mNum']);
 
 /** A picture of bars in which nothing is written yet. */
 export function withoutNotes(svg: string): string {

@@ -150,7 +150,7 @@ class Line {
       'section',
       { class: 'line', 'aria-labelledby': id },
       tag(heading, { id }, text(capital(this.where))),
-      ...this.source.map((drawn) => this.figure(drawn, '')),
+      tag('div', { class: 'together' }, ...this.source.map((drawn) => this.figure(drawn, ''))),
       ...this.readings.map((one) => this.readingsTogether(one)),
     );
   }
@@ -172,7 +172,7 @@ class Line {
     const plain = isPlayed ? [] : [tag('p', {}, tag('b', {}, text(who)), ': played as it is written.')];
     return [
       ...figures.slice(0, -1),
-      tag('div', { class: 'last' }, ...figures.slice(-1), ...plain, this.why(readings)),
+      tag('div', { class: 'together' }, ...figures.slice(-1), ...plain, this.why(readings)),
     ].join('');
   }
 

@@ -21,8 +21,8 @@ button:hover { background: #eee; }
 .line, .sign, .exercise, .laying { padding-top: 1mm; }
 .line + .line, .sign + .sign, .exercise + .exercise { border-top: 0.2mm solid #999; }
 .line h3, .line h4 { font-size: 10.5pt; margin: 1.5mm 0 1mm; }
-.last, .exercise { break-inside: avoid; }
-.last { margin-bottom: 3mm; }
+.together, .exercise { break-inside: avoid; }
+.together { margin-bottom: 3mm; }
 .sign h3 + p { break-after: avoid; }
 .reasons { margin: 1mm 0 0; padding-left: 5mm; font-size: 0.92em; }
 .reading ul { margin: 0; padding-left: 5mm; }
