@@ -41,7 +41,7 @@ ${sideButton('b', l10n.t('Hear B, at the same place'))}
 <label>${safe(l10n.t('Tempo'))} <select id="pace">
 ${option('1', l10n.t('as stated'), true)}${option('0.75', l10n.t('three quarters'))}${option('0.5', l10n.t('half'))}
 </select></label>
-<label title="${safe(l10n.t('Begin softly: what is too loud for long harms the ear.'))}">${safe(l10n.t('Loudness'))} <input id="volume" type="range" min="0" max="100" value="60"></label>
+<label>${safe(l10n.t('Loudness'))} <input id="volume" title="${safe(l10n.t('Begin softly: what is too loud for long harms the ear.'))}" type="range" min="0" max="100" value="60"></label>
 <details><summary>${safe(l10n.t('What is played'))}</summary>
 <label>${safe(l10n.t('Begin at'))} <select id="from">
 ${option('note', l10n.t('the marked note'), true)}${option('bar', l10n.t('its bar'))}${option('leaf', l10n.t('the top of the leaf'))}
