@@ -1,6 +1,7 @@
 /** Draws an MEI tree. */
 import { printXml, type XmlElement } from '../export/xml';
 import { withAdditions } from './additions/page';
+import { wavesAtChords } from './additions/waves';
 import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from './engraver';
 import { drawingFlavour } from './flavour';
 import { widthFor } from './width';
@@ -19,5 +20,5 @@ export function engrave(
   if (cannotDraw(drawn)) return drawn;
   const outlines = (code: number) => engraver.outline(code);
   const titleOf = (page: number): string => (drawn.pages.length > 1 ? `${title}, page ${page}` : title);
-  return { pages: drawn.pages.map((page, i) => withAdditions(page, titleOf(i + 1), added, outlines)) };
+  return { pages: drawn.pages.map((page, i) => withAdditions(wavesAtChords(page), titleOf(i + 1), added, outlines)) };
 }

@@ -39,6 +39,15 @@ system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 
     expect(collisions(boxes)).toEqual([]);
   });
 
+  it('keeps a sign after a note clear of the wavy line of the chord that follows, whatever accidental that has', async () => {
+    for (const chord of ["c4-e-g'arp", "c#4-e-g'arp", "c4-e-g#'arp", "c4-e-g'arpu"]) {
+      const [page = ''] = await drawn(scoreOf(lane(`2 c5'ca 2 ${chord}`)));
+      const boxes = await boxesIn(page);
+      expect(boxes.map(({ what }) => what)).toContain('arpeg');
+      expect(collisions(boxes), chord).toEqual([]);
+    }
+  });
+
   it('would be found where it did not', () => {
     const head: Box = { what: 'notehead', id: 'a', left: 0, top: 0, right: 1.18, bottom: 1 };
     expect(collisions([head, { ...head, what: 'accid', id: 'b', left: 1, right: 2 }])).toEqual([

@@ -17,10 +17,6 @@ const EXCEPTIONS: readonly { readonly reason: string; readonly holds: (a: Box, b
     reason: 'the upright strokes of breves a third apart meet: they are higher than a stave space',
     holds: (a, b) => isHead(a) && isHead(b) && chordOf(a) === chordOf(b) && a.bottom - a.top > 1.2,
   },
-  {
-    reason: 'the library sets a wavy line before its chord without knowing of our sign after the note before',
-    holds: (a, b) => a.what === 'sign' && b.what === 'arpeg',
-  },
 ];
 
 const mayMeet = (a: Box, b: Box): boolean =>

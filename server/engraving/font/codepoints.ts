@@ -58,3 +58,6 @@ export const BRACKET_RIGHT = 0xe26d;
 
 /** Draws nothing and is as wide as a sign beside a head, so that the note after such a sign keeps its distance. */
 export const BLANK = 0xf8c0;
+
+/** Its width in stave spaces. */
+export const BLANK_WIDTH = 0.7;

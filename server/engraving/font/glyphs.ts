@@ -1,6 +1,6 @@
 /** All glyphs of the font: those that stand in it as SMuFL has them, and those of our own. */
 import { shapes } from '../../../grammar/vocabulary/shapes';
-import { BLACK_BREVE, BLANK, clefPairs, codeOfShape, standsOutside } from './codepoints';
+import { BLACK_BREVE, BLANK, BLANK_WIDTH, clefPairs, codeOfShape, standsOutside } from './codepoints';
 import { type Borrowed, blackBreve, composedShapes, type Part } from './composed';
 
 /** The font's name. The name of the font that it is made from is reserved by its licence. */
@@ -86,5 +86,5 @@ export const glyphs: readonly GlyphRecipe[] = [
   ...clefGlyphs,
   ...shapeGlyphs,
   { code: BLACK_BREVE, parts: blackBreve },
-  { code: BLANK, parts: [], width: 0.7 },
+  { code: BLANK, parts: [], width: BLANK_WIDTH },
 ];
