@@ -45,6 +45,9 @@ describeInEditor('a new user', () => {
     await bench.picture('walkthrough-panel');
     await step('Export the score').click();
     await press('Export');
+    // The dialog puts a name of its own into the box, and would put it over one that is typed before.
+    const box = bench.page.locator('.quick-input-widget input.input');
+    await expect.poll(() => box.inputValue()).toMatch(/\.bent$/);
     await bench.answer('/entree.bent');
     await bench.pick('musicxml · written');
     await bench.page.locator('.notification-list-item', { hasText: 'entree.musicxml' }).first().waitFor();
