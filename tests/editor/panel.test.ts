@@ -179,7 +179,6 @@ describeInEditor('the score panel', () => {
   });
 
   it('drags nothing out when Escape is pressed on the way', async () => {
-    const before = bench.file('leaves.bent');
     const [picture, drag] = [bench.view().locator('#facsimile svg'), bench.view().locator('#drag')];
     await drag.click();
     const box = await picture.boundingBox();
@@ -191,8 +190,7 @@ describeInEditor('the score panel', () => {
     await bench.view().locator('#drag[aria-pressed="false"]').waitFor();
     await bench.page.mouse.up();
     await bench.page.waitForTimeout(600);
-    await bench.run('workbench.action.focusFirstEditorGroup');
-    expect(await bench.saved('leaves.bent')).toBe(before);
+    expect(await bench.page.locator('.tab.dirty').count()).toBe(0);
   });
 
   it('cuts a place that is dragged beyond the picture at its edge', async () => {
