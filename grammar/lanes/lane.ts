@@ -108,7 +108,7 @@ const noOpening: LaneTree['opening'] = { suffixes: [] };
  * @param joints offset in `text` of each line
  */
 export function parseLane(kind: LaneKind, text: string, joints: readonly number[]): LaneTree {
-  const { tokens } = (kind === 'lane' ? T.laneLexer : T.subLaneLexer).tokenize(text);
+  const { tokens } = T.lexerOf(kind).tokenize(text);
   const problems = new ProblemList();
   if (kind === 'lane') balance(tokens, problems);
   const openingTokens = cutOpening(kind, tokens, joints);

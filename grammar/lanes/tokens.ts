@@ -1,12 +1,14 @@
 /** The tokens of a lane: one compound token each for value, note, mark, span head, option head, change and barline. */
 import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
-import type { Span } from '../tree';
+import type { LaneKind, Span } from '../tree';
 import { source } from './patterns';
 
-const token = (name: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
+/** @param begins the characters with which such a token can begin: the lexer would have to take its pattern apart at each start */
+const token = (name: string, begins: string, pattern: string, options: { skipped?: boolean } = {}): TokenType =>
   createToken({
     name,
     pattern: new RegExp(pattern),
+    start_chars_hint: [...begins],
     line_breaks: false,
     ...(options.skipped === true ? { group: Lexer.SKIPPED } : {}),
   });
@@ -28,34 +30,38 @@ export const Space = createToken({
   group: Lexer.SKIPPED,
   line_breaks: true,
 });
-export const Comment = token('Comment', '//[^\\n]*', { skipped: true });
-export const Quoted = token('Quoted', source.string);
-export const OpenQuote = token('OpenQuote', '"[^\\n|]*');
-export const CurlyQuoted = token('CurlyQuoted', '[“”„«»‟][^\\n|"“”„«»‟]*[“”„«»‟]?');
-export const Bar = token('Bar', source.barline);
-export const BadBar = token('BadBar', ':*\\|[|:]*(?:\\[\\])?');
-export const SpanOpen = token('SpanOpen', source.spanHead);
-export const BareOpen = token('BareOpen', '\\{');
-export const SpanClose = token('SpanClose', '\\}');
-export const OptionsOpen = token('OptionsOpen', source.optionHead);
-export const BareOptions = token('BareOptions', '<');
-export const OptionNext = token('OptionNext', source.optionNext);
-export const BareNext = token('BareNext', ';');
-export const OptionsClose = token('OptionsClose', '>');
-export const Round = token('Round', `\\(${inRound}(?:"[^"\\n]*"${inRound}){0,99}\\)`);
-export const Lost = token('Lost', `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
-export const BarRest = token('BarRest', `rbar${afterEvent}`);
-export const Rest = token('Rest', `r${afterEvent}`);
-export const BarGap = token('BarGap', `__${afterEvent}`);
-export const Gap = token('Gap', `_${afterEvent}`);
-export const Omit = token('Omit', `omit${afterWord}`);
-export const Value = token('Value', `${source.value}${afterWord}`);
-export const Note = token('Note', `${source.spelling}(?:${source.tie})?${afterEvent}`);
-export const Member = token('Member', `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`);
-export const Repeat = token('Repeat', `${source.tie}${afterEvent}`);
-export const MarkToken = token('Mark', `${source.mark}${afterEvent}`);
-export const Annotated = token('Annotated', `${source.annotation}${afterEvent}`);
-export const Beam = token('Beam', '[&,](?!(?!//)\\S)');
+export const Comment = token('Comment', '/', '//[^\\n]*', { skipped: true });
+export const Quoted = token('Quoted', '"', source.string);
+export const OpenQuote = token('OpenQuote', '"', '"[^\\n|]*');
+export const CurlyQuoted = token('CurlyQuoted', '«»“”„‟', '[“”„«»‟][^\\n|"“”„«»‟]*[“”„«»‟]?');
+export const Bar = token('Bar', ':|', source.barline);
+export const BadBar = token('BadBar', ':|', ':*\\|[|:]*(?:\\[\\])?');
+export const SpanOpen = token('SpanOpen', '{', source.spanHead);
+export const BareOpen = token('BareOpen', '{', '\\{');
+export const SpanClose = token('SpanClose', '}', '\\}');
+export const OptionsOpen = token('OptionsOpen', '<', source.optionHead);
+export const BareOptions = token('BareOptions', '<', '<');
+export const OptionNext = token('OptionNext', ';', source.optionNext);
+export const BareNext = token('BareNext', ';', ';');
+export const OptionsClose = token('OptionsClose', '>', '>');
+export const Round = token('Round', '(', `\\(${inRound}(?:"[^"\\n]*"${inRound}){0,99}\\)`);
+export const Lost = token('Lost', 'l', `lost(?:[ \\t]+(?:${source.value}|\\?))?${afterWord}`);
+export const BarRest = token('BarRest', 'r', `rbar${afterEvent}`);
+export const Rest = token('Rest', 'r', `r${afterEvent}`);
+export const BarGap = token('BarGap', '_', `__${afterEvent}`);
+export const Gap = token('Gap', '_', `_${afterEvent}`);
+export const Omit = token('Omit', 'o', `omit${afterWord}`);
+export const Value = token('Value', '0123456789MLB', `${source.value}${afterWord}`);
+export const Note = token('Note', 'abcdefg', `${source.spelling}(?:${source.tie})?${afterEvent}`);
+export const Member = token(
+  'Member',
+  '-',
+  `-(?:\\((?:up|down|home)\\))?${source.spelling}(?:${source.tie})?${afterEvent}`,
+);
+export const Repeat = token('Repeat', '[=', `${source.tie}${afterEvent}`);
+export const MarkToken = token('Mark', "'", `${source.mark}${afterEvent}`);
+export const Annotated = token('Annotated', '*', `${source.annotation}${afterEvent}`);
+export const Beam = token('Beam', '&,', '[&,](?!(?!//)\\S)');
 export const JunkToken = createToken({
   name: 'Junk',
   // One slip is one junk: `f5(#)`, `c5"x"`, `K:`. A comment ends it.
@@ -105,7 +111,7 @@ export const laneTokens: TokenType[] = [
 const settings = { ensureOptimizations: true, positionTracking: 'onlyOffset', skipValidations: true } as const;
 
 /** Every character of a lane belongs to some token, so the lexer itself never reports an error. */
-export const laneLexer = new Lexer(laneTokens, settings);
+const laneLexer = new Lexer(laneTokens, settings);
 
 /** What the sub-lanes `fig` and `text` are made of: anything between spaces and barlines. */
 export const SubItem = createToken({
@@ -117,7 +123,14 @@ export const SubItem = createToken({
 
 export const subLaneTokens: TokenType[] = [Space, Comment, Bar, BadBar, Quoted, OpenQuote, SubItem];
 
-export const subLaneLexer = new Lexer(subLaneTokens, settings);
+let subLaneLexer: Lexer | undefined;
+
+/** That of sub-lanes is made when the first of them is read. */
+export function lexerOf(kind: LaneKind): Lexer {
+  if (kind === 'lane') return laneLexer;
+  subLaneLexer ??= new Lexer(subLaneTokens, settings);
+  return subLaneLexer;
+}
 
 /** What a token does to the bars and brackets of a lane; most do nothing. */
 export type Role = 'opens' | 'closes' | 'parts' | 'bar' | 'attached';

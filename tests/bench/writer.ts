@@ -5,7 +5,7 @@
  * inserts what is not wanted, the keys that take it away count.
  */
 
-import { laneLexer, subLaneLexer } from '../../grammar/lanes/tokens';
+import { lexerOf } from '../../grammar/lanes/tokens';
 import { offsetIn } from '../../grammar/place';
 import type { Block, LaneTree, PlacedLane } from '../../grammar/tree';
 import { edited } from '../../server/document/edits';
@@ -25,7 +25,7 @@ const END = '\n';
 
 /** A lane with one space between what must be parted; comments are left out, and white space that aligns. */
 export function plainText({ kind, text }: LaneTree): string {
-  const { tokens } = (kind === 'lane' ? laneLexer : subLaneLexer).tokenize(text);
+  const { tokens } = lexerOf(kind).tokenize(text);
   let plain = '';
   let end = 0;
   for (const { image, startOffset } of tokens) {

@@ -126,8 +126,7 @@ function choicesTaken(texts: readonly string[]): Set<string> {
 function tokensIn(trees: readonly FileTree[]): Set<string> {
   const seen = new Set<string>();
   for (const { tree } of trees.flatMap(({ blocks }) => blocks.flatMap(({ lanes }) => lanes))) {
-    const lexer = tree.kind === 'lane' ? tokens.laneLexer : tokens.subLaneLexer;
-    for (const token of lexer.tokenize(tree.text).tokens) seen.add(token.tokenType.name);
+    for (const token of tokens.lexerOf(tree.kind).tokenize(tree.text).tokens) seen.add(token.tokenType.name);
   }
   return seen;
 }

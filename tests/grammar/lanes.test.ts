@@ -1,12 +1,12 @@
 /** What each sign of a lane means, and what becomes of slips of the hand. */
-import { Lexer } from 'chevrotain';
+import { Lexer, type TokenType } from 'chevrotain';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { DEEPEST } from '../../grammar/lanes/balance';
 import { parseLane } from '../../grammar/lanes/lane';
 import { LaneParser } from '../../grammar/lanes/parser';
-import { laneLexer, laneTokens, subLaneLexer, subLaneTokens } from '../../grammar/lanes/tokens';
+import { laneTokens, lexerOf, subLaneTokens } from '../../grammar/lanes/tokens';
 import { parseFile } from '../../grammar/parse';
 import { format } from '../../grammar/time';
 import type { EventItem, Item, LaneKind, LaneTree, Member, OptionsItem, SpanItem, ValueItem } from '../../grammar/tree';
@@ -80,17 +80,34 @@ describe('both lexers', () => {
     }
     expect(() => new LaneParser(false)).not.toThrow();
     // The flag is the lexer's own: with it set, characters choose the tokens that are tried.
-    for (const lexer of [laneLexer, subLaneLexer])
-      expect(lexer).toMatchObject({ config: { ensureOptimizations: true } });
-    for (const lexer of [laneLexer, subLaneLexer]) {
-      expect((lexer as unknown as { canModeBeOptimized: unknown }).canModeBeOptimized).toEqual({ defaultMode: true });
+    for (const lexer of [lexerOf('lane'), lexerOf('fig')]) {
+      expect(lexer).toMatchObject({ config: { ensureOptimizations: true }, canModeBeOptimized: { defaultMode: true } });
     }
+  });
+
+  test('leave out no token that can begin so', () => {
+    const text = fc.string({ unit: fc.constantFrom(...`c5'b#[](){}<>;:|=-_&,."*/ \n\u00a0é«“„8xMLBlrosmit`) });
+    fc.assert(
+      fc.property(fc.oneof(text, fc.string({ unit: 'binary' })), (any) => {
+        for (const [lexer, types] of [
+          [lexerOf('lane'), laneTokens],
+          [lexerOf('text'), subLaneTokens],
+        ] as const) {
+          for (const { image, startOffset, tokenType } of lexer.tokenize(any).tokens) {
+            const fits = ({ PATTERN }: TokenType): boolean =>
+              new RegExp((PATTERN as RegExp).source, 'y').test(any.slice(startOffset));
+            expect([tokenType.name, image]).toEqual([types.find(fits)?.name, any.substr(startOffset, image.length)]);
+          }
+        }
+      }),
+      { numRuns: 2000 },
+    );
   });
 
   test('take every character whatever', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary' }), (any) => {
-        expect(laneLexer.tokenize(any).errors).toEqual([]);
+        expect(lexerOf('lane').tokenize(any).errors).toEqual([]);
       }),
       { numRuns: 500 },
     );

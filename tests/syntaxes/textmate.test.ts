@@ -9,7 +9,7 @@ import {
   Beam,
   Gap,
   Lost,
-  laneLexer,
+  lexerOf,
   MarkToken,
   Note,
   OptionsClose,
@@ -183,11 +183,13 @@ function lanePieces(text: string): LanePiece[] {
 
 function differences({ line, from }: LanePiece): string[] {
   const seen = new Map(coloured(grammar, line).map((token) => [token.start, token.scope]));
-  return laneLexer.tokenize(line.slice(from)).tokens.flatMap((token) => {
-    const scope = expected.find(([type]) => tokenMatcher(token, type))?.[1];
-    const has = seen.get(from + token.startOffset) ?? '';
-    return scope === undefined || has === scope ? [] : [`${token.image} in ${line.trim()}: ${has}, not ${scope}`];
-  });
+  return lexerOf('lane')
+    .tokenize(line.slice(from))
+    .tokens.flatMap((token) => {
+      const scope = expected.find(([type]) => tokenMatcher(token, type))?.[1];
+      const has = seen.get(from + token.startOffset) ?? '';
+      return scope === undefined || has === scope ? [] : [`${token.image} in ${line.trim()}: ${has}, not ${scope}`];
+    });
 }
 
 // ─── how long it takes ───────────────────────────────────────────────────────────────────────────────────────────
