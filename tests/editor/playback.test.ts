@@ -175,6 +175,9 @@ describeInEditor('playing in the score panel', () => {
   });
 
   it('weighs notes without measure by a slider, and by columns that are dragged', async () => {
+    // A file is opened beside the text, not over the panel.
+    await bench.run('workbench.action.focusFirstEditorGroup');
+    await bench.page.locator('.editor-instance .monaco-editor.focused').waitFor();
     await bench.openFile('prelude.bent');
     await note('e-4v-1-dessus-1.2').locator('.notehead').click();
     await at('.at-caret[data-id="e-4v-1-dessus-1.2"]').waitFor();
