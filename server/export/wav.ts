@@ -59,7 +59,11 @@ function wavFile(strokes: readonly Stroke[]): Iterable<Uint8Array> {
   return {
     *[Symbol.iterator]() {
       yield header(samples * BYTES);
-      for (const block of mixed(strokes, RATE, LOUDNESS)) yield pcm(block);
+      let bytes = new Uint8Array();
+      for (const block of mixed(strokes, RATE, LOUDNESS)) {
+        if (bytes.length !== block.length * BYTES) bytes = new Uint8Array(block.length * BYTES);
+        yield pcm(block, bytes);
+      }
     },
   };
 }
@@ -86,8 +90,7 @@ function header(size: number): Uint8Array {
 
 const LOUDEST = 32767;
 
-function pcm(block: Float32Array): Uint8Array {
-  const bytes = new Uint8Array(block.length * BYTES);
+function pcm(block: Float32Array, bytes: Uint8Array): Uint8Array {
   const view = new DataView(bytes.buffer);
   for (let n = 0; n < block.length; n++) {
     const value = Math.max(-1, Math.min(1, block[n] as number));

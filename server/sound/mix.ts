@@ -54,19 +54,21 @@ const BLOCK = 8192;
 
 /**
  * All strokes together, in blocks of samples between −1 and 1 as long as nothing clips. The same strokes give the same samples.
+ * A block is written over by the next: who keeps it copies it.
  * @param loudness of each string, 1 as it is plucked alone
  */
 export function* mixed(strokes: readonly Stroke[], rate: number, loudness: number): Generator<Float32Array> {
   const waiting = [...strokes].sort((a, b) => a.at - b.at || a.frequency - b.frequency);
   const length = Math.ceil(lengthOf(strokes) * rate);
   const places = new Places();
+  const whole = new Float32Array(BLOCK);
   let sounding: Sounding[] = [];
   let next = 0;
   for (let from = 0; from < length; from += BLOCK) {
     const to = Math.min(length, from + BLOCK);
     for (; next < waiting.length && Math.round((waiting[next] as Stroke).at * rate) < to; next++)
       sounding.push(plucked(waiting[next] as Stroke, rate, places));
-    const block = new Float32Array(to - from);
+    const block = whole.subarray(0, to - from).fill(0);
     for (const one of sounding) addTo(block, from, one, loudness);
     const isOver = ({ start, samples }: Sounding): boolean => start + samples.length <= to;
     for (const { samples } of sounding.filter(isOver)) places.give(samples);

@@ -57,7 +57,7 @@ function bufferFor(name: string, { sampleRate }: AudioContext): AudioBuffer | un
     at: at / 1000,
     until: until / 1000,
   }));
-  const blocks = [...mixed(strokes, sampleRate, LOUDNESS)];
+  const blocks = Array.from(mixed(strokes, sampleRate, LOUDNESS), (block) => block.slice());
   const length = blocks.reduce((sum, block) => sum + block.length, 0);
   if (length === 0) return undefined;
   const buffer = new AudioBuffer({ length, sampleRate });
