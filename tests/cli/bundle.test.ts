@@ -54,11 +54,13 @@ describe('the command line as a process', () => {
     expect(stdout + stderr).not.toContain('a fault of this program');
   });
 
-  it('writes ten minutes of sound to the disk within 150 MB of memory', () => {
-    const bars = (bar: string): string => Array.from({ length: 150 }, () => bar).join(' | ');
-    put(
-      'long.bent',
-      `bentside 1
+  it.runIf(process.platform === 'linux')(
+    'writes ten minutes of sound to the disk within 150 MB of memory',
+    () => {
+      const bars = (bar: string): string => Array.from({ length: 150 }, () => bar).join(' | ');
+      put(
+        'long.bent',
+        `bentside 1
 pitch a4 = 415
 tempo 4 at 60
 instrument harpsichord compass g1-d6
@@ -69,15 +71,18 @@ system dessus C1 basse F4 meter C
   dessus | ${bars('16 c5 d e f g f e d c5 d e f g f e d')} |||
   basse  | ${bars('2 c3-e-g g2-d3-g')} |||
 `,
-    );
-    const tellingMemory = 'data:text/javascript,process.on("exit",()=>console.error(process.resourceUsage().maxRSS))';
-    const argv = ['--import', tellingMemory, CLI, 'export', 'long.bent', '--as', 'wav', '--out', 'heard'];
-    const { status, stderr } = spawnSync(process.execPath, argv, { cwd: folder, encoding: 'utf8' });
-    expect(status).toBe(0);
-    // Ten minutes of 44,100 samples, two bytes each; memory in kilobytes.
-    expect(statSync(join(folder, 'heard/long.wav')).size).toBeGreaterThan(600 * 88_200);
-    expect(Number(stderr.trim().split('\n').at(-1)) / 1000).toBeLessThan(150);
-  }, 120_000);
+      );
+      // The system's own mark, for `maxRSS` of a process may be that of the process which started it.
+      const tellingMemory = `data:text/javascript,import fs from 'node:fs';process.on('exit',()=>console.error(/VmHWM:\\s+(\\d+)/.exec(fs.readFileSync('/proc/self/status','utf8'))[1]))`;
+      const argv = ['--import', tellingMemory, CLI, 'export', 'long.bent', '--as', 'wav', '--out', 'heard'];
+      const { status, stderr } = spawnSync(process.execPath, argv, { cwd: folder, encoding: 'utf8' });
+      expect(status).toBe(0);
+      // Ten minutes of 44,100 samples, two bytes each; memory in kilobytes.
+      expect(statSync(join(folder, 'heard/long.wav')).size).toBeGreaterThan(600 * 88_200);
+      expect(Number(stderr.trim().split('\n').at(-1)) / 1000).toBeLessThan(150);
+    },
+    120_000,
+  );
 
   it('exports into a folder that it makes, each file whole', () => {
     put('one.bent', SOUND);
