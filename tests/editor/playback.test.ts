@@ -181,6 +181,7 @@ describeInEditor('playing in the score panel', () => {
     await bench.openFile('prelude.bent');
     await note('e-4v-1-dessus-1.2').locator('.notehead').click();
     await at('.at-caret[data-id="e-4v-1-dessus-1.2"]').waitFor();
+    await at('#weight').waitFor();
     await at('#weight').focus();
     await bench.page.keyboard.press('ArrowRight');
     await bench.line("e4'w2").waitFor();
