@@ -120,7 +120,8 @@ describeInEditor('playing in the score panel', () => {
 
   it('repeats from the marked note to one that is clicked with Shift', async () => {
     await note('e-2v-1-dessus-2.1').locator('.notehead').click();
-    await at('.at-caret[data-id="e-2v-1-dessus-2.1"]').waitFor();
+    // The server has said in which bar it is.
+    await at('#status', { hasText: 'bar 2' }).waitFor();
     await note('e-2v-1-dessus-3.2')
       .locator('.notehead')
       .click({ modifiers: ['Shift'] });
