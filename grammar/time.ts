@@ -15,7 +15,8 @@ export const ZERO: Time = { n: 0, d: 1 };
 /** One semibreve. */
 export const SEMIBREVE: Time = { n: 1, d: 1 };
 
-function gcd(a: number, b: number): number {
+/** The greatest common divisor of whole numbers that are not negative. */
+export function gcd(a: number, b: number): number {
   let [greater, smaller] = [a, b];
   while (smaller !== 0) {
     const rest = greater % smaller;
@@ -25,7 +26,8 @@ function gcd(a: number, b: number): number {
   return greater;
 }
 
-function bigGcd(a: bigint, b: bigint): bigint {
+/** The same of big ones. */
+export function bigGcd(a: bigint, b: bigint): bigint {
   while (b !== 0n) [a, b] = [b, a % b];
   return a;
 }

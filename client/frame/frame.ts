@@ -1,5 +1,5 @@
-/** The frame of a panel's page. Nothing in it runs, or comes from anywhere, but its own two files and the style of all. */
-import { env, Uri, type Webview } from 'vscode';
+/** A panel and the frame of its page. Nothing in that runs, or comes from anywhere, but its own two files and the style of all. */
+import { env, Uri, type Webview, type WebviewPanel } from 'vscode';
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
@@ -37,4 +37,23 @@ ${body}
 <script src="${address(`${name}.js`)}"></script>
 </body>
 </html>`;
+}
+
+interface Dwelling<Message> {
+  readonly html: (webview: Webview, extension: Uri) => string;
+  readonly heard: (message: Message) => unknown;
+  readonly closed: () => void;
+}
+
+/** Makes a page of ours live in a panel that is new, or was there before the window was loaded again. */
+export function moveInto<Message>(
+  panel: WebviewPanel,
+  extension: Uri,
+  { html, heard, closed }: Dwelling<Message>,
+): void {
+  panel.webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(extension, 'dist')] };
+  panel.iconPath = Uri.joinPath(extension, 'client', 'media', 'icon.png');
+  panel.webview.onDidReceiveMessage(heard);
+  panel.onDidDispose(closed);
+  panel.webview.html = html(panel.webview, extension);
 }

@@ -14,6 +14,7 @@ import {
 import type { SignsShown } from '../../server/features/protocol';
 import { Delayed } from '../delayed';
 import { applyEdits, rangeOf } from '../edits';
+import { moveInto } from '../frame/frame';
 import { isOurs, named, openDocument, plain, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
@@ -131,15 +132,15 @@ export class ScorePanel implements Disposable {
 
   private adopt(panel: WebviewPanel): void {
     this.panel = panel;
-    panel.webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(this.extension, 'dist')] };
-    panel.iconPath = Uri.joinPath(this.extension, 'client', 'media', 'icon.png');
-    panel.webview.onDidReceiveMessage((message: FromPage) => void this.answer(message));
-    panel.onDidDispose(() => {
-      this.panel = undefined;
-      this.document = undefined;
-      this.isLocked = false;
+    moveInto<FromPage>(panel, this.extension, {
+      html: panelHtml,
+      heard: (message) => this.answer(message),
+      closed: () => {
+        this.panel = undefined;
+        this.document = undefined;
+        this.isLocked = false;
+      },
     });
-    panel.webview.html = panelHtml(panel.webview, this.extension);
   }
 
   /** After the window was loaded again. */

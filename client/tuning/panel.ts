@@ -1,8 +1,18 @@
 /** The tuning panel: how the score at hand is tuned by ear, from the fork or after another piece. */
-import { Disposable, l10n, type TextDocument, Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
+import {
+  Disposable,
+  l10n,
+  type TextDocument,
+  type Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
 import type { TuningAnswer, TuningChoice, TuningParams } from '../../server/features/protocol';
 import { Delayed } from '../delayed';
 import { applyEdits } from '../edits';
+import { moveInto } from '../frame/frame';
 import { isOurs, openDocument, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
@@ -64,14 +74,14 @@ export class TuningPanel implements Disposable {
 
   private adopt(panel: WebviewPanel): void {
     this.panel = panel;
-    panel.webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(this.extension, 'dist')] };
-    panel.iconPath = Uri.joinPath(this.extension, 'client', 'media', 'icon.png');
-    panel.webview.onDidReceiveMessage((message: FromPage) => void this.answer(message));
-    panel.onDidDispose(() => {
-      this.panel = undefined;
-      this.document = undefined;
+    moveInto<FromPage>(panel, this.extension, {
+      html: tuningHtml,
+      heard: (message) => this.answer(message),
+      closed: () => {
+        this.panel = undefined;
+        this.document = undefined;
+      },
     });
-    panel.webview.html = tuningHtml(panel.webview, this.extension);
   }
 
   /** After the window was loaded again; without its score it has nothing to show. */

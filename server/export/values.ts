@@ -1,6 +1,7 @@
 /** Written values in the words of MusicXML. */
 import {
   add,
+  bigGcd,
   compare,
   divide,
   equal,
@@ -114,14 +115,9 @@ export function divisionsFor(times: Iterable<Time>): bigint {
   let divisions = 1n;
   for (const t of times) {
     const d = BigInt(multiply(t, time(4)).d);
-    if (divisions % d !== 0n) divisions = (divisions * d) / gcd(divisions, d);
+    if (divisions % d !== 0n) divisions = (divisions * d) / bigGcd(divisions, d);
   }
   return divisions;
-}
-
-function gcd(a: bigint, b: bigint): bigint {
-  while (b !== 0n) [a, b] = [b, a % b];
-  return a;
 }
 
 /** A time as a whole number of divisions, for `duration`. */

@@ -1,5 +1,6 @@
 /** The bar of playing: what is chosen in it, and what it shows. */
 import type { ChoiceOffer, TuningOffer } from '../../../server/features/protocol';
+import { element } from './host';
 
 export type SideName = 'a' | 'b';
 const SIDES: readonly SideName[] = ['a', 'b'];
@@ -28,17 +29,17 @@ export interface Heeding {
 
 export class Controls {
   private side: SideName = 'a';
-  private readonly beneath = control<HTMLSelectElement>('beneath');
+  private readonly beneath = element<HTMLSelectElement>('beneath');
   /** The reading that stands there: known, it may be, before the choices are. */
   private shownBeneath = '';
-  private readonly play = control('play');
-  private readonly from = control<HTMLSelectElement>('from');
-  private readonly pace = control<HTMLSelectElement>('pace');
-  private readonly volume = control<HTMLInputElement>('volume');
-  private readonly loop = control('loop');
-  private readonly loopFrom = control<HTMLInputElement>('loop-from');
-  private readonly loopTo = control<HTMLInputElement>('loop-to');
-  private readonly voices = control('voices');
+  private readonly play = element('play');
+  private readonly from = element<HTMLSelectElement>('from');
+  private readonly pace = element<HTMLSelectElement>('pace');
+  private readonly volume = element<HTMLInputElement>('volume');
+  private readonly loop = element('loop');
+  private readonly loopFrom = element<HTMLInputElement>('loop-from');
+  private readonly loopTo = element<HTMLInputElement>('loop-to');
+  private readonly voices = element('voices');
   private readonly sides: Readonly<Record<SideName, Side>> = { a: sideOf('a'), b: sideOf('b') };
   private readonly muted = new Set<string>();
 
@@ -209,16 +210,10 @@ export class Controls {
   }
 }
 
-function control<Name extends HTMLElement>(id: string): Name {
-  const found = document.getElementById(id);
-  if (found === null) throw new Error(`the page has no ${id}`);
-  return found as Name;
-}
-
 const sideOf = (name: SideName): Side => ({
-  button: control(`side-${name}`),
-  reading: control(`reading-${name}`),
-  tuning: control(`tuning-${name}`),
+  button: element(`side-${name}`),
+  reading: element(`reading-${name}`),
+  tuning: element(`tuning-${name}`),
 });
 
 interface Choosable {

@@ -2,6 +2,7 @@
 import type { FromPage, PanelState, ShownPage, ToPage } from '../messages';
 import { Differences } from './differences';
 import { FacsimileStrip } from './facsimile';
+import { element, hostOfPage } from './host';
 import { Keyboard } from './keyboard';
 import { beneath, idOf, isBeneath, Marks } from './marks';
 import { patch } from './patch';
@@ -14,20 +15,8 @@ interface Kept extends PanelState {
   readonly left: number;
 }
 
-declare function acquireVsCodeApi(): {
-  postMessage(message: FromPage): void;
-  getState(): Kept | undefined;
-  setState(state: Kept): void;
-};
-
-const host = acquireVsCodeApi();
+const host = hostOfPage<FromPage, Kept>();
 const tell = (message: FromPage): void => host.postMessage(message);
-
-function element<Name extends HTMLElement>(id: string): Name {
-  const found = document.getElementById(id);
-  if (found === null) throw new Error(`the page has no ${id}`);
-  return found as Name;
-}
 
 const pages = element('pages');
 const score = element('score');

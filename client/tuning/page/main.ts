@@ -1,4 +1,5 @@
 /** The page of the tuning panel: shows what it is sent, walks through the steps, and says what is chosen. */
+import { element, hostOfPage } from '../../panel/page/host';
 import type { ChoiceGroup, ChoicesOfPage, FromPage, PageOfTuning, ShownChoice, ToPage, TuningState } from '../messages';
 import { damp, pluckTogether } from './ringing';
 import { fillTables } from './tables';
@@ -9,20 +10,8 @@ interface Kept extends TuningState {
   readonly step: number;
 }
 
-declare function acquireVsCodeApi(): {
-  postMessage(message: FromPage): void;
-  getState(): Kept | undefined;
-  setState(state: Kept): void;
-};
-
-const host = acquireVsCodeApi();
+const host = hostOfPage<FromPage, Kept>();
 const tell = (message: FromPage): void => host.postMessage(message);
-
-function element<Kind extends HTMLElement>(id: string): Kind {
-  const found = document.getElementById(id);
-  if (found === null) throw new Error(`the page has no ${id}`);
-  return found as Kind;
-}
 
 const tuning = element('tuning');
 const status = element('status');

@@ -1,5 +1,5 @@
 /** One voice in one measure: its events in time, within the tuplets, beams and passages around them. */
-import { add, compare, isNegative, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
+import { add, compare, gcd, isNegative, isZero, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
 import type { Chunk } from '../chunks';
 import type { Ratio } from '../values';
@@ -174,5 +174,3 @@ function without(ratio: Ratio, other: Ratio): Ratio {
   const common = gcd(actual, normal);
   return { actual: actual / common, normal: normal / common };
 }
-
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));

@@ -1,7 +1,6 @@
 /** What a source leaves in doubt: notes, values, ties, signs, curves, and whether a reading is this source's at all. */
-
-import type { MarkForm } from '../../../grammar/tree';
 import { annotationText } from '../../score/annotations';
+import { isCurve } from '../../score/curveMarks';
 import type { AppliedMark, NoteMember, Score, VoiceEvent } from '../../score/score';
 import { curvesOf } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
@@ -58,15 +57,13 @@ const doubtsOf = ({ members, value }: VoiceEvent): string[] => [
 
 const signDoubts = (event: NamedEvent, { environment }: Score): Doubt[] =>
   marksOf(event.placed.event)
+    // Of curves both ends are told together.
     .filter(({ form }) => form.doubtful && !isCurve(form))
     .map(({ form, annotations }) => ({
       event,
       what: `'${form.name}`,
       why: annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
     }));
-
-/** Of curves both ends are told together. */
-const isCurve = ({ type }: MarkForm): boolean => type === 'curveStart' || type === 'curveEnd';
 
 const marksOf = ({ members, marks }: VoiceEvent): AppliedMark[] => [
   ...members.flatMap((member) => member.marks),
