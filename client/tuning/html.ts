@@ -50,4 +50,4 @@ const body = (): string => `<header>
 <div id="tables"></div>
 </section>
 </main>
-<footer id="status" aria-live="polite" data-no-sound="${safe(l10n.t('Press a button of this page once: until then the browser lets nothing sound.'))}" data-no-pitch="${safe(l10n.t('The a above middle C lies between 300 and 600 hertz.'))}"></footer>`;
+<footer id="status" aria-live="polite" data-no-sound="${safe(l10n.t('Press a button of this page once: until then the browser lets nothing sound.'))}" data-no-pitch="${safe(l10n.t('Give the a above middle C between 300 and 600 hertz.'))}"></footer>`;

@@ -70,7 +70,7 @@ export const instrumentTypes: readonly InstrumentEntry[] = [
   },
   {
     name: 'italian-g-a',
-    title: 'the same without the lowest sharp, 53 keys',
+    title: 'later Italian harpsichord without the lowest sharp, 53 keys',
     compass: 'g1-c6',
     lacks: ['g#1'],
     source: 'from memory',
@@ -154,7 +154,7 @@ export const instrumentTypes: readonly InstrumentEntry[] = [
   },
   {
     name: 'organ-c-d',
-    title: 'later organ manual, and French ones, without the lowest sharp, 48 keys',
+    title: 'later organ manual, in France too, without the lowest sharp, 48 keys',
     compass: 'c2-c6',
     lacks: ['c#2'],
     source: 'from memory',

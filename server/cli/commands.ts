@@ -13,7 +13,7 @@ export const commands: readonly Entry[] = [
     name: 'export',
     operands: 'FILES…',
     fewest: 1,
-    summary: 'Write scores in the formats of other programs.',
+    summary: 'Write scores as MusicXML, MEI, pages, teaching sheets, MIDI, sound or data.',
     load: async () => (await import('./export')).exportCommand,
   },
   {

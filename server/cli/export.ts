@@ -1,4 +1,4 @@
-/** `bentside export`: scores in the formats of other programs. */
+/** `bentside export`: scores as files to read, to draw, to hear, or for other programs. */
 import { cannotDraw } from '../engraving/engraver';
 import type { FormOptions } from '../export/form';
 import { barRange, type ExportOptions, type Layout } from '../export/formats';

@@ -7,7 +7,7 @@ import { finished } from '../../grammar/finished';
 import type { FileTree } from '../../grammar/tree';
 import { heard } from '../practice/alter';
 import type { Practice } from '../practice/practice';
-import { practicesOfReading, tableOfReading } from '../readings/choices';
+import { practicesOfReading, readingsOrSources, tableOfReading } from '../readings/choices';
 import { performing, performingBoth } from '../readings/perform';
 import type { Environment } from '../score/environment';
 import { around } from '../score/excerpt';
@@ -130,12 +130,10 @@ export function signsAround(analysis: Analysis, block: number): readonly SignsOf
 
 /** The readings that are looked at, each with the table by which its signs are played, if it has one. */
 function* readingsPlayed({
-  choices,
   environment,
   score: scoreOf,
 }: Analysis): Generator<{ readonly score: Score; readonly table: PlayedTable | undefined }> {
-  const declared = environment.readings.map(({ name }) => name);
-  for (const reading of declared.length > 0 ? declared : choices.filter((name) => name !== 'written')) {
+  for (const reading of readingsOrSources(environment)) {
     const score = scoreOf(reading);
     const table = tableInForce(tableOfReading(environment, reading) ?? '', environment);
     if (score !== undefined) yield { score, table };

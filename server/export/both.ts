@@ -17,7 +17,7 @@ import type {
 } from '../score/score';
 import { eventLike, noteLike } from './ornaments/events';
 
-/** What the lower staves and voices are called after those of the source. */
+/** Ends the names of the lower staves and voices, which are those of the source; whatever stands in them. */
 const LOWER = 'written';
 
 /** What the two parts are called where the rhythm stands above as it is played and beneath as it is written. */

@@ -3,6 +3,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Analysis } from '../document/analysis';
 import { inReadings } from '../document/inReadings';
+import { readingsOrSources } from '../readings/choices';
 import { declaredNames } from '../score/environment';
 import type { Score } from '../score/score';
 import type { Project } from '../workspace/project';
@@ -75,11 +76,10 @@ export function make({ analysis }: Project, { format, reading: wished, options }
   };
 }
 
-/** The readings that a file declares; where it declares none, its sources; where there are none either, the text as written. */
+/** The readings or sources of a file; where there are none, the text as written. */
 function readingsTogether({ environment, choices }: Analysis): readonly string[] {
-  const declared = environment.readings.map(({ name }) => name);
-  if (declared.length > 0) return declared;
-  return choices.length > 1 ? choices.filter((name) => name !== 'written') : choices;
+  const found = readingsOrSources(environment);
+  return found.length > 0 ? found : choices;
 }
 
 /** Every file can be read as written. */

@@ -3,7 +3,7 @@ import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '
 import { openingOf } from '../readings/perform';
 import { statedTuningOf, tuningByWords, tuningOf } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
-import { type Clock, Clocks, type Opening } from '../score/clock';
+import { type Clock, Clocks, endOf, type Opening } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
@@ -142,12 +142,9 @@ const passOver = ([first, ...others]: readonly Measure[]): Pass => ({
   onset: ZERO,
 });
 
-const endOfBar = ({ onset, duration }: Bar): Time => add(onset, duration);
+const lengthOf = ({ bars }: Pass): Time => subtract(endOf(bars.at(-1) ?? bars[0]), bars[0].onset);
 
-const lengthOf = ({ bars }: Pass): Time => subtract(endOfBar(bars.at(-1) ?? bars[0]), bars[0].onset);
-
-const meterAt = (at: Time, { bars }: Pass): Meter | undefined =>
-  bars.find((bar) => compare(endOfBar(bar), at) > 0)?.meter;
+const meterAt = (at: Time, { bars }: Pass): Meter | undefined => bars.find((bar) => compare(endOf(bar), at) > 0)?.meter;
 
 const changesAt = (piece: Piece, concerns: (change: StateChange) => boolean): Time[] =>
   [...changesOf(piece)].filter(({ change }) => concerns(change)).map(({ onset }) => onset);

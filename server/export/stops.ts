@@ -1,17 +1,20 @@
 /** Which stops sound with a note: those of the manual on which it is played. */
-import { compare, type Time } from '../../grammar/time';
+import { compare } from '../../grammar/time';
 import { manualsOf } from '../instrument/instrument';
 import type { Environment } from '../score/environment';
 import type { Piece } from '../score/score';
 import { changesOf } from '../score/walk';
 import type { SoundingNote } from './sounding';
 
-/** The manual of a voice at a moment of the source; undefined where none is named. */
-export function manualNamesIn(piece: Piece): (voice: number, at: Time) => string | undefined {
+/** The manual on which a note is played; undefined where none is named. */
+export function manualNamesIn(piece: Piece): (note: SoundingNote) => string | undefined {
   const changes = [...changesOf(piece)].flatMap(({ change: { manual }, onset }) =>
     manual === undefined ? [] : [{ ...manual, onset }],
   );
-  return (voice, at) => changes.findLast((one) => one.voice === voice && compare(one.onset, at) <= 0)?.name;
+  return ({ voice, event }) => {
+    const { onset } = event.from[0].placed;
+    return changes.findLast((one) => one.voice === voice && compare(one.onset, onset) <= 0)?.name;
+  };
 }
 
 /** One stop of eight feet, where nothing is said. */
@@ -22,5 +25,5 @@ export function stopsIn(environment: Environment, piece: Piece): (note: Sounding
   const manuals = new Map(manualsOf(environment).map(({ name, stops }) => [name, stops]));
   const [first = PLAIN] = manuals.values();
   const nameOf = manualNamesIn(piece);
-  return ({ voice, event }) => manuals.get(nameOf(voice, event.from[0].placed.onset) ?? '') ?? first;
+  return (note) => manuals.get(nameOf(note) ?? '') ?? first;
 }

@@ -1,5 +1,6 @@
 /** What is heard of a piece as strings that are plucked: one for each stop of a note's manual. */
 import type { Environment } from '../score/environment';
+import type { Piece } from '../score/score';
 import type { Stroke } from '../sound/mix';
 import { frequencyOf, type Tuning } from '../tuning/tuning';
 import { Seconds } from './seconds';
@@ -14,21 +15,23 @@ export interface NoteStroke extends Stroke {
   readonly string: string;
 }
 
+/** Hertz of the strings of a note, one for each of its stops. */
+export function stringsIn(environment: Environment, piece: Piece, tuning: Tuning): (note: SoundingNote) => number[] {
+  const stopsOf = stopsIn(environment, piece);
+  return (note) => {
+    const frequency = frequencyOf(tuning, note.pitch);
+    return stopsOf(note).map((feet) => frequency * (8 / feet));
+  };
+}
+
 /** A stroke for each note and stop, also where voices meet on one key. */
 export function strokesOf(environment: Environment, piece: SoundingPiece, tuning: Tuning): readonly NoteStroke[] {
-  const stopsOf = stopsIn(environment, piece.piece);
+  const stringsOf = stringsIn(environment, piece.piece, tuning);
   const manualOf = manualNamesIn(piece.piece);
   return touched(piece, new Seconds(piece.tempi)).flatMap(({ note, at, until }) => {
-    const frequency = frequencyOf(tuning, note.pitch);
-    const manual = manualOf(note.voice, note.event.from[0].placed.onset) ?? '';
-    return stopsOf(note).map(
-      (feet, stop): NoteStroke => ({
-        note,
-        string: `${manual} ${stop} ${frequency}`,
-        frequency: frequency * (8 / feet),
-        at,
-        until,
-      }),
+    const manual = manualOf(note) ?? '';
+    return stringsOf(note).map(
+      (frequency, stop): NoteStroke => ({ note, string: `${manual} ${stop} ${frequency}`, frequency, at, until }),
     );
   });
 }

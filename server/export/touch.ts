@@ -114,8 +114,7 @@ function speakingAgain(all: readonly Touched[], { piece }: SoundingPiece): reado
   const manualOf = manualNamesIn(piece);
   const byKey = new Map<string, Touched[]>();
   for (const one of all) {
-    const { voice, event, pitch } = one.note;
-    const key = `${manualOf(voice, event.from[0].placed.onset) ?? ''} ${pitch.midi}`;
+    const key = `${manualOf(one.note) ?? ''} ${one.note.pitch.midi}`;
     const strokes = byKey.get(key);
     if (strokes === undefined) byKey.set(key, [one]);
     else strokes.push(one);

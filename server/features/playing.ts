@@ -1,14 +1,13 @@
 /** A piece as it is played aloud in a reading: when keys go down and come up, what they sound, and where that is written. */
-
 import { add, subtract, time, toNumber } from '../../grammar/time';
 import { keyName } from '../checks/compass';
 import { Seconds } from '../export/seconds';
 import { type Heard, type SoundingNote, type SoundingPiece, soundingOf } from '../export/sounding';
-import { manualNamesIn, stopsIn } from '../export/stops';
+import { manualNamesIn } from '../export/stops';
+import { stringsIn } from '../export/strokes';
 import { type Touched, touched } from '../export/touch';
 import { type Instrument, instrumentOf, type Key, keyFor } from '../instrument/instrument';
 import type { Bar, Piece, PlacedProblem, Score } from '../score/score';
-import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
 import { handsOf } from './hands';
 import { barOfId, eventOfId, pictureId, type SourcePage, scoreOf, sourcePages, systemsOf } from './pages';
@@ -75,7 +74,7 @@ class Player {
   private readonly seconds: Seconds;
   private readonly instrument: Instrument | undefined;
   private readonly manualOf: ReturnType<typeof manualNamesIn>;
-  private readonly stopsOf: ReturnType<typeof stopsIn>;
+  private readonly stringsOf: ReturnType<typeof stringsIn>;
 
   constructor(
     private readonly score: Score,
@@ -85,7 +84,7 @@ class Player {
     this.seconds = new Seconds(piece.tempi);
     this.instrument = instrumentOf(score.environment);
     this.manualOf = manualNamesIn(piece.piece);
-    this.stopsOf = stopsIn(score.environment, piece.piece);
+    this.stringsOf = stringsIn(score.environment, piece.piece, heard.tuning);
   }
 
   playing(): Omit<Playing, 'start' | 'assumed'> {
@@ -158,7 +157,7 @@ class Player {
       return {
         at: rounded(stroke.at),
         until: rounded(stroke.until),
-        frequencies: this.frequenciesOf(note),
+        frequencies: this.stringsOf(note),
         voice: note.voice,
         ids: idsOf(note),
         bar: places.get(passKey(note.event.pass ?? 0, placed.bar)) ?? 0,
@@ -171,14 +170,9 @@ class Player {
   }
 
   /** By the stave on which it stands; the feet have what is played on the pedal. */
-  private limbOf({ event, voice }: SoundingNote): Limb {
-    if (this.manualOf(voice, event.from[0].placed.onset) === 'pedal') return 'feet';
-    return 2 * event.stave < this.score.environment.staves.length ? 'right' : 'left';
-  }
-
-  private frequenciesOf(note: SoundingNote): number[] {
-    const frequency = frequencyOf(this.heard.tuning, note.pitch);
-    return this.stopsOf(note).map((feet) => frequency * (8 / feet));
+  private limbOf(note: SoundingNote): Limb {
+    if (this.manualOf(note) === 'pedal') return 'feet';
+    return 2 * note.event.stave < this.score.environment.staves.length ? 'right' : 'left';
   }
 }
 

@@ -30,12 +30,12 @@ export function twoReadings(
 
 /** In words, what kind of difference it is. */
 const KINDS: Readonly<Record<DifferenceKind, string>> = {
-  pitch: 'other notes',
-  rhythm: 'other values',
-  reading: 'other notes and values',
+  pitch: 'other pitch',
+  rhythm: 'other rhythm',
+  reading: 'other pitch and rhythm',
   sign: 'other signs',
   sounding: 'other accidentals sound',
-  time: 'played in other time',
+  time: 'played at another time',
   omission: 'one has nothing',
   frame: 'the bar is marked otherwise',
 };

@@ -1,5 +1,5 @@
 /**
- * The laying of a temperament as a picture: the strings of the bearings under a bentside, seen from above, and a rung from
+ * The laying of a temperament as a picture: the strings that are laid, under a bentside, seen from above, and a rung from
  * string to string for each step.
  */
 import { spellingOf } from '../../grammar/lanes/forms';
@@ -52,7 +52,7 @@ export function stringsDrawing(
   return tag(
     'svg',
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, class: 'strings', role: 'img', 'aria-labelledby': `${id}-title ${id}-words` },
-    tag('title', { id: `${id}-title` }, text(`The strings of the bearings, tuned by ${title}`)),
+    tag('title', { id: `${id}-title` }, text(`The strings that are laid by ear, tuned by ${title}`)),
     tag('desc', { id: `${id}-words` }, text(inWords(tuned))),
     outline(),
     ...strings.map(drawnString),

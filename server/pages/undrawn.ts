@@ -3,6 +3,7 @@ import { Losses, whereBar } from '../export/losses';
 import { type BarsWanted, type Measure, measuresFor } from '../export/measures';
 import { HINTS } from '../export/musicxml/tables';
 import { tempiOf } from '../export/tempi';
+import { weightMarkOf } from '../export/unmeasured';
 import { annotationsOf, annotationsOfBarline } from '../score/annotations';
 import type { PlacedProblem, Score, VoiceEvent } from '../score/score';
 import { eventsOf } from '../score/walk';
@@ -28,15 +29,12 @@ function tellEvents(score: Score, measures: readonly Measure[], losses: Losses):
     for (const { source } of annotationsOf(event)) losses.add('svg-annotation', { voice }, { ...where, source });
     for (const { labels } of event.chosen) losses.add('svg-option', { voice, labels: labels.join(', ') }, where);
     for (const hint of hintsOf(event)) losses.add('svg-hint', { voice, hint }, where);
-    if (isWeighed(event)) losses.add('svg-weight', { voice }, where);
+    if (weightMarkOf(event) !== undefined) losses.add('svg-weight', { voice }, where);
   }
 }
 
 const hintsOf = ({ spans }: VoiceEvent): readonly string[] =>
   spans.flatMap(({ head: { word } }) => (word !== undefined && HINTS.has(word) ? [word] : []));
-
-const isWeighed = ({ marks, members }: VoiceEvent): boolean =>
-  [...marks, ...members.flatMap((member) => member.marks)].some(({ form }) => form.type === 'weight');
 
 function tellBarlines({ bar, system }: Measure, losses: Losses): void {
   for (const { source } of [bar.opening, bar.closing, ...bar.inner].flatMap(annotationsOfBarline))

@@ -80,3 +80,9 @@ export function choiceNames(environment: Environment): string[] {
   const { readings, witnesses, layers } = declaredNames(environment);
   return ['written', ...readings, ...witnesses, ...layers];
 }
+
+/** The readings that a file declares; where it declares none, its sources. */
+export function readingsOrSources(environment: Environment): readonly string[] {
+  const declared = environment.readings.map(({ name }) => name);
+  return declared.length > 0 ? declared : choiceNames(environment).filter((name) => name !== 'written');
+}

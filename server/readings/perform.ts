@@ -60,7 +60,7 @@ export interface BothPerformances {
 /** The score as it is played, without its signs and with them, a piece of work at a time. */
 export function* performingBoth(
   score: Score,
-  options: Pick<PerformOptions, 'undecided'> = {},
+  options: Pick<PerformOptions, 'undecided' | 'table'> = {},
 ): Generator<undefined, BothPerformances> {
   const plain = yield* withoutSigns(score, options);
   return { plain, played: yield* withSigns(plain, options) };

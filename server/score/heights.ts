@@ -1,4 +1,4 @@
-/** How high written notes stand: by letter and octave, whatever their accidentals. */
+/** How high written notes stand, by letter and octave, and which sound the same. */
 import type { Spelling } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { NoteMember } from './score';

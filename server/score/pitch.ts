@@ -387,7 +387,3 @@ const isBefore = (a: LaneEvent, b: LaneEvent): boolean => (a.bar - b.bar || comp
 
 /** Gives every member its sounding pitch and finds what ties lead to. */
 export const soundingPitch = (task: PitchTask): PitchResult => new PitchPass(task).run();
-
-/** End of an event. */
-export const endOf = (event: { readonly onset: Time; readonly duration: Time }): Time =>
-  add(event.onset, event.duration);

@@ -16,7 +16,7 @@ import { type PerformedEvent, performedOnset } from '../score/performance';
 import { isSpecial } from '../score/score';
 import { isUpbeat } from './conditions';
 import { degreeOf, intervalClass } from './degrees';
-import { endOfBar, extreme, MOMENT, type Passage } from './passage';
+import { extreme, MOMENT, type Passage } from './passage';
 import type { Place } from './place';
 
 const highest = (passage: Passage, event: PerformedEvent | undefined): PerformedEvent | undefined =>
@@ -62,7 +62,7 @@ const FOURTH = 5;
 function isClosing(passage: Passage, final: PerformedEvent): boolean {
   const { bar } = final.from.at(-1)?.placed ?? final.from[0].placed;
   const next = passage.after(final)?.events[0];
-  const endsBar = equal(endOf(final), endOfBar(bar)) && isSpecial(bar.closing);
+  const endsBar = equal(endOf(final), endOf(bar)) && isSpecial(bar.closing);
   return next === undefined || next.kind === 'rest' || endsBar;
 }
 

@@ -1,12 +1,13 @@
 /** Which key an auxiliary note is on: what the signature and the notes around it make of its degree. */
 import { add, compare, subtract, type Time, toNumber } from '../../grammar/time';
 import { ALTERATIONS } from '../../grammar/vocabulary/pitches';
+import { endOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import type { Bar } from '../score/score';
 import type { Step } from './atoms';
 import type { BorneSign } from './bearing';
 import { degreeOf, pitchOn, semitonesBetween } from './degrees';
-import { alterationIn, type DrawnPitch, endOfBar, type Passage } from './passage';
+import { alterationIn, type DrawnPitch, type Passage } from './passage';
 
 /** The note that a sign stands at. */
 export interface Bearer {
@@ -79,7 +80,7 @@ export class Auxiliaries {
     const { bar, voice, beat, stave, onset } = this.bearer;
     const here = this.passage.drawnIn(bar.index, letter);
     if (here.length > 0) return this.nearest(ofVoice(here, voice) ?? here).pitch.alteration;
-    const lastOfBeat = add(endOfBar(bar), beat);
+    const lastOfBeat = add(endOf(bar), beat);
     const next = this.passage.drawnIn(bar.index + 1, letter).filter((one) => compare(one.onset, lastOfBeat) < 0);
     const before = this.passage.drawnIn(bar.index - 1, letter);
     const acting =

@@ -5,7 +5,7 @@ import { type Clock, endOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import type { BorneSign } from './bearing';
 import { degreeOf } from './degrees';
-import { endOfBar, type Moment, type Passage } from './passage';
+import type { Moment, Passage } from './passage';
 
 /** The pitch of a moment that is nearest to another. */
 export function nearestPitch(moment: Moment | undefined, to: SoundingPitch): SoundingPitch | undefined {
@@ -68,5 +68,5 @@ export function isUpbeat(passage: Passage, event: PerformedEvent, clock: Clock):
   if (value === undefined || compare(value, time(1, 8)) > 0) return false;
   const lively = secondsOf(clock, time(1, 4)) <= 1;
   const before = passage.before(event)?.events[0]?.from[0].placed.event.value;
-  return (lively && equal(endOf(event), endOfBar(bar))) || (before?.dots ?? 0) > 0;
+  return (lively && equal(endOf(event), endOf(bar))) || (before?.dots ?? 0) > 0;
 }

@@ -5,7 +5,7 @@ import type { PerformedEvent } from '../score/performance';
 import { isSpecial } from '../score/score';
 import { conditionNames, holds, nearestPitch } from './conditions';
 import { degreeOf } from './degrees';
-import { endOfBar, type Passage } from './passage';
+import type { Passage } from './passage';
 import type { Condition } from './tables/table';
 
 /** A note in its piece. */
@@ -27,7 +27,7 @@ function isBeforeClose({ passage, event }: NoteHere): boolean {
   const [next] = passage.after(event)?.events ?? [];
   if (next === undefined || next.kind !== 'note') return false;
   const [{ placed }] = next.from;
-  const ends = compare(endOf(next), endOfBar(placed.bar)) >= 0;
+  const ends = compare(endOf(next), endOf(placed.bar)) >= 0;
   const [after] = passage.after(next)?.events ?? [];
   return after === undefined || (ends && isSpecial(placed.bar.closing)) || hasFermata(next);
 }
@@ -39,7 +39,7 @@ const isOnDownbeat = ({ written: { placed } }: NoteHere): boolean => equal(place
 
 const others = {
   downbeat: isOnDownbeat,
-  upbeat: (at) => !isOnDownbeat(at) && equal(endOf(at.event), endOfBar(at.written.placed.bar)),
+  upbeat: (at) => !isOnDownbeat(at) && equal(endOf(at.event), endOf(at.written.placed.bar)),
   'after a step': (at) => interval(at) === 1,
   'after a leap': (at) => (interval(at) ?? 0) > 1,
   repeated: (at) => interval(at) === 0,

@@ -195,7 +195,7 @@ function barsNear({ from: written }: PerformedEvent, from: Time, to: Time): read
   for (const { placed } of written) if (placed.bar.index !== bars.at(-1)) bars.push(placed.bar.index);
   const [first, last] = [written[0].placed.bar, (written.at(-1) ?? written[0]).placed.bar];
   if (compare(from, first.onset) < 0) bars.push(first.index - 1);
-  if (compare(to, endOfBar(last)) > 0) bars.push(last.index + 1);
+  if (compare(to, endOf(last)) > 0) bars.push(last.index + 1);
   return bars;
 }
 
@@ -220,9 +220,6 @@ export function alterationIn(key: readonly KeySign[], letter: string, octave: nu
   const any = sign ?? key.find((one) => one.letter === letter);
   return any === undefined ? 0 : ALTERATIONS[any.accidental];
 }
-
-/** When a bar ends. */
-export const endOfBar = (bar: Bar): Time => add(bar.onset, bar.duration);
 
 /** The highest or lowest note of a moment; undefined of a rest. */
 export function extreme(moment: Moment | undefined, which: 'highest' | 'lowest'): PerformedEvent | undefined {

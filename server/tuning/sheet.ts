@@ -91,7 +91,7 @@ export interface Retuning {
 
 /** What stands beside every advice to retune. */
 export const TUNING_CAUTIONS: readonly string[] = [
-  'Every change of pitch or temperament changes the pull of the strings. One drawn above the pitch for which it was made can break and hurt whoever stands near: keep face and eyes away, and let a string down before you draw it up.',
+  'Every change of pitch or temperament changes the tension of the strings. A string drawn above the pitch for which it was made can break and hurt whoever stands near: keep face and eyes away, and let a string down before you draw it up.',
   'A great change of the whole can warp or crack an instrument. Which pitch yours bears, its maker or a professional tuner knows; follow them rather than this sheet, and leave an old instrument to its conservator.',
   'Turn a pin by small strokes of the arm and rest the hands; if they hurt, stop, and ask a doctor or a physiotherapist if they go on hurting.',
 ];

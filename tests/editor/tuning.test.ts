@@ -116,7 +116,7 @@ describeInEditor('the tuning panel', () => {
     await expect.poll(() => beatsOf('f3-a3')).toBe('6.54 wide');
     await at('#pitch').fill('100');
     await at('#pitch').press('Enter');
-    expect(await at('#status').textContent()).toBe('The a above middle C lies between 300 and 600 hertz.');
+    expect(await at('#status').textContent()).toBe('Give the a above middle C between 300 and 600 hertz.');
     await choose('#standard', '440: modern pitch');
     await expect.poll(() => beatsOf('f3-a3')).toBe('6.93 wide');
   });

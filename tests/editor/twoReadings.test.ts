@@ -54,7 +54,7 @@ describeInEditor('two readings in the score panel', () => {
   it('are told in words, from which one goes to their notes', async () => {
     await at('#differences summary', { hasText: '1 difference on this leaf' }).click();
     const place = at('#differences button');
-    expect(await place.textContent()).toBe('bar 1, dessus: other notes: written 4 e5; L 4 f5');
+    expect(await place.textContent()).toBe('bar 1, dessus: other pitch: written 4 e5; L 4 f5');
     await place.click();
     await at('.at-caret[data-id="e-2v-1-dessus-1.3.K.1"]').waitFor();
   });
@@ -78,7 +78,7 @@ describeInEditor('two readings in the score panel', () => {
   it('show a rhythm as it is played', async () => {
     await at('#beneath').selectOption('french');
     await at('#differences summary', { hasText: '1 difference' }).waitFor();
-    await at('#differences button', { hasText: 'played in other time' }).waitFor();
+    await at('#differences button', { hasText: 'played at another time' }).waitFor();
     await bench.picture('two-readings-rhythm');
   });
 

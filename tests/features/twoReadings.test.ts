@@ -46,7 +46,7 @@ describe('two readings on one leaf', () => {
     const { differences } = await leaf('K', 'L');
     expect(differences).toEqual([
       {
-        says: 'bar 1, dessus: other notes: K 4 e5; L 4 f5',
+        says: 'bar 1, dessus: other pitch: K 4 e5; L 4 f5',
         ids: ['e-2v-1-dessus-1.3.K.1', 'e-2v-1-dessus.written-1.3.L.1'],
       },
     ]);
@@ -55,14 +55,14 @@ describe('two readings on one leaf', () => {
   it('differ on the leaf that is shown alone', async () => {
     const { differences } = await leaf('K', 'L', 1);
     expect(differences?.map(({ says }) => says)).toEqual([
-      'bar 4, dessus: other notes and values: K 4 d5 4 e5 4 f5 4 g5; L 1 d5',
+      'bar 4, dessus: other pitch and rhythm: K 4 d5 4 e5 4 f5 4 g5; L 1 d5',
     ]);
   });
 
   it('are drawn as they are played: a dot that is stretched is seen', async () => {
     const made = await leaf('written', 'french');
     expect(made.differences?.map(({ says }) => says)).toEqual([
-      'bar 2, dessus: played in other time: written g4 0+3/8 a4 3/8+1/8; french g4 0+7/16 a4 7/16+1/16',
+      'bar 2, dessus: played at another time: written g4 0+3/8 a4 3/8+1/8; french g4 0+7/16 a4 7/16+1/16',
     ]);
     expect(notes(made)).toContain('e-2v-1-dessus.written-2.2');
   });

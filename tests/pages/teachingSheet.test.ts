@@ -167,7 +167,16 @@ describe('a sheet', () => {
   it('of a file that declares no reading has the text as it is written', async () => {
     const { page } = await sheetOfText(`${HEAD}system upper C1 meter C\n  dessus | 1 c5 |||\n`);
     expect(captions(section(page, 'Line for line'))).toEqual(['In the source’s clefs', 'As written, in modern clefs']);
-    expect(words(page)).toContain('written : played as it is written.');
+    expect(words(page)).toContain('written : played as written.');
+  });
+  it('draws, explains and sounds the text as written by the table of the file', async () => {
+    const music = "system upper C1 meter C\n  dessus | 1 c5'ca |||\n";
+    const { page } = await sheetOfText(`${HEAD.trimEnd()}\nsigns anglebert-1689\n${music}`);
+    expect(words(section(page, 'Readings, and why'))).toContain('Signs after anglebert-1689');
+    expect(words(section(page, 'Signs'))).toContain('Pincé');
+    const played = soundsIn(page).find(({ label }) => label.includes('as played'));
+    // The note, the note below, the note.
+    expect(played?.strings[0]).toHaveLength(3);
   });
   it('breaks a long line of free music so that it can be read', async () => {
     const { page } = await sheetOf(sampleProject('prelude.bent'), { bars: { from: '1', to: '1' } });

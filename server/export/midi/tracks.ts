@@ -29,7 +29,7 @@ function namesFor(
   const voices = environment.voices.map(({ name }) => name);
   if (by === 'voice') return ({ voice }) => voices[voice] ?? '';
   const manualOf = manualNamesIn(piece);
-  return ({ voice, event }) => manualOf(voice, event.from[0].placed.onset) ?? 'manual';
+  return (note) => manualOf(note) ?? 'manual';
 }
 
 interface Tracked extends PlayedKey {

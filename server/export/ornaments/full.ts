@@ -8,7 +8,7 @@ import { addressOfPart, BARE, eventLike, noteLike, noteOn, PLAIN_TIE, valueForm 
 import type { PrintedValue } from './printed';
 import type { Region, Slice } from './regions';
 import type { Head, Replacement } from './replaced';
-import { byHeight, isSamePitch, isWrittenOut, type Strand, writtenAt } from './strands';
+import { byHeight, isWrittenOut, type Strand, soundsAs, writtenAt } from './strands';
 
 export interface WritingOut {
   readonly numbers: Numbers;
@@ -136,7 +136,7 @@ class Writer {
       ? (this.tieWithin(written, atom) ?? PLAIN_TIE)
       : this.looseTie(strand, written);
     const isOwn = placed.event.small !== undefined || placeOfEvent(placed) === placeOfEvent(this.region.placed);
-    const spelledHere = isSamePitch(strand.pitch, member) && isOwn && !this.spelled.has(member);
+    const spelledHere = soundsAs(strand.pitch, member) && isOwn && !this.spelled.has(member);
     const marks = isOwn ? this.marksOf(member, spelledHere) : NOTHING;
     const plain = noteOn(strand.pitch, member, strand.realised);
     const spelling = spelledHere && (tiedFrom || !member.tiedFrom) ? member.spelling : plain.spelling;
@@ -172,7 +172,7 @@ class Writer {
   /** A tie that leads to no note right after it, as before a first ending. */
   private looseTie({ pitch, end, group }: Strand, { member, placed }: WrittenEvent): NoteMember['tie'] {
     const isEnd = placed === group.from.at(-1)?.placed && equal(end, add(placed.onset, placed.event.duration));
-    return isEnd && member !== undefined && isSamePitch(pitch, member) ? member.tie : undefined;
+    return isEnd && member !== undefined && soundsAs(pitch, member) ? member.tie : undefined;
   }
 }
 

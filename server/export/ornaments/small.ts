@@ -7,7 +7,7 @@ import { type NoteValue, noteValue } from '../values';
 import { beamedTogether, type Numbers } from './beams';
 import { addressOfPart, BARE, eventLike, noteLike, noteOn, valueForm } from './events';
 import type { Replacement } from './replaced';
-import { byHeight, type Group, isSamePitch, isWrittenOut } from './strands';
+import { byHeight, type Group, isWrittenOut, soundsAs } from './strands';
 
 export interface WritingSmall {
   readonly numbers: Numbers;
@@ -95,7 +95,7 @@ const isOfSign = ({ pitch, realised }: PerformedEvent): boolean =>
 function mainOf({ from, played }: Group): PerformedEvent | undefined {
   const { member } = from[0];
   const notes = played.filter(isOfSign);
-  const same = notes.filter(({ pitch }) => member !== undefined && pitch !== undefined && isSamePitch(pitch, member));
+  const same = notes.filter(({ pitch }) => member !== undefined && pitch !== undefined && soundsAs(pitch, member));
   const isLongest = ({ duration }: PerformedEvent): boolean =>
     same.every((one) => compare(one.duration, duration) <= 0);
   const [first] = notes;

@@ -94,7 +94,7 @@ export const writtenAt = ({ from }: Group, placed: PlacedEvent): WrittenEvent | 
 export const isWrittenOut = ({ form, shapes }: AppliedMark, signs: ReadonlySet<string>): boolean =>
   form.type === 'sign' && shapes.length > 0 && shapes.every((shape) => signs.has(shape));
 
-export const isSamePitch = (pitch: SoundingPitch, { spelling, octave, alteration }: NoteMember): boolean =>
+export const soundsAs = (pitch: SoundingPitch, { spelling, octave, alteration }: NoteMember): boolean =>
   pitch.letter === spelling.letter && pitch.octave === octave && pitch.alteration === alteration;
 
 /** From the lowest key; of two spellings of one key the lower letter first. */

@@ -68,7 +68,7 @@ function chosen(
   if (holder === undefined) return { failure: 'That score is not open any more.' };
   const { environment } = holder;
   if (isUnknownTuning(environment, choice.reading)) {
-    return { failure: 'The score states a tuning that no temperament bears the name of; the findings tell more.' };
+    return { failure: 'The score states a tuning whose temperament is not known; its findings tell more.' };
   }
   return tuningOf(environment, choice.reading, forced ?? pitchOf(environment));
 }

@@ -20,12 +20,12 @@ export function exercise({ typed, id, places }: TaughtSign, figures: Figures): H
   if (written === '' || answered === undefined) return '';
   const blank = figures.inline(withoutNotes(answered), BY_HAND * MM_PER_UNIT);
   const heading = `exercise-${id}`;
-  const after = `${sheetText.name} plays it after ${sign.table}`;
+  const after = `${sheetText.name} plays here, after ${sign.table}`;
   return tag(
     'section',
     { class: 'exercise', 'aria-labelledby': heading },
     tag('h3', { id: heading }, text(`${typed}, ${where}`)),
-    tag('p', {}, text(`Write what is played here: ${after}.`)),
+    tag('p', {}, text(`Write out what ${after}.`)),
     written,
     figures.figure(blank, { caption: 'Yours', label: `an empty stave for ${where}`, kind: 'blank' }),
     tag(

@@ -169,7 +169,7 @@ class Line {
     const who = readings.map(({ name }) => name).join(' and ');
     const figures = forms.map((drawn) => this.figure(drawn, who));
     const isPlayed = forms.some(({ form }) => form === 'as played');
-    const plain = isPlayed ? [] : [tag('p', {}, tag('b', {}, text(who)), ': played as it is written.')];
+    const plain = isPlayed ? [] : [tag('p', {}, tag('b', {}, text(who)), ': played as written.')];
     return [
       ...figures.slice(0, -1),
       tag('div', { class: 'together' }, ...figures.slice(-1), ...plain, this.why(readings)),

@@ -1,5 +1,4 @@
 /** Why a reading plays as it does: in all, and in the bars of a line. */
-
 import type { Assimilate, How, PracticeWord } from '../../practice/practice';
 import { practicesOfReading } from '../../readings/choices';
 import { type Chosen, chosenBy } from '../../readings/compare';
@@ -17,10 +16,18 @@ import type { TaughtSigns } from './taught';
 import type { SheetText } from './texts';
 import { inBars } from './words';
 
+/** What is said of: a practice, or one of its forms where they are opposites. */
+type Form =
+  | Exclude<PracticeWord, 'assimilate' | 'inegal'>
+  | 'inegal long-short'
+  | 'inegal short-long'
+  | `assimilate ${Assimilate['to']}`;
+
 /** What a practice does. */
-const SAYS: Readonly<Record<Exclude<PracticeWord, 'assimilate'> | `assimilate ${Assimilate['to']}`, string>> = {
+const SAYS: Readonly<Record<Form, string>> = {
   overdot: 'dots are held longer than they are written, and what follows comes later and quicker',
-  inegal: 'pairs of notes written alike go long and short, while the beat stays even',
+  'inegal long-short': 'pairs of notes written alike are played long and short, while the beat stays even',
+  'inegal short-long': 'pairs of notes written alike are played short and long, while the beat stays even',
   'assimilate triplet': 'duple figures take the time of the triplets that they meet',
   'assimilate duple': 'triplets take the time of the duple figures that they meet',
   'assimilate literal': 'duple figures and triplets are each played as they are written',
@@ -30,21 +37,36 @@ const SAYS: Readonly<Record<Exclude<PracticeWord, 'assimilate'> | `assimilate ${
   literal: 'what is written is played',
 };
 
-/** Who speaks for it. */
-const CITED: Readonly<Record<PracticeWord, string>> = {
+const INEQUAL = 'mechanical instruments with pinned barrels play 3:2, 2:1 and 3:1';
+
+/** Who speaks for it, or against. */
+const CITED: Readonly<Record<Form, string>> = {
   overdot:
     'Quantz 1752, XVII.vii.58, confirmed by a text: in cut time quavers after dotted crotchets are very short and sharp; that this was a general style is disputed (Neumann 1977)',
-  inegal:
-    'Hotteterre 1719, chapter XI, as digested, says which values under which sign; pinned mechanisms show 3:2, 2:1 and 3:1',
-  assimilate:
-    'common practice; Quantz 1752, V.22, is against it (from memory); Türk 1789, I.64, takes exact division as the norm',
+  'inegal long-short': INEQUAL,
+  'inegal short-long': '',
+  'assimilate triplet': 'common practice of dotted figures; Quantz 1752, V.22, is against it (from memory)',
+  'assimilate duple': '',
+  'assimilate literal': 'Türk 1789, I.64, seems to take exact division as the norm',
   snap: 'Quantz 1752, V.23, from memory',
   upbeats: 'Quantz 1752, XVII.vii.58, confirmed by a text, of three or more demisemiquavers in slow pieces',
   hemiola: 'from memory',
   literal: '',
 };
 
-const saysOf = (how: How): string => (how.word === 'assimilate' ? SAYS[`assimilate ${how.to}`] : SAYS[how.word]);
+/** Which values are unequal where the meter says it. */
+const BY_METER = 'Hotteterre 1719, chapter XI, known from a summary, says which values under which sign';
+
+function formOf(how: How): Form {
+  if (how.word === 'assimilate') return `assimilate ${how.to}`;
+  if (how.word === 'inegal') return how.longFirst ? 'inegal long-short' : 'inegal short-long';
+  return how.word;
+}
+
+const citedFor = (how: How): string => {
+  const byMeter = how.word === 'inegal' && how.value === undefined ? BY_METER : '';
+  return [byMeter, CITED[formOf(how)]].filter((said) => said !== '').join('; ');
+};
 
 // ─── in all ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -55,8 +77,9 @@ export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] 
   const practices = practicesOfReading(environment, choice.name);
   const rhythm = practices.map(({ how, text: typed }, index) => {
     // Each witness is called once.
-    const isFirst = practices.findIndex((one) => one.how.word === how.word) === index;
-    return ground(`Rhythm, ${typed}`, saysOf(how), isFirst ? CITED[how.word] : '');
+    const cited = citedFor(how);
+    const isFirst = practices.findIndex((one) => citedFor(one.how) === cited) === index;
+    return ground(`Rhythm, ${typed}`, SAYS[formOf(how)], isFirst ? cited : '');
   });
   return [
     ...chosen.takes.map((name) => taken(score, name)),
@@ -131,7 +154,8 @@ function variantReason(score: Score, difference: Difference): Html {
   const own = difference.sides.find(({ names }) => names.includes(name));
   const others = difference.sides.filter((side) => side !== own && sigla(side) !== '');
   const withWhom = own === undefined || sigla(own) === '' ? '' : `, as ${sigla(own)}`;
-  const against = others.map((side) => `; ${sigla(side)} has ${sideText(side)}`).join('');
+  const verb = (side: Side): string => (sigla(side).includes(',') ? 'have' : 'has');
+  const against = others.map((side) => `; ${sigla(side)} ${verb(side)} ${sideText(side)}`).join('');
   const where = placeName('', difference.bar, difference.voice, difference.symbol);
   const reasons = reasonsOf(score, difference);
   return [

@@ -1,7 +1,8 @@
 /** Signs explained: how the readings play each, by which table and of which year, and what other tables would make of it. */
+import { finished } from '../../../grammar/finished';
 import type { Recipe } from '../../../grammar/tree';
 import { shapeByName } from '../../../grammar/vocabulary/shapes';
-import { perform } from '../../readings/perform';
+import { performingBoth } from '../../readings/perform';
 import type { Score } from '../../score/score';
 import { playedSigns } from '../../signs/decisions';
 import { recipeInWords } from '../../signs/recipeWords';
@@ -87,9 +88,9 @@ export class SignExplained {
     const table = tableInForce(name, near.environment);
     const picture = this.figures.draw(near, { ...signWish(place), ornaments: 'above', table: name });
     if (table === undefined || picture === undefined) return [];
-    const [written, played] = [perform(near, { ornaments: 'sign' }), perform(near, { table: name })];
+    const { plain, played } = finished(performingBoth(near, { table: name }));
     const { lane, pos } = place.sign.signs[0].mark.source;
-    const found = playedSigns(written, played, table, place.block).find(
+    const found = playedSigns(plain, played, table, place.block).find(
       ({ signs: [{ mark }] }) => mark.source.lane === lane && mark.source.pos === pos,
     );
     const recipe = found?.row && recipeSaid(found.signs, found.row);

@@ -1,5 +1,6 @@
 /** The signs of a sheet, each with all its places, and the music around a place. */
-import { perform } from '../../readings/perform';
+import { finished } from '../../../grammar/finished';
+import { performingBoth } from '../../readings/perform';
 import { around } from '../../score/excerpt';
 import type { Bar, Score } from '../../score/score';
 import { type PlayedSign, playedSigns } from '../../signs/decisions';
@@ -58,8 +59,8 @@ export class TaughtSigns {
     const { score } = sheetText;
     const table = tableInForce(sheetText.table ?? '', score.environment);
     if (table === undefined) return [];
-    const [written, played] = [perform(score, { ornaments: 'sign' }), perform(score, { table: table.name })];
-    return playedSigns(written, played, table).map((sign) => {
+    const { plain, played } = finished(performingBoth(score, { table: table.name }));
+    return playedSigns(plain, played, table).map((sign) => {
       const { system, event, bar } = sign.signs[0].written.placed;
       const piece = score.pieces.findIndex(({ systems }) => systems.includes(system));
       return { text: sheetText, piece, bar, block: system.block, voice: event.voice, sign };

@@ -2,10 +2,10 @@
 import { add, compare, type Time } from '../../../grammar/time';
 import { inForm, isOfExport } from '../../export/form';
 import type { ExportOptions } from '../../export/formats';
+import { tableOf } from '../../export/ornaments';
 import { Seconds } from '../../export/seconds';
 import { type SoundingPiece, soundingOf } from '../../export/sounding';
 import { type NoteStroke, pluckedOnce, strokesOf } from '../../export/strokes';
-import { tableOfReading } from '../../readings/choices';
 import { perform } from '../../readings/perform';
 import { tuningByWords, tuningOf } from '../../readings/tunings';
 import type { Environment } from '../../score/environment';
@@ -31,16 +31,18 @@ export interface SheetText {
   readonly problems: readonly PlacedProblem[];
 }
 
-export function sheetText(score: Score, wish: PlayedAs): SheetText {
+export function sheetText(score: Score, wished: PlayedAs): SheetText {
   const { environment, choice } = score;
-  const table = wish.table === undefined ? {} : { table: wish.table };
-  const { score: performed, problems } = inForm(score, { rhythm: 'played', ornaments: 'full', ...table });
+  // Drawn, explained and heard by one table, also of the text as written.
+  const { table = tableOf(score) } = wished;
+  const wish: PlayedAs = table === undefined ? wished : { ...wished, table };
+  const { score: performed, problems } = inForm(score, { ...wish, rhythm: 'played', ornaments: 'full' });
   const asPlayed = new Sounding(score, wish, 'played');
   return {
     name: choice.name,
     score,
     performed,
-    table: wish.table ?? tableOfReading(environment, choice.name),
+    table,
     tuning: tuningFor(environment, choice.name, wish),
     literally: new Sounding(score, wish, 'written'),
     asPlayed,
@@ -71,11 +73,10 @@ export class Sounding {
     wish: PlayedAs,
     form: 'written' | 'played',
   ) {
-    const sounding = PACES.map(({ pace }) => {
-      const options = { ...wish, clefs: 'source', leaveGaps: true, repeats: 'written', pace } as const;
-      if (form === 'played') return soundingOf(score, options);
-      return soundingOf(score, options, perform(score, { ornaments: 'sign', rhythm: 'written', pace }));
-    });
+    const given = form === 'played' ? undefined : perform(score, { ornaments: 'sign', rhythm: 'written' });
+    const sounding = PACES.map(({ pace }) =>
+      soundingOf(score, { ...wish, clefs: 'source', leaveGaps: true, repeats: 'written', pace }, given),
+    );
     this.problems = (sounding[0]?.problems ?? []).filter(isOfExport);
     this.atPaces = sounding.map(({ heard }) =>
       heard === undefined
