@@ -5,7 +5,7 @@
  * one beam; `bar`: to the barline, in its octave, for all voices of the stave.
  */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import { add, compare, type Time, ZERO } from '../../grammar/time';
+import { compare, type Time, ZERO } from '../../grammar/time';
 import type { AccidentalSign, Spelling } from '../../grammar/tree';
 import { ALTERATIONS, SEMITONES, signOf } from '../../grammar/vocabulary/pitches';
 import type { OpenBar, PitchState, VoiceCarry } from './carry';
