@@ -89,7 +89,7 @@ describe('the picture', () => {
     expect(tables[0]).toBe('## rameau-1724');
     expect(tables).toEqual(expect.arrayContaining(['## anglebert-1689', '## couperin-1713']));
     expect(page).toContain(
-      '**Doublé** (confirmed by a text): on the beat: the note above, the note, the note below, the note.',
+      '**Doublé** (confirmed by a text): on the beat: the note above, the note, the note below, and the note again.',
     );
     expect(page.match(/!\[Bar 2\]/g)).toHaveLength(tables.length);
   });

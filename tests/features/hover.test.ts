@@ -96,7 +96,7 @@ describe('a sign says', () => {
     const words = told(inLane("1 c5'pin‸ce", 'signs anglebert-1689\n'));
     expect(words).toContain("**'ca**");
     expect(words).toContain(
-      'K, L: **Pincé** of anglebert-1689 (from memory), on the beat: the note, the note below, the note, then the note held. Here: c5 bb4 c5.',
+      'K, L: **Pincé** of anglebert-1689 (from memory), on the beat: the note, the note below, and the note again, held. Here: c5 bb4 c5.',
     );
   });
 

@@ -93,7 +93,7 @@ describe('the overture’s sheet, bars 1 to 7', () => {
   it('explains each sign by its table, with what another table would do', async () => {
     const pince = words(section((await begin).page, 'Signs').split('<section class="sign"')[1] ?? '');
     expect(pince).toContain("french, plain: “Pincé” , J.-H. d'Anglebert");
-    expect(pince).toContain('the note, the note below, the note, then the note held');
+    expect(pince).toContain('the note, the note below, and the note again, held');
     expect(pince).toContain('Marques des agréments et leur signification, 1689, no. 9, from memory.');
     expect(pince).toContain('“Pincé” , Rameau, Pièces de clavessin, 1724');
     expect(pince).toContain('Like anglebert-1689: Le Roux, 1705.');
