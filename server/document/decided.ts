@@ -16,7 +16,7 @@ import { type Decision, decisionsOf, type PlayedSign, playedSigns } from '../sig
 import { type PlayedTable, tableInForce } from '../signs/rows';
 import { findingOfScore } from './absolute';
 import type { Analysis } from './analysis';
-import { inReadings } from './inReadings';
+import { eachOnce, inReadings } from './inReadings';
 
 export interface Decided {
   /** By reading, then by place. */
@@ -152,19 +152,17 @@ interface Met {
 
 /** Each once, with the readings in which it was met, by place. */
 function* makingFindings(met: readonly Met[]): Generator<undefined, Finding[]> {
-  const found = new Map<string, { readonly finding: Finding; readonly readings: string[] }>();
+  const found: { readonly finding: Finding; readonly readings: Set<string> }[] = [];
   for (const { score, problems } of met) {
     for (const problem of problems) {
       yield;
       if (problem.problem.code === 'practice-idle' && !isIdle(problem, met)) continue;
-      const finding = findingOfScore(score, problem);
-      const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
-      const known = found.get(key) ?? { finding, readings: [] };
-      known.readings.push(score.choice.name);
-      found.set(key, known);
+      found.push({ finding: findingOfScore(score, problem), readings: new Set([score.choice.name]) });
     }
   }
-  return [...found.values()].map(({ finding, readings }) => inReadings(finding, readings)).sort(byPlace);
+  return eachOnce(found)
+    .map(({ finding, readings }) => inReadings(finding, [...readings]))
+    .sort(byPlace);
 }
 
 /** A practice that holds for several readings is idle where it does nothing in any of them. */

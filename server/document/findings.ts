@@ -6,7 +6,7 @@ import type { Checked } from '../checks';
 import type { PlacedProblem } from '../score/score';
 import { findingOfScore, type NamedTree } from './absolute';
 import type { AnalysisOptions } from './analysis';
-import { inReadings } from './inReadings';
+import { arises, eachOnce, inSome, type Met } from './inReadings';
 import { type Generation, isStale } from './kept';
 import { capped, levelled } from './levels';
 
@@ -16,10 +16,7 @@ export interface Counted {
   readonly finding: Finding;
 }
 
-interface LaneFinding extends Counted {
-  /** The choices whose score it was met in; undefined: it concerns the text that all share. */
-  choices: Set<string> | undefined;
-}
+interface LaneFinding extends Counted, Met {}
 
 /** A problem in contents, wherever those stand. */
 type Unplaced = Omit<PlacedProblem, 'block'>;
@@ -103,7 +100,7 @@ export class Findings {
       const finding = this.finding(named, placed);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
       const known = found.get(finding);
-      const one = known ?? { lane, finding, choices: choice === undefined ? undefined : new Set([choice]) };
+      const one = known ?? { lane, finding, readings: choice === undefined ? undefined : new Set([choice]) };
       if (known === undefined) found.set(finding, one);
       else arises(known, choice);
       byProblem.set(placed, one);
@@ -118,7 +115,7 @@ export class Findings {
       for (const placed of all) take(placed, choice);
     }
     yield;
-    return eachOnce(found.values()).map((one) => inSome(one, choices));
+    return eachOnce(found.values()).map((one) => ({ lane: one.lane, finding: inSome(one, choices) }));
   }
 
   private madeAt({ contents, offset, line }: Block): MadeHere {
@@ -156,48 +153,6 @@ export class Findings {
     made.set(placed.problem, { finding, elsewhere });
     return finding;
   }
-}
-
-const saySame = (a: Finding, b: Finding): boolean =>
-  a.code === b.code && a.range.end.offset === b.range.end.offset && a.message === b.message;
-
-/** Each thing found once at its place: readings agree in most bars. */
-function eachOnce(all: Iterable<LaneFinding>): LaneFinding[] {
-  const found: LaneFinding[] = [];
-  const byStart = new Map<number, LaneFinding[]>();
-  for (const one of all) {
-    const { offset } = one.finding.range.start;
-    const here = byStart.get(offset);
-    const known = here?.find(({ finding }) => saySame(finding, one.finding));
-    if (known !== undefined) {
-      for (const choice of one.choices ?? [undefined]) arises(known, choice);
-      continue;
-    }
-    found.push(one);
-    if (here === undefined) byStart.set(offset, [one]);
-    else here.push(one);
-  }
-  return found;
-}
-
-/** It was met once more: in the score of a choice or, without one, in the text that all share. */
-function arises(one: LaneFinding, choice: string | undefined): void {
-  if (choice === undefined) one.choices = undefined;
-  else one.choices?.add(choice);
-}
-
-/** Findings of some readings only, by the finding of all and the readings in which it arises. */
-const limited = new WeakMap<Finding, Map<string, Finding>>();
-
-/** A finding that arises in some readings only says in which. */
-function inSome({ choices, ...one }: LaneFinding, all: readonly string[]): Counted {
-  if (choices === undefined || choices.size === all.length) return one;
-  const readings = all.filter((choice) => choices.has(choice));
-  const known = limited.get(one.finding) ?? new Map<string, Finding>();
-  const names = readings.join(' ');
-  const finding = known.get(names) ?? inReadings(one.finding, readings);
-  limited.set(one.finding, known.set(names, finding));
-  return { ...one, finding };
 }
 
 /** Findings that were made, with others of the file, at the levels wished for, and not too many. */

@@ -2,7 +2,7 @@
 import type { Finding } from '../../grammar/findings/finding';
 import { findingOfScore } from '../document/absolute';
 import type { Analysis } from '../document/analysis';
-import { inReadings } from '../document/inReadings';
+import { eachOnce, inSome } from '../document/inReadings';
 import { readingsOrSources } from '../readings/choices';
 import { declaredNames } from '../score/environment';
 import type { Score } from '../score/score';
@@ -40,19 +40,12 @@ export type Made =
   | { readonly kind: 'made'; readonly readings: readonly MadeReading[] };
 
 /** What is found in readings that are made together: each once, with the readings in which it is found if it is not in all. */
-export function foundIn(readings: readonly MadeReading[]): Finding[] {
-  const found = new Map<string, { readonly finding: Finding; readonly names: Set<string> }>();
-  for (const { reading, findings } of readings) {
-    for (const finding of findings) {
-      const key = `${finding.code} ${finding.range.start.offset} ${finding.message}`;
-      const known = found.get(key) ?? { finding, names: new Set() };
-      found.set(key, known);
-      known.names.add(reading);
-    }
-  }
-  return [...found.values()].map(({ finding, names }) =>
-    names.size === readings.length ? finding : inReadings(finding, [...names]),
+export function foundIn(made: readonly MadeReading[]): Finding[] {
+  const names = made.map(({ reading }) => reading);
+  const all = made.flatMap(({ reading, findings }) =>
+    findings.map((finding) => ({ finding, readings: new Set([reading]) })),
   );
+  return eachOnce(all).map((one) => inSome(one, names));
 }
 
 /** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
