@@ -6,7 +6,7 @@ import { keeping } from '../../grammar/keeping';
 import { allOf } from '../../grammar/statements/read';
 import { tellingItems } from '../../grammar/telling';
 import type { BlockContents, FileTree, LaneTree, Option } from '../../grammar/tree';
-import { type Choice, labelText, matchingOption } from '../score/choice';
+import { bears, type Choice, labelText, matchingOption } from '../score/choice';
 import type { Environment } from '../score/environment';
 
 /** A named place of the text. */
@@ -86,7 +86,7 @@ export class PlaceDecisions {
       const stated = choice.stated.flatMap(({ place, label }) => (names.has(place) ? [label] : []));
       const asked = { ...choice, at: new Map([[first.name, stated]]) };
       const matching = matchingOption(asked, first.name, first.options);
-      const labels = (first.options[matching ?? 0]?.labels ?? []).map(labelText);
+      const labels = labelsOf(choice, first.options[matching ?? 0]);
       // What nobody wished for at the first place is taken elsewhere only where nothing is wished for either.
       for (const name of names) {
         at.set(name, matching === undefined ? stated : [...stated, ...labels]);
@@ -100,4 +100,13 @@ export class PlaceDecisions {
     this.before.set(choice, { text, choice: made });
     return made;
   }
+}
+
+/**
+ * What is taken elsewhere by whoever took this option: first what bears the choice's own name, then what it took the option
+ * for, so that `L,M` is M's text for M also where L and M part.
+ */
+function labelsOf({ name, labels }: Choice, option: Option | undefined): readonly string[] {
+  if (option === undefined) return [];
+  return [name, ...labels.filter((label) => bears(option, label)), ...option.labels.map(labelText)];
 }

@@ -97,3 +97,6 @@ function labelled(options: Options, name: string): number {
   }
   return ofLayer;
 }
+
+/** Whether an option is this name's, or a layer's that stands for it. */
+export const bears = (option: Options[number], name: string): boolean => labelled([option], name) >= 0;

@@ -134,6 +134,31 @@ describe('a place that stands at several places', () => {
     expect(sound(missing, 'dessus', 'M')).toBe('c5 f5');
     expect(sound(missing)).toBe('c5 e5');
   });
+  it('gives a source its own option where it parts from the source with which it agrees at the first place', () => {
+    const parting = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L,M: 1 d5> | <v2 K: 1 e5 ; L: 1 f5 ; M?: 1 g5> |||\n`,
+      'source M "a third copy"\nlink v1 v2\nreading late "the copy, else the book"\n  takes M,K\n',
+    );
+    expect(sound(parting, 'dessus', 'L')).toBe('d5 f5');
+    expect(sound(parting, 'dessus', 'M')).toBe('d5 g5');
+    expect(sound(parting, 'dessus', 'late')).toBe('d5 g5');
+  });
+  it('gives a source its own option also where a hand of it stands for it at the first place', () => {
+    const ofHand = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L,M.2: 1 d5> | <v2 K: 1 e5 ; L: 1 f5 ; M: 1 g5> |||\n`,
+      'source M "a third copy"\nhand M.2 "its corrector"\nlink v1 v2\n',
+    );
+    expect(sound(ofHand, 'dessus', 'M')).toBe('d5 g5');
+    expect(sound(ofHand, 'dessus', 'M.2')).toBe('d5 g5');
+  });
+  it('gives a hand its own option where the place first stands with its source alone', () => {
+    const corrected = passage(
+      `${C} dessus | <v1 K: 1 c5 ; L: 1 d5> | <v2 K: 1 e5 ; K.2: 1 f5 ; L: 1 g5> |||\n`,
+      'hand K.2 "its corrector"\nlink v1 v2\n',
+    );
+    expect(sound(corrected, 'dessus', 'K')).toBe('c5 e5');
+    expect(sound(corrected, 'dessus', 'K.2')).toBe('c5 f5');
+  });
   it('follows the nearest reading that says something of it or of a place linked to it', () => {
     const nearer = passage(
       `${C} dessus | <v1 K: 1 c5 ; L: 1 d5> | <v2 K: 1 e5 ; L: 1 f5> |||\n`,
