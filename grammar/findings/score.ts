@@ -321,6 +321,12 @@ compared with one another.`,
     help: `\`fig\` has one item for each note, chord, rest or lone \`=\`; \`text\` one for each note that is not tied to the one before.
 \`_\` means nothing drawn, \`=\` holds on.`,
   },
+  'figures-twice': {
+    level: 'error',
+    sentence: '{voice} has two lanes of figures in this system; the first one counts.',
+    help: `A thorough bass has one \`fig\` lane: figures above one another are typed \`6/5\`, after one another \`5,6\`. Several \`text\` lanes
+are stanzas.`,
+  },
   'lane-twice': {
     level: 'error',
     sentence: '{voice} has two lanes in this system.',

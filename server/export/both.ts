@@ -142,7 +142,7 @@ const lowerEvent = (event: VoiceEvent, by: Shift): VoiceEvent =>
     laneName: lowerName(event.laneName),
     // Figures and words stand once.
     figures: undefined,
-    syllable: undefined,
+    syllables: [],
   });
 
 const lowerEnd = (end: CurveEnd | undefined, by: Shift): CurveEnd | undefined =>

@@ -4,6 +4,8 @@ import type { Chunk } from './chunks';
 
 export interface SungSyllable {
   readonly chunk: Chunk;
+  /** Counted from 0, from the top. */
+  readonly stanza: number;
   readonly syllable: SyllableItem;
   /** The word began with an earlier syllable. */
   readonly within: boolean;
@@ -11,16 +13,27 @@ export interface SungSyllable {
   readonly held: boolean;
 }
 
-/** The syllables of one voice and the places where they are held on. */
-export function syllablesOf(chunks: readonly Chunk[]): readonly SungSyllable[] {
+/** The syllables of one voice by the note under which they stand, with the places where they are held on. */
+export function syllablesOf(chunks: readonly Chunk[]): ReadonlyMap<Chunk, readonly SungSyllable[]> {
+  const stanzas = Math.max(0, ...chunks.map(({ event }) => event.syllables.length));
+  const found = new Map<Chunk, SungSyllable[]>();
+  for (let stanza = 0; stanza < stanzas; stanza++) {
+    for (const sung of stanzaOf(chunks, stanza)) {
+      found.set(sung.chunk, [...(found.get(sung.chunk) ?? []), sung]);
+    }
+  }
+  return found;
+}
+
+function stanzaOf(chunks: readonly Chunk[], stanza: number): readonly SungSyllable[] {
   const sung = chunks.flatMap((chunk) => {
-    const { syllable } = chunk.event;
+    const syllable = chunk.event.syllables[stanza];
     return syllable === undefined || syllable.what === 'none' || !chunk.first ? [] : [{ chunk, syllable }];
   });
   let goesOn = false;
   return sung.map(({ chunk, syllable }, i) => {
     const within = goesOn;
     if (syllable.what === 'syllable') goesOn = syllable.goesOn;
-    return { chunk, syllable, within, held: sung[i + 1]?.syllable.what === 'hold' };
+    return { chunk, stanza, syllable, within, held: sung[i + 1]?.syllable.what === 'hold' };
   });
 }

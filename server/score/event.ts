@@ -5,7 +5,7 @@
  * is asked for; what few events have lies apart; and what events have in common they share.
  */
 import { add, SEMIBREVE, type Time } from '../../grammar/time';
-import type { FiguresItem, MarkForm, Spelling, SyllableItem, TieForm, ValueForm, ValueItem } from '../../grammar/tree';
+import type { FiguresItem, MarkForm, Spelling, TieForm, ValueForm, ValueItem } from '../../grammar/tree';
 import type {
   AppliedAnnotation,
   AppliedMark,
@@ -67,7 +67,7 @@ export interface Extras {
   readonly words: readonly Words[];
   readonly custos: Spelling | undefined;
   readonly figures: FiguresItem | undefined;
-  readonly syllable: SyllableItem | undefined;
+  readonly syllables: VoiceEvent['syllables'];
   /** A lone `=`: its members are those of the event before it. */
   readonly repeats: TieForm | true | undefined;
 }
@@ -83,7 +83,7 @@ export const noExtras: Extras = {
   words: [],
   custos: undefined,
   figures: undefined,
-  syllable: undefined,
+  syllables: [],
   repeats: undefined,
 };
 
@@ -237,8 +237,8 @@ export class LaneEvent implements VoiceEvent {
     return this.extras.figures;
   }
 
-  get syllable(): SyllableItem | undefined {
-    return this.extras.syllable;
+  get syllables(): VoiceEvent['syllables'] {
+    return this.extras.syllables;
   }
 
   get repeats(): Extras['repeats'] {

@@ -245,7 +245,8 @@ export interface VoiceEvent {
   readonly chosen: readonly ChosenOption[];
   readonly custos: Spelling | undefined;
   readonly figures: FiguresItem | undefined;
-  readonly syllable: SyllableItem | undefined;
+  /** What is sung, a place for each stanza; empty where nothing is. */
+  readonly syllables: readonly (SyllableItem | undefined)[];
   /** Bar and event counted from 1 within its lane in its system: "4.3", "4.3.L.2" inside an option. */
   readonly address: string;
   /** Names the lane in addresses: the voice, or `voice.witness`. */

@@ -1,14 +1,17 @@
 /** Figures and syllables: counted against the lane above as its first options have it, attached to what the choice has. */
 import { firstOf } from '../../grammar/statements/read';
 import { add, equal, type Time } from '../../grammar/time';
-import type { Item, PlacedLane } from '../../grammar/tree';
+import type { Item, PlacedLane, SyllableItem } from '../../grammar/tree';
 import type { VoiceBars } from './bars';
 import type { Sung } from './carry';
 import type { LaneEvent, LaneNote } from './event';
 import type { RawBar, RawChange } from './lane';
+import type { VoiceEvent } from './score';
 
 export interface SubLane {
   readonly kind: 'fig' | 'text';
+  /** How many of its kind stand above it under the same lane: texts below one another are stanzas. */
+  readonly stanza: number;
   readonly lane: number;
   readonly placed: PlacedLane;
   /** The witness lane under which it stands. */
@@ -46,13 +49,16 @@ export function attach(
         const event = events[index];
         const target = event === undefined ? undefined : sameMoment(entry.bar, placeIn(first, event));
         if (item.kind === 'figures') target?.take({ figures: item });
-        else if (item.kind === 'syllable') target?.take({ syllable: item });
+        else if (item.kind === 'syllable') target?.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
       });
     }
     const extra = items[events.length];
     return extra === undefined ? [] : [{ item: extra, bar, have: items.length, need: events.length }];
   });
 }
+
+const withStanza = (above: VoiceEvent['syllables'], stanza: number, item: SyllableItem): VoiceEvent['syllables'] =>
+  Array.from({ length: stanza + 1 }, (_, n) => (n === stanza ? item : above[n]));
 
 const isSubItem = (item: Item): boolean => item.kind === 'figures' || item.kind === 'syllable' || item.kind === 'junk';
 

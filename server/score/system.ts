@@ -323,7 +323,7 @@ class SystemBuilder {
     block.lanes.forEach((placed, index) => {
       if (placed.tree.kind !== 'lane') {
         if (current === undefined) this.atName(placed, 'sub-lane-alone', { name: placed.name.text });
-        else current.subs.push({ kind: placed.tree.kind, lane: index, placed, witness });
+        else this.subLane(placed, placed.tree.kind, index, witness, current);
         return;
       }
       const voice = environment.voices.findIndex((one) => one.name === placed.name.text);
@@ -348,6 +348,21 @@ class SystemBuilder {
       found.push(current);
     });
     return found;
+  }
+
+  /** A text below another is a further stanza; of figures there is one lane. */
+  private subLane(
+    placed: PlacedLane,
+    kind: SubLane['kind'],
+    lane: number,
+    witness: string | undefined,
+    { name, subs }: WithSubLanes,
+  ): void {
+    const stanza = subs.filter((one) => one.kind === kind && one.witness === witness).length;
+    if (kind === 'fig' && stanza > 0) {
+      const voice = witness === undefined ? name : `${name} ${witness}`;
+      this.atName(placed, 'figures-twice', { voice });
+    } else subs.push({ kind, stanza, lane, placed, witness });
   }
 
   private readOne(placed: PlacedLane, index: number, voice: number): WithSubLanes {

@@ -290,6 +290,12 @@ describe('what stands at notes', () => {
     expect(all(text, 'syl')).toEqual(['wordpos=i con=d', 'wordpos=t']);
   });
 
+  it('are stanzas, a verse for each', () => {
+    const text = mei(inC('dessus | 2 c5 d |', '  text | Lu- men |', '  text | Sol = |'));
+    expect(inside(text, 'note')).toEqual(expect.arrayContaining(['verse n=1', 'verse n=2']));
+    expect(all(text, 'syl')).toEqual(['wordpos=i con=d', 'wordpos=s con=u', 'wordpos=t', 'type=hold']);
+  });
+
   it('are custodes at the end of a system', () => {
     expect(all(mei(inC('dessus | 1 c5 (custos bb4) |')), 'custos')).toEqual(['pname=b oct=4 accid=f']);
   });

@@ -924,6 +924,19 @@ describe('words, figures and song', () => {
     ]);
   });
 
+  // "The lyric number indicates multiple lines" (MusicXML 4.0, `lyric`): words go on and hold on within their stanza.
+  it('set each stanza by its number', () => {
+    const text = musicXml(inC('dessus | 4 g4 a b c5 |', '  text | Lu- men = _ |', '  text | Sol _ or- tus |'));
+    expect(elements(text, 'lyric')).toEqual([
+      '<lyric number="1"><syllabic>begin</syllabic><text>Lu</text></lyric>',
+      '<lyric number="2"><syllabic>single</syllabic><text>Sol</text></lyric>',
+      '<lyric number="1"><syllabic>end</syllabic><text>men</text><extend type="start"/></lyric>',
+      '<lyric number="1"><extend type="stop"/></lyric>',
+      '<lyric number="2"><syllabic>begin</syllabic><text>or</text></lyric>',
+      '<lyric number="2"><syllabic>end</syllabic><text>tus</text></lyric>',
+    ]);
+  });
+
   it('set syllables under their notes', () => {
     const text = musicXml(inC('dessus | 4 g4 a b c5 |', '  text | a word- ing = |'));
     expect(elements(text, 'lyric')).toEqual([

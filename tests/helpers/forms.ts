@@ -32,6 +32,7 @@ const judged = (what: string): string[] => of(what, "editor's", 'doubtful', 'in 
 /** All of them. Words, signs and shapes of a table are the table's. */
 export const ALL_FORMS: readonly string[] = [
   ...of('lane', 'lane', 'fig', 'text', 'witness', 'fig of a witness', 'text of a witness'),
+  'lane text, a further stanza',
   ...of('lane', 'open at its end', 'over two lines'),
   ...of('event', 'note', 'rest', 'barRest', 'gap', 'barGap', 'repeat', 'chord'),
   ...of('annotation', 'in words', 'by name'),
@@ -96,6 +97,9 @@ export function formsIn(tree: FileTree): Set<string> {
       }
     }
     subLanesOfWitnesses(lanes, see);
+    if (lanes.some(({ tree: lane }, i) => lane.kind === 'text' && lanes[i - 1]?.tree.kind === 'text')) {
+      see('lane text, a further stanza');
+    }
   }
   return seen;
 }

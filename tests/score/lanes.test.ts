@@ -96,7 +96,7 @@ describe('values with x', () => {
 describe('syllables', () => {
   const sung = (music: string): string =>
     eventsIn(passage(music))
-      .map(({ event }) => event.syllable?.text ?? '.')
+      .map(({ event }) => event.syllables[0]?.text ?? '.')
       .join(' ');
   it('stand on no note that is tied over a barline', () => {
     expect(sung(`${C} dessus | 1 c5= | 2 c5 d |||\n text | A- | men |||\n`)).toBe('A . men');
@@ -114,12 +114,32 @@ describe('syllables', () => {
       'A . . men',
     );
   });
+  it('of a second text are a second stanza, and those of a witness its own', () => {
+    const twice = passage(
+      `${C} dessus | 2 c5 d | 1 e |||\n text | Lu- men | ad |\n text | So- _ | |\n dessus L | | 1 f5 |||\n text | | es |\n text | | et |\n`,
+    );
+    expect(errors(twice)).toEqual([]);
+    const stanzas = eventsIn(twice, 'dessus', 'L').map(({ event }) => event.syllables.map((one) => one?.text));
+    expect(stanzas).toEqual([
+      ['Lu', 'So'],
+      ['men', ''],
+      ['es', 'et'],
+    ]);
+  });
+});
+
+describe('figures', () => {
+  it('stand in one lane: a second one is told, and the first counts', () => {
+    const twice = passage(`${C} basse | 1 c3 |||\n fig | 6 |\n fig | 7 |\n`);
+    expect(errors(twice)).toEqual(['figures-twice']);
+    expect(eventsIn(twice, 'basse').map(({ event }) => event.figures?.columns[0]?.[0]?.number)).toEqual([6]);
+  });
 });
 
 describe('figures and syllables', () => {
   const text = (music: string, choice: string): string =>
     eventsIn(passage(music), 'dessus', choice)
-      .map(({ event }) => event.syllable?.text ?? '.')
+      .map(({ event }) => event.syllables[0]?.text ?? '.')
       .join(' ');
   it('stay with their notes where a witness omits a bar', () => {
     const omitted = `${C} dessus | 1 c5 | <K: 1 e5 | ; L: omit> 1 d5 | 1 c5 |||\n text | a | b | c | d |||\n`;

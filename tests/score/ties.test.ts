@@ -210,7 +210,7 @@ describe('sub-lanes', () => {
       'system upper C1 lower F4 meter C\n dessus | 2 c5= 4 c d | 1 e |||\n text | a- men, | so |||\n',
     );
     expect(errors(right)).toEqual([]);
-    expect(eventsIn(right).map(({ event }) => event.syllable?.text ?? '')).toEqual(['a', '', 'men,', 'so']);
+    expect(eventsIn(right).map(({ event }) => event.syllables[0]?.text ?? '')).toEqual(['a', '', 'men,', 'so']);
   });
 });
 

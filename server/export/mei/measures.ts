@@ -22,7 +22,7 @@ export interface Making {
   readonly names: Names;
   readonly pictures: Pictures;
   /** The syllables sung under the notes. */
-  readonly verses: ReadonlyMap<Chunk, XmlElement>;
+  readonly verses: ReadonlyMap<Chunk, readonly XmlElement[]>;
   /** The notes under one beam share one object, their run. */
   readonly beams: ReadonlyMap<Chunk, readonly Chunk[]>;
   /** What stands beside the staves of a measure, in its order: ties, curves, signs … */

@@ -17,7 +17,7 @@ export interface Writing {
   readonly environment: Environment;
   readonly names: Names;
   /** The syllables sung under the notes. */
-  readonly verses: ReadonlyMap<Chunk, XmlElement>;
+  readonly verses: ReadonlyMap<Chunk, readonly XmlElement[]>;
 }
 
 /**
@@ -108,7 +108,7 @@ function noteOrChord(chunk: Chunk, home: number, { environment, names, verses }:
     'stem.dir': hasStem(chunk.value) ? event.stems : undefined,
   };
   const through = throughType(event);
-  const ofEvent = [...(first ? marksInNote(event.marks, environment) : []), verses.get(chunk)];
+  const ofEvent = [...(first ? marksInNote(event.marks, environment) : []), ...(verses.get(chunk) ?? [])];
   const notes = event.members.map((member, m) => {
     const attributes = {
       'xml:id': names.ofHead({ chunk, member: m }),

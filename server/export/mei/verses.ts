@@ -4,13 +4,16 @@ import { type SungSyllable, syllablesOf } from '../syllables';
 import { type XmlElement, xml } from '../xml';
 import type { Names } from './names';
 
-/** The syllables of one voice, by the note under which each stands. */
-export const versesOf = (chunks: readonly Chunk[], names: Names): ReadonlyMap<Chunk, XmlElement> =>
+/** The syllables of one voice, by the note under which each stands, the first stanza first. */
+export const versesOf = (chunks: readonly Chunk[], names: Names): ReadonlyMap<Chunk, readonly XmlElement[]> =>
   new Map(
-    syllablesOf(chunks).map((sung) => {
-      const id = names.part(names.of(sung.chunk), 's', 1);
-      return [sung.chunk, xml('verse', { 'xml:id': id, n: 1 }, [syllableElement(sung)])];
-    }),
+    [...syllablesOf(chunks)].map(([chunk, sung]) => [
+      chunk,
+      sung.map((one) => {
+        const n = one.stanza + 1;
+        return xml('verse', { 'xml:id': names.part(names.of(chunk), 's', n), n }, [syllableElement(one)]);
+      }),
+    ]),
   );
 
 /** `wordpos`: initial, medial, terminal, or `s` of a word by itself; `con`: `d` a dash, `u` a line under the notes that hold on. */

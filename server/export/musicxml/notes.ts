@@ -102,7 +102,7 @@ function noteElement(head: Head): XmlElement {
     leaf('staff', (member?.stave ?? event.stave) + 1),
     ...(lead ? (links.beams.get(chunk) ?? []) : []),
     ...notationsElements(notationsAt(head, ties)),
-    lead ? links.lyrics.get(chunk) : undefined,
+    ...(lead ? (links.lyrics.get(chunk) ?? []) : []),
   ]);
 }
 

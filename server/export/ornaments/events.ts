@@ -27,7 +27,7 @@ export const eventLike = (event: VoiceEvent, changed: Partial<VoiceEvent>): Voic
   chosen: event.chosen,
   custos: event.custos,
   figures: event.figures,
-  syllable: event.syllable,
+  syllables: event.syllables,
   address: event.address,
   laneName: event.laneName,
   source: event.source,
@@ -50,13 +50,13 @@ export const noteLike = (note: NoteMember, changed: Partial<NoteMember>): NoteMe
 });
 
 /** What belongs to the whole of a written event and stands at one of the events that stand for it. */
-export const BARE: Pick<VoiceEvent, 'marks' | 'annotations' | 'words' | 'custos' | 'figures' | 'syllable'> = {
+export const BARE: Pick<VoiceEvent, 'marks' | 'annotations' | 'words' | 'custos' | 'figures' | 'syllables'> = {
   marks: [],
   annotations: [],
   words: [],
   custos: undefined,
   figures: undefined,
-  syllable: undefined,
+  syllables: [],
 };
 
 /** A note that is played for a sign, without accidental as yet and with nothing at it; it comes from the text of another. */

@@ -107,7 +107,7 @@ class Writer {
       words: own.flatMap(({ words }) => words),
       figures: this.figuresAt(atom),
       ...(isLast ? { custos: event.custos } : {}),
-      ...(isFirst ? { syllable: event.syllable } : {}),
+      ...(isFirst ? { syllables: event.syllables } : {}),
     };
   }
 
