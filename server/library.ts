@@ -105,13 +105,14 @@ export const align = (
 /**
  * The text with its findings mended: the first fix of each that has one and is among those wished for, as long as fixes lead
  * on. What no fix touches, comments and layout included, stays as it is.
- * @param options.only whether a finding is to be mended; as a rule every one of level error or warning
+ * @param options.only whether a finding is to be mended; as a rule every one of level error or warning that can be mended in one
+ * way alone: which of several is right, only who sees the source can tell
  */
 export function mend(
   text: string,
   options: TextOptions & { readonly only?: (finding: Finding) => boolean } = {},
 ): { readonly text: string; readonly mended: readonly Finding[] } {
-  const { only = ({ level }) => level === 'error' || level === 'warning' } = options;
+  const { only = ({ level, fixes }) => (level === 'error' || level === 'warning') && fixes.length === 1 } = options;
   const mended: Finding[] = [];
   let now = text;
   // A fix may uncover what it hid; a text that comes back has no end.

@@ -73,7 +73,7 @@ After:
   'export-sound-assumed': {
     level: 'info',
     sentence: 'Not stated, and so assumed in what is heard: {assumed}.',
-    help: `What is heard needs a tempo, a pitch and a tuning. Where the file states none, sixty semiminims a minute, a4 = 415 and equal
+    help: `What is heard needs a tempo, a pitch and a tuning. Where the file states none, sixty crotchets a minute, a4 = 415 and equal
 temperament are taken.
 
 To state them:

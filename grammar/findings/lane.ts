@@ -36,6 +36,12 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     sentence: 'In “{text}” the accidental stands after the octave; it stands before: {meant}.',
     help: `A note is typed in this order: letter, accidental, octave: \`f#5\`, \`f[#]5\`, \`f(#)5\`.`,
   },
+  'accidental-as-drawn': {
+    level: 'error',
+    ofTyping: true,
+    sentence: '“{text}” has an accidental as it is drawn; it is typed by signs of the keyboard: {meant}.',
+    help: `Accidentals are typed \`#\`, \`##\`, \`b\`, \`bb\` and \`n\`: \`f#5\`, \`eb\`, \`bn4\`.`,
+  },
   'note-order': {
     level: 'error',
     ofTyping: true,

@@ -223,10 +223,9 @@ one of the file's own gives to a shape (\`pince\`).`,
   },
   'sign-undecided': {
     level: 'error',
-    sentence:
-      '“{name}” means different shapes in different tables ({tables}); choose a table for the file or name the shape.',
-    help: `The same word names different drawings in different books. \`signs anglebert-1689\` at the head of the file decides it, or write
-the shape that the source draws: \`'ca\`, \`'zs\`.`,
+    sentence: '“{name}” means different shapes in different tables ({tables}); {unsaid}.',
+    help: `The same word names different drawings in different books. \`signs anglebert-1689\` at the head of the file decides it where
+that table has the word; else write the shape that the source draws: \`'ca\`, \`'zs\`.`,
   },
   leap: {
     level: 'hint',
@@ -317,7 +316,7 @@ compared with one another.`,
   },
   'sub-lane-items': {
     level: 'error',
-    sentence: 'Bar {bar}: {have} in `{name}` for {need} of the lane.',
+    sentence: 'Bar {bar}, {voice}: {have} in `{name}` for {need} of the lane.',
     help: `\`fig\` has one item for each note, chord, rest or lone \`=\`; \`text\` one for each note that is not tied to the one before.
 \`_\` means nothing drawn, \`=\` holds on.`,
   },

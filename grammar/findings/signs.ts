@@ -167,7 +167,7 @@ After:
   },
   'tempo-assumed': {
     level: 'info',
-    sentence: 'Signs are played at 60 semiminims a minute, for no tempo is stated.',
+    sentence: 'Signs are played at 60 crotchets a minute, for no tempo is stated.',
     help: `How many strokes a trill has depends on how long its note lasts. State the tempo of the piece, or one for the reading.
 
 Before:

@@ -131,7 +131,7 @@ function page(drawn: ReadonlySet<string>): string {
       ...shapes.map((shape) => shapeLine(shape, drawn)),
     ].join('\n'),
     '## Tables',
-    'In the pictures each bar is a row, with its number below: the sign as it is drawn, and above it what is played for it on this note, at 60 semiminims a minute, in values that can be printed. Of a row whose playing is not settled only the sign is drawn. How sure a row is stands with it: a remembered row is to be held against a facsimile before anybody relies on it.',
+    'In the pictures each bar is a row, with its number below: the sign as it is drawn, and above it what is played for it on this note, at 60 crotchets a minute, in values that can be printed. Of a row whose playing is not settled only the sign is drawn. How sure a row is stands with it: a remembered row is to be held against a facsimile before anybody relies on it.',
     ...signTables.map((table) => tableSection(table)),
   ].join('\n\n')}\n`;
 }

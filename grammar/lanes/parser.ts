@@ -452,9 +452,16 @@ export class LaneParser extends EmbeddedActionsParser {
     // Brackets out of balance have been reported already.
     if (this.RECORDING_PHASE || bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
     const problem = slipProblem(token.image, token.startOffset);
+    // `c5"zz`: what makes no sense here is the quotation mark, of which its own finding speaks.
+    if (problem.code === 'not-understood' && this.isGluedToOpenQuote(token)) return { kind: 'junk', ...spanOf(token) };
     const dots = problem.code === 'lone-dot' ? this.dotFixes(token) : [];
     this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });
     return { kind: 'junk', ...spanOf(token) };
+  }
+
+  private isGluedToOpenQuote(token: IToken): boolean {
+    const next = this.LA(1);
+    return next.tokenType === T.OpenQuote && next.startOffset === endOf(token);
   }
 
   /** A dot apart from its value is joined to it; one after a barline belongs to the note before. */

@@ -17,10 +17,22 @@ interface Slip {
 
 const spaced = (text: string): { title: string; text: string } => ({ title: 'put white space between', text });
 
+/** What a pattern matches, wherever in the text it does, changed. */
+const changed = (text: string, pattern: RegExp, change: (found: string) => string): string =>
+  text.replace(new RegExp(pattern, 'gu'), change);
+
+const written = (text: string): { title: string; text: string } => ({ title: `write ${text}`, text });
+
+/** Signs that word processors, telephones and other keys give for the apostrophe. */
+const apostrophes = /[’‘´`′]/;
+
 /** `á` is the apostrophe and the letter a of a dead-key keyboard; a cedilla or an acute on c as well. */
 const deadKeys = /[áéíóúýćńśźĺŕçÁÉÍÓÚ]/;
-const undead = (text: string): string =>
-  text.replace(/[áéíóúýćńśźĺŕçÁÉÍÓÚ]/g, (letter) => `'${letter.normalize('NFD').charAt(0)}`);
+const undead = (letter: string): string => `'${letter.normalize('NFD').charAt(0)}`;
+
+/** Accidentals as they are drawn, to those that are typed. */
+const typedAccidentals: Readonly<Record<string, string>> = { '♯': '#', '♭': 'b', '♮': 'n', '𝄪': '##', '𝄫': 'bb' };
+const drawnAccidentals = /[♯♭♮𝄪𝄫]/u;
 
 /** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
 const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
@@ -49,14 +61,19 @@ function inOrder(text: string): string | undefined {
 
 const slips: readonly Slip[] = [
   {
-    pattern: /[’‘´`]/,
+    pattern: apostrophes,
     code: 'typographic-apostrophe',
-    mend: (text) => ({ title: "write '", text: text.replace(/[’‘´`]/g, "'") }),
+    mend: (text) => ({ title: "write '", text: changed(text, apostrophes, () => "'") }),
   },
   {
     pattern: deadKeys,
     code: 'dead-key',
-    mend: (text) => ({ title: `write ${undead(text)}`, text: undead(text) }),
+    mend: (text) => written(changed(text, deadKeys, undead)),
+  },
+  {
+    pattern: drawnAccidentals,
+    code: 'accidental-as-drawn',
+    mend: (text) => written(changed(text, drawnAccidentals, (drawn) => typedAccidentals[drawn] ?? drawn)),
   },
   // Its fix needs to know what stands before it.
   { pattern: /^\.$/, code: 'lone-dot' },
@@ -68,7 +85,7 @@ const slips: readonly Slip[] = [
     mend: (text) => {
       const match = /^([a-g])(\d)(##|#|bb|b|n|\[(?:##|#|bb|b|n)\]|\((?:##|#|bb|b|n)\))(.*)$/.exec(text);
       const mended = match === null ? undefined : `${match[1]}${match[3]}${match[2]}${match[4]}`;
-      return mended === undefined ? undefined : { title: `write ${mended}`, text: mended };
+      return mended === undefined ? undefined : written(mended);
     },
   },
   {
@@ -99,13 +116,13 @@ const slips: readonly Slip[] = [
     code: 'note-order',
     mend: (text) => {
       const mended = inOrder(text);
-      return mended === undefined ? undefined : { title: `write ${mended}`, text: mended };
+      return mended === undefined ? undefined : written(mended);
     },
   },
   {
     pattern: /^[A-G](?:##|#|bb|b|n)?\d?$/,
     code: 'capital-note',
-    mend: (text) => ({ title: `write ${text.toLowerCase()}`, text: text.toLowerCase() }),
+    mend: (text) => written(text.toLowerCase()),
   },
   { pattern: /^'/, code: 'bad-mark' },
 ];

@@ -82,7 +82,7 @@ export function decompose(duration: Time): readonly NoteValue[] | undefined {
   return isZero(rest) && values.length > 0 ? values : undefined;
 }
 
-/** Beams or flags of a value: 1 of a quaver, 2 of a semiquaver; 0 from the semiminim up. */
+/** Beams or flags of a value: 1 of a quaver, 2 of a semiquaver; 0 from the crotchet up. */
 export function flags(value: NoteValue | undefined): number {
   const index = TYPES.findIndex(([, type]) => type === value?.type);
   return Math.max(0, index - 5);
@@ -110,7 +110,7 @@ export function ratioOf(value: NoteValue | undefined, duration: Time): Ratio | u
 /** The time that a ratio of so many in the time of so many makes of a length. */
 export const inRatio = (length: Time, ratio: Ratio): Time => multiply(length, time(ratio.normal, ratio.actual));
 
-/** Divisions of a semiminim needed for all these times to be whole numbers. */
+/** Divisions of a crotchet needed for all these times to be whole numbers. */
 export function divisionsFor(times: Iterable<Time>): bigint {
   let divisions = 1n;
   for (const t of times) {

@@ -7,7 +7,7 @@ import { changesOf } from './walk';
 export interface Clock {
   /** Semibreves a second. */
   readonly perSecond: Time;
-  /** No tempo is stated: sixty semiminims a minute are assumed. */
+  /** No tempo is stated: sixty crotchets a minute are assumed. */
   readonly assumed: boolean;
   /** "63 minims a minute". */
   readonly words: string;
@@ -22,10 +22,10 @@ const clockOf = ({ value, perMinute }: Tempo): Clock => ({
   words: `${perMinute} ${valuesInWords(value)} a minute`,
 });
 
-const SEMIMINIM = time(1, 4);
+const CROTCHET = time(1, 4);
 
-/** Sixty semiminims a minute. */
-const ASSUMED: Clock = { perSecond: SEMIMINIM, assumed: true, words: '60 semiminims a minute' };
+/** Sixty crotchets a minute. */
+const ASSUMED: Clock = { perSecond: CROTCHET, assumed: true, words: '60 crotchets a minute' };
 
 /** The tempo of the beginning, and how fast all of it is taken. */
 export interface Opening {
@@ -101,9 +101,9 @@ export class Clocks {
     }, 0);
   }
 
-  /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a semiminim. */
+  /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a crotchet. */
   beatAt(onset: Time): Time {
-    return inForce(this.beats, onset) ?? SEMIMINIM;
+    return inForce(this.beats, onset) ?? CROTCHET;
   }
 }
 

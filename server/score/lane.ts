@@ -640,6 +640,7 @@ class LaneReader {
           name: form.name,
           nearest: problem.meant.length === 0 ? '' : `; nearest: ${problem.meant.join(' or ')}`,
           tables: problem.tables,
+          unsaid: problem.unsaid,
         },
         problem.meant.map((text) => ({ title: `write ${text}`, edits: [{ pos, len, text }] })),
       );

@@ -9,7 +9,13 @@ import type { SystemEnvironment } from './environment';
 export interface SignShapes {
   /** Short names; empty where the name is unknown or undecided. */
   readonly shapes: readonly string[];
-  readonly problem?: { readonly code: FindingCode; readonly meant: readonly string[]; readonly tables: string };
+  readonly problem?: {
+    readonly code: FindingCode;
+    readonly meant: readonly string[];
+    readonly tables: string;
+    /** What would decide between the tables. */
+    readonly unsaid: string;
+  };
 }
 
 interface Candidate {
@@ -47,6 +53,10 @@ function resolve(name: string, environment: SystemEnvironment): SignShapes {
       code: 'sign-undecided',
       meant: different.map((one) => one.shapes.join("'")),
       tables: different.map((one) => `${one.table}: ${one.shapes.join(' with ')}`).join('; '),
+      unsaid:
+        environment.signs === undefined
+          ? 'choose a table for the file or name the shape'
+          : `${environment.signs}, the table of this file, has no such name: name the shape`,
     },
   };
 }
@@ -102,5 +112,5 @@ function unknown(name: string, environment: SystemEnvironment): NonNullable<Sign
     ...environment.tables.flatMap((table) => table.rows.map((row) => row.name)),
   ];
   const meant = nearest(name, all);
-  return { code: 'unknown-sign', meant: meant === undefined ? [] : [meant], tables: '' };
+  return { code: 'unknown-sign', meant: meant === undefined ? [] : [meant], tables: '', unsaid: '' };
 }

@@ -587,7 +587,12 @@ class SystemBuilder {
         const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
         const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
         for (const { item, bar, have, need } of extras) {
-          const slots = { name: sub.kind, have: howMany(have, 'item', 'items'), need: howMany(need, 'note', 'notes') };
+          const slots = {
+            voice: this.task.environment.voices[one.voice]?.name ?? '',
+            name: sub.kind,
+            have: howMany(have, 'item', 'items'),
+            need: howMany(need, 'note', 'notes'),
+          };
           this.add({ lane: sub.lane }, 'sub-lane-items', item, slots, { bar });
         }
       }

@@ -13,6 +13,11 @@ describe('an option', () => {
     expect(unreached('<K: 1 c5 ; L: 1 d5 ; L: 1 e5>')).toHaveLength(1);
   });
 
+  it('without a label is told as such, and not as one that nobody takes', () => {
+    expect(unreached('<K: 1 c5 ; 1 d5>')).toEqual([]);
+    expect(errors(lane('<K: 1 c5 ; 1 d5>'))).toEqual(['option-without-label']);
+  });
+
   it('of L within an option of K is reached only by a reading that takes L, and K there', () => {
     const nested = '<v1 K: <K: 2 c5 d ; L: 2 c5 e> ; L: 1 d5>';
     expect(unreached(nested)).toHaveLength(1);

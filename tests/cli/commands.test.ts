@@ -206,7 +206,7 @@ describe('bentside export', () => {
     const told = say.split('\n').filter((line) => line.includes(' info '));
     expect(new Set(told).size).toBe(told.length);
     expect(told.filter((line) => line.includes('tempo-assumed'))).toEqual([
-      expect.stringContaining('In early, late: Signs are played at 60 semiminims a minute'),
+      expect.stringContaining('In early, late: Signs are played at 60 crotchets a minute'),
     ]);
   });
 

@@ -79,7 +79,7 @@ describe('a WAV file', () => {
       exportWav(scoreOf(lane('1 c5', 'C', before)), OPTIONS).problems.flatMap(({ problem }) =>
         problem.code === 'export-sound-assumed' ? [`${problem.slots?.assumed}`] : [],
       );
-    expect(assumed('')).toEqual(['60 semiminims a minute, a4 = 415, equal temperament']);
+    expect(assumed('')).toEqual(['60 crotchets a minute, a4 = 415, equal temperament']);
     expect(assumed('pitch a4 = 440\ntempo 4 at 80\ntuning vallotti\n')).toEqual([]);
   });
   it('says of an organ or a clavichord that strings are plucked', () => {

@@ -66,7 +66,7 @@ describe('a piece that is played', () => {
 
   it('tells what nobody has stated', () => {
     expect(playing(AIR).assumed).toBe('a4 = 415, equal temperament');
-    expect(playing(AIR.replace('tempo 4 at 60\n', '')).assumed).toContain('60 semiminims a minute');
+    expect(playing(AIR.replace('tempo 4 at 60\n', '')).assumed).toContain('60 crotchets a minute');
   });
 
   it('is nothing where there is no music, and stays what it was where a tuning has no such name', () => {

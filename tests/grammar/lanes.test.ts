@@ -691,6 +691,13 @@ describe('slips that are one thing, not several', () => {
     ["c5'zz=?*n1", 'note-order', "c5=?'zz*n1"],
     ['f5(#)', 'accidental-after-octave', 'f(#)5'],
     ['f5[#]', 'accidental-after-octave', 'f[#]5'],
+    ['f♯5', 'accidental-as-drawn', 'f#5'],
+    ['e♭', 'accidental-as-drawn', 'eb'],
+    ['f𝄪5', 'accidental-as-drawn', 'f##5'],
+    ["b♮4'zz", 'accidental-as-drawn', "bn4'zz"],
+    ['c5′zz', 'typographic-apostrophe', "c5'zz"],
+    ['c5´zz’3', 'typographic-apostrophe', "c5'zz'3"],
+    ['c5ća', 'dead-key', "c5'ca"],
     ['c5d5', 'notes-run-together', 'c5 d5'],
     ['8 c5 &d', 'beam-glued', '8 c5 & d'],
     ['8 c5,d', 'beam-glued', '8 c5 , d'],
@@ -707,6 +714,13 @@ describe('slips that are one thing, not several', () => {
   test.each(['K: c5', 'c5:x', 'c5"x"', '*"x"d', 'c58', 'x/y'])('%s', (text) => {
     expect(codes(`4 c5 ${text}`)).toHaveLength(1);
   });
+
+  test.each(['c5"zz d e', 'c5*"a blot d e', 'r"zz'])(
+    'a quotation mark that never ends, glued to a note: %s',
+    (text) => {
+      expect(codes(`4 c5 ${text}`)).toEqual(['unclosed-string']);
+    },
+  );
 
   test('a dot after the barline belongs to the note before it', () => {
     expect(codes('2 c5 | . d')).toEqual(['lone-dot']);

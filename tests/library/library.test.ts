@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as library from '../../server/library';
 import { memoryFiles } from '../helpers/memoryFiles';
 
-const { align, exportMusicXml, findingOf, helpOf, proof, score, time, timeline } = library;
+const { align, exportMusicXml, findingOf, helpOf, mend, proof, score, time, timeline } = library;
 
 const SCORE = `bentside 1
 source K "Thornmere Keyboard Book"
@@ -77,6 +77,15 @@ describe('the library', () => {
     expect(findings).toEqual([]);
     expect(timeline(score(text)).timeline?.pieces[0]?.events.map(({ pitch }) => pitch)).toEqual(['c5', 'd5']);
     expect(align(text).text).toBe(text);
+  });
+
+  it('mends what can be mended in one way, and leaves to the editor what only the source can tell', () => {
+    const sign = SCORE.replace('1 c5', '1 c5’pince');
+    const { text, mended } = mend(sign);
+    expect(mended.map(({ code }) => code)).toEqual(['typographic-apostrophe']);
+    expect(text).toContain("1 c5'pince");
+    const shape = mend(text, { only: ({ code }) => code === 'sign-undecided' });
+    expect(shape.mended.map(({ code }) => code)).toEqual(['sign-undecided']);
   });
 
   it('never fails on a text, however broken', () => {

@@ -219,7 +219,7 @@ describe('what belongs to no note is told', () => {
   it.each(['fig | 6 | 6', 'text | glo- | ria'])('what stands in an empty bar of a witness: %s', (sub) => {
     const under = passage(`${C} dessus | 1 c5 | 1 d5 |||\n dessus L | 1 e5 | |||\n ${sub} |\n`);
     expect(errors(under)).toEqual(['sub-lane-items']);
-    expect(findingOf(under, 'sub-lane-items').message).toContain('Bar 2');
+    expect(findingOf(under, 'sub-lane-items').message).toContain('Bar 2, dessus: ');
   });
 });
 

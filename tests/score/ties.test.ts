@@ -167,6 +167,13 @@ describe('signs', () => {
   it('are undecided where tables differ and none is chosen', () => {
     expect(errors(lane("1 c5'pince"))).toEqual(['sign-undecided']);
   });
+  it('are undecided where the chosen table has no such name, and that is told', () => {
+    const choosing = lane("1 c5'trill", 'C', 'signs anglebert-1689\n');
+    expect(errors(choosing)).toEqual(['sign-undecided']);
+    expect(findingOf(choosing, 'sign-undecided').message).toMatch(
+      /; anglebert-1689, the table of this file, has no such name: name the shape\.$/,
+    );
+  });
   it('are decided where all readings that name a table agree', () => {
     const read = 'reading one "after 1689"\n signs anglebert-1689\n';
     expect(errors(lane("1 c5'pince", 'C', read))).toEqual([]);

@@ -383,7 +383,7 @@ describe('what realising cannot do is told', () => {
     expect(problemsIn(in1689("1 d5'zz(above)"))).toEqual([]);
   });
 
-  it('where no tempo is stated: sixty semiminims a minute are assumed, and told once', () => {
+  it('where no tempo is stated: sixty crotchets a minute are assumed, and told once', () => {
     const without = { lanes: ["2 d5'zz c'zz"], table: 'anglebert-1689' };
     expect(problemsIn(without)).toEqual(['tempo-assumed']);
     expect(played(without)).toBe(played(in1689("2 d5'zz c'zz")));

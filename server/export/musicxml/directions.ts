@@ -120,7 +120,7 @@ const ABOVE: DirectionPlace = { placement: 'above' };
 /** `'fin` on a barline. */
 const finElement = direction(leaf('words', 'Fin'), ABOVE);
 
-/** An editor's tempo, in brackets as no source draws it; `sound` counts semiminims a minute. */
+/** An editor's tempo, in brackets as no source draws it; `sound` counts crotchets a minute. */
 function tempoElement({ value, perMinute }: Tempo): XmlElement {
   const written = writtenValue(value);
   const quarters = perMinute * toNumber(multiply(value.duration ?? value.base, time(4)));
