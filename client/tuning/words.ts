@@ -1,6 +1,7 @@
 /** A tuning as the server tells it, in the words of the page. */
 import { l10n } from 'vscode';
 import type { ShownTuning } from '../../server/features/protocol';
+import { beatsInFigures, signed } from '../../server/tuning/figures';
 import type { KeyColour } from '../../server/tuning/keyColours';
 import type { Retuning, SheetInterval, SheetStep, TuningSheet } from '../../server/tuning/sheet';
 import type { PageOfTuning, ShownStep, ShownTable } from './messages';
@@ -80,13 +81,7 @@ function whereToListen({ interval, hertz, partials }: SheetStep): string {
   );
 }
 
-const beatsInFigures = ({ beats, direction }: Pick<SheetInterval, 'beats' | 'direction'>): string =>
-  direction === 'pure' ? 'pure' : `${beats.toFixed(2)} ${direction}`;
-
 // ─── tables ──────────────────────────────────────────────────────────────────────────────────────────────────────
-
-const signed = (value: number, places: number): string =>
-  `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(places)}`;
 
 interface Column<Row> {
   readonly head: string;

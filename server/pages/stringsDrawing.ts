@@ -5,6 +5,7 @@
 import { spellingOf } from '../../grammar/lanes/forms';
 import type { Spelling } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
+import { beatsInFigures, signed } from '../tuning/figures';
 import type { SheetNote, SheetStep, TuningSheet } from '../tuning/sheet';
 import { type Html, tag, text } from './html';
 
@@ -142,15 +143,13 @@ function smooth(points: readonly Point[]): string {
 
 // ─── strings and steps ───────────────────────────────────────────────────────────────────────────────────────────
 
-const signed = (value: number): string => `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(1)}`;
-
 const drawnString = ({ name, offset, x, end }: DrawnString): Html =>
   tag(
     'g',
     { 'data-string': name },
     tag('line', { x1: x.toFixed(1), y1: NUT + 12, x2: x.toFixed(1), y2: end.toFixed(1), class: 'string' }),
     tag('text', { x: x.toFixed(1), y: NUT + 42, class: 'note' }, text(name)),
-    tag('text', { x: x.toFixed(1), y: NUT + 57, class: 'cents' }, text(signed(offset))),
+    tag('text', { x: x.toFixed(1), y: NUT + 57, class: 'cents' }, text(signed(offset, 1))),
   );
 
 /** A step as a line from the string that is heard to the one that is tuned, which has the full dot. */
@@ -161,7 +160,6 @@ function rung(strings: readonly DrawnString[], step: SheetStep, number: string, 
   const dots = ends.map(({ name, x }) =>
     tag('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 4, class: name === step.tunes ? 'tuned' : 'heard' }),
   );
-  const label = step.direction === 'pure' ? 'pure' : `${step.beats.toFixed(2)} ${step.direction}`;
   return tag(
     'g',
     { 'data-step': step.interval },
@@ -174,7 +172,7 @@ function rung(strings: readonly DrawnString[], step: SheetStep, number: string, 
     }),
     ...dots,
     tag('text', { x: (from - 9).toFixed(1), y: (y + 4).toFixed(1), class: 'number-of-step' }, text(number)),
-    tag('text', { x: (to + 9).toFixed(1), y: (y + 4).toFixed(1), class: 'beats' }, text(label)),
+    tag('text', { x: (to + 9).toFixed(1), y: (y + 4).toFixed(1), class: 'beats' }, text(beatsInFigures(step))),
   );
 }
 

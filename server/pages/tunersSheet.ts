@@ -1,4 +1,5 @@
 /** A tuner's sheet: a page to print and to lay on the instrument. */
+import { beatsInFigures, signed } from '../tuning/figures';
 import type { KeyColour } from '../tuning/keyColours';
 import type { SheetFifth, SheetInterval, SheetNote, SheetStep, TuningSheet } from '../tuning/sheet';
 import { type Html, page, type TableColumn, table, tag, text } from './html';
@@ -48,12 +49,6 @@ const HOW_TO_READ =
 const WHAT_UNREST_IS =
   'Third and fifth of the tonic chord, in cents wider (+) or narrower (−) than pure; unrest is the mean distance of the thirds on tonic, fourth and fifth.';
 
-const signed = (value: number, places: number): string =>
-  `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(places)}`;
-
-const beats = ({ beats: rate, direction }: Pick<SheetInterval, 'beats' | 'direction'>): string =>
-  direction === 'pure' ? 'pure' : `${rate.toFixed(2)} ${direction}`;
-
 // ─── steps ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
 type NumberedStep = SheetStep & { readonly number: string };
@@ -69,7 +64,7 @@ const STEP_COLUMNS: readonly TableColumn<NumberedStep>[] = [
   { head: 'tune', cell: ({ tunes }) => tunes ?? '' },
   { head: 'interval', cell: ({ interval }) => interval },
   { head: 'kind', cell: ({ kind }) => kind },
-  { head: 'beats a second', numeric: true, cell: beats },
+  { head: 'beats a second', numeric: true, cell: beatsInFigures },
   { head: 'cents', numeric: true, cell: ({ width }) => signed(width, 2) },
 ];
 
@@ -112,7 +107,7 @@ const FIFTH_COLUMNS: readonly TableColumn<SheetFifth>[] = [
 const THIRD_COLUMNS: readonly TableColumn<SheetInterval>[] = [
   { head: 'third', cell: ({ interval }) => interval },
   { head: 'cents', numeric: true, cell: ({ width }) => signed(width, 3) },
-  { head: 'beats a second', numeric: true, cell: beats },
+  { head: 'beats a second', numeric: true, cell: beatsInFigures },
 ];
 
 const KEY_COLUMNS: readonly TableColumn<KeyColour>[] = [
