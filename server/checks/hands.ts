@@ -8,9 +8,9 @@
  */
 import { keeping } from '../../grammar/keeping';
 import { type Instrument, keyFor, namesInstrument } from '../instrument/instrument';
+import { barsInWords } from '../score/barsInWords';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem } from '../score/score';
-import { barsInWords } from './barsInWords';
 import { check } from './check';
 import type { Passage } from './lines';
 import { momentsOf } from './moments';

@@ -2,12 +2,12 @@
  * Sharps and flats that a tuning does not hold at once: where its circle does not close, g sharp and a flat are two notes, and
  * an undivided key has one of them (quarter-comma meantone: they are a diesis of 41 cents apart).
  */
+import { barsInWords } from '../score/barsInWords';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem, Source } from '../score/score';
 import { noteAt } from '../tuning/fifths';
 import { isOpen, NOTES, octaved, placesFrom } from '../tuning/temperament';
 import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
-import { barsInWords } from './barsInWords';
 import { check, problemAt } from './check';
 import { usesOf } from './noteUses';
 import { inWords as noteInWords } from './pitches';

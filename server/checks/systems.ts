@@ -9,6 +9,7 @@ import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Fix, Slots } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import type { FileTree, StatementTree } from '../../grammar/tree';
+import { barRange } from '../score/barsInWords';
 import type { AccidentalPractice, Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem, Source, SystemScore } from '../score/score';
@@ -213,14 +214,11 @@ function standingOf({ bar, bars, block, related }: SystemProblem, piece: Piece, 
   const explained = related?.[0]?.source.block;
   return {
     bar: bar === undefined ? undefined : numberOf({ system: 0, bar }),
-    bars: bars === undefined ? undefined : barsInWords(numberOf(bars[0]), numberOf(bars[1])),
+    bars: bars === undefined ? undefined : barRange(numberOf(bars[0]), numberOf(bars[1])),
     block: blockOf(block),
     relatedBlock: explained === undefined ? undefined : blockOf(explained),
   };
 }
-
-const barsInWords = (first: string, last: string): string =>
-  first === last ? `bar ${first}` : `bars ${first}-${last}`;
 
 const isSame = (a: Standing, b: Standing): boolean =>
   a.block === b.block && a.bar === b.bar && a.bars === b.bars && a.relatedBlock === b.relatedBlock;

@@ -1,6 +1,7 @@
 /** What the exported format cannot say, gathered so that each kind is told once a voice and names its bars. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
+import { barsNamed } from '../score/barsInWords';
 import type { Bar, PlacedProblem, ScoreSystem, Source } from '../score/score';
 
 /** Where something stands: its stretch of a lane, the system and the bar. */
@@ -26,10 +27,8 @@ const NAMED = 8;
 
 /** "bar 3", or "bars 3, 7 and 5 more". */
 function barList(bars: ReadonlySet<string>): string {
-  const all = [...bars];
-  const named = all.slice(0, NAMED).join(', ');
-  const word = all.length === 1 ? 'bar' : 'bars';
-  return all.length > NAMED ? `${word} ${named} and ${all.length - NAMED} more` : `${word} ${named}`;
+  const named = barsNamed([...bars].slice(0, NAMED));
+  return bars.size > NAMED ? `${named} and ${bars.size - NAMED} more` : named;
 }
 
 export class Losses {

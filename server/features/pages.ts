@@ -5,6 +5,7 @@ import { isOfLower, laneOfSource } from '../export/both';
 import { addressOfId, eventId, type IdAddress, partId } from '../export/mei/ids';
 import { tableOf } from '../export/ornaments';
 import { exportSvg } from '../pages/svg';
+import { barsFromTo } from '../score/barsInWords';
 import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { addressOf, offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
@@ -126,7 +127,7 @@ const summaryOf = ({ piece, systems }: Part): string[] =>
   systems.map((system) => {
     const bars = barsOf(piece, system);
     const name = piece.name === '' ? '' : `${piece.name}, `;
-    return `${name}system ${system.ordinal}, bars ${bars[0]?.number ?? '?'} to ${bars.at(-1)?.number ?? '?'}`;
+    return `${name}system ${system.ordinal}, ${barsFromTo(bars[0]?.number ?? '?', bars.at(-1)?.number ?? '?')}`;
   });
 
 // ─── between text and page ───────────────────────────────────────────────────────────────────────────────────────

@@ -4,6 +4,7 @@ import { stretchIn } from '../../grammar/place';
 import type { Block, FileTree } from '../../grammar/tree';
 import type { GivenKind } from '../checks/uses';
 import type { NamedTree } from '../document/absolute';
+import { barsFromTo } from '../score/barsInWords';
 import type { ScoreSystem } from '../score/score';
 import type { Project } from '../workspace/project';
 import { type NameAt, namesIn } from './names';
@@ -69,12 +70,17 @@ export function documentSymbols(project: Project): DocumentSymbol[] {
         SymbolKind.Class,
         `system ${system.ordinal}`,
         { start: block.offset, end: textEnd(block), headEnd: block.offset + 'system'.length },
-        bars.length === 0 ? undefined : `bars ${bars[0]?.number}–${bars.at(-1)?.number}`,
+        inWords(bars),
       ),
       ...bars.map(({ number, start, end }) => placed(tree, SymbolKind.Event, `bar ${number}`, { start, end })),
     ]),
   ].sort((a, b) => a.start - b.start || b.end - a.end);
   return nested(all);
+}
+
+function inWords(bars: SystemBars['bars']): string | undefined {
+  const [first] = bars;
+  return first && barsFromTo(first.number, (bars.at(-1) ?? first).number);
 }
 
 function nested(all: readonly Placed[]): DocumentSymbol[] {

@@ -7,6 +7,7 @@ import type { Edition, Exported, ExportOptions } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
 import { type Measure, measuresFor } from '../export/measures';
 import { notesSection } from '../readings/report/notes';
+import { barsFromTo } from '../score/barsInWords';
 import type { Bar, Score } from '../score/score';
 import { type Html, scriptedPage, tag, text } from './html';
 import { reportTable } from './report';
@@ -73,7 +74,7 @@ class TeachingSheet {
       tag(
         'p',
         { class: 'under' },
-        text(`Teaching sheet from ${fileName(file)}: ${this.readingsInWords()}${this.barsInWords()}`),
+        text(`Teaching sheet from ${fileName(file)}: ${this.readingsInWords()}${this.barsWished()}`),
       ),
       controls(sections),
       ...sections.map(sectionOf),
@@ -86,10 +87,9 @@ class TeachingSheet {
     return `${names.length === 1 ? 'reading' : 'readings'} ${names.join(', ')}`;
   }
 
-  private barsInWords(): string {
+  private barsWished(): string {
     const { bars } = this.options;
-    if (bars === undefined) return '';
-    return bars.from === bars.to ? `, bar ${bars.from}` : `, bars ${bars.from} to ${bars.to}`;
+    return bars === undefined ? '' : `, ${barsFromTo(bars.from, bars.to)}`;
   }
 
   private sections(): readonly SheetSection[] {

@@ -3,7 +3,7 @@
  * divided key, two notes 41.059 cents apart (from the definition).
  */
 import { describe, expect, it } from 'vitest';
-import { barsInWords } from '../../server/checks/barsInWords';
+import { barsInWords } from '../../server/score/barsInWords';
 import type { Bar } from '../../server/score/score';
 import { duet, lane, messages } from '../helpers/music';
 import { sampleAnalysis } from '../helpers/samples';

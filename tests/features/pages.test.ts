@@ -62,7 +62,7 @@ describe('a leaf of the source', () => {
     expect(leaf?.pictures).toHaveLength(2);
     expect(notes(leaf?.pictures[0] ?? '')).toHaveLength(4);
     expect(notes(leaf?.pictures[1] ?? '')).toHaveLength(2);
-    expect(leaf?.summary).toEqual(['system 1, bars 3 to 4', 'Gigue, system 2, bars 1 to 1']);
+    expect(leaf?.summary).toEqual(['system 1, bars 3 to 4', 'Gigue, system 2, bar 1']);
   });
 
   it('is the last one where more are asked for, and none where there is no music', async () => {

@@ -1,5 +1,4 @@
 /** Outline, folding, selection, layout, links: what the text is made of. */
-
 import { describe, expect, it } from 'vitest';
 import type { DocumentSymbol, SelectionRange } from 'vscode-languageserver-types';
 import { foldingRanges } from '../../server/features/folding';
@@ -58,14 +57,14 @@ describe('the outline of a suite', () => {
       'Allemande',
       '  page 3v',
       '    section A',
-      '    system 1, bars 0–1',
+      '    system 1, bars 0 to 1',
       '      bar 0',
       '      bar 1',
-      '    system 2, bars 2–2',
+      '    system 2, bar 2',
       '      bar 2',
       'Gigue',
       '  page 4r',
-      '    system 1, bars 1–1',
+      '    system 1, bar 1',
       '      bar 1',
     ]);
   });

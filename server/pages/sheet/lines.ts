@@ -1,11 +1,12 @@
 /** Line for line: the source's clefs, modern clefs, and what each reading plays, with its reasons. */
+import { barsFromTo } from '../../score/barsInWords';
 import type { Bar } from '../../score/score';
 import { type Html, tag, text } from '../html';
 import type { Figures, Heard } from './figures';
 import { type InlinePicture, looksLike } from './inline';
 import type { Reasons } from './reasons';
 import type { BarsByPiece, SheetText } from './texts';
-import { barsFromTo, capital } from './words';
+import { capital } from './words';
 
 /** A line of the sheet is no wider than the paper, in millimetres. */
 const WIDEST = 178;
@@ -156,7 +157,7 @@ class Line {
   }
 
   private get where(): string {
-    return barsFromTo(this.stretch.bars[0], this.last);
+    return barsFromTo(this.stretch.bars[0].number, this.last.number);
   }
 
   private figure({ form, picture, heard }: Drawn, who: string): Html {

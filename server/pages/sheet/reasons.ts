@@ -7,6 +7,7 @@ import { comparedText } from '../../readings/compare/symbols';
 import { perform } from '../../readings/perform';
 import { reasonsOf, sideText } from '../../readings/report/entries';
 import { placeName } from '../../readings/report/places';
+import { barsNamed } from '../../score/barsInWords';
 import { declaredNames } from '../../score/environment';
 import type { Performance } from '../../score/performance';
 import type { Bar, Score } from '../../score/score';
@@ -14,7 +15,6 @@ import { signTableByName } from '../../signs/tables';
 import { type Html, tag, text } from '../html';
 import type { TaughtSigns } from './taught';
 import type { SheetText } from './texts';
-import { inBars } from './words';
 
 /** What is said of: a practice, or one of its forms where they are opposites. */
 type Form =
@@ -186,6 +186,6 @@ function alteredIn({ pieces }: Performance): AlteredBars {
 function practiceReasons(altered: ReadonlyMap<string, ReadonlySet<number>> | undefined, bars: readonly Bar[]): Html[] {
   return [...(altered ?? [])].flatMap(([word, moved]) => {
     const numbers = bars.filter(({ index }) => moved.has(index)).map(({ number }) => number);
-    return numbers.length === 0 ? [] : [ground(`Rhythm, ${word}`, inBars(numbers))];
+    return numbers.length === 0 ? [] : [ground(`Rhythm, ${word}`, barsNamed(numbers))];
   });
 }

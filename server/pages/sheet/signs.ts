@@ -3,6 +3,7 @@ import { finished } from '../../../grammar/finished';
 import type { Recipe } from '../../../grammar/tree';
 import { shapeByName } from '../../../grammar/vocabulary/shapes';
 import { performingBoth } from '../../readings/perform';
+import { barsNamed } from '../../score/barsInWords';
 import type { Score } from '../../score/score';
 import { playedSigns } from '../../signs/decisions';
 import { recipeInWords } from '../../signs/recipeWords';
@@ -15,7 +16,6 @@ import type { Figures } from './figures';
 import { type InlinePicture, looksLike } from './inline';
 import { nearTo, type SignPlace, signWish, type TaughtSign, whereOf } from './taught';
 import { type PlayedAs, Sounding } from './texts';
-import { inBars } from './words';
 
 /** What one table makes of a sign at its place. */
 interface ByTable {
@@ -59,7 +59,7 @@ export class SignExplained {
 
   private count(): string {
     const own = this.sign.places.filter((one) => one.text === this.place.text);
-    return `It stands in ${inBars(own.map(({ bar }) => bar.number))}.`;
+    return `It stands in ${barsNamed(own.map(({ bar }) => bar.number))}.`;
   }
 
   private readingsByTable(): ReadonlyMap<string, readonly string[]> {

@@ -1,6 +1,7 @@
 /** The signs of a sheet, each with all its places, and the music around a place. */
 import { finished } from '../../../grammar/finished';
 import { performingBoth } from '../../readings/perform';
+import { barsNamed } from '../../score/barsInWords';
 import { around } from '../../score/excerpt';
 import type { Bar, Score } from '../../score/score';
 import { type PlayedSign, playedSigns } from '../../signs/decisions';
@@ -8,7 +9,6 @@ import { keyOf, tableInForce } from '../../signs/rows';
 import { type Html, tag, text } from '../html';
 import type { PictureWish } from '../svg';
 import type { BarsByPiece, SheetText } from './texts';
-import { inBars } from './words';
 
 /** A sign at a note of a reading. */
 export interface SignPlace {
@@ -75,7 +75,9 @@ export class TaughtSigns {
       const [first] = here;
       if (first === undefined) return [];
       const name = first.sign.row?.label ?? `${typedAs(first)} plain`;
-      return [`${tag('a', { href: `#${id}` }, text(name))} ${text(`(${inBars(here.map(({ bar }) => bar.number))})`)}`];
+      return [
+        `${tag('a', { href: `#${id}` }, text(name))} ${text(`(${barsNamed(here.map(({ bar }) => bar.number))})`)}`,
+      ];
     });
     const [table] = new Set(
       this.all
