@@ -1,7 +1,7 @@
 /** What sounds of a score, piece after piece in playing time: for formats that are heard. */
 import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
 import { openingOf } from '../readings/perform';
-import { statedTuningOf, tuningByWords, tuningOf } from '../readings/tunings';
+import { statedTuningOf, tuningWished } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
 import { type Clock, Clocks, endOf, type Opening } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
@@ -65,17 +65,10 @@ export function soundingOf(
   const asWritten = options.bars !== undefined || options.repeats === 'written';
   const played = asWritten ? performance : unfolded(performance);
   const pieces = played.pieces.flatMap((one) => sounding(one, measures, openingOf(score, options), score) ?? []);
-  const tuning = tuningFor(score, options, losses);
+  const { tuning, isUnknown } = tuningWished(score.environment, score.choice.name, options.tuning);
+  if (isUnknown) losses.add('export-unknown-tuning', { tuning: options.tuning ?? '' }, NOWHERE);
   tellAssumed(score, options, pieces, losses);
   return { heard: { pieces, tuning }, problems: [...performance.problems, ...losses.problems()] };
-}
-
-/** How the instrument is tuned: as is wished, or else as the reading says. */
-function tuningFor({ environment, choice }: Score, { tuning: words }: ExportOptions, losses: Losses): Tuning {
-  const own = tuningOf(environment, choice.name);
-  const wished = words === undefined ? own : tuningByWords(environment, words, own.pitch);
-  if (wished === undefined) losses.add('export-unknown-tuning', { tuning: words ?? '' }, NOWHERE);
-  return wished ?? own;
 }
 
 /** Names what nobody has stated. */

@@ -41,6 +41,17 @@ export function tuningByWords(environment: Environment, words: string, pitch: nu
   return problems.length > 0 ? undefined : tuningOfArgs(environment, statement.args, pitch);
 }
 
+/** How the instrument is tuned for a reading: as words wish, where they state a tuning, or else as the reading says. */
+export function tuningWished(
+  environment: Environment,
+  name: string,
+  words: string | undefined,
+): { readonly tuning: Tuning; readonly isUnknown: boolean } {
+  const own = tuningOf(environment, name);
+  const wished = words === undefined ? own : tuningByWords(environment, words, own.pitch);
+  return { tuning: wished ?? own, isUnknown: wished === undefined };
+}
+
 /** Whether a tuning is stated that no temperament bears the name of. */
 export const isUnknownTuning = (environment: Environment, name: string): boolean =>
   tuningArgs(environment, name) !== undefined && statedTuningOf(environment, name) === undefined;

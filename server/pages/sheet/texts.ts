@@ -7,8 +7,7 @@ import { Seconds } from '../../export/seconds';
 import { type SoundingPiece, soundingOf } from '../../export/sounding';
 import { type NoteStroke, pluckedOnce, strokesOf } from '../../export/strokes';
 import { perform } from '../../readings/perform';
-import { tuningByWords, tuningOf } from '../../readings/tunings';
-import type { Environment } from '../../score/environment';
+import { tuningWished } from '../../readings/tunings';
 import type { Bar, PlacedProblem, Score } from '../../score/score';
 import type { Stroke } from '../../sound/mix';
 import type { Tuning } from '../../tuning/tuning';
@@ -43,17 +42,11 @@ export function sheetText(score: Score, wished: PlayedAs): SheetText {
     score,
     performed,
     table,
-    tuning: tuningFor(environment, choice.name, wish),
+    tuning: tuningWished(environment, choice.name, wish.tuning).tuning,
     literally: new Sounding(score, wish, 'written'),
     asPlayed,
     problems: [...problems, ...asPlayed.problems],
   };
-}
-
-/** The tuning of a reading, or the one wished for where there is one of that name. */
-function tuningFor(environment: Environment, reading: string, { tuning }: PlayedAs): Tuning {
-  const own = tuningOf(environment, reading);
-  return (tuning === undefined ? undefined : tuningByWords(environment, tuning, own.pitch)) ?? own;
 }
 
 /** One form of a text at each pace. */
