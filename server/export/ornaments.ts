@@ -10,7 +10,7 @@ import { tableOfReading } from '../readings/choices';
 import { type PerformOptions, perform } from '../readings/perform';
 import type { Performance, PerformedEvent, PerformedPiece } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, Source, VoiceEvent } from '../score/score';
-import { type PlacedEvent, placeOfEvent } from '../score/walk';
+import { marksOfEvent, type PlacedEvent, placeOfEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
 import { Losses, NOWHERE } from './losses';
 import { withAccidentals } from './ornaments/accidentals';
@@ -192,8 +192,8 @@ class Notator {
 }
 
 /** Where a sign stands at an event that bears it; else the event. */
-function sourceOf({ marks, members, source }: VoiceEvent, sign: string): Source {
+function sourceOf(event: VoiceEvent, sign: string): Source {
   const shapes = sign.split('+');
-  const all = [...members.flatMap((member) => member.marks), ...marks];
-  return all.find((mark) => mark.shapes.some((shape) => shapes.includes(shape)))?.source ?? source;
+  const borne = marksOfEvent(event).find((mark) => mark.shapes.some((shape) => shapes.includes(shape)));
+  return (borne ?? event).source;
 }

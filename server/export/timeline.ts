@@ -18,7 +18,7 @@ import {
 } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { AppliedAnnotation, AppliedMark, Bar, EventKind, NoteMember, PlacedProblem, Score } from '../score/score';
-import { addressOf, positionOf } from '../score/walk';
+import { addressOf, barlinesOf, marksAtNote, positionOf } from '../score/walk';
 import { Losses } from './losses';
 import { type BarsWanted, type Measure, measuresFor } from './measures';
 import { writtenAddress } from './ornaments/events';
@@ -247,7 +247,7 @@ const barsPlayed = ({ bars, onset }: Pass, measures: readonly Measure[], score: 
   });
 
 function timelineBar({ bar, system }: Measure, { environment }: Score): TimelineBar {
-  const annotations = [bar.opening, bar.closing, ...bar.inner].flatMap(annotationsOfBarline);
+  const annotations = barlinesOf(bar).flatMap(annotationsOfBarline);
   return {
     number: bar.number,
     system: `${system.page}/${system.ordinal}`,
@@ -310,10 +310,8 @@ const writtenPitch = ({ spelling, octave }: NoteMember): string =>
 /** Curves have two ends and weights are the editor's: neither is a mark on one note. */
 const LISTED: ReadonlySet<AppliedMark['form']['type']> = new Set(['sign', 'finger', 'accidental', 'other']);
 
-/** The marks of one written event: of a note its own, and those of the whole event at its first note. */
 function marksOf({ placed, member }: WrittenEvent): TimelineMark[] {
-  const whole = member === undefined || member === placed.event.members[0] ? placed.event.marks : [];
-  return [...(member?.marks ?? []), ...whole]
+  return marksAtNote(placed.event, member)
     .filter((mark) => LISTED.has(mark.form.type))
     .map((mark) => ({
       sign: mark.shapes.length > 0 ? mark.shapes.join('+') : mark.form.name,

@@ -8,7 +8,7 @@
 import { add, divide, isZero, type Time, time, toNumber } from '../../grammar/time';
 import type { Clock } from '../score/clock';
 import type { AppliedMark, Piece, VoiceEvent } from '../score/score';
-import { curvesOf, eventsOf, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
+import { curvesOf, eventsOf, marksOfEvent, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
 
 /** Seconds from a note to the next. */
 const GAP = 0.45;
@@ -114,8 +114,8 @@ function heldBy(free: readonly PlacedEvent[], curves: Ends): ReadonlyMap<string,
 }
 
 /** The mark of an editor's weight. */
-export const weightMarkOf = ({ members, marks }: VoiceEvent): AppliedMark | undefined =>
-  [...marks, ...members.flatMap((member) => member.marks)].find(({ form }) => form.type === 'weight');
+export const weightMarkOf = (event: VoiceEvent): AppliedMark | undefined =>
+  marksOfEvent(event).findLast(({ form }) => form.type === 'weight');
 
 /** An editor's weight; 1 where nothing is said. */
 export const weightOf = (event: VoiceEvent): number => weightMarkOf(event)?.form.weight ?? 1;

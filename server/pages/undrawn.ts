@@ -6,7 +6,7 @@ import { tempiOf } from '../export/tempi';
 import { weightMarkOf } from '../export/unmeasured';
 import { annotationsOf, annotationsOfBarline } from '../score/annotations';
 import type { PlacedProblem, Score, VoiceEvent } from '../score/score';
-import { eventsOf } from '../score/walk';
+import { barlinesOf, eventsOf } from '../score/walk';
 
 export function undrawn(score: Score, wanted: BarsWanted): readonly PlacedProblem[] {
   // Why bars are left out is told by whoever draws the others.
@@ -37,7 +37,7 @@ const hintsOf = ({ spans }: VoiceEvent): readonly string[] =>
   spans.flatMap(({ head: { word } }) => (word !== undefined && HINTS.has(word) ? [word] : []));
 
 function tellBarlines({ bar, system }: Measure, losses: Losses): void {
-  for (const { source } of [bar.opening, bar.closing, ...bar.inner].flatMap(annotationsOfBarline))
+  for (const { source } of barlinesOf(bar).flatMap(annotationsOfBarline))
     losses.add('svg-annotation', { voice: 'the barlines' }, { source, system, bar });
 }
 

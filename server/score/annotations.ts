@@ -6,8 +6,10 @@ import type { AppliedAnnotation, AppliedMark, DrawnBarline, VoiceEvent } from '.
 const ofMarks = (marks: readonly AppliedMark[]): AppliedAnnotation[] =>
   marks.flatMap(({ annotations, accidentals }) => [...annotations, ...ofMarks(accidentals)]);
 
-export const annotationsOfBarline = (line: DrawnBarline | undefined): AppliedAnnotation[] =>
-  line === undefined ? [] : [...line.annotations, ...ofMarks(line.marks)];
+export const annotationsOfBarline = ({ annotations, marks }: DrawnBarline): AppliedAnnotation[] => [
+  ...annotations,
+  ...ofMarks(marks),
+];
 
 /** Of its notes, its signs, and the spans, tuplets and places around it. */
 export const annotationsOf = ({

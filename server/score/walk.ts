@@ -3,7 +3,20 @@ import type { Position } from '../../grammar/findings/finding';
 import { offsetIn, positionAt } from '../../grammar/place';
 import { add, type Time } from '../../grammar/time';
 import type { FileTree, MarkForm } from '../../grammar/tree';
-import type { Bar, Curve, CurveEnd, Piece, ScoreSystem, Source, StateChange, SystemVoice, VoiceEvent } from './score';
+import type {
+  AppliedMark,
+  Bar,
+  Curve,
+  CurveEnd,
+  DrawnBarline,
+  NoteMember,
+  Piece,
+  ScoreSystem,
+  Source,
+  StateChange,
+  SystemVoice,
+  VoiceEvent,
+} from './score';
 
 /** An event with its absolute place. */
 export interface PlacedEvent {
@@ -16,6 +29,10 @@ export interface PlacedEvent {
   readonly onset: Time;
   readonly bar: Bar;
 }
+
+/** All barlines of a bar. */
+export const barlinesOf = ({ opening, closing, inner }: Bar): readonly DrawnBarline[] =>
+  [opening, closing, ...inner].filter((line) => line !== undefined);
 
 const barOf = (piece: Piece, system: ScoreSystem, bar: number): Bar => {
   const found = piece.bars[system.firstBar + bar];
@@ -44,6 +61,25 @@ export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
     }
   }
 }
+
+/** All marks of an event in the order in which they are typed: those of its notes, then those of the whole. */
+export const marksOfEvent = ({ members, marks }: Pick<VoiceEvent, 'members' | 'marks'>): readonly AppliedMark[] => [
+  ...members.flatMap((member) => member.marks),
+  ...marks,
+];
+
+/** The marks that are told at a note, or at what has none: its own, and at the first note of an event those of the whole. */
+export const marksAtNote = (
+  { members, marks }: Pick<VoiceEvent, 'members' | 'marks'>,
+  note: NoteMember | undefined,
+): readonly AppliedMark[] =>
+  note === undefined ? marks : note === members[0] ? [...note.marks, ...marks] : note.marks;
+
+/** The marks that say something of a note: its own and those of its whole event. */
+export const marksUpon = (
+  { marks }: Pick<VoiceEvent, 'marks'>,
+  note: NoteMember | undefined,
+): readonly AppliedMark[] => [...(note?.marks ?? []), ...marks];
 
 /** Clefs, signatures and the like with their absolute onset and bar. Those after which no music comes are left out. */
 export function* changesOf(

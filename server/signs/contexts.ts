@@ -3,6 +3,7 @@ import { compare, equal } from '../../grammar/time';
 import { endOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import { isSpecial } from '../score/score';
+import { marksUpon } from '../score/walk';
 import { conditionNames, holds, nearestPitch } from './conditions';
 import { degreeOf } from './degrees';
 import type { Passage } from './passage';
@@ -33,7 +34,7 @@ function isBeforeClose({ passage, event }: NoteHere): boolean {
 }
 
 const hasFermata = ({ from: [{ placed, member }] }: PerformedEvent): boolean =>
-  [...(member?.marks ?? []), ...placed.event.marks].some(({ form }) => form.name === 'fermata');
+  marksUpon(placed.event, member).some(({ form }) => form.name === 'fermata');
 
 const isOnDownbeat = ({ written: { placed } }: NoteHere): boolean => equal(placed.onset, placed.bar.onset);
 

@@ -1,7 +1,7 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
 import { add, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
-import { changesOf } from '../../score/walk';
+import { changesOf, marksOfEvent } from '../../score/walk';
 import type { Chunk } from '../chunks';
 import type { Measure } from '../measures';
 import { tempiOf } from '../tempi';
@@ -43,10 +43,9 @@ export function eventDirections(chunk: Chunk): readonly XmlElement[] {
   if (!chunk.first) return [];
   const { event } = chunk;
   const place = { voice: event.voice, stave: event.stave };
-  const marks = [...event.members.flatMap(({ marks: own }) => own), ...event.marks];
   return [
     ...event.words.map((words) => wordsElement(words, place)),
-    ...marks.flatMap((mark) => markDirections(mark, place)),
+    ...marksOfEvent(event).flatMap((mark) => markDirections(mark, place)),
   ];
 }
 

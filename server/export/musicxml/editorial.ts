@@ -1,8 +1,8 @@
 /** What editor and hands did to a note, a sign or a rest: footnotes and editorial levels. */
-
 import type { MarkType, SpanHead } from '../../../grammar/tree';
 import type { Environment, NoteDeclaration } from '../../score/environment';
 import type { AppliedAnnotation, AppliedMark, NoteMember, VoiceEvent } from '../../score/score';
+import { marksAtNote } from '../../score/walk';
 import { type XmlElement, xml } from '../xml';
 import { LEVELS } from './tables';
 
@@ -65,12 +65,13 @@ export function ofEvent(
     event.chosen.some(({ doubtful }) => doubtful.length > 0);
   const words = [...passages, ...(isDoubtful ? ['doubtful'] : []), ...(event.kind === 'lost' ? ['lost'] : [])];
   const first = member === undefined || member === event.members[0];
-  const marks = [...(first ? event.marks : []), ...(member?.marks ?? [])];
   const isDrawn = event.kind === 'note' || event.kind === 'rest';
   const annotations = [
     ...(first ? [...ofPassages, ...event.annotations] : []),
     ...(member?.annotations ?? []),
-    ...marks.filter((mark) => !isDrawn || isNoNotation(mark)).flatMap((mark) => mark.annotations),
+    ...marksAtNote(event, member)
+      .filter((mark) => !isDrawn || isNoNotation(mark))
+      .flatMap((mark) => mark.annotations),
   ];
   return {
     footnote: footnoteOf(annotations, environment),

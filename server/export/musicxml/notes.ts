@@ -1,6 +1,7 @@
 /** Notes, chords, rests and the time of gaps. */
 import { isZero } from '../../../grammar/time';
 import type { AppliedMark, NoteMember, Score } from '../../score/score';
+import { marksAtNote, marksOfEvent } from '../../score/walk';
 import type { Chunk } from '../chunks';
 import { hasStem, inDivisions } from '../values';
 import { leaf, type XmlElement, xml } from '../xml';
@@ -19,7 +20,7 @@ import {
   plainNotation,
 } from './notations';
 import type { Passages } from './passages';
-import { coversChord, marksOf } from './signs';
+import { coversChord } from './signs';
 import { type MemberTies, NO_TIES, type Ties, tiedElements, tieElements } from './ties';
 import { type TupletEnds, timeModification } from './tuplets';
 
@@ -131,14 +132,16 @@ function notationsAt(head: Head, ties: MemberTies): readonly Notation[] {
 /** Marks stand at the first of the notes into which an event was cut. */
 function markNotations({ chunk, member, m, links, score }: Head): readonly Notation[] {
   if (!chunk.first) return [];
-  const here = marksAt(chunk, member, m).filter((mark) => !links.elsewhere.has(mark));
+  const here = marksAt(chunk, member).filter((mark) => !links.elsewhere.has(mark));
   const ofPassages = m === 0 ? (links.passages.marks.get(chunk) ?? []) : [];
   return [...here, ...ofPassages].flatMap((mark) => notationsOf(mark, links.voice, score.environment));
 }
 
 /** A member's own marks, those of the whole event at its first member, and the signs that cover its chord. */
-function marksAt({ event }: Chunk, member: NoteMember | undefined, m: number): readonly AppliedMark[] {
-  const own = [...(member?.marks ?? []), ...(m === 0 ? event.marks : [])];
-  const covering = marksOf(event).find(coversChord);
-  return [...own.filter((mark) => !coversChord(mark)), ...(covering === undefined ? [] : [covering])];
+function marksAt({ event }: Chunk, member: NoteMember | undefined): readonly AppliedMark[] {
+  const covering = marksOfEvent(event).find(coversChord);
+  return [
+    ...marksAtNote(event, member).filter((mark) => !coversChord(mark)),
+    ...(covering === undefined ? [] : [covering]),
+  ];
 }

@@ -1,6 +1,6 @@
 /** Signs as MusicXML draws them: its own element where it has one, else the glyph by its name in SMuFL. */
 import type { Shape } from '../../../grammar/vocabulary/shapes';
-import type { AppliedMark, VoiceEvent } from '../../score/score';
+import type { AppliedMark } from '../../score/score';
 import { placementOf, shapeOf } from '../marks';
 import { type XmlElement, xml } from '../xml';
 
@@ -9,12 +9,6 @@ export interface Sign {
   readonly home: 'ornaments' | 'articulations' | undefined;
   readonly elements: readonly XmlElement[];
 }
-
-/** All marks of an event: those of the whole, then those of its notes. */
-export const marksOf = (event: VoiceEvent): readonly AppliedMark[] => [
-  ...event.marks,
-  ...event.members.flatMap(({ marks }) => marks),
-];
 
 /** Elements that stand elsewhere than among the ornaments. */
 const HOMES: Readonly<Record<string, Sign['home']>> = {

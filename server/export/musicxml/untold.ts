@@ -2,10 +2,11 @@
 import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { SpanWord } from '../../../grammar/tree';
 import type { AppliedMark, NoteMember, Score, Source, VoiceEvent } from '../../score/score';
+import { marksOfEvent } from '../../score/walk';
 import type { Chunk } from '../chunks';
 import type { Losses } from '../losses';
 import { notationsOf } from './notations';
-import { coversChord, marksOf } from './signs';
+import { coversChord } from './signs';
 import { HINTS, LEVELS } from './tables';
 import type { Written } from './written';
 
@@ -27,7 +28,7 @@ export function tellEvent(chunk: Chunk, written: Written, score: Score, losses: 
 
 function untoldAt(chunk: Chunk, written: Written, score: Score): readonly Untold[] {
   const { event } = chunk;
-  const marks = [...marksOf(event), ...(written.passages.marks.get(chunk) ?? [])];
+  const marks = [...marksOfEvent(event), ...(written.passages.marks.get(chunk) ?? [])];
   return [
     ...ofTime(chunk),
     ...ofAnnotations(chunk, written),
@@ -59,7 +60,7 @@ function ofAnnotations(chunk: Chunk, { passages }: Written): readonly Untold[] {
   const annotations = [
     ...event.annotations,
     ...event.members.flatMap((member) => member.annotations),
-    ...[...marksOf(event), ...(passages.marks.get(chunk) ?? [])].flatMap((mark) => mark.annotations),
+    ...[...marksOfEvent(event), ...(passages.marks.get(chunk) ?? [])].flatMap((mark) => mark.annotations),
     ...(passages.annotations.get(chunk) ?? []),
   ];
   return annotations.map(({ source }) => ({ code: 'musicxml-annotation', source }));

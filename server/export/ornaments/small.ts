@@ -2,7 +2,7 @@
 import { compare, divide, earliest, equal, latest, subtract, type Time, time, ZERO } from '../../../grammar/time';
 import type { PerformedEvent } from '../../score/performance';
 import type { NoteMember, VoiceEvent } from '../../score/score';
-import type { PlacedEvent } from '../../score/walk';
+import { marksUpon, type PlacedEvent } from '../../score/walk';
 import { type NoteValue, noteValue } from '../values';
 import { beamedTogether, type Numbers } from './beams';
 import { addressOfPart, BARE, eventLike, noteLike, noteOn, valueForm } from './events';
@@ -52,7 +52,7 @@ export function withSmallNotes(
 function isDrawnAt({ from, signs }: Group, { event, index, voice, system }: PlacedEvent): boolean {
   if (signs.size === 0 || event.small !== undefined) return false;
   const bears = ({ placed, member }: Group['from'][number]): boolean =>
-    [...(member?.marks ?? []), ...placed.event.marks].some((mark) => isWrittenOut(mark, signs));
+    marksUpon(placed.event, member).some((mark) => isWrittenOut(mark, signs));
   const { placed } = from.find(bears) ?? from[0];
   return placed.index === index && placed.voice.voice === voice.voice && placed.system === system;
 }

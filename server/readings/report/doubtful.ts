@@ -1,8 +1,8 @@
 /** What a source leaves in doubt: notes, values, ties, signs, curves, and whether a reading is this source's at all. */
 import { annotationText } from '../../score/annotations';
 import { isCurve } from '../../score/curveMarks';
-import type { AppliedMark, NoteMember, Score, VoiceEvent } from '../../score/score';
-import { curvesOf } from '../../score/walk';
+import type { NoteMember, Score, VoiceEvent } from '../../score/score';
+import { curvesOf, marksOfEvent } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
 import { type ReportTable, tableOf } from './document';
 import { eventsByPlace, type NamedEvent, namedEvents } from './places';
@@ -56,7 +56,7 @@ const doubtsOf = ({ members, value }: VoiceEvent): string[] => [
 ];
 
 const signDoubts = (event: NamedEvent, { environment }: Score): Doubt[] =>
-  marksOf(event.placed.event)
+  marksOfEvent(event.placed.event)
     // Of curves both ends are told together.
     .filter(({ form }) => form.doubtful && !isCurve(form))
     .map(({ form, annotations }) => ({
@@ -64,11 +64,6 @@ const signDoubts = (event: NamedEvent, { environment }: Score): Doubt[] =>
       what: `'${form.name}`,
       why: annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
     }));
-
-const marksOf = ({ members, marks }: VoiceEvent): AppliedMark[] => [
-  ...members.flatMap((member) => member.marks),
-  ...marks,
-];
 
 /** Each place once, at its first event. */
 function attributionsOf({ environment }: Score): (event: NamedEvent) => Doubt[] {

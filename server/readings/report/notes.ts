@@ -2,6 +2,7 @@
 import { annotationsOf, annotationsOfBarline, annotationText } from '../../score/annotations';
 import type { Environment } from '../../score/environment';
 import type { AppliedAnnotation, Score } from '../../score/score';
+import { barlinesOf } from '../../score/walk';
 import { type ReportSection, tableOf } from './document';
 import { namedEvents, placeName } from './places';
 
@@ -82,7 +83,7 @@ function annotationsIn(score: Score, isWanted: IsWanted): Said[] {
       .flatMap((bar) => {
         const block = piece.systems[bar.system]?.block ?? 0;
         const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
-        return [bar.opening, bar.closing, ...bar.inner]
+        return barlinesOf(bar)
           .flatMap(annotationsOfBarline)
           .map((applied) => ({ place, applied, block }));
       }),

@@ -1,7 +1,7 @@
 /** Signs that the editor brings from elsewhere, in one table; what else is supplied; what the source leaves unclear. */
 import { annotationText } from '../../score/annotations';
 import type { AppliedMark, AppliedSpan, NoteMember, Score, VoiceEvent } from '../../score/score';
-import { curvesOf } from '../../score/walk';
+import { barlinesOf, curvesOf, marksOfEvent } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
 import { type ReportSection, tableOf } from './document';
 import { doubtfulTable } from './doubtful';
@@ -47,9 +47,7 @@ function signRows(scores: readonly Score[]): string[][] {
 }
 
 const signsAt = ({ placed: { event } }: NamedEvent): AppliedMark[] =>
-  [...event.members.flatMap(({ marks }) => marks), ...event.marks].filter(
-    (mark) => mark.form.type === 'sign' && howTransferred(mark) !== '',
-  );
+  marksOfEvent(event).filter((mark) => mark.form.type === 'sign' && howTransferred(mark) !== '');
 
 const signRow = ({ placed, place }: NamedEvent, mark: AppliedMark, { environment }: Score): string[] => [
   place,
@@ -97,8 +95,8 @@ function curveRows({ pieces }: Score, events: readonly NamedEvent[]): string[][]
 const barlineRows = ({ pieces }: Score): string[][] =>
   pieces.flatMap((piece) =>
     piece.bars.flatMap((bar) =>
-      [bar.opening, bar.closing, ...bar.inner].flatMap((line) =>
-        line?.editors ? [[`${placeName(piece.name, bar.number, '', 0)}, barline`, line.shape, 'barline']] : [],
+      barlinesOf(bar).flatMap((line) =>
+        line.editors ? [[`${placeName(piece.name, bar.number, '', 0)}, barline`, line.shape, 'barline']] : [],
       ),
     ),
   );
