@@ -43,6 +43,8 @@ export type ToPage =
       readonly system: number | null;
       readonly follows: boolean;
     }
+  /** Bars to be played round and round. */
+  | { readonly kind: 'loop'; readonly from: string; readonly to: string }
   /** The picture of the leaf; undefined where there is none, or it cannot be read. */
   | { readonly kind: 'image'; readonly bytes: Uint8Array | undefined; readonly isDrawing: boolean }
   | { readonly kind: 'sound'; readonly notes: readonly PluckedNote[] }
@@ -79,6 +81,8 @@ export type FromPage =
   | { readonly kind: 'read'; readonly reading: string }
   /** A note was chosen by its picture. */
   | { readonly kind: 'note'; readonly id: string }
+  /** The bars from this note to that one are to be played round and round. */
+  | { readonly kind: 'loop'; readonly from: string; readonly to: string }
   /** Where a system of a leaf lies on its picture: left, top, width, height. */
   | { readonly kind: 'region'; readonly page: number; readonly system: number; readonly region: readonly number[] }
   | { readonly kind: 'sound'; readonly what: 'note' | 'bar' }

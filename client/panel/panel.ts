@@ -282,9 +282,7 @@ export class ScorePanel implements Disposable {
     const { document, selection } = editor;
     const isNew = hasMoved && this.caret?.isEqual(selection.active) !== true;
     this.caret = selection.active;
-    const reading = this.readings.of(document);
-    const params = { textDocument: named(document), position: plain(selection.active), reading };
-    const note = (await this.server.ask('bentside/note', params)) ?? undefined;
+    const note = await this.noteAt(document, selection.active);
     if (isNew) this.turnsToCaret = follows(document);
     if (note !== undefined && note.page !== this.page && this.turnsToCaret) {
       this.page = note.page;
@@ -295,6 +293,11 @@ export class ScorePanel implements Disposable {
     const { id = null, says = '', bar = '' } = note ?? {};
     this.post({ kind: 'mark', id, says, bar, system, follows: this.turnsToCaret });
     this.turnsToCaret = false;
+  }
+
+  private async noteAt(document: TextDocument, position: Position) {
+    const params = { textDocument: named(document), position: plain(position), reading: this.readings.of(document) };
+    return (await this.server.ask('bentside/note', params)) ?? undefined;
   }
 
   private readonly editorOf = (document: TextDocument) =>
@@ -332,6 +335,9 @@ export class ScorePanel implements Disposable {
       case 'note':
         await this.goTo(message.id);
         break;
+      case 'loop':
+        await this.loop(message);
+        break;
       case 'region':
         await this.writeRegion(message);
         break;
@@ -361,14 +367,30 @@ export class ScorePanel implements Disposable {
     this.drawing.ask();
   }
 
-  /** Puts the caret on the note of a picture. */
-  private async goTo(id: string): Promise<void> {
-    const document = await this.opened();
-    if (document === undefined) return;
+  /** Where the note of a picture stands in the text. */
+  private placeOf(document: TextDocument, id: string) {
     const { beneath } = this;
     const reading = this.readings.of(document);
     const params = { textDocument: named(document), id, reading, ...(beneath === undefined ? {} : { beneath }) };
-    const place = await this.server.ask('bentside/place', params);
+    return this.server.ask('bentside/place', params);
+  }
+
+  /** Tells the page in which bars these notes are. */
+  private async loop({ from, to }: Extract<FromPage, { kind: 'loop' }>): Promise<void> {
+    const document = await this.opened();
+    if (document === undefined) return;
+    const barOf = async (id: string): Promise<string | undefined> => {
+      const place = await this.placeOf(document, id);
+      return place ? (await this.noteAt(document, rangeOf(place).start))?.bar : undefined;
+    };
+    const [first, last] = await Promise.all([barOf(from), barOf(to)]);
+    if (first !== undefined && last !== undefined) this.post({ kind: 'loop', from: first, to: last });
+  }
+
+  /** Puts the caret on the note of a picture. */
+  private async goTo(id: string): Promise<void> {
+    const document = await this.opened();
+    const place = document && (await this.placeOf(document, id));
     if (!place) return;
     const range = rangeOf(place);
     const shown = this.editorOf(document);

@@ -130,6 +130,20 @@ describeInEditor('playing in the score panel', () => {
     await at('#loop').click();
   });
 
+  it('repeats from a note that was just clicked, before the server has said in which bar it is', async () => {
+    const clicked = (id: string, shiftKey: boolean) =>
+      note(id)
+        .locator('.notehead')
+        .evaluate((head, shift) => {
+          head.dispatchEvent(new MouseEvent('click', { bubbles: true, shiftKey: shift }));
+        }, shiftKey);
+    await at('#loop-from').fill('');
+    await Promise.all([clicked('e-2v-1-dessus-1.1', false), clicked('e-2v-1-dessus-2.1', true)]);
+    await at('#loop[aria-pressed="true"]').waitFor();
+    expect([await at('#loop-from').inputValue(), await at('#loop-to').inputValue()]).toEqual(['1', '2']);
+    await at('#loop').click();
+  });
+
   it('has a button for each voice, pressed while it sounds', async () => {
     const basse = at('#voices button', { hasText: 'basse' });
     await basse.click();

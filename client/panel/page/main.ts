@@ -40,10 +40,10 @@ let isRestored = false;
 let chosen: string | undefined;
 /** What was told of it. */
 let said = '';
-/** The bar from which the next note that is chosen ends a loop. */
-let loopsFrom: string | undefined;
 /** The note at the caret. */
 let marked: { readonly id: string; readonly bar: string } | undefined;
+/** The note that was gone to last, here or in the text; the server may not have answered for it yet. */
+let last: string | undefined;
 
 const marks = new Marks(score);
 const weights = new Weights(
@@ -80,15 +80,15 @@ const answers: {
   },
   mark: ({ id, says, bar, system, follows }) => {
     mark(id, follows);
-    if (id !== null && id === chosen && loopsFrom !== undefined) playback.loopOver(loopsFrom, bar);
-    if (id === chosen) loopsFrom = undefined;
     if (id !== null) marked = { id, bar };
+    if (id !== null) last = id;
     weights.mark(id ?? undefined);
     if (system !== null) strip.turnTo(system);
     if (id === null || id !== chosen) return;
     said = says;
     status.textContent = says;
   },
+  loop: ({ from, to }) => playback.loopOver(from, to),
   image: async ({ bytes, isDrawing }) => {
     if (!(await strip.load(bytes, isDrawing))) status.textContent = status.dataset.noPicture ?? '';
   },
@@ -196,6 +196,7 @@ function choose(found: Element | null | undefined): void {
 
 function goTo(id: string): void {
   chosen = id;
+  last = id;
   mark(id, true);
   tell({ kind: 'note', id });
   if (playback.isPlaying) playback.playFrom(id);
@@ -204,9 +205,10 @@ function goTo(id: string): void {
 const eventAt = ({ target }: Event): Element | null => (target as Element).closest(EVENTS);
 
 score.addEventListener('click', (event) => {
-  // From the marked note to this one.
-  loopsFrom = event.shiftKey ? marked?.bar : undefined;
-  choose(eventAt(event));
+  const found = eventAt(event);
+  const before = last;
+  choose(found);
+  if (event.shiftKey && found !== null && before !== undefined) tell({ kind: 'loop', from: before, to: idOf(found) });
 });
 score.addEventListener('dblclick', (event) => {
   const found = eventAt(event);
