@@ -1,10 +1,11 @@
 /** The form in which a score is written and drawn: its rhythm and its signs as the source has them, or as they are played. */
 import { catalogue } from '../../grammar/findings/catalogue';
 import type { PlacedProblem, Score } from '../score/score';
+import type { BarsChosen } from './measures';
 import { type OrnamentOptions, withOrnaments } from './ornaments';
 import { type RhythmOptions, withRhythm } from './rhythm';
 
-export interface FormOptions extends OrnamentOptions, RhythmOptions {
+export interface FormOptions extends OrnamentOptions, RhythmOptions, BarsChosen {
   /** `both`: beneath it the rhythm as it is written, in a part of its own. */
   readonly show?: 'both';
 }

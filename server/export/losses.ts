@@ -2,7 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { barsNamed } from '../score/barsInWords';
-import type { Bar, PlacedProblem, ScoreSystem, Source } from '../score/score';
+import type { Bar, PlacedProblem, Score, ScoreSystem, Source } from '../score/score';
 
 /** Where something stands: its stretch of a lane, the system and the bar. */
 export interface Where {
@@ -18,45 +18,74 @@ interface Loss {
   readonly code: FindingCode;
   readonly slots: Slots;
   readonly where: Where;
-  readonly bars: Set<string>;
+  readonly bars: Map<Bar, ScoreSystem | undefined>;
   count: number;
 }
 
 /** So many bars are named; the others are counted. */
 const NAMED = 8;
 
-/** "bar 3", or "bars 3, 7 and 5 more". */
-function barList(bars: ReadonlySet<string>): string {
-  const named = barsNamed([...bars].slice(0, NAMED));
-  return bars.size > NAMED ? `${named} and ${bars.size - NAMED} more` : named;
+/** A bar as it is named: by its number, and by its piece where there are several. */
+interface NamedBar {
+  readonly piece: string;
+  readonly number: string;
+}
+
+/** "bar 3", "bars 3, 7 of “Gavotte”, bar 2 of “Double” and 5 more". */
+function barList(all: readonly NamedBar[]): string {
+  const named = all.slice(0, NAMED);
+  const pieces = [...new Set(named.map(({ piece }) => piece))];
+  const inPieces = pieces.map((name) => {
+    const numbers = named.filter(({ piece }) => piece === name).map(({ number }) => number);
+    return `${barsNamed(numbers)}${name === '' ? '' : ` of “${name}”`}`;
+  });
+  return `${inPieces.join(', ')}${all.length > NAMED ? ` and ${all.length - NAMED} more` : ''}`;
 }
 
 export class Losses {
   private readonly found = new Map<string, Loss>();
 
+  /**
+   * @param pieces those of the score: where there are several, bars are named with theirs
+   * @param wanted the bars that are told of; all as a rule
+   */
+  constructor(
+    private readonly pieces: Score['pieces'] = [],
+    private readonly wanted?: ReadonlySet<Bar>,
+  ) {}
+
   /** Remembers one. Those of one code with equal slots are told together, at the place of the first. */
   add(code: FindingCode, slots: Slots, where: Where): void {
+    if (where.bar !== undefined && this.wanted?.has(where.bar) === false) return;
     const key = `${code} ${JSON.stringify(slots)}`;
     let loss = this.found.get(key);
     if (loss === undefined) {
-      loss = { code, slots, where, bars: new Set(), count: 0 };
+      loss = { code, slots, where, bars: new Map(), count: 0 };
       this.found.set(key, loss);
     }
     loss.count += 1;
-    if (where.bar !== undefined) loss.bars.add(where.bar.number);
+    if (where.bar !== undefined) loss.bars.set(where.bar, where.system);
   }
 
   /** In the order of the text; the slots `count` and `bars` are added to each. */
   problems(): readonly PlacedProblem[] {
-    return [...this.found.values()].map(placed).sort(byPlace);
+    return [...this.found.values()].map((loss) => placed(loss, barList(this.inOrder(loss)))).sort(byPlace);
+  }
+
+  private inOrder({ bars }: Loss): readonly NamedBar[] {
+    const pieceOf = (system: ScoreSystem | undefined): number =>
+      this.pieces.findIndex(({ systems }) => systems.some(({ block }) => block === system?.block));
+    const all = [...bars].map(([bar, system]) => ({ bar, piece: pieceOf(system) }));
+    const ordered = all.sort((a, b) => a.piece - b.piece || a.bar.index - b.bar.index);
+    return ordered.map(({ bar, piece }) => ({ piece: this.pieces[piece]?.name ?? '', number: bar.number }));
   }
 }
 
-function placed({ code, slots, where, bars, count }: Loss): PlacedProblem {
+function placed({ code, slots, where, count }: Loss, bars: string): PlacedProblem {
   const { source, system } = where;
   const inLane = source !== undefined && source.lane >= 0;
   return {
-    problem: { code, slots: { ...slots, count, bars: barList(bars) }, pos: source?.pos ?? 0, len: source?.len ?? 0 },
+    problem: { code, slots: { ...slots, count, bars }, pos: source?.pos ?? 0, len: source?.len ?? 0 },
     block: system?.block ?? 0,
     lane: inLane ? source.lane : undefined,
     ...(source?.statement === undefined ? {} : { statement: source.statement }),

@@ -1,6 +1,7 @@
 /** The bars that an export holds, in their order, each a measure of the one part. */
 import { isZero, type Time, ZERO } from '../../grammar/time';
-import type { Bar, Piece, Score, ScoreSystem } from '../score/score';
+import type { Bar, Piece, PlacedProblem, Score, ScoreSystem } from '../score/score';
+import { eventsOf, type PlacedEvent } from '../score/walk';
 import { type Losses, NOWHERE, whereBar } from './losses';
 
 export interface Measure {
@@ -51,6 +52,38 @@ export function measuresFor(
   for (const { system, bar } of broken) losses.add(code, {}, whereBar(system, bar));
   return leaveGaps || broken.length === 0 ? measures : undefined;
 }
+
+/** Which bars an export has. */
+export type BarsChosen = Pick<BarsWanted, 'bars' | 'page'>;
+
+/** The bars of an export; undefined where all are. */
+export function barsChosen(score: Score, { bars, page }: BarsChosen): ReadonlySet<Bar> | undefined {
+  if (bars === undefined && page === undefined) return undefined;
+  return new Set(planMeasures(score, bars, page)?.map(({ bar }) => bar));
+}
+
+/** Of what is said of notes and signs what concerns the bars of an export; what concerns the whole is kept. */
+export function problemsWithin(
+  problems: readonly PlacedProblem[],
+  score: Score,
+  chosen: BarsChosen,
+): readonly PlacedProblem[] {
+  const bars = barsChosen(score, chosen);
+  if (bars === undefined || problems.length === 0) return problems;
+  const lanes = new Map<string, PlacedEvent[]>();
+  for (const placed of score.pieces.flatMap((piece) => [...eventsOf(piece)])) {
+    const lane = laneKey(placed.system.block, placed.event.source.lane);
+    const known = lanes.get(lane);
+    if (known === undefined) lanes.set(lane, [placed]);
+    else known.push(placed);
+  }
+  return problems.filter(({ block, lane, problem: { pos } }) => {
+    const last = lanes.get(laneKey(block, lane))?.findLast(({ event }) => event.source.pos <= pos);
+    return last === undefined || bars.has(last.bar);
+  });
+}
+
+const laneKey = (block: number, lane: number | undefined): string => `${block} ${lane ?? ''}`;
 
 /** The measures in order, of every piece that has the bars named; undefined where none has. */
 function planMeasures(

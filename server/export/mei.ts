@@ -38,7 +38,7 @@ export interface MeiTree {
 /** What one reading says, as a tree of MEI without variants. Equal scores give equal trees. */
 export function meiTree(given: Score, options: TreeOptions): MeiTree {
   const { score: whole, problems } = inOneTree(given, options);
-  const losses = new Losses();
+  const losses = new Losses(given.pieces);
   const score = options.voice === undefined ? whole : oneVoice(whole, options.voice, barsOf(whole, options));
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { root: undefined, score, problems: losses.problems() };
@@ -74,7 +74,7 @@ export interface MeiExport {
 /** The score as an MEI document: the text of its reading, with what any other source or reading has beside it. */
 export function exportMei(given: Score, options: MeiOptions): MeiExport {
   const { score, problems } = inOneTree(given, options);
-  const losses = new Losses();
+  const losses = new Losses(given.pieces);
   const measures = exportedMeasures(score, options, losses);
   if (measures === undefined) return { text: '', problems: losses.problems() };
   const main = documentOf(score, measures, options.clefs, losses);

@@ -48,7 +48,7 @@ const MOST_DIVISIONS = 16_383n;
 
 /** The score as MusicXML. Equal scores give equal text. */
 export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXmlExport {
-  const losses = new Losses();
+  const losses = new Losses(given.pieces);
   const { score, beneath, problems } = inForm(given, inOneStave(options, losses));
   const measures = measuresFor(score, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
@@ -66,7 +66,7 @@ export function exportMusicXml(given: Score, options: MusicXmlOptions): MusicXml
 
 /** The same bars as they are written; what they lose the part above them loses too. */
 function partBeneath(score: Score, options: MusicXmlOptions): readonly XmlElement[] {
-  const losses = new Losses();
+  const losses = new Losses(score.pieces);
   return measureElements(score, measuresFor(score, options, losses) ?? [], options.clefs, losses);
 }
 

@@ -13,6 +13,7 @@ import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, Source, Voic
 import { marksOfEvent, type PlacedEvent, placeOfEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
 import { Losses, NOWHERE } from './losses';
+import { type BarsChosen, barsChosen, problemsWithin } from './measures';
 import { withAccidentals } from './ornaments/accidentals';
 import { Numbers } from './ornaments/beams';
 import { eventsFor, type WritingOut } from './ornaments/full';
@@ -45,10 +46,10 @@ export interface Ornamented {
  * The score with its signs in the form wished for; the score itself where it has no table to go by, which is told. What stands
  * above the stave is no part of a score: whoever writes that asks for the score in its form `full` as well.
  */
-export function withOrnaments(score: Score, options: OrnamentOptions): Ornamented {
+export function withOrnaments(score: Score, options: OrnamentOptions & BarsChosen): Ornamented {
   const { ornaments = 'sign' } = options;
   if (ornaments === 'sign' || ornaments === 'above') return { score, problems: [] };
-  const losses = new Losses();
+  const losses = new Losses(score.pieces, barsChosen(score, options));
   const table = knownTable(score, options, losses);
   if (table === undefined) return { score, problems: losses.problems() };
   const performance = perform(score, { form: 'print', rhythm: 'written', table });
@@ -58,7 +59,7 @@ export function withOrnaments(score: Score, options: OrnamentOptions): Ornamente
   );
   return {
     score: { ...score, pieces, environment: voices.declared() },
-    problems: [...performance.problems, ...losses.problems()],
+    problems: [...problemsWithin(performance.problems, score, options), ...losses.problems()],
   };
 }
 

@@ -8,6 +8,7 @@ import { type PerformedPiece, performedOnset } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, VoiceEvent } from '../score/score';
 import { eventsOf, type PlacedEvent, placeOfEvent } from '../score/walk';
 import { Losses } from './losses';
+import { type BarsChosen, barsChosen, problemsWithin } from './measures';
 import { addressOfPart, BARE, eventLike, noteLike, PLAIN_TIE, valueForm } from './ornaments/events';
 import { type Replacement, withReplaced } from './ornaments/replaced';
 import { withoutLoneBeams } from './rhythm/beams';
@@ -28,12 +29,16 @@ export interface InRhythm {
   readonly problems: readonly PlacedProblem[];
 }
 
-export function withRhythm(score: Score, { rhythm = 'written' }: RhythmOptions): InRhythm {
+export function withRhythm(score: Score, options: RhythmOptions & BarsChosen): InRhythm {
+  const { rhythm = 'written' } = options;
   if (rhythm === 'written') return { score, problems: [] };
-  const losses = new Losses();
+  const losses = new Losses(score.pieces, barsChosen(score, options));
   const performance = perform(score, { ornaments: 'sign' });
   const pieces = performance.pieces.map((performed) => inPerformedTime(performed, losses));
-  return { score: { ...score, pieces }, problems: [...performance.problems, ...losses.problems()] };
+  return {
+    score: { ...score, pieces },
+    problems: [...problemsWithin(performance.problems, score, options), ...losses.problems()],
+  };
 }
 
 function inPerformedTime(performed: PerformedPiece, losses: Losses): Piece {

@@ -12,7 +12,7 @@ import { USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
 import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
-import { type Measure, measuresFor } from './measures';
+import { type Measure, measuresFor, problemsWithin } from './measures';
 import { performedIn } from './ornaments';
 import { type Flow, flowOf } from './unmeasured';
 
@@ -59,16 +59,17 @@ export function soundingOf(
   options: ExportOptions,
   performance = performedIn(score, options),
 ): { readonly heard: Heard | undefined; readonly problems: readonly PlacedProblem[] } {
-  const losses = new Losses();
+  const losses = new Losses(score.pieces);
+  const told = problemsWithin(performance.problems, score, options);
   const measures = measuresFor(score, options, losses);
-  if (measures === undefined) return { heard: undefined, problems: [...performance.problems, ...losses.problems()] };
+  if (measures === undefined) return { heard: undefined, problems: [...told, ...losses.problems()] };
   const asWritten = options.bars !== undefined || options.repeats === 'written';
   const played = asWritten ? performance : unfolded(performance);
   const pieces = played.pieces.flatMap((one) => sounding(one, measures, openingOf(score, options), score) ?? []);
   const { tuning, isUnknown } = tuningWished(score.environment, score.choice.name, options.tuning);
   if (isUnknown) losses.add('export-unknown-tuning', { tuning: options.tuning ?? '' }, NOWHERE);
   tellAssumed(score, options, pieces, losses);
-  return { heard: { pieces, tuning }, problems: [...performance.problems, ...losses.problems()] };
+  return { heard: { pieces, tuning }, problems: [...told, ...losses.problems()] };
 }
 
 /** Names what nobody has stated. */

@@ -20,7 +20,7 @@ import type { Pass } from '../score/playing';
 import type { AppliedAnnotation, AppliedMark, Bar, EventKind, NoteMember, PlacedProblem, Score } from '../score/score';
 import { addressOf, barlinesOf, marksAtNote, positionOf } from '../score/walk';
 import { Losses } from './losses';
-import { type BarsWanted, type Measure, measuresFor } from './measures';
+import { type BarsWanted, type Measure, measuresFor, problemsWithin } from './measures';
 import { writtenAddress } from './ornaments/events';
 
 export interface Timeline {
@@ -126,13 +126,13 @@ export function exportTimeline(
   options: TimelineOptions,
 ): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } {
   const { score } = performance;
-  const losses = new Losses();
+  const losses = new Losses(score.pieces);
   const measures = measuresFor(score, options, losses);
   const timeline = measures === undefined ? undefined : timelineOf(performance, measures, options.bars !== undefined);
   return {
     timeline,
     text: timeline === undefined ? '' : timelineText(timeline),
-    problems: [...performance.problems, ...losses.problems()],
+    problems: [...problemsWithin(performance.problems, score, options), ...losses.problems()],
   };
 }
 

@@ -26,7 +26,7 @@ import { fileName } from './sheet/words';
 
 /** One file that fetches nothing; empty where the score is refused or cannot be drawn, which a problem says. */
 export function exportTeachingSheet(edition: Edition, options: ExportOptions, engraver: Engraver): Exported {
-  const losses = new Losses();
+  const losses = new Losses(edition.main.pieces);
   const measures = measuresFor(edition.main, options, losses);
   if (measures?.length === 0) losses.add('export-no-music', {}, NOWHERE);
   if (measures === undefined || measures.length === 0) return { content: '', problems: losses.problems() };
@@ -54,8 +54,10 @@ class TeachingSheet {
     measures: readonly Measure[],
     private readonly figures: Figures,
   ) {
-    this.main = sheetText(edition.main, options);
-    this.readings = edition.readings.map((score) => (score === edition.main ? this.main : sheetText(score, options)));
+    const { bars } = options;
+    const textOf = (score: Score): SheetText => sheetText(score, options, bars === undefined ? {} : { bars });
+    this.main = textOf(edition.main);
+    this.readings = edition.readings.map((score) => (score === edition.main ? this.main : textOf(score)));
     for (const { problems } of this.readings) figures.tell(problems);
     this.bars = barsByPiece(edition.main, measures);
     this.signs = new TaughtSigns(this.readings, this.bars);

@@ -11,7 +11,7 @@ import { barlinesOf, eventsOf } from '../score/walk';
 export function undrawn(score: Score, wanted: BarsWanted): readonly PlacedProblem[] {
   // Why bars are left out is told by whoever draws the others.
   const measures = measuresFor(score, wanted, new Losses()) ?? [];
-  const losses = new Losses();
+  const losses = new Losses(score.pieces);
   tellEvents(score, measures, losses);
   for (const measure of measures) {
     tellBarlines(measure, losses);

@@ -2,6 +2,7 @@
 import { add, compare, type Time } from '../../../grammar/time';
 import { inForm, isOfExport } from '../../export/form';
 import type { ExportOptions } from '../../export/formats';
+import { type BarsChosen, problemsWithin } from '../../export/measures';
 import { tableOf } from '../../export/ornaments';
 import { Seconds } from '../../export/seconds';
 import { type SoundingPiece, soundingOf } from '../../export/sounding';
@@ -30,12 +31,13 @@ export interface SheetText {
   readonly problems: readonly PlacedProblem[];
 }
 
-export function sheetText(score: Score, wished: PlayedAs): SheetText {
+/** @param chosen the bars of the sheet: only what concerns these is told */
+export function sheetText(score: Score, wished: PlayedAs, chosen: BarsChosen): SheetText {
   const { environment, choice } = score;
   // Drawn, explained and heard by one table, also of the text as written.
   const { table = tableOf(score) } = wished;
   const wish: PlayedAs = table === undefined ? wished : { ...wished, table };
-  const { score: performed, problems } = inForm(score, { ...wish, rhythm: 'played', ornaments: 'full' });
+  const { score: performed, problems } = inForm(score, { ...wish, ...chosen, rhythm: 'played', ornaments: 'full' });
   const asPlayed = new Sounding(score, wish, 'played');
   return {
     name: choice.name,
@@ -45,7 +47,7 @@ export function sheetText(score: Score, wished: PlayedAs): SheetText {
     tuning: tuningWished(environment, choice.name, wish.tuning).tuning,
     literally: new Sounding(score, wish, 'written'),
     asPlayed,
-    problems: [...problems, ...asPlayed.problems],
+    problems: [...problems, ...problemsWithin(asPlayed.problems, score, chosen)],
   };
 }
 
