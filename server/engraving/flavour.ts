@@ -6,6 +6,7 @@ import { drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
 import { drawnColour, drawnStates, drawnWithin } from './flavour/editorial';
 import { rewritten } from './flavour/element';
+import { drawnFigures } from './flavour/figures';
 import { drawnFree } from './flavour/free';
 import { drawnKeys } from './flavour/keys';
 import { drawnLabels } from './flavour/labels';
@@ -28,6 +29,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   const notes = new Notes(root);
   /** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
   const rewritings: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
+    drawnFigures,
     (element) => drawnStates(element, added),
     (element) => drawnWithin(element, added),
     drawnBeside,
