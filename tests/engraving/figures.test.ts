@@ -1,7 +1,4 @@
-/**
- * Figures of a thorough bass as pages show them: every figure, with its stroke, sign and brackets, and the line by which it
- * holds on (MEI 5.1, `f/@extender`: "indicates the presence of an extension symbol").
- */
+/** Figures of a thorough bass as pages show them: all of them, with stroke, sign, brackets and line (MEI 5.1, `f`, `@extender`). */
 import { describe, expect, it } from 'vitest';
 import { below, type SvgElement } from '../../server/engraving/svg';
 import { drawn, ofClass, pictureOf } from '../helpers/drawn';
