@@ -72,18 +72,20 @@ const atStart = { offset: 0 };
 
 // ─── the cut ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** Calls back with each line of a text, its end left out; a line ends with LF, CR LF or CR. */
-function eachLine(text: string, line: (start: number, end: number) => void): void {
+/** Where each line of a text starts and, a pair each, where it ends; a line ends with LF, CR LF or CR. */
+function linesIn(text: string): readonly number[] {
+  const found: number[] = [];
   let start = 0;
   let [lf, cr] = [text.indexOf('\n'), text.indexOf('\r')];
   while (lf >= 0 || cr >= 0) {
     const end = cr < 0 || (lf >= 0 && lf < cr) ? lf : cr;
-    line(start, end);
+    found.push(start, end);
     start = end === cr && lf === cr + 1 ? end + 2 : end + 1;
     if (lf >= 0 && lf < start) lf = text.indexOf('\n', start);
     if (cr >= 0 && cr < start) cr = text.indexOf('\r', start);
   }
-  line(start, text.length);
+  found.push(start, text.length);
+  return found;
 }
 
 const SPACE = 32;
@@ -118,10 +120,12 @@ function cutBlocks(
   const cuts: BlockCut[] = [];
   const lineStarts: number[] = [];
   let current: BlockCut = { kind, start: 0, line: 0, textEnd: 0 };
-  eachLine(text, (start, end) => {
+  const lines = linesIn(text);
+  for (let at = 0; at < lines.length; at += 2) {
+    const [start, end] = [lines[at] as number, lines[at + 1] as number];
     const beginning = beginningOf(text, start, end);
     lineStarts.push(start);
-    if (beginning === 'blank') return;
+    if (beginning === 'blank') continue;
     if (beginning === 'system' || (beginning === 'statement' && current.kind === 'system')) {
       if (start > 0) cuts.push(current);
       current = {
@@ -132,7 +136,7 @@ function cutBlocks(
       };
     }
     current.textEnd = end;
-  });
+  }
   cuts.push(current);
   return { cuts, lineStarts };
 }
@@ -274,15 +278,16 @@ class BlockBuilder {
 /** What a block's text says. Statements and lanes are asked of the cache. */
 export function parseBlock(kind: Block['kind'], text: string, cache: TreeCache): BlockContents {
   const builder = new BlockBuilder(kind, cache);
-  let number = 0;
-  eachLine(text, (start, end) => {
-    const line: Line = { text: text.slice(start, end), start, number: number++ };
-    if (blank.test(line.text)) return;
+  const lines = linesIn(text);
+  for (let at = 0; at < lines.length; at += 2) {
+    const start = lines[at] as number;
+    const line: Line = { text: text.slice(start, lines[at + 1]), start, number: at / 2 };
+    if (blank.test(line.text)) continue;
     const lane = laneStart.exec(line.text);
     if (lane !== null) builder.addLane(line, lane);
     else if (/^\s/.test(line.text)) builder.continueStatement(line);
     else builder.beginStatement(line);
-  });
+  }
   return builder.contents();
 }
 

@@ -22,14 +22,15 @@ function isTelling(item: Item): item is TellingItem {
 /** Such items of a lane in the order in which they begin, those inside others too; most events are not among them. */
 export const tellingItems = keeping(({ segments }: LaneTree): readonly TellingItem[] => {
   const found: TellingItem[] = [];
-  const look = (items: readonly Item[]): void => {
-    for (const item of items) {
-      if (!isTelling(item)) continue;
-      found.push(item);
-      if (item.kind === 'span') look(item.items);
-      else if (item.kind === 'options') for (const option of item.options) look(option.items);
-    }
-  };
-  for (const { items } of segments) look(items);
+  for (const { items } of segments) findTelling(items, found);
   return found;
 });
+
+function findTelling(items: readonly Item[], found: TellingItem[]): void {
+  for (const item of items) {
+    if (!isTelling(item)) continue;
+    found.push(item);
+    if (item.kind === 'span') findTelling(item.items, found);
+    else if (item.kind === 'options') for (const option of item.options) findTelling(option.items, found);
+  }
+}

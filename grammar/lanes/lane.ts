@@ -23,11 +23,12 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   let depth = 0;
   /** Where the barline that closed the last bar ends, as long as only what belongs to it has followed. */
   let barEnd = -1;
-  tokens.forEach((token, index) => {
+  for (let index = 0; index < tokens.length; index++) {
+    const token = tokens[index] as IToken;
     const belongs = (token.startOffset === barEnd && isAttached(token)) || token.tokenType === T.Again;
     if (barEnd >= 0 && belongs) {
       barEnd = endOf(token);
-      return;
+      continue;
     }
     if (barEnd >= 0) {
       found.push(tokens.slice(start, index));
@@ -38,7 +39,7 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
     if (role === 'opens') depth++;
     else if (role === 'closes') depth--;
     else if (depth === 0 && role === 'bar') barEnd = endOf(token);
-  });
+  }
   if (start < tokens.length) found.push(tokens.slice(start));
   return found;
 }

@@ -126,22 +126,22 @@ class Duet {
   }
 }
 
+const moved = (before: Sounding, after: Sounding): string => `${noteName(before.member)}-${noteName(after.member)}`;
+
 function told({ voices }: Facts, { from, to }: Move): SystemProblem {
-  const name = ({ voice }: Sounding): string => voices[voice] ?? '';
-  const moved = (before: Sounding, after: Sounding): string => `${noteName(before.member)}-${noteName(after.member)}`;
   return problemIn({
     code: 'consecutive-perfects',
     at: to.upper.member.source,
     slots: {
       kind: kindOf(to.upper, to.lower) ?? '',
-      upper: name(to.upper),
-      lower: name(to.lower),
+      upper: voices[to.upper.voice] ?? '',
+      lower: voices[to.lower.voice] ?? '',
       above: moved(from.upper, to.upper),
       below: moved(from.lower, to.lower),
     },
     bars: [laterBar(from), to.upper.bar],
     related: {
-      message: `${noteName(to.lower.member)} in ${name(to.lower)}`,
+      message: `${noteName(to.lower.member)} in ${voices[to.lower.voice] ?? ''}`,
       source: to.lower.member.source,
       // In a bar that is too long the lower note may sound on from the system before.
       system: to.lower.bar.system,
@@ -156,11 +156,12 @@ const laterBar = ({ upper, lower }: Pair): LineBar => (upper.onset >= lower.onse
 const isToldHere = ({ from, to }: Move): boolean => to.upper.bar.own && laterBar(from).strain === to.upper.bar.strain;
 
 export const consecutives: Look = alongPassages((passage, facts) => {
-  const { melodies } = passage;
-  return melodies.flatMap((upper, index) =>
-    melodies
-      .slice(index + 1)
-      .flatMap((lower) => new Duet(passage).movesOf(upper, lower).filter(isToldHere))
-      .map((move) => told(facts, move)),
-  );
+  const problems: SystemProblem[] = [];
+  for (const [index, upper] of passage.melodies.entries()) {
+    for (const lower of passage.melodies.slice(index + 1)) {
+      for (const move of new Duet(passage).movesOf(upper, lower))
+        if (isToldHere(move)) problems.push(told(facts, move));
+    }
+  }
+  return problems;
 });

@@ -1,7 +1,7 @@
 /** The sign at the end of a line against the note with which the next line begins. */
 import type { Spelling } from '../../grammar/tree';
 import type { NoteMember, SystemVoice, VoiceEvent } from '../score/score';
-import { type Look, problemIn } from './systems';
+import { type Look, problemIn, type SystemProblem } from './systems';
 
 /** What a voice's last event promises. */
 const promised = (voice: SystemVoice): { readonly event: VoiceEvent; readonly custos: Spelling } | undefined => {
@@ -20,19 +20,22 @@ function firstNotes({ events }: SystemVoice): readonly NoteMember[] {
 const isOn = (custos: Spelling, note: NoteMember): boolean =>
   custos.letter === note.spelling.letter && (custos.octave === undefined || custos.octave === note.octave);
 
-export const custodes: Look = ({ score, before, facts }) =>
-  score.voices.flatMap((voice) => {
-    const earlier = before?.voices.find((one) => one.voice === voice.voice);
-    const promise = earlier && promised(earlier);
-    if (promise === undefined) return [];
+export const custodes: Look = ({ score, before, facts }) => {
+  const problems: SystemProblem[] = [];
+  for (const earlier of before?.voices ?? []) {
+    const promise = promised(earlier);
+    const voice = promise && score.voices.find((one) => one.voice === earlier.voice);
+    if (promise === undefined || voice === undefined) continue;
     const notes = firstNotes(voice);
     const main = notes.at(-1);
-    if (main === undefined || notes.some((note) => isOn(promise.custos, note))) return [];
+    if (main === undefined || notes.some((note) => isOn(promise.custos, note))) continue;
     const slots = {
       voice: facts.voices[voice.voice] ?? '',
       promised: `${promise.custos.letter}${promise.custos.octave ?? ''}`,
-      note: notes.map(({ spelling, octave }) => `${spelling.letter}${octave}`).at(-1) ?? '',
+      note: `${main.spelling.letter}${main.octave}`,
     };
     const related = { message: 'the custos stands here', source: promise.event.source, system: -1 } as const;
-    return [problemIn({ code: 'custos-mismatch', at: main.source, slots, related })];
-  });
+    problems.push(problemIn({ code: 'custos-mismatch', at: main.source, slots, related }));
+  }
+  return problems;
+};

@@ -199,10 +199,14 @@ function melodyOf(line: Line, part: 'highest' | 'lowest' | 'inner'): Line {
 }
 
 function melodiesOf(score: SystemScore, lines: readonly Line[], voices: number): readonly Line[] {
-  return lines
-    .map((line, index) => ({ line, voice: score.voices[index]?.voice ?? 0 }))
-    .sort((a, b) => a.voice - b.voice)
-    .map(({ line, voice }) => melodyOf(line, voice === voices - 1 ? 'lowest' : voice === 0 ? 'highest' : 'inner'));
+  const melodies: Line[] = [];
+  for (let voice = 0; voice < voices; voice++) {
+    for (const [index, line] of lines.entries()) {
+      if (score.voices[index]?.voice !== voice) continue;
+      melodies.push(melodyOf(line, voice === voices - 1 ? 'lowest' : voice === 0 ? 'highest' : 'inner'));
+    }
+  }
+  return melodies;
 }
 
 /** Steps of an octave. */
@@ -238,12 +242,22 @@ function newPassages(score: SystemScore, before: SystemScore | undefined, voices
   const common = before === undefined ? 0 : commonUnit(own, surveyOf(before).unit);
   const unit = common === 0 ? own : common;
   const neighbours = new Neighbours(score, common === 0 ? undefined : before, unit);
-  const begins = score.bars.flatMap((bar, index) => (index === 0 || isFurtherEnding(bar) ? [index] : []));
-  return begins.map((from, index) => {
-    const lines = neighbours.linesOver(from, begins[index + 1] ?? score.bars.length);
+  const passages: Passage[] = [];
+  for (let from = 0; from < score.bars.length; ) {
+    const to = nextEnding(score.bars, from);
+    const lines = neighbours.linesOver(from, to);
     const melodies = melodiesOf(score, lines, voices);
-    return { unit, lines, melodies, elapsed: neighbours.elapsed, mixed: mixedLetters(lines) };
-  });
+    passages.push({ unit, lines, melodies, elapsed: neighbours.elapsed, mixed: mixedLetters(lines) });
+    from = to;
+  }
+  return passages;
+}
+
+/** Where the next further ending begins after a bar, or all bars end. */
+function nextEnding(bars: readonly SystemBar[], from: number): number {
+  let to = from + 1;
+  while (to < bars.length && !isFurtherEnding(bars[to] as SystemBar)) to++;
+  return to;
 }
 
 interface Beside {

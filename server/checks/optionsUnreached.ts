@@ -5,6 +5,7 @@ import type { BlockContents, Item, LaneTree, Option, OptionsItem, Span } from '.
 import { choiceNames, choiceOf } from '../readings/choices';
 import { type Choice, chooseOption, labelText } from '../score/choice';
 import type { Environment } from '../score/environment';
+import type { PlacedProblem } from '../score/score';
 import { check, problemAt } from './check';
 
 /** All choices of a file, places that are decided together left apart: what is not reached so is not reached at all. */
@@ -19,11 +20,12 @@ interface Unreached extends Span {
 
 export const optionsUnreached = check('options-unreached', ['tree', 'environment'], ({ tree, environment }) => {
   const choices = choicesIn(environment);
-  return tree.blocks.flatMap(({ contents }, block) =>
-    unreachedIn(contents, choices).map(({ label, ...at }) =>
-      problemAt('option-unreached', { ...at, block }, { label }),
-    ),
-  );
+  const problems: PlacedProblem[] = [];
+  for (const [block, { contents }] of tree.blocks.entries()) {
+    for (const { label, ...at } of unreachedIn(contents, choices))
+      problems.push(problemAt('option-unreached', { ...at, block }, { label }));
+  }
+  return problems;
 });
 
 /** Kept by block as long as the choices are the same. */
@@ -35,21 +37,18 @@ const kept = new WeakMap<
 function unreachedIn(contents: BlockContents, choices: readonly Choice[]): readonly Unreached[] {
   const known = kept.get(contents);
   if (known?.choices === choices) return known.found;
-  const found = contents.lanes.flatMap(({ tree }, lane) =>
-    unreachedInLane(tree, choices).map(({ pos, len, labels }) => ({
-      pos,
-      len,
-      lane,
-      label: labels.map(labelText).join(','),
-    })),
-  );
+  const found: Unreached[] = [];
+  for (const [lane, { tree }] of contents.lanes.entries()) {
+    for (const { pos, len, labels } of unreachedInLane(tree, choices))
+      found.push({ pos, len, lane, label: labels.map(labelText).join(',') });
+  }
   kept.set(contents, { choices, found });
   return found;
 }
 
 function unreachedInLane(lane: LaneTree, choices: readonly Choice[]): readonly Option[] {
   const found: Option[] = [];
-  if (!tellingItems(lane).some(({ kind }) => kind === 'options')) return found;
+  if (!tellingItems(lane).some(isOptions)) return found;
   for (const { items } of lane.segments) findUnreached(items, choices, found);
   return found;
 }
@@ -75,4 +74,5 @@ function findUnreachedAt({ place, options }: OptionsItem, choices: readonly Choi
   }
 }
 
+const isOptions = ({ kind }: Item): boolean => kind === 'options';
 const mayHoldOptions = ({ kind }: Item): boolean => kind === 'span' || kind === 'options';

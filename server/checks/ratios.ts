@@ -4,6 +4,7 @@ import { firstOf } from '../../grammar/statements/read';
 import { tellingItems } from '../../grammar/telling';
 import type { BlockContents, LaneTree, Span, StatementTree } from '../../grammar/tree';
 import { RATIOS } from '../practice/practice';
+import type { PlacedProblem } from '../score/score';
 import { check, problemAt } from './check';
 
 interface Ratio extends Span {
@@ -24,28 +25,36 @@ function ratiosIn({ statement }: StatementTree): Ratio[] {
 }
 
 /** The ratio of each mark of inequality. */
-const ratiosInLane = (lane: LaneTree): Ratio[] =>
-  tellingItems(lane).flatMap((item) => {
-    if (item.kind !== 'span' || item.head.word !== 'inegal' || item.head.ratio === undefined) return [];
-    return [{ ...item.head.ratio, pos: item.pos, len: item.head.text.length }];
-  });
+function ratiosInLane(lane: LaneTree): Ratio[] {
+  const found: Ratio[] = [];
+  for (const item of tellingItems(lane)) {
+    if (item.kind !== 'span' || item.head.word !== 'inegal' || item.head.ratio === undefined) continue;
+    found.push({ ...item.head.ratio, pos: item.pos, len: item.head.text.length });
+  }
+  return found;
+}
 
 interface PlacedRatio extends Ratio {
   readonly lane?: number;
   readonly statement?: number;
 }
 
-const unrecordedIn = keeping(({ statements, lanes }: BlockContents): readonly PlacedRatio[] =>
-  [
-    ...statements.flatMap(({ tree }, statement) => ratiosIn(tree).map((ratio) => ({ ...ratio, statement }))),
-    ...lanes.flatMap(({ tree }, lane) => ratiosInLane(tree).map((ratio) => ({ ...ratio, lane }))),
-  ].filter((ratio) => !isRecorded(ratio)),
-);
+const unrecordedIn = keeping(({ statements, lanes }: BlockContents): readonly PlacedRatio[] => {
+  const found: PlacedRatio[] = [];
+  for (const [statement, { tree }] of statements.entries()) {
+    for (const ratio of ratiosIn(tree)) if (!isRecorded(ratio)) found.push({ ...ratio, statement });
+  }
+  for (const [lane, { tree }] of lanes.entries()) {
+    for (const ratio of ratiosInLane(tree)) if (!isRecorded(ratio)) found.push({ ...ratio, lane });
+  }
+  return found;
+});
 
-export const ratiosRecorded = check('ratios-recorded', ['tree'], ({ tree }) =>
-  tree.blocks.flatMap(({ contents }, block) =>
-    unrecordedIn(contents).map(({ long, short, ...at }) =>
-      problemAt('inegal-ratio', { ...at, block }, { ratio: `${long}:${short}` }),
-    ),
-  ),
-);
+export const ratiosRecorded = check('ratios-recorded', ['tree'], ({ tree }) => {
+  const problems: PlacedProblem[] = [];
+  for (const [block, { contents }] of tree.blocks.entries()) {
+    for (const { long, short, ...at } of unrecordedIn(contents))
+      problems.push(problemAt('inegal-ratio', { ...at, block }, { ratio: `${long}:${short}` }));
+  }
+  return problems;
+});

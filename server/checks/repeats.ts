@@ -75,11 +75,12 @@ interface PlacedPrint {
 }
 
 /** A system that neither changes nor moves keeps its own. */
-const placedPrints = keeping(({ score, firstBar, block }: ScoreSystem): readonly PlacedPrint[] =>
-  printsOf(score).flatMap((print, index): PlacedPrint[] =>
-    print === undefined ? [] : [{ print, score, index, bar: firstBar + index, block }],
-  ),
-);
+const placedPrints = keeping(({ score, firstBar, block }: ScoreSystem): readonly PlacedPrint[] => {
+  const placed: PlacedPrint[] = [];
+  for (const [index, print] of printsOf(score).entries())
+    if (print !== undefined) placed.push({ print, score, index, bar: firstBar + index, block });
+  return placed;
+});
 
 /** The one note in which two bars of the same values differ: its index; -1 if none does, undefined if several do. */
 function onlyDifference(a: Print, b: Print): number | undefined {

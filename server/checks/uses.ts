@@ -3,6 +3,7 @@ import { keeping } from '../../grammar/keeping';
 import { type TellingItem, tellingItems } from '../../grammar/telling';
 import type {
   Argument,
+  Block,
   BlockContents,
   ChangeItem,
   Clause,
@@ -221,15 +222,16 @@ const statementSaid = keeping(saidInStatement);
 export const citedInLane = (tree: LaneTree): readonly Cited[] => laneSaid(tree).cited;
 
 /** Voice and witness before the opening barline; their places count from the block's start. */
-const citedBefore = ({ lanes }: BlockContents): Cited[] =>
-  lanes
-    .filter(({ tree }) => tree.kind === 'lane')
-    .flatMap(({ name, witness }) => [
-      { kind: 'lane', name: name.text, pos: name.pos, len: name.text.length } as const,
-      ...(witness === undefined
-        ? []
-        : [{ kind: 'witness', name: witness.text, pos: witness.pos, len: witness.text.length } as const]),
-    ]);
+function citedBefore({ lanes }: BlockContents): Cited[] {
+  const cited: Cited[] = [];
+  for (const { tree, name, witness } of lanes) {
+    if (tree.kind !== 'lane') continue;
+    cited.push({ kind: 'lane', name: name.text, pos: name.pos, len: name.text.length });
+    if (witness !== undefined)
+      cited.push({ kind: 'witness', name: witness.text, pos: witness.pos, len: witness.text.length });
+  }
+  return cited;
+}
 
 /** Names by what they are called. */
 type Names = Map<UseKind, Set<string>>;
@@ -240,10 +242,8 @@ function addName(names: Names, kind: UseKind, name: string): void {
   else known.add(name);
 }
 
-function namesCited(lists: readonly (readonly Cited[])[]): Names {
-  const names: Names = new Map();
-  for (const list of lists) for (const { kind, name } of list) addName(names, kind, name);
-  return names;
+function addNames(names: Names, cited: readonly Cited[]): void {
+  for (const { kind, name } of cited) addName(names, kind, name);
 }
 
 function namesOf(blocks: readonly BlockUses[]): Names {
@@ -257,8 +257,10 @@ function namesOf(blocks: readonly BlockUses[]): Names {
 const alike = new Map<string, Names>();
 const MOST_ALIKE = 1000;
 
+const inOneList = ([kind, some]: [UseKind, ReadonlySet<string>]): readonly string[] => [kind, ...some];
+
 function sharedByAlike(names: Names): Names {
-  const text = JSON.stringify(Array.from(names, ([kind, some]) => [kind, ...some]));
+  const text = JSON.stringify(Array.from(names, inOneList));
   const known = alike.get(text);
   if (known !== undefined) return known;
   if (alike.size >= MOST_ALIKE) alike.clear();
@@ -266,31 +268,41 @@ function sharedByAlike(names: Names): Names {
   return names;
 }
 
-const placed = <Name extends Cited | Given>(names: readonly Name[], where: Omit<Spot, 'block' | keyof Span>) =>
-  names.map((name) => ({ ...name, ...where }));
+interface SaidHere {
+  readonly said: Said;
+  readonly where: Omit<Spot, 'block' | keyof Span>;
+}
+
+/** What each statement and each lane of a block says. */
+function saidIn({ statements, lanes }: BlockContents): readonly SaidHere[] {
+  const all: SaidHere[] = [];
+  for (const [statement, { tree }] of statements.entries())
+    all.push({ said: statementSaid(tree), where: { statement } });
+  for (const [lane, { tree }] of lanes.entries()) all.push({ said: laneSaid(tree), where: { lane } });
+  return all;
+}
 
 /** The uses themselves, which few ask for: most blocks cite nothing that is unknown. */
-export const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => [
-  ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).cited, { statement })),
-  ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).cited, { lane })),
-  ...citedBefore(contents),
-]);
+export const placedUses = keeping((contents: BlockContents): readonly BlockUse[] => {
+  const uses: BlockUse[] = [];
+  for (const { said, where } of saidIn(contents)) for (const one of said.cited) uses.push({ ...one, ...where });
+  return uses.concat(citedBefore(contents));
+});
 
 const usesInBlock = keeping((contents: BlockContents): BlockUses => {
-  const said = [
-    ...contents.statements.map(({ tree }) => statementSaid(tree)),
-    ...contents.lanes.map(({ tree }) => laneSaid(tree)),
-  ];
-  return {
-    contents,
-    names: sharedByAlike(namesCited([...said.map(({ cited }) => cited), citedBefore(contents)])),
-    given: [
-      ...contents.statements.flatMap(({ tree }, statement) => placed(statementSaid(tree).given, { statement })),
-      ...contents.lanes.flatMap(({ tree }, lane) => placed(laneSaid(tree).given, { lane })),
-    ],
-    moves: said.some((one) => one.moves),
-  };
+  const names: Names = new Map();
+  const given: BlockGiven[] = [];
+  let moves = false;
+  for (const { said, where } of saidIn(contents)) {
+    addNames(names, said.cited);
+    for (const one of said.given) given.push({ ...one, ...where });
+    moves ||= said.moves;
+  }
+  addNames(names, citedBefore(contents));
+  return { contents, names: sharedByAlike(names), given, moves };
 });
+
+const usesOf = ({ contents }: Block): BlockUses => usesInBlock(contents);
 
 function givenAs(kind: GivenKind, blocks: readonly BlockUses[]): Set<string> {
   const names = new Set<string>();
@@ -300,7 +312,7 @@ function givenAs(kind: GivenKind, blocks: readonly BlockUses[]): Set<string> {
 
 /** All names that a file cites. */
 export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses => {
-  const blocks = tree.blocks.map(({ contents }) => usesInBlock(contents));
+  const blocks = tree.blocks.map(usesOf);
   return {
     blocks,
     names: namesOf(blocks),

@@ -62,11 +62,16 @@ export const findingInHolder = (named: NamedTree, block: Block, holder: Holder, 
 /** The finding of a problem met while a score was built or exported; one that has no place stands at the file's start. */
 export function findingOfScore(named: NamedTree, placed: PlacedProblem): Finding {
   const places = placesIn(named.tree, placed) ?? atStart;
-  const related = (placed.related ?? []).flatMap(({ message, source }) => {
-    const range = rangeOf(named.tree, source);
-    return range === undefined ? [] : [{ message, file: named.file, range }];
-  });
-  return absolute(named, placed.problem, places, related);
+  return absolute(named, placed.problem, places, relatedTo(named, placed));
+}
+
+function relatedTo({ file, tree }: NamedTree, { related = [] }: PlacedProblem): Finding['related'] {
+  const found: Finding['related'][number][] = [];
+  for (const { message, source } of related) {
+    const range = rangeOf(tree, source);
+    if (range !== undefined) found.push({ message, file, range });
+  }
+  return found;
 }
 
 function placesIn(

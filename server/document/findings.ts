@@ -22,13 +22,15 @@ interface LaneFinding extends Counted, Met {}
 type Unplaced = Omit<PlacedProblem, 'block'>;
 
 /** What the parser met: in the cut of a block, in its statements, in its lanes. */
-const problemsOf = keeping((contents: BlockContents): readonly Unplaced[] => [
-  ...contents.problems.map((problem): Unplaced => ({ problem, lane: undefined })),
-  ...contents.statements.flatMap(({ tree }, statement) =>
-    tree.problems.map((problem): Unplaced => ({ problem, lane: undefined, statement })),
-  ),
-  ...contents.lanes.flatMap(({ tree }, lane) => tree.problems.map((problem): Unplaced => ({ problem, lane }))),
-]);
+const problemsOf = keeping(({ problems, statements, lanes }: BlockContents): readonly Unplaced[] => {
+  const all: Unplaced[] = [];
+  for (const problem of problems) all.push({ problem, lane: undefined });
+  for (const [statement, { tree }] of statements.entries()) {
+    for (const problem of tree.problems) all.push({ problem, lane: undefined, statement });
+  }
+  for (const [lane, { tree }] of lanes.entries()) for (const problem of tree.problems) all.push({ problem, lane });
+  return all;
+});
 
 /** Findings of contents at one place: by lane or statement, then by problem. */
 interface MadeHere {
@@ -115,7 +117,9 @@ export class Findings {
       for (const placed of all) take(placed, choice);
     }
     yield;
-    return eachOnce(found.values()).map((one) => ({ lane: one.lane, finding: inSome(one, choices) }));
+    const counted: Counted[] = [];
+    for (const one of eachOnce(found.values())) counted.push({ lane: one.lane, finding: inSome(one, choices) });
+    return counted;
   }
 
   private madeAt({ contents, offset, line }: Block): MadeHere {

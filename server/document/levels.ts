@@ -41,12 +41,18 @@ export const MOST = { lane: 200, file: 2000 } as const;
  * stands where the first of those does.
  */
 export function capped(lanes: Iterable<readonly Finding[]>, others: readonly Finding[]): readonly Finding[] {
-  const cuts = [...lanes].map((findings) => cut(findings, MOST.lane));
-  const whole = cut([...others, ...cuts.flatMap(({ shown }) => shown)], MOST.file);
+  const shown = [...others];
+  const hidden: (readonly Finding[])[] = [];
+  for (const findings of lanes) {
+    const ofLane = cut(findings, MOST.lane);
+    for (const one of ofLane.shown) shown.push(one);
+    if (ofLane.hidden.length > 0) hidden.push(ofLane.hidden);
+  }
+  const whole = cut(shown, MOST.file);
   const more =
     whole.hidden.length === 0
-      ? cuts.flatMap(({ hidden }) => andMore(hidden, 'lane'))
-      : andMore([...whole.hidden, ...cuts.flatMap(({ hidden }) => hidden)], 'file');
+      ? hidden.flatMap((ofLane) => andMore(ofLane, 'lane'))
+      : andMore([...whole.hidden, ...hidden.flat()], 'file');
   return [...whole.shown, ...more].sort(byPlace);
 }
 

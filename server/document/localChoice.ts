@@ -18,11 +18,24 @@ class Points {
     if (readings !== undefined) this.found.push({ kind: 'limit', readings });
   }
 
-  suffixes(list: readonly Suffix[]): void {
+  witnesses(lanes: BlockContents['lanes']): void {
+    const names: string[] = [];
+    for (const { witness } of lanes) if (witness !== undefined) names.push(witness.text);
+    if (names.length > 0) this.found.push({ kind: 'witnesses', names });
+  }
+
+  lane(tree: LaneTree): void {
+    this.suffixes(tree.opening.suffixes);
+    this.barline(tree.opening.again);
+    for (const item of tellingItems(tree)) this.item(item);
+    for (const { bar } of tree.segments) this.barline(bar);
+  }
+
+  private suffixes(list: readonly Suffix[]): void {
     for (const suffix of list) if (suffix.kind === 'mark') this.limit(suffix.form);
   }
 
-  item(item: TellingItem): void {
+  private item(item: TellingItem): void {
     switch (item.kind) {
       case 'event':
         this.event(item);
@@ -50,18 +63,9 @@ class Points {
     }
   }
 
-  barline(bar: Barline | undefined): void {
+  private barline(bar: Barline | undefined): void {
     if (bar !== undefined) this.suffixes(bar.suffixes);
   }
-}
-
-function pointsOfTree(tree: LaneTree): readonly Point[] {
-  const points = new Points();
-  points.suffixes(tree.opening.suffixes);
-  points.barline(tree.opening.again);
-  for (const item of tellingItems(tree)) points.item(item);
-  for (const { bar } of tree.segments) points.barline(bar);
-  return points.found;
 }
 
 const answerAt = (point: Point, choice: Choice): string => {
@@ -107,9 +111,10 @@ export class LocalChoices {
   private known: readonly Answer[] = [];
 
   constructor({ lanes }: BlockContents) {
-    const names = lanes.flatMap(({ witness }) => witness?.text ?? []);
-    const witnesses: Point[] = names.length === 0 ? [] : [{ kind: 'witnesses', names }];
-    this.points = [...witnesses, ...lanes.flatMap(({ tree }) => pointsOfTree(tree))];
+    const points = new Points();
+    points.witnesses(lanes);
+    for (const { tree } of lanes) points.lane(tree);
+    this.points = points.found;
   }
 
   /** The same answer: the choices take the same in all of the system. */

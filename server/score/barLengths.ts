@@ -77,7 +77,7 @@ export class BarLengths {
     let number = 0;
     let beforeEndings = 0;
     let letter = '';
-    this.bars.forEach((bar, index) => {
+    for (const [index, bar] of this.bars.entries()) {
       const before = this.bars[index - 1];
       if (bar.ending === 1) beforeEndings = number;
       if (bar.ending !== undefined) {
@@ -91,7 +91,7 @@ export class BarLengths {
         if (shared === '') before.number = `${number}a`;
         bar.number = `${number}${shared === '' ? 'b' : String.fromCharCode(shared.charCodeAt(0) + 1)}`;
       } else bar.number = `${++number}${letter}`;
-    });
+    }
   }
 
   /** Judges lanes whose time is not the meter's; problems of those that are wrong. */

@@ -57,35 +57,40 @@ const isOnCurve = ({ marks, members }: LaneEvent): boolean => {
 
 function onEvents({ voice, events }: MarkedVoice): PlacedMark[] {
   const found: PlacedMark[] = [];
-  events.forEach((event, index) => {
-    // Most events bear none.
-    if (!isOnCurve(event)) return;
-    const pitches = event.members.map(({ spelling, octave, alteration }) => ({
-      letter: spelling.letter,
-      octave,
-      alteration,
-    }));
-    const take = (marks: readonly AppliedMark[], member: number | undefined): PlacedMark[] =>
-      marks
-        .filter(({ form }) => isCurve(form))
-        .map(({ form, source }) => {
-          const end: CurveEnd = { voice, event: index, member, onBarline: false, form, source };
-          const on = member === undefined ? pitches : pitches.slice(member, member + 1);
-          const { bar, onset } = event;
-          return { mark: { form, end, pitches: on }, bar, onset, event: index, rank: 'event' };
-        });
-    found.push(...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m)));
-  });
+  // Most events bear none.
+  for (let index = 0; index < events.length; index++) {
+    const event = events[index] as LaneEvent;
+    if (isOnCurve(event)) found.push(...onEvent(voice, event, index));
+  }
   return found;
 }
 
+function onEvent(voice: number, event: LaneEvent, index: number): PlacedMark[] {
+  const pitches = event.members.map(({ spelling, octave, alteration }) => ({
+    letter: spelling.letter,
+    octave,
+    alteration,
+  }));
+  const take = (marks: readonly AppliedMark[], member: number | undefined): PlacedMark[] =>
+    marks
+      .filter(({ form }) => isCurve(form))
+      .map(({ form, source }) => {
+        const end: CurveEnd = { voice, event: index, member, onBarline: false, form, source };
+        const on = member === undefined ? pitches : pitches.slice(member, member + 1);
+        const { bar, onset } = event;
+        return { mark: { form, end, pitches: on }, bar, onset, event: index, rank: 'event' };
+      });
+  return [...take(event.marks, undefined), ...event.members.flatMap((member, m) => take(member.marks, m))];
+}
+
 function onBarlines({ voice, events, bars, opening }: MarkedVoice): PlacedMark[] {
+  const found = onBarline(voice, events, 0, opening);
   let count = 0;
-  const closings = bars.flatMap(({ bar }) => {
+  for (const { bar } of bars) {
     count += bar.events.length;
-    return onBarline(voice, events, count, bar.closing);
-  });
-  return [...onBarline(voice, events, 0, opening), ...closings];
+    for (const mark of onBarline(voice, events, count, bar.closing)) found.push(mark);
+  }
+  return found;
 }
 
 function onBarline(

@@ -43,15 +43,20 @@ const shapeNames = allShapes.flatMap(({ name, short }) => [short, name]);
 const corrections = ['sic', 'corr'];
 
 function statementsOf(tree: FileTree, file: string | undefined): Found[] {
-  return tree.blocks.flatMap((block, index) =>
-    block.kind === 'system'
-      ? []
-      : block.statements.map(({ tree: { statement } }, i) => ({
-          statement,
-          declared: { file, block: index, statement: i, pos: statement.pos, len: statement.len },
-          head: block.kind === 'head',
-        })),
-  );
+  const found: Found[] = [];
+  for (const [block, { kind, statements }] of tree.blocks.entries()) {
+    if (kind === 'system') continue;
+    for (const [
+      index,
+      {
+        tree: { statement },
+      },
+    ] of statements.entries()) {
+      const { pos, len } = statement;
+      found.push({ statement, declared: { file, block, statement: index, pos, len }, head: kind === 'head' });
+    }
+  }
+  return found;
 }
 
 type NameLike = Span & { readonly text: string };

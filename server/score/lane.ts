@@ -549,11 +549,13 @@ class LaneReader {
     if (only !== undefined && members.length === 1 && only.stave === undefined) {
       return [this.note(only, at, this.stave, true)];
     }
+    const notes: LaneNote[] = [];
     let stave = this.stave;
-    return members.map((member, index) => {
+    for (const member of members) {
       if (member.stave !== undefined) stave = this.moved(member.stave, moved(member, at)) ?? stave;
-      return this.note(member, at, stave, index === 0);
-    });
+      notes.push(this.note(member, at, stave, member === only));
+    }
+    return notes.slice();
   }
 
   private note(member: Member, at: number, stave: number, isFirst: boolean): LaneNote {

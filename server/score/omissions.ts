@@ -7,13 +7,16 @@ import type { Omission, RawBar, RawChange } from './lane';
 /** A bar of a voice, with the lane it was taken from. */
 type Entry = VoiceBars['bars'][number];
 
+const omits = ({ bar }: Entry): boolean => bar.omissions.length > 0;
+const hasOmissions = ({ bars }: VoiceBars): boolean => bars.some(omits);
+
 /**
  * The bars without those that every voice omits: a barline that all omit parts nothing, and a bar of which nothing is
  * left has no barline.
  * @param continues the first bar has begun in the system before, so that something of it is left
  */
 export function withoutOmitted(voices: readonly VoiceBars[], continues: boolean): readonly VoiceBars[] {
-  if (!voices.some(({ bars }) => bars.some(({ bar }) => bar.omissions.length > 0))) return voices;
+  if (!voices.some(hasOmissions)) return voices;
   const groups = groupsOf(voices);
   const joined = voices.map((voice) => ({
     ...voice,
@@ -103,9 +106,11 @@ export function gapsOf(bar: RawBar, lacking: Time): readonly Time[] {
   });
 }
 
+const isTime = (time: Time): boolean => !isZero(time);
+const hasGap = ({ gaps }: BarStart): boolean => gaps.some(isTime);
+
 /** A voice's bars with gaps where a witness has nothing while the other lanes go on. */
 export function withGaps(voice: VoiceBars, starts: readonly BarStart[]): VoiceBars {
-  const hasGap = ({ gaps }: BarStart): boolean => gaps.some((gap) => !isZero(gap));
   if (!starts.some(hasGap)) return voice;
   return {
     ...voice,

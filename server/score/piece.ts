@@ -10,7 +10,7 @@ import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
 import type { Environment } from './environment';
 import { halvesApart } from './order';
-import type { Piece, PlacedProblem, ScoreSystem, Section, Source, SystemBar, SystemScore } from './score';
+import type { Curve, Piece, PlacedProblem, ScoreSystem, Section, Source, SystemBar, SystemScore } from './score';
 import { tempoOfArgs } from './system';
 import { curvesOf } from './walk';
 
@@ -71,6 +71,13 @@ const systemLike = (before: ScoreSystem, { score, block, page, ordinal }: Met): 
   before.score === score && before.block === block && before.page === page && before.ordinal === ordinal
     ? before
     : { score, block, page, ordinal, firstBar: before.firstBar, onset: before.onset };
+
+const leadsNowhere = ({ end, outgoing, waits, form }: Curve): boolean =>
+  end === undefined && outgoing === undefined && !waits && !form.openEnded;
+const hasCurveToNowhere = ({ score }: ScoreSystem): boolean => score.curves.some(leadsNowhere);
+
+const hasNoMeter = ({ meter }: SystemBar): boolean => meter === undefined;
+const lacksMeter = ({ score }: ScoreSystem): boolean => score.kind === 'measured' && score.bars.some(hasNoMeter);
 
 /** One movement while its systems are strung together. */
 export class PieceBuilder {
@@ -169,9 +176,8 @@ export class PieceBuilder {
       const continues = score.bars[0]?.continues === true && this.bars.length > 0;
       const firstBar = continues ? this.bars.length - 1 : this.bars.length;
       const system: ScoreSystem = { score, block, page, ordinal, firstBar, onset };
-      score.bars.forEach((bar, index) => {
+      for (const [index, bar] of score.bars.entries())
         this.addBar(bar, system, systems.length, continues && index === 0 ? this.bars.at(-1) : undefined);
-      });
       systems.push(system);
       onset = add(onset, score.duration);
     }
@@ -361,14 +367,7 @@ export class PieceBuilder {
 
   /** Whether a curve leads nowhere, at the end of the piece or of an ending. To find out which asks for events. */
   private hasOpenCurves(): boolean {
-    return (
-      this.carry.voices.some(({ curves }) => curves.length > 0) ||
-      this.systems.some(({ score }) =>
-        score.curves.some(
-          ({ end, outgoing, waits, form }) => end === undefined && outgoing === undefined && !waits && !form.openEnded,
-        ),
-      )
-    );
+    return this.carry.voices.some(({ curves }) => curves.length > 0) || this.systems.some(hasCurveToNowhere);
   }
 
   /** The bar of a system; of a lane that has more bars than the others, the last. */
@@ -413,9 +412,7 @@ export class PieceBuilder {
     if (bar !== undefined && bar.closing === undefined) {
       this.tell('piece-ends-open', SYSTEM, { block: last.block, statement: 0 });
     }
-    const missingMeter = this.systems.find(
-      (one) => one.score.kind === 'measured' && one.score.bars.some((b) => b.meter === undefined),
-    );
+    const missingMeter = this.systems.find(lacksMeter);
     if (missingMeter !== undefined) {
       this.tell('meter-missing', SYSTEM, { block: missingMeter.block, statement: 0 });
     }

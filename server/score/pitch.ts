@@ -51,9 +51,12 @@ export interface PitchTask {
   readonly report: (code: FindingCode, at: Source, slots: Record<string, string>) => void;
 }
 
+/** What of a voice crosses the system's end. */
+type Left = Pick<VoiceCarry, 'ties' | 'last' | 'atEnding'>;
+
 export interface PitchResult {
-  /** By voice, what crosses the system's end. */
-  readonly voices: ReadonlyMap<number, Pick<VoiceCarry, 'ties' | 'last' | 'atEnding'>>;
+  /** By voice. */
+  readonly voices: ReadonlyMap<number, Left>;
   readonly accidentals: readonly (readonly PitchState[])[];
 }
 
@@ -127,13 +130,13 @@ const crossing = ({ source: _, ending: __, ...tie }: Pending): PitchState => tie
 
 class PitchPass {
   private readonly voices = new Map<number, VoiceState>();
-  private readonly onStave: PitchState[][];
+  private readonly onStave: PitchState[][] = [];
   private bar = 0;
   /** Of a loose system, by stave: when its last barline stands. */
   private readonly barlines: Time[] = [];
 
   constructor(private readonly task: PitchTask) {
-    this.onStave = Array.from({ length: task.staves }, (_, stave) => [...(task.open?.accidentals[stave] ?? [])]);
+    for (let stave = 0; stave < task.staves; stave++) this.onStave.push([...(task.open?.accidentals[stave] ?? [])]);
     for (const { voice } of task.voices) {
       const carried = task.carried[voice];
       this.voices.set(voice, {
@@ -168,12 +171,9 @@ class PitchPass {
       else this.silence(event, state);
       head.next++;
     }
-    const voices: PitchResult['voices'] = new Map(
-      Array.from(this.voices, ([voice, { pending, last, atEnding }]) => [
-        voice,
-        { ties: pending.map(crossing), last, atEnding },
-      ]),
-    );
+    const voices = new Map<number, Left>();
+    for (const [voice, { pending, last, atEnding }] of this.voices)
+      voices.set(voice, { ties: pending.map(crossing), last, atEnding });
     return { voices, accidentals: this.onStave };
   }
 

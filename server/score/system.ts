@@ -9,7 +9,7 @@ import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../gramma
 import { clefsText, clefText } from '../../grammar/vocabulary/clefs';
 import { meterOf } from '../../grammar/vocabulary/meters';
 import { howMany } from './amounts';
-import { type Laid, layMeasured, type VoiceBars } from './bars';
+import type { Laid, VoiceBars } from './bars';
 import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, preferredWitness, written } from './choice';
@@ -19,6 +19,7 @@ import type { SystemEnvironment } from './environment';
 import type { LaneEvent } from './event';
 import { type RawBar, type RawChange, type ReadLane, type Report, readLane, sectionOf } from './lane';
 import { layLoose } from './loose';
+import { layMeasured } from './measured';
 import { withGaps, withoutOmitted } from './omissions';
 import { soundingPitch } from './pitch';
 import {
@@ -57,6 +58,8 @@ interface VoiceLanes {
     readonly opening: DrawnBarline | undefined;
   }[];
 }
+
+type ChosenBar = VoiceBars['bars'][number];
 
 type Place = Pick<PlacedProblem, 'lane' | 'statement'>;
 
@@ -105,7 +108,7 @@ class SystemBuilder {
     const laid: Laid =
       this.kind === 'loose'
         ? layLoose(typed, elapsed, this.meter, report)
-        : layMeasured(typed, elapsed, (bar) => (this.kind === 'free' ? undefined : barMeters[bar]), report);
+        : layMeasured(typed, elapsed, this.kind === 'free' ? [] : barMeters, report);
     const voices = typed.map((voice, v) => withGaps(voice, laid.voices[v]?.starts ?? []));
     const facts = this.changesInLanes(voices, laid);
     const placed = voices.map((voice, v) => ({ voice: voice.voice, events: eventsIn(voice, laid, v) }));
@@ -320,33 +323,31 @@ class SystemBuilder {
     const found: WithSubLanes[] = [];
     let current: (typeof found)[number] | undefined;
     let witness: string | undefined;
-    block.lanes.forEach((placed, index) => {
+    for (const [index, placed] of block.lanes.entries()) {
       if (placed.tree.kind !== 'lane') {
         if (current === undefined) this.atName(placed, 'sub-lane-alone', { name: placed.name.text });
         else this.subLane(placed, placed.tree.kind, index, witness, current);
-        return;
+        continue;
       }
-      const voice = environment.voices.findIndex((one) => one.name === placed.name.text);
+      const voice = voiceNamed(environment, placed.name.text);
       if (voice < 0) {
         current = undefined;
         this.unknownVoice(placed);
-        return;
+        continue;
       }
-      if (placed.witness !== undefined) {
-        witness = placed.witness.text;
-        current = found.find((one) => one.voice === voice);
-        this.witnessLane(placed, index, voice, current);
-        return;
-      }
-      witness = undefined;
-      if (found.some((one) => one.voice === voice)) {
+      const above = ofVoice(found, voice);
+      witness = placed.witness?.text;
+      if (witness !== undefined) {
+        current = above;
+        this.witnessLane(placed, index, voice, above);
+      } else if (above !== undefined) {
         current = undefined;
         this.atName(placed, 'lane-twice', { voice: placed.name.text });
-        return;
+      } else {
+        current = this.readOne(placed, index, voice);
+        found.push(current);
       }
-      current = this.readOne(placed, index, voice);
-      found.push(current);
-    });
+    }
     return found;
   }
 
@@ -437,24 +438,27 @@ class SystemBuilder {
 
   /** Bar by bar the lane, or the witness lane of a witness that the choice prefers; its empty bars are as in the lane. */
   private chosenBars(lanes: VoiceLanes): VoiceBars {
-    const { choice, carry } = this.task;
-    const bars = lanes.bars.map((bar, index) => {
-      if (lanes.witnesses.length === 0) return { lane: lanes.lane, bar };
-      const speaking = lanes.witnesses.filter((one) => saysSomething(one.bars[index]));
-      const rival = preferredWitness(choice, speaking);
-      const other = rival?.bars[index];
-      if (rival === undefined || other === undefined) return { lane: lanes.lane, bar };
-      const closing = strongerBarline(other.closing, bar.closing);
-      if (other.empty) return { lane: lanes.lane, bar: { ...bar, closing } };
-      return {
-        lane: rival.lane,
-        bar: { ...other, closing, changes: [...sharedChanges(bar, other), ...other.changes] },
-      };
-    });
-    const opened = lanes.witnesses.filter((one) => one.opening !== undefined);
-    const opening = preferredWitness(choice, opened)?.opening ?? lanes.opening;
-    const runningOn = carry.voices[lanes.voice]?.runningOn ?? ZERO;
-    return { voice: lanes.voice, name: lanes.name, bars, opening, runningOn };
+    const { voice, name, lane, witnesses } = lanes;
+    const bars: ChosenBar[] = [];
+    for (const [index, bar] of lanes.bars.entries())
+      bars.push(witnesses.length === 0 ? { lane, bar } : this.chosenBar(lanes, bar, index));
+    const opened = witnesses.filter((one) => one.opening !== undefined);
+    const rival = opened.length === 0 ? undefined : preferredWitness(this.task.choice, opened);
+    const runningOn = this.task.carry.voices[voice]?.runningOn ?? ZERO;
+    return { voice, name, bars, opening: rival?.opening ?? lanes.opening, runningOn };
+  }
+
+  private chosenBar({ lane, witnesses }: VoiceLanes, bar: RawBar, index: number): ChosenBar {
+    const speaking = witnesses.filter((one) => saysSomething(one.bars[index]));
+    const rival = preferredWitness(this.task.choice, speaking);
+    const other = rival?.bars[index];
+    if (rival === undefined || other === undefined) return { lane, bar };
+    const closing = strongerBarline(other.closing, bar.closing);
+    if (other.empty) return { lane, bar: { ...bar, closing } };
+    return {
+      lane: rival.lane,
+      bar: { ...other, closing, changes: [...sharedChanges(bar, other), ...other.changes] },
+    };
   }
 
   private checkFree(lanes: readonly VoiceLanes[]): void {
@@ -472,19 +476,21 @@ class SystemBuilder {
     const count = Math.max(0, ...voices.map((one) => one.bars.length));
     const changed = new Map<number, Meter>();
     for (const { bars } of voices) {
-      bars.forEach(({ bar }, index) => {
+      for (const [index, { bar }] of bars.entries()) {
         for (const one of bar.changes) {
           const clause = clauseOf(one.change.change, 'meter');
           const meter = clause && meterOfClause(clause);
           if (meter !== undefined) changed.set(one.first ? index : index + 1, meter);
         }
-      });
+      }
     }
+    const meters: (Meter | undefined)[] = [];
     let meter = this.meter;
-    return Array.from({ length: count }, (_, bar) => {
+    for (let bar = 0; bar < count; bar++) {
       meter = changed.get(bar) ?? meter;
-      return meter;
-    });
+      meters.push(meter);
+    }
+    return meters;
   }
 
   private changesInLanes(voices: readonly VoiceBars[], laid: Laid): LaneFacts {
@@ -573,7 +579,7 @@ class SystemBuilder {
 
   private subLanes(lanes: readonly WithSubLanes[], chosen: readonly VoiceBars[]): ReadonlyMap<number, Sung> {
     const sungOn = new Map<number, Sung>();
-    lanes.forEach((one, v) => {
+    for (const [v, one] of lanes.entries()) {
       const carried = (this.task.carry.voices[one.voice] ?? silentVoice).sung;
       const placed = this.task.block.lanes[one.lane];
       const untied = placed === undefined || isUntied(placed, carried);
@@ -596,7 +602,7 @@ class SystemBuilder {
           this.add({ lane: sub.lane }, 'sub-lane-items', item, slots, { bar });
         }
       }
-    });
+    }
     return sungOn;
   }
 
@@ -662,7 +668,6 @@ class SystemBuilder {
   ): Carry {
     const { carry, environment } = this.task;
     const last = laid.bars.at(-1);
-    const present = new Set(voices.map(({ voice }) => voice));
     const stillOpen: OpenBar | undefined =
       last === undefined
         ? carry.open
@@ -670,6 +675,23 @@ class SystemBuilder {
           ? { elapsed: add(last.elapsed, last.duration), accidentals: pitch.accidentals }
           : undefined;
     const ends = isSpecial(last?.closing);
+    const carried: VoiceCarry[] = [];
+    for (let voice = 0; voice < environment.voices.length; voice++) {
+      const before = carry.voices[voice] ?? silentVoice;
+      const state = pitch.voices.get(voice);
+      const curves = open.get(voice) ?? [];
+      if (ofVoice(voices, voice) === undefined) carried.push({ ...this.absent(before), curves });
+      else
+        carried.push({
+          ties: state?.ties ?? [],
+          last: ends ? [] : (state?.last ?? []),
+          curves,
+          runningOn: ofVoice(laid.voices, voice)?.runningOn ?? ZERO,
+          manual: this.manuals[voice],
+          atEnding: state?.atEnding,
+          sung: sungOn.get(voice) ?? silentVoice.sung,
+        });
+    }
     return {
       clefs: this.clefs,
       keys: this.keys,
@@ -677,20 +699,7 @@ class SystemBuilder {
       tempo: this.tempo,
       stated: undefined,
       open: stillOpen,
-      voices: environment.voices.map((_, voice): VoiceCarry => {
-        const before = carry.voices[voice] ?? silentVoice;
-        if (!present.has(voice)) return { ...this.absent(before), curves: open.get(voice) ?? [] };
-        const state = pitch.voices.get(voice);
-        return {
-          ties: state?.ties ?? [],
-          last: ends ? [] : (state?.last ?? []),
-          curves: open.get(voice) ?? [],
-          runningOn: laid.voices.find((one) => one.voice === voice)?.runningOn ?? ZERO,
-          manual: this.manuals[voice],
-          atEnding: state?.atEnding,
-          sung: sungOn.get(voice) ?? silentVoice.sung,
-        };
-      }),
+      voices: carried,
     };
   }
 
@@ -714,6 +723,18 @@ class SystemBuilder {
 }
 
 type WithSubLanes = VoiceLanes & { readonly subs: SubLane[] };
+
+/** Index in the environment's voices; -1 if there is none of that name. */
+function voiceNamed({ voices }: SystemEnvironment, name: string): number {
+  for (let voice = 0; voice < voices.length; voice++) if (voices[voice]?.name === name) return voice;
+  return -1;
+}
+
+/** What a list has of a voice. */
+function ofVoice<Of extends { readonly voice: number }>(all: readonly Of[], voice: number): Of | undefined {
+  for (const one of all) if (one.voice === voice) return one;
+  return undefined;
+}
 
 const saysSomething = (bar: RawBar | undefined): boolean => bar !== undefined && (!bar.empty || isSpecial(bar.closing));
 
@@ -798,7 +819,7 @@ function eventsIn(voice: VoiceBars, laid: Laid, v: number): LaneEvent[] {
   for (const { bar } of voice.bars) count += bar.events.length;
   const all = new Array<LaneEvent>(count);
   let next = 0;
-  voice.bars.forEach(({ bar }, index) => {
+  for (const [index, { bar }] of voice.bars.entries()) {
     const onset = starts?.[index]?.onset ?? ZERO;
     for (const event of bar.events) {
       event.onset = add(onset, event.onset);
@@ -806,7 +827,7 @@ function eventsIn(voice: VoiceBars, laid: Laid, v: number): LaneEvent[] {
       if (event.fills && event.small === undefined) event.duration = starts?.[index]?.filler ?? ZERO;
       all[next++] = event;
     }
-  });
+  }
   return all;
 }
 
