@@ -89,6 +89,20 @@ describeInEditor('the tuning panel', () => {
     expect(await at('#now').textContent()).toMatch(/^Proof after step 12: g#3-eb4, fifth/);
   });
 
+  it('shows the whole drawing to whoever walks in a narrow panel, below what is told of the step', async () => {
+    await bench.page.setViewportSize({ width: 960, height: 760 });
+    await at('#steps').focus();
+    await bench.page.keyboard.press('Home');
+    await bench.page.keyboard.press('ArrowDown');
+    await bench.picture('tuning-narrow');
+    const [told, drawn, foot] = await Promise.all(
+      ['#now', '#drawing svg', '#status'].map((of) => at(of).boundingBox()),
+    );
+    expect(drawn?.y).toBeGreaterThan((told?.y ?? 0) + (told?.height ?? 0));
+    expect((drawn?.y ?? 0) + (drawn?.height ?? 0)).toBeLessThanOrEqual((foot?.y ?? 0) + 1);
+    await bench.page.setViewportSize({ width: 1280, height: 800 });
+  });
+
   it('sounds a step as it is tempered, and pure: the third on f3 is 5 to 4 then', async () => {
     const frame = await (await at('#steps').elementHandle())?.ownerFrame();
     await frame?.evaluate(hearWhatStarts);

@@ -120,7 +120,7 @@ function fillSteps({ steps }: PageOfTuning): void {
         span.textContent = cell;
         item.append(span, ' ');
       }
-      item.addEventListener('click', () => go(index));
+      item.addEventListener('click', () => goAndLook(index));
       return item;
     }),
   );
@@ -168,8 +168,14 @@ function bringIntoList(item: Element | undefined): void {
   list.scrollTop += Math.min(0, own.top - view.top) + Math.max(0, own.bottom - view.bottom);
 }
 
+/** Goes to a step, and brings its strings into view: in a narrow panel they lie below the list. */
+function goAndLook(index: number): void {
+  go(index);
+  drawing.scrollIntoView({ block: 'nearest' });
+}
+
 const walk = (by: number): void => {
-  if (page !== undefined) go(stepFrom(page.steps, at, by));
+  if (page !== undefined) goAndLook(stepFrom(page.steps, at, by));
 };
 
 async function sound(way: 'tempered' | 'pure'): Promise<void> {
