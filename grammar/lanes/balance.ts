@@ -29,64 +29,84 @@ function becomeJunk(token: IToken): void {
 
 const closing = { '{': '}', '<': '>' } as const;
 
-/** Turns unbalanced brackets among the tokens into junk and says so. */
-export function balance(tokens: readonly IToken[], problems: ProblemList): void {
-  const stack: Open[] = [];
-  const report = (code: FindingCode, token: IToken, bracket: string): void => {
-    problems.push({
+class Balance {
+  private readonly stack: Open[] = [];
+  /** Counted, so that no heap of brackets is searched in vain. */
+  private readonly opened = { '{': 0, '<': 0 };
+
+  constructor(private readonly problems: ProblemList) {}
+
+  open(token: IToken): void {
+    const kind = kindOf(token);
+    const ignored = this.stack.length >= DEEPEST;
+    if (ignored) {
+      becomeJunk(token);
+      // One finding for a whole heap of brackets is enough.
+      if (this.stack.length === DEEPEST) this.report('too-deep', token, kind);
+    }
+    this.opened[kind]++;
+    this.stack.push({ token, kind, ignored, nexts: [] });
+  }
+
+  close(token: IToken): void {
+    const kind = kindOf(token);
+    if (this.endInside(kind) === undefined) {
+      becomeJunk(token);
+      this.report('stray-bracket', token, closing[kind]);
+      return;
+    }
+    this.opened[kind]--;
+    if (this.stack.pop()?.ignored === true) becomeJunk(token);
+  }
+
+  next(token: IToken): void {
+    const options = this.endInside('<');
+    if (options === undefined) this.report('stray-bracket', token, ';');
+    else options.nexts.push(token);
+    if (options === undefined || options.ignored) becomeJunk(token);
+  }
+
+  /** Whatever is still open never closes. */
+  end(): void {
+    for (const open of this.stack) this.unclosed(open);
+  }
+
+  /** The innermost bracket of a kind: what has opened inside it never closes. */
+  private endInside(kind: '{' | '<'): Open | undefined {
+    if (this.opened[kind] === 0) return undefined;
+    const { stack } = this;
+    let at = stack.length - 1;
+    while (stack[at]?.kind !== kind) at--;
+    if (at + 1 < stack.length) for (const open of stack.splice(at + 1)) this.unclosed(open);
+    return stack[at];
+  }
+
+  private unclosed(open: Open): void {
+    this.opened[open.kind]--;
+    if (open.ignored) return;
+    becomeJunk(open.token);
+    open.nexts.forEach(becomeJunk);
+    this.report('unclosed-bracket', open.token, open.kind);
+  }
+
+  private report(code: FindingCode, token: IToken, bracket: string): void {
+    this.problems.push({
       code,
       pos: token.startOffset,
       len: 1,
       slots: { bracket, closing: closing[bracket as '{' | '<'] ?? bracket, deepest: DEEPEST },
     });
-  };
-  // Counted, so that no heap of brackets is searched in vain.
-  const opened = { '{': 0, '<': 0 };
-  const innermost = (kind: '{' | '<'): number =>
-    opened[kind] === 0 ? -1 : stack.findLastIndex((open) => open.kind === kind);
-  const unclosed = (open: Open): void => {
-    opened[open.kind]--;
-    if (open.ignored) return;
-    becomeJunk(open.token);
-    open.nexts.forEach(becomeJunk);
-    report('unclosed-bracket', open.token, open.kind);
-  };
-  const close = (token: IToken, kind: '{' | '<'): void => {
-    const at = innermost(kind);
-    if (at < 0) {
-      becomeJunk(token);
-      report('stray-bracket', token, closing[kind]);
-      return;
-    }
-    stack.splice(at + 1).forEach(unclosed);
-    opened[kind]--;
-    if (stack.pop()?.ignored === true) becomeJunk(token);
-  };
-  const next = (token: IToken): void => {
-    const at = innermost('<');
-    if (at < 0) {
-      becomeJunk(token);
-      report('stray-bracket', token, ';');
-      return;
-    }
-    stack.splice(at + 1).forEach(unclosed);
-    stack[at]?.nexts.push(token);
-    if (stack[at]?.ignored === true) becomeJunk(token);
-  };
+  }
+}
+
+/** Turns unbalanced brackets among the tokens into junk and says so. */
+export function balance(tokens: readonly IToken[], problems: ProblemList): void {
+  const brackets = new Balance(problems);
   for (const token of tokens) {
     const role = roleOf(token);
-    if (role === 'opens') {
-      const kind = kindOf(token);
-      const ignored = stack.length >= DEEPEST;
-      if (ignored) {
-        becomeJunk(token);
-        // One finding for a whole heap of brackets is enough.
-        if (stack.length === DEEPEST) report('too-deep', token, kind);
-      }
-      opened[kind]++;
-      stack.push({ token, kind, ignored, nexts: [] });
-    } else if (role === 'closes') close(token, kindOf(token));
-    else if (role === 'parts') next(token);
+    if (role === 'opens') brackets.open(token);
+    else if (role === 'closes') brackets.close(token);
+    else if (role === 'parts') brackets.next(token);
   }
-  stack.forEach(unclosed);
+  brackets.end();
 }

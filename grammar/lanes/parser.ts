@@ -113,6 +113,8 @@ export class LaneParser extends EmbeddedActionsParser {
   private readonly stack: Item[] = [];
   private height = 0;
   private readonly found: Suffix[] = [];
+  /** Options read so far, those of the innermost brackets last. */
+  private readonly read: Option[] = [];
   /** The event that is read, as far as it goes. */
   private written = beginning('rest', 'r');
   private eventStart = 0;
@@ -199,15 +201,17 @@ export class LaneParser extends EmbeddedActionsParser {
 
     const optionsOpened = [{ ALT: () => this.CONSUME(T.OptionsOpen) }, { ALT: () => this.CONSUME(T.BareOptions) }];
     const nextOption = [{ ALT: () => this.CONSUME(T.OptionNext) }, { ALT: () => this.CONSUME(T.BareNext) }];
+    const takeOption = (): void => {
+      const next = this.taken(this.OR2(nextOption));
+      this.read.push(this.optionOf(next, this.SUBRULE2(this.items)));
+    };
     const options = this.RULE('options', (): OptionsItem => {
       const open = this.taken(this.OR(optionsOpened));
-      const found = [this.optionOf(open, this.SUBRULE1(this.items))];
-      this.MANY(() => {
-        const next = this.taken(this.OR2(nextOption));
-        found.push(this.optionOf(next, this.SUBRULE2(this.items)));
-      });
+      const from = this.read.length;
+      this.read.push(this.optionOf(open, this.SUBRULE1(this.items)));
+      this.MANY(takeOption);
       this.taken(this.CONSUME(T.OptionsClose));
-      return this.optionsOf(open, found.slice(), first());
+      return this.optionsOf(open, this.read.splice(from), first());
     });
 
     const item = [

@@ -35,8 +35,7 @@ const isOfTwoLines = (line: Line, index: number): boolean =>
     (other) => other !== undefined && Math.abs(other.step - (line[index] as Sounding).step) <= NEAR + 1,
   );
 
-function slipsIn(line: Line, { voices }: Facts): SystemProblem[] {
-  const found: SystemProblem[] = [];
+function findSlips(line: Line, { voices }: Facts, found: SystemProblem[]): void {
   for (let index = 1; index + 1 < line.length; index++) {
     const [before, note, after] = [line[index - 1], line[index], line[index + 1]] as [Sounding, Sounding, Sounding];
     const by = slipOf(before, note, after);
@@ -51,12 +50,13 @@ function slipsIn(line: Line, { voices }: Facts): SystemProblem[] {
     const { system } = bar;
     found.push(problemIn({ code: 'octave-slip', at: member.source, system, slots, bars: [bar, bar] }));
   }
-  return found;
 }
 
-export const octaveSlips: Look = alongPassages(({ melodies }: Passage, facts) =>
-  melodies.flatMap((line) => slipsIn(line, facts)),
-);
+export const octaveSlips: Look = alongPassages(({ melodies }: Passage, facts) => {
+  const found: SystemProblem[] = [];
+  for (const line of melodies) findSlips(line, facts, found);
+  return found;
+});
 
 // ─── against its stave ───────────────────────────────────────────────────────────────────────────────────────────
 

@@ -1,9 +1,10 @@
 /** All checks, in the order in which they run. */
 
+import type { BlockContents } from '../../grammar/tree';
 import type { Choice } from '../score/choice';
 import type { Environment } from '../score/environment';
-import type { LookAt } from '../score/piece';
-import type { PlacedProblem, Score } from '../score/score';
+import type { Onlooker } from '../score/piece';
+import type { PlacedProblem, Score, SystemScore } from '../score/score';
 import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';
 import { clefsAtHeads, clefsRestated } from './clefs';
@@ -25,7 +26,7 @@ import { placesTwoWays } from './placesTwoWays';
 import { ratiosRecorded } from './ratios';
 import { nearlyRepeated, printsOf } from './repeats';
 import { sourIntervals, sourTunings } from './sour';
-import { factsOf, keepingLooks, type Look, overSystems } from './systems';
+import { type Facts, type Found, factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
 import { unusedDeclarations } from './unused';
 import { findingUses } from './uses';
@@ -79,17 +80,27 @@ const nothingFound: Checked = { choice: undefined, problems: [] };
  * Looks at a system as soon as its score is there, while its events are at hand: `checkFile` finds what was found and asks for
  * no events again.
  */
-export function lookingAhead(environment: Environment, choice: Choice): LookAt {
-  const facts = factsOf(environment, choice);
-  const counts = countsNotes(environment);
-  const hands = handsIn(environment);
-  const more = [...(hands === undefined ? [] : [hands]), ...sourTunings(environment)];
-  return (contents, score, before) => {
-    foundInSystem(score, before, contents.statements[0]?.tree, facts);
-    if (choice.name === 'written') printsOf(score);
-    if (counts) usesOf(score);
-    for (const found of more) found(score, before, undefined, facts);
-  };
+export class LooksAhead implements Onlooker {
+  private readonly facts: Facts;
+  private readonly counts: boolean;
+  private readonly more: readonly Found[];
+
+  constructor(
+    environment: Environment,
+    private readonly choice: Choice,
+  ) {
+    this.facts = factsOf(environment, choice);
+    this.counts = countsNotes(environment);
+    const hands = handsIn(environment);
+    this.more = [...(hands === undefined ? [] : [hands]), ...sourTunings(environment)];
+  }
+
+  look(contents: BlockContents, score: SystemScore, before: SystemScore | undefined): void {
+    foundInSystem(score, before, contents.statements[0]?.tree, this.facts);
+    if (this.choice.name === 'written') printsOf(score);
+    if (this.counts) usesOf(score);
+    for (const found of this.more) found(score, before, undefined, this.facts);
+  }
 }
 
 /**

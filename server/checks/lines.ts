@@ -46,25 +46,28 @@ const lastOf = (line: Line): Line => line.slice(-LOOK_BACK);
 /** Notes moved to stand before a passage. */
 function moved(lines: readonly Line[], by: number, strain: number, system?: -1): readonly Line[] {
   const bars = new Map<LineBar, LineBar>();
-  const barOf = (bar: LineBar): LineBar => {
-    const known = bars.get(bar);
-    if (known !== undefined) return known;
-    const placed: LineBar = {
-      system: system ?? bar.system,
-      bar: bar.bar,
-      own: false,
-      start: bar.start + by,
-      beat: bar.beat,
-      beats: bar.beats,
-      strain: bar.strain + strain,
-    };
-    bars.set(bar, placed);
-    return placed;
-  };
-  return lines.map((line) =>
-    line.map((note) => soundingLike(note, note.onset + by, note.end + by, barOf(note.bar), note.leadsOn)),
-  );
+  const all: Line[] = [];
+  for (const line of lines) {
+    const notes: Sounding[] = [];
+    for (const note of line) {
+      const bar = bars.get(note.bar) ?? movedBar(note.bar, by, strain, system);
+      bars.set(note.bar, bar);
+      notes.push(soundingLike(note, note.onset + by, note.end + by, bar, note.leadsOn));
+    }
+    all.push(notes);
+  }
+  return all;
 }
+
+const movedBar = (bar: LineBar, by: number, strain: number, system = bar.system): LineBar => ({
+  system,
+  bar: bar.bar,
+  own: false,
+  start: bar.start + by,
+  beat: bar.beat,
+  beats: bar.beats,
+  strain: bar.strain + strain,
+});
 
 /** Notes tied to those before them become one with them. */
 function joined(before: Line, line: Line): Line {
@@ -87,6 +90,12 @@ const allJoined = (before: readonly Line[], lines: readonly Line[]): readonly Li
 /** The first ending to which a further one belongs: its index; -1 if it does not begin in these bars. */
 const firstEnding = (bars: readonly SystemBar[], before = bars.length): number =>
   bars.slice(0, before).findLastIndex(({ ending }) => ending === 1);
+
+/** Index of a voice in a system; -1 where it has no lane. */
+function laneOf(voice: number, { voices }: SystemScore): number {
+  for (let lane = 0; lane < voices.length; lane++) if (voices[lane]?.voice === voice) return lane;
+  return -1;
+}
 
 /** A system beside the one before it. */
 class Neighbours {
@@ -123,13 +132,15 @@ class Neighbours {
   private linesBefore(to: number): readonly Line[] {
     const { before, earlier } = this;
     if (before === undefined || earlier === undefined) return [];
-    return this.score.voices.map(({ voice }) => {
-      const lane = before.voices.findIndex((one) => one.voice === voice);
+    const lines: Line[] = [];
+    for (const { voice } of this.score.voices) {
+      const lane = laneOf(voice, before);
       const there = before.voices[lane];
-      if (there === undefined) return [];
-      if (to === before.bars.length) return lastOf(earlier.lines[lane] ?? []);
-      return lastOf(notesIn(there, earlier.bars, this.unit, 0, to));
-    });
+      if (there === undefined) lines.push([]);
+      else if (to === before.bars.length) lines.push(lastOf(earlier.lines[lane] ?? []));
+      else lines.push(lastOf(notesIn(there, earlier.bars, this.unit, 0, to)));
+    }
+    return lines;
   }
 
   /** The strain of the last bar before this system, where its own first bar has 0. */

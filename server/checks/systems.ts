@@ -109,14 +109,16 @@ export function overSystems(found: Found): Check {
     const last = known.get(piece.bars);
     const before = last?.facts === facts ? last : undefined;
     if (before?.systems === piece.systems) return before.found;
-    const all = piece.systems.map((system, index): readonly PlacedProblem[] => {
+    const all: (readonly PlacedProblem[])[] = [];
+    for (const [index, system] of piece.systems.entries()) {
       const neighbour = piece.systems[index - 1];
       const stands = before?.systems[index] === system && before.systems[index - 1] === neighbour;
-      if (stands) return before.found[index] ?? nothing;
-      const head = tree.blocks[system.block]?.statements[0]?.tree;
-      const here = found(system.score, neighbour?.score, head, facts);
-      return here.length === 0 ? nothing : here.map((problem) => inPiece(problem, piece, index));
-    });
+      if (stands) all.push(before.found[index] ?? nothing);
+      else {
+        const head = tree.blocks[system.block]?.statements[0]?.tree;
+        all.push(allInPiece(found(system.score, neighbour?.score, head, facts), piece, index));
+      }
+    }
     known.set(piece.bars, { facts, systems: piece.systems, found: all });
     return all;
   };
@@ -165,7 +167,8 @@ export function keepingLooks(looks: readonly Look[]): Found {
     }
     const passages = passagesOf(score, neighbour, facts.voices.length);
     const view = { score, before: neighbour, head, facts, passages };
-    const all = looks.flatMap((look) => look(view));
+    const all: SystemProblem[] = [];
+    for (const look of looks) for (const problem of look(view)) all.push(problem);
     const found = all.length === 0 ? nothing : all;
     // Beside too many all are forgotten: most systems have one neighbour.
     const other = looked.count % MOST_NEIGHBOURS === 0 ? undefined : looked.last;
@@ -241,6 +244,13 @@ function strung({ bars: _, ...placed }: SystemProblem, standing: Standing): Plac
 const strungBefore = new WeakMap<SystemProblem, { readonly standing: Standing; readonly placed: PlacedProblem }[]>();
 /** A problem is told at a few places at most. */
 const MOST_KEPT = 16;
+
+function allInPiece(problems: readonly SystemProblem[], piece: Piece, index: number): readonly PlacedProblem[] {
+  if (problems.length === 0) return nothing;
+  const placed: PlacedProblem[] = [];
+  for (const problem of problems) placed.push(inPiece(problem, piece, index));
+  return placed;
+}
 
 /** The same object as before where the system stands as before. */
 export function inPiece(problem: SystemProblem, piece: Piece, index: number): PlacedProblem {

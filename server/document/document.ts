@@ -10,7 +10,7 @@ import { finished } from '../../grammar/finished';
 import { areSame } from '../../grammar/keeping';
 import { parsing } from '../../grammar/parse';
 import type { Block, FileTree } from '../../grammar/tree';
-import { type Checked, checkFile, lookingAhead } from '../checks';
+import { type Checked, checkFile, LooksAhead } from '../checks';
 import { choiceNames, choiceOf } from '../readings/choices';
 import { PlaceDecisions } from '../readings/places';
 import { buildingScore } from '../score/build';
@@ -218,7 +218,7 @@ export class Document {
       same === undefined
         ? yield* buildingScore(task, this.systems.scores(environment, choice, loose), {
             before: this.lastScores?.byName.get(choice.name),
-            look: loose ? lookingAhead(environment, choice) : undefined,
+            onlooker: loose ? new LooksAhead(environment, choice) : undefined,
           })
         : { ...same, choice };
     scores.byTaken.set(taken, score);

@@ -5,7 +5,7 @@
 import { keeping } from '../../grammar/keeping';
 import { allOf } from '../../grammar/statements/read';
 import { tellingItems } from '../../grammar/telling';
-import type { BlockContents, FileTree, LaneTree, Option } from '../../grammar/tree';
+import type { BlockContents, FileTree, Option } from '../../grammar/tree';
 import { bears, type Choice, labelText, matchingOption } from '../score/choice';
 import type { Environment } from '../score/environment';
 
@@ -15,18 +15,16 @@ interface Place {
   readonly options: readonly Option[];
 }
 
-const placesIn = keeping((contents: BlockContents): readonly Place[] =>
-  contents.lanes.flatMap(({ tree }) => placesInLane(tree)),
-);
-
-function placesInLane(tree: LaneTree): readonly Place[] {
+const placesIn = keeping(({ lanes }: BlockContents): readonly Place[] => {
   const found: Place[] = [];
-  for (const item of tellingItems(tree)) {
-    if (item.kind !== 'options' || item.place === undefined) continue;
-    found.push({ name: item.place.text, options: item.options });
+  for (const { tree } of lanes) {
+    for (const item of tellingItems(tree)) {
+      if (item.kind !== 'options' || item.place === undefined) continue;
+      found.push({ name: item.place.text, options: item.options });
+    }
   }
   return found;
-}
+});
 
 /** Names that a `link` joins, by the one that stands for all that are linked with it. */
 export function linkedPlaces(environment: Environment): Map<string, string> {

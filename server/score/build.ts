@@ -4,7 +4,7 @@ import { firstOf } from '../../grammar/statements/read';
 import type { Block, FileTree } from '../../grammar/tree';
 import type { Choice } from './choice';
 import type { Environment } from './environment';
-import { type LookAt, PieceBuilder, type SystemScores } from './piece';
+import { type Onlooker, PieceBuilder, type SystemScores } from './piece';
 import type { Piece, PlacedProblem, Score } from './score';
 import { buildSystem } from './system';
 
@@ -12,7 +12,7 @@ import { buildSystem } from './system';
 interface Beside {
   /** The score of its last version: bars that stand as they stood are the same, and systems that do are not looked at again. */
   readonly before?: Score | undefined;
-  readonly look?: LookAt | undefined;
+  readonly onlooker?: Onlooker | undefined;
 }
 
 /** What is built from: all but where the scores of its systems come from. */
@@ -31,13 +31,13 @@ export interface ScoreTask {
 export function* buildingScore(
   task: ScoreTask,
   systemScore: SystemScores,
-  { before, look = () => {} }: Beside = {},
+  { before, onlooker }: Beside = {},
 ): Generator<undefined, Score> {
   const { tree, environment, choice } = task;
   const problems: PlacedProblem[] = [];
   const pieces: Piece[] = [];
   const pieceOf = (name: string | undefined): PieceBuilder =>
-    new PieceBuilder(name, environment, choice, systemScore, look, problems, before?.pieces[pieces.length]);
+    new PieceBuilder(name, environment, choice, systemScore, onlooker, problems, before?.pieces[pieces.length]);
   let piece = pieceOf(undefined);
   let page = '1';
   /** By page: a page that is taken up again counts on, so that no two systems have one address. */

@@ -73,11 +73,14 @@ class Declarations {
   ) {}
 
   of(keyword: string): Found[] {
-    return this.all.filter((found) => found.statement.keyword === keyword);
+    const found: Found[] = [];
+    for (const one of this.all) if (one.statement.keyword === keyword) found.push(one);
+    return found;
   }
 
   first(keyword: string): Found | undefined {
-    return this.all.find((found) => found.statement.keyword === keyword && found.declared.file === undefined);
+    for (const one of this.all) if (one.statement.keyword === keyword && one.declared.file === undefined) return one;
+    return undefined;
   }
 
   /** Reports what is wrong in the file itself; included files are proofed by themselves. */

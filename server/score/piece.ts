@@ -18,7 +18,9 @@ import { curvesOf } from './walk';
 export type SystemScores = (contents: BlockContents, carry: Carry) => SystemScore;
 
 /** Looks at a system as soon as its score is there, beside the one before it in its piece. */
-export type LookAt = (contents: BlockContents, score: SystemScore, before: SystemScore | undefined) => void;
+export interface Onlooker {
+  look(contents: BlockContents, score: SystemScore, before: SystemScore | undefined): void;
+}
 
 /** Of an order that an included file states, the beginning of this one. */
 const placeOf = ({ block, statement, file }: StatedOrder): { readonly block: number; readonly statement?: number } =>
@@ -103,7 +105,7 @@ export class PieceBuilder {
     private readonly environment: Environment,
     private readonly choice: Choice,
     private readonly systemScore: SystemScores,
-    private readonly look: LookAt,
+    private readonly onlooker: Onlooker | undefined,
     private readonly problems: PlacedProblem[],
     /** The same piece of an earlier version. */
     private readonly before: Piece | undefined,
@@ -147,7 +149,7 @@ export class PieceBuilder {
     if (text === undefined) return;
     const neighbour = this.met.at(-1)?.score;
     const score = this.systemScore(text.contents, this.carry);
-    if (!this.stoodBefore(score, neighbour)) this.look(text.contents, score, neighbour);
+    if (!this.stoodBefore(score, neighbour)) this.onlooker?.look(text.contents, score, neighbour);
     this.met.push({ score, block, page, ordinal, section: this.section });
     this.section = undefined;
     this.carry = score.carryOut;

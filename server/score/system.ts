@@ -777,8 +777,11 @@ function inCommonBar(placed: PlacedProblem, voices: readonly VoiceBars[], laid: 
 const barlinesOf = (voice: VoiceBars | undefined, laid: Laid, v: number): Time[] =>
   (voice?.bars ?? []).flatMap(({ bar }, index) => bar.events.map(() => laid.voices[v]?.starts[index]?.onset ?? ZERO));
 
+const hasOpening = ({ opening }: VoiceBars): boolean => opening !== undefined;
+
 /** The barline that the lanes open with: a special one if any has it, with all that is glued to them. */
 function openingOf(lanes: readonly VoiceBars[]): DrawnBarline | undefined {
+  if (!lanes.some(hasOpening)) return undefined;
   const all = lanes.flatMap(({ opening }) => opening ?? []);
   const shown = all.find(isSpecial) ?? all[0];
   return (

@@ -89,16 +89,19 @@ interface Trouble {
 const isError = ({ code }: { readonly code: FindingCode }): boolean => catalogue[code].level === 'error';
 
 function includesOf(named: NamedTree): Include[] {
-  return named.tree.blocks.flatMap((block) =>
-    block.statements.flatMap((placed) => {
+  const found: Include[] = [];
+  for (const block of named.tree.blocks) {
+    for (const placed of block.statements) {
       const path = includedPath(placed);
-      if (path === undefined) return [];
+      if (path === undefined) continue;
       const { text, pos, len } = path;
-      return [
-        { path: text, finding: (code, slots) => findingInHolder(named, block, placed, { code, slots, pos, len }) },
-      ];
-    }),
-  );
+      found.push({
+        path: text,
+        finding: (code, slots) => findingInHolder(named, block, placed, { code, slots, pos, len }),
+      });
+    }
+  }
+  return found;
 }
 
 /** The path of an `include` statement; one without a path is a problem already. */
