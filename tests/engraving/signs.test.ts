@@ -1,6 +1,7 @@
 /** Signs where they belong, under the address of their text; what is the editor's looks other than the source's. */
 import { describe, expect, it } from 'vitest';
 import { shapes } from '../../grammar/vocabulary/shapes';
+import { SPACE } from '../../server/engraving/additions/heads';
 import { codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
 import { below, classOf, type SvgElement } from '../../server/engraving/svg';
 import { boxesIn } from '../helpers/boxes';
@@ -70,6 +71,23 @@ describe('a sign', () => {
       return Number(/^M\S+ (\S+)/.exec(hook.children[0]?.attributes.d ?? '')?.[1]);
     };
     expect(await hookOf('arpu')).toBeGreaterThan(await hookOf('arpd'));
+  });
+
+  it('has a hook that passes by the accidentals beside it', async () => {
+    const page = await pageOf("2 c#5-e'arpu c5-e#'arpd");
+    const accidentals = (await boxesIn(page)).filter(({ what }) => what === 'accid');
+    const tipOf = (event: number): number => {
+      const hook = byId(page, `e-1-1-dessus-1.${event}-n2-m1-hook`);
+      return Number(/(\S+)$/.exec(hook.children[0]?.attributes.d ?? '')?.[1]) / SPACE;
+    };
+    const [first, second] = accidentals;
+    expect(tipOf(1)).toBeGreaterThan(first?.bottom ?? 0);
+    expect(tipOf(2)).toBeLessThan(second?.top ?? 0);
+  });
+
+  it("has its hook between the editor's brackets too", async () => {
+    const page = await pageOf("1 c5-e'[arpu]");
+    expect(byId(page, 'e-1-1-dessus-1.1-n2-m1-hook').children).toHaveLength(1);
   });
 
   it('stands over a head without stem', async () => {

@@ -58,6 +58,26 @@ export function leftOf(bearer: SvgElement, heads: readonly Head[]): number {
   return Math.min(...heads.map(({ left }) => left), ...accidentals);
 }
 
+/** What an accidental takes on the page. */
+export interface Extent {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The accidentals within an element. */
+export const accidentalsIn = (element: SvgElement, outlines: Outlines): readonly Extent[] =>
+  [...below(element)]
+    .filter((one) => classOf(one) === 'accid')
+    .flatMap(({ children }) => children.flatMap((child) => glyphOf(child) ?? []))
+    .flatMap(({ code, x, y, scale }) => {
+      const box = outlines(code)?.box;
+      if (box === undefined) return [];
+      const [left, right] = [x + box.left * scale, x + box.right * scale];
+      return [{ left, right, top: y - box.top * scale, bottom: y - box.bottom * scale }];
+    });
+
 /** Left of an upright wavy line, which the library draws as one that lies and turns about its foot; else without bound. */
 export function leftOfWave(wavyLine: SvgElement, outlines: Outlines): number {
   const [foot] = wavyLine.children.flatMap((child) => glyphOf(child) ?? []);

@@ -1,7 +1,7 @@
 /** Signs of ours as text of SVG. */
 import type { GlyphOutline } from '../engraver';
 import type { Point } from '../svg';
-import { bottomOf, centreOf, GAP, type Head, SPACE, topOf } from './heads';
+import { bottomOf, centreOf, type Extent, GAP, type Head, SPACE, topOf } from './heads';
 import type { Place } from './places';
 
 const number = (value: number): string => `${Math.round(value)}`;
@@ -42,13 +42,29 @@ export function openCurveMark(head: Head, side: 'left' | 'right', dashed: boolea
   return strokeMark(`M${point(x, y)} C${point(x, low)} ${point((x + far) / 2, low)} ${point(far, low)}`, dashed);
 }
 
-/** A hook that turns to the right from the end of a wavy line. */
-export function hookMark({ x, y }: Point, end: 'foot' | 'head'): string {
+/** Where a hook bends and ends, from the end of its wavy line. */
+const HOOK = { left: -0.2 * SPACE, right: 0.7 * SPACE, bend: 0.65 * SPACE, tip: 0.25 * SPACE };
+
+/** How far a hook has to hang down, or stand up, from the end of a wavy line so that it passes by accidentals. */
+export function clearOf(accidentals: readonly Extent[], { x, y }: Point, end: 'foot' | 'head'): number {
+  const reaches = accidentals
+    .filter(({ left, right }) => left < x + HOOK.right && x + HOOK.left < right)
+    .map(({ top, bottom }) =>
+      end === 'foot' ? { near: top - y, far: bottom - y } : { near: y - bottom, far: y - top },
+    )
+    .filter(({ near, far }) => near < HOOK.bend && far > 0)
+    .map(({ far }) => far - HOOK.tip + GAP);
+  return Math.max(0, ...reaches);
+}
+
+/** A hook that turns to the right from the end of a wavy line, or `lower` than that, as seen from the line. */
+export function hookMark({ x, y }: Point, end: 'foot' | 'head', lower: number): string {
   const away = end === 'foot' ? 1 : -1;
-  const from = x - 0.2 * SPACE;
-  const [bend, tip] = [y + away * 0.65 * SPACE, y + away * 0.25 * SPACE];
-  const curve = `C${point(from, bend)} ${point(from + 0.9 * SPACE, bend)} ${point(from + 0.8 * SPACE, tip)}`;
-  return strokeMark(`M${point(from, y)} ${curve}`);
+  const from = x + HOOK.left;
+  const at = (distance: number): number => y + away * distance;
+  const [bend, tip] = [at(lower + HOOK.bend), at(lower + HOOK.tip)];
+  const curve = `C${point(from, bend)} ${point(x + HOOK.right, bend)} ${point(x + 0.6 * SPACE, tip)}`;
+  return strokeMark(`M${point(from, y)} L${point(from, at(lower))} ${curve}`);
 }
 
 /** How deep a curve hangs: a share of its length, and never more than that. */

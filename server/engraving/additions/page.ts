@@ -1,12 +1,24 @@
 /** Puts what the library cannot draw into its pictures: signs beside heads and on stems, straight lines, open curves. */
 import type { GlyphOutline } from '../engraver';
-import type { AddedBrackets, AddedGlyph, AddedSign } from '../flavour/addition';
+import type { AddedBrackets, AddedGlyph, AddedHook, AddedSign } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
 import { freeCurve } from './freeCurve';
-import { above, GAP, type Head, headsOf, leftOf, leftOfWave, type Outlines, rightOf, SCALE, SPACE } from './heads';
-import { bracketMarks, glyphMark, hookMark, lineMark, openCurveMark } from './marks';
+import {
+  above,
+  accidentalsIn,
+  GAP,
+  type Head,
+  headsOf,
+  leftOf,
+  leftOfWave,
+  type Outlines,
+  rightOf,
+  SCALE,
+  SPACE,
+} from './heads';
+import { bracketMarks, clearOf, glyphMark, hookMark, lineMark, openCurveMark } from './marks';
 import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
 
@@ -44,7 +56,8 @@ class Page {
   ) {
     for (const element of below(root)) {
       const id = element.attributes['data-id'];
-      if (id !== undefined) this.byId.set(id, element);
+      // Brackets around a sign bear its id too.
+      if (id !== undefined && !this.byId.has(id)) this.byId.set(id, element);
       if (element.attributes.class === 'page-margin') this.margin ??= element;
     }
   }
@@ -70,7 +83,7 @@ class Page {
       case 'brackets':
         return this.bracketsAround(sign, bearers);
       case 'hook':
-        return hookAt(bearers[0], sign.end);
+        return this.hookAt(bearers[0], sign.end);
       case 'glyph':
         return this.signMark(sign, bearers);
     }
@@ -85,6 +98,17 @@ class Page {
     const place = PLACES[sign.place]({ bearer, heads: [head, ...others], outline, next: () => this.nextHead(bearer) });
     if (place === undefined) return '';
     return glyphMark(outline, place) + (sign.enclosed === true ? this.bracketsAt(outline, place) : '');
+  }
+
+  /** The library draws an upright wavy line as one that lies, turned about its foot. */
+  private hookAt(wavyLine: SvgElement | undefined, end: AddedHook['end']): string {
+    const waves = wavyLine?.children.flatMap((child) => glyphOf(child) ?? []) ?? [];
+    const [foot, second] = waves;
+    if (wavyLine === undefined || foot === undefined) return '';
+    const wave = second === undefined ? SPACE : second.x - foot.x;
+    const from = { x: foot.x, y: end === 'foot' ? foot.y : foot.y - wave * waves.length };
+    const accidentals = accidentalsIn(above(wavyLine, 'measure') ?? wavyLine, this.outlines);
+    return hookMark(from, end, clearOf(accidentals, from, end));
   }
 
   private bracketsAt({ box }: GlyphOutline, { x, y, scale }: Place): string {
@@ -119,13 +143,4 @@ class Page {
     const bearer = id === undefined ? undefined : this.byId.get(id);
     return bearer && headsOf(bearer, this.outlines)[0];
   }
-}
-
-/** The library draws an upright wavy line as one that lies, turned about its foot. */
-function hookAt(wavyLine: SvgElement | undefined, end: 'foot' | 'head'): string {
-  const waves = wavyLine?.children.flatMap((child) => glyphOf(child) ?? []) ?? [];
-  const [foot, second] = waves;
-  if (foot === undefined) return '';
-  const wave = second === undefined ? SPACE : second.x - foot.x;
-  return hookMark({ x: foot.x, y: end === 'foot' ? foot.y : foot.y - wave * waves.length }, end);
 }
