@@ -15,7 +15,7 @@ import {
 } from 'vscode';
 import type { ExportedFile, ExportForm, ExportResult } from '../server/features/protocol';
 import type { ExportForms, FormItem } from './exportForm';
-import { isOurs, LANGUAGE, named, scoreAtHand } from './language';
+import { fileName, isOurs, LANGUAGE, named, scoreAtHand } from './language';
 import type { Readings } from './readings';
 import type { Server } from './server';
 
@@ -113,7 +113,7 @@ async function mayReplace(files: readonly ExportedFile[]): Promise<boolean> {
   const there = targets.filter((_, index) => kinds[index] === FileType.File);
   if (there.length === 0) return true;
   const replace = l10n.t('Replace');
-  const says = l10n.t('There is already: {0}', there.map(nameOf).join(', '));
+  const says = l10n.t('There is already: {0}', there.map(fileName).join(', '));
   return (await window.showWarningMessage(says, { modal: true }, replace)) === replace;
 }
 
@@ -128,7 +128,7 @@ async function writeAll(server: Server, files: readonly ExportedFile[]): Promise
     } catch (error) {
       server.log.error(`${target}: ${error}`);
       const why = await reasonFor(target, error);
-      void window.showErrorMessage(l10n.t('{0} could not be written: {1}', nameOf(target), why));
+      void window.showErrorMessage(l10n.t('{0} could not be written: {1}', fileName(target), why));
       return undefined;
     }
   }
@@ -148,8 +148,6 @@ const bytesOf = (content: ExportedFile['content']): Uint8Array =>
     ? new TextEncoder().encode(content.text)
     : Uint8Array.from(atob(content.base64), (sign) => sign.charCodeAt(0));
 
-const nameOf = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
-
 async function refused(
   server: Server,
   document: TextDocument,
@@ -164,7 +162,7 @@ async function refused(
       ? l10n.t('Not exported, because of errors ({0}). The first: {1}', refusals.length, first)
       : l10n.t(
           'Written: {0}. Other readings have errors ({1}). The first: {2}',
-          written.map(nameOf).join(', '),
+          written.map(fileName).join(', '),
           refusals.length,
           first,
         );
@@ -175,7 +173,7 @@ async function refused(
 
 async function told(server: Server, written: readonly Uri[], { losses }: ExportResult): Promise<void> {
   const [open, log] = [l10n.t('Open'), l10n.t('Show what is lost')];
-  const names = written.map(nameOf).join(', ');
+  const names = written.map(fileName).join(', ');
   const says =
     losses.length === 0
       ? l10n.t('Written: {0}', names)

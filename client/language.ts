@@ -58,6 +58,9 @@ export const plain = ({ line, character }: Position): { readonly line: number; r
   character,
 });
 
+/** Without its folder. */
+export const fileName = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
+
 /** The document at an address; undefined if the file is gone. */
 export async function openDocument(uri: string): Promise<TextDocument | undefined> {
   try {

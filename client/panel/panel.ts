@@ -4,7 +4,6 @@ import {
   l10n,
   type Position,
   type TextDocument,
-  TextEditorRevealType,
   Uri,
   ViewColumn,
   type WebviewPanel,
@@ -13,12 +12,13 @@ import {
 } from 'vscode';
 import type { SignsShown } from '../../server/features/protocol';
 import { Delayed } from '../delayed';
-import { applyEdits, rangeOf } from '../edits';
 import { moveInto } from '../frame/frame';
+import { ShownScore } from '../frame/shownScore';
 import { isOurs, named, openDocument, plain, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
 import { panelHtml } from './html';
+import { InText } from './inText';
 import type { Clefs, FromPage, PanelState, ToPage } from './messages';
 
 const TYPE = 'bentside.score';
@@ -32,7 +32,8 @@ export class ScorePanel implements Disposable {
   private readonly drawing = new Delayed(QUIET, () => void this.draw());
   private readonly following = new Delayed(QUIET, () => void this.markCaret(true));
   private panel: WebviewPanel | undefined;
-  private document: TextDocument | undefined;
+  private readonly score = new ShownScore();
+  private readonly text: InText;
   private page = 0;
   private clefs: Clefs = 'source';
   private ornaments: SignsShown = 'sign';
@@ -58,19 +59,20 @@ export class ScorePanel implements Disposable {
     private readonly readings: Readings,
     private readonly extension: Uri,
   ) {
+    this.text = new InText(server, readings, this.score);
     this.parts = Disposable.from(
       this.drawing,
       this.following,
       server.onDidStart(() => this.drawing.ask()),
       readings.onDidChange(() => this.drawing.ask()),
       workspace.onDidChangeTextDocument(({ document }) => {
-        if (document === this.document) this.drawing.ask();
+        if (document === this.score.document) this.drawing.ask();
       }),
       workspace.onDidCloseTextDocument((document) => this.closed(document)),
       window.onDidChangeActiveTextEditor(() => this.turnToActive()),
       window.onDidChangeTextEditorSelection(({ textEditor, kind }) => {
         // What the editor itself restores is no move of the user's.
-        if (textEditor.document === this.document && kind !== undefined) this.following.ask();
+        if (textEditor.document === this.score.document && kind !== undefined) this.following.ask();
       }),
       window.registerWebviewPanelSerializer(TYPE, {
         deserializeWebviewPanel: (panel, state: PanelState | undefined) => this.restore(panel, state),
@@ -80,7 +82,7 @@ export class ScorePanel implements Disposable {
 
   /** Shows the score in front. */
   async show(): Promise<void> {
-    const document = scoreEditor()?.document ?? this.document ?? (await scoreAtHand());
+    const document = scoreEditor()?.document ?? this.score.document ?? (await scoreAtHand());
     if (document === undefined) return;
     if (this.panel === undefined) {
       const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
@@ -104,7 +106,7 @@ export class ScorePanel implements Disposable {
       await this.show();
       return;
     }
-    const editor = scoreEditor() ?? (this.document && this.editorOf(this.document));
+    const editor = scoreEditor() ?? this.score.editor;
     if (editor === undefined) return;
     const { document, selection } = editor;
     const reading = this.readings.of(document);
@@ -122,7 +124,7 @@ export class ScorePanel implements Disposable {
   }
 
   private async play({ number, wish }: Extract<FromPage, { kind: 'play' }>): Promise<void> {
-    const document = await this.opened();
+    const document = await this.score.opened();
     if (document === undefined) return;
     const playing = await this.server.ask('bentside/playing', { textDocument: named(document), ...wish });
     this.post({ kind: 'playing', number, playing: playing ?? null });
@@ -137,7 +139,7 @@ export class ScorePanel implements Disposable {
       heard: (message) => this.answer(message),
       closed: () => {
         this.panel = undefined;
-        this.document = undefined;
+        this.score.document = undefined;
         this.isLocked = false;
       },
     });
@@ -153,54 +155,45 @@ export class ScorePanel implements Disposable {
     const document = state && (await openDocument(state.uri));
     this.adopt(panel);
     if (document !== undefined) {
-      this.document = document;
+      this.score.document = document;
       this.nameTab();
     }
   }
 
   private take(document: TextDocument): void {
-    if (this.document !== document) {
+    if (this.score.document !== document) {
       this.page = 0;
       this.beneath = undefined;
     }
     this.turnsToCaret = true;
-    this.document = document;
+    this.score.document = document;
     this.nameTab();
     this.drawing.ask();
   }
 
   private turnToActive(): void {
     const document = scoreEditor()?.document;
-    if (this.panel === undefined || this.isLocked || document === undefined || document === this.document) return;
+    if (this.panel === undefined || this.isLocked || document === undefined || document === this.score.document) return;
     this.take(document);
   }
 
   /** The panel goes back to whatever score is in front. */
   private closed(document: TextDocument): void {
-    if (document !== this.document) return;
+    if (document !== this.score.document) return;
     this.isLocked = false;
     this.turnToActive();
   }
 
   private nameTab(): void {
-    if (this.panel === undefined || this.document === undefined) return;
-    const name = this.document.uri.path.replace(/^.*\//, '');
+    if (this.panel === undefined || this.score.document === undefined) return;
+    const { name } = this.score;
     this.panel.title = this.isLocked ? l10n.t('{0} (kept)', name) : name;
   }
 
   // ─── drawing ───────────────────────────────────────────────────────────────────────────────────────────────────
 
-  /** The score as it is open; one whose text was closed is opened again, since nobody answers for a closed one. */
-  private async opened(): Promise<TextDocument | undefined> {
-    const { document } = this;
-    if (document?.isClosed !== true) return document;
-    const again = document.isUntitled ? undefined : await openDocument(document.uri.toString());
-    if (this.document === document) this.document = again;
-    return again;
-  }
-
   private async draw(): Promise<void> {
-    const document = await this.opened();
+    const document = await this.score.opened();
     const { page, clefs, ornaments, beneath } = this;
     if (this.panel === undefined || document === undefined || !isOurs(document)) return;
     const { version } = document;
@@ -214,7 +207,7 @@ export class ScorePanel implements Disposable {
       ...(beneath === undefined ? {} : { beneath }),
     });
     // Something newer is on its way.
-    if (document !== this.document || document.version !== version || drawn === undefined) return;
+    if (document !== this.score.document || document.version !== version || drawn === undefined) return;
     if (drawn === null) this.post({ kind: 'failure', says: l10n.t('There is no music to be drawn yet.') });
     else if ('failure' in drawn) this.post({ kind: 'failure', says: drawn.failure });
     else {
@@ -240,7 +233,7 @@ export class ScorePanel implements Disposable {
     ]);
     const offers = { reading: this.readings.of(document), readings, tunings: tunings ?? [] };
     const text = JSON.stringify(offers);
-    if (document !== this.document || text === this.offers) return;
+    if (document !== this.score.document || text === this.offers) return;
     this.offers = text;
     this.post({ kind: 'offers', ...offers });
   }
@@ -254,35 +247,17 @@ export class ScorePanel implements Disposable {
     this.post({ kind: 'image', bytes: address && (await bytesOf(address)), isDrawing });
   }
 
-  /** Writes into the text where a system lies on the picture. */
-  private async writeRegion({ page, system, region }: Extract<FromPage, { kind: 'region' }>): Promise<void> {
-    const document = await this.opened();
-    if (document === undefined) return;
-    const reading = this.readings.of(document);
-    const edit = await this.server.askOf(document, 'bentside/region', { reading, page, system, region });
-    if (!edit) return;
-    await applyEdits(document, [edit]);
-  }
-
-  private async writeWeight({ id, weight }: Extract<FromPage, { kind: 'weight' }>): Promise<void> {
-    const document = await this.opened();
-    if (document === undefined) return;
-    const reading = this.readings.of(document);
-    const edit = await this.server.askOf(document, 'bentside/weight', { id, reading, weight });
-    if (edit) await applyEdits(document, [edit]);
-  }
-
   /**
    * Marks the note at the caret. Where the caret has moved, its leaf is turned to and the note brought into view, unless the
    * user has forbidden it; whoever has turned to another leaf stays there.
    */
   private async markCaret(hasMoved: boolean): Promise<void> {
-    const editor = this.document && this.editorOf(this.document);
+    const editor = this.score.editor;
     if (this.panel === undefined || editor === undefined) return;
     const { document, selection } = editor;
     const isNew = hasMoved && this.caret?.isEqual(selection.active) !== true;
     this.caret = selection.active;
-    const note = await this.noteAt(document, selection.active);
+    const note = await this.text.noteAt(document, selection.active);
     if (isNew) this.turnsToCaret = follows(document);
     if (note !== undefined && note.page !== this.page && this.turnsToCaret) {
       this.page = note.page;
@@ -294,14 +269,6 @@ export class ScorePanel implements Disposable {
     this.post({ kind: 'mark', id, says, bar, system, follows: this.turnsToCaret });
     this.turnsToCaret = false;
   }
-
-  private async noteAt(document: TextDocument, position: Position) {
-    const params = { textDocument: named(document), position: plain(position), reading: this.readings.of(document) };
-    return (await this.server.ask('bentside/note', params)) ?? undefined;
-  }
-
-  private readonly editorOf = (document: TextDocument) =>
-    window.visibleTextEditors.find((editor) => editor.document === document);
 
   private post(message: ToPage): void {
     void this.panel?.webview.postMessage(message);
@@ -330,35 +297,35 @@ export class ScorePanel implements Disposable {
         this.drawing.ask();
         break;
       case 'reading':
-        if (this.document !== undefined) await this.readings.choose(this.document);
+        if (this.score.document !== undefined) await this.readings.choose(this.score.document);
         break;
       case 'note':
-        await this.goTo(message.id);
+        await this.text.goTo(message.id, this.beneath);
         break;
       case 'loop':
         await this.loop(message);
         break;
       case 'region':
-        await this.writeRegion(message);
+        await this.text.writeRegion(message);
         break;
       case 'beneath':
         this.beneath = message.reading ?? undefined;
         this.drawing.ask();
         break;
       case 'read':
-        if (this.document !== undefined) await this.readings.choose(this.document, message.reading);
+        if (this.score.document !== undefined) await this.readings.choose(this.score.document, message.reading);
         break;
       case 'sound':
         await this.sound(message.what);
         break;
       case 'weight':
-        await this.writeWeight(message);
+        await this.text.writeWeight(message);
         break;
       case 'play':
         await this.play(message);
         break;
       case 'turn':
-        if (this.document !== undefined && follows(this.document)) this.turnTo(message.page);
+        if (this.score.document !== undefined && follows(this.score.document)) this.turnTo(message.page);
     }
   }
 
@@ -367,39 +334,10 @@ export class ScorePanel implements Disposable {
     this.drawing.ask();
   }
 
-  /** Where the note of a picture stands in the text. */
-  private placeOf(document: TextDocument, id: string) {
-    const { beneath } = this;
-    const reading = this.readings.of(document);
-    const params = { textDocument: named(document), id, reading, ...(beneath === undefined ? {} : { beneath }) };
-    return this.server.ask('bentside/place', params);
-  }
-
   /** Tells the page in which bars these notes are. */
-  private async loop({ from, to }: Extract<FromPage, { kind: 'loop' }>): Promise<void> {
-    const document = await this.opened();
-    if (document === undefined) return;
-    const barOf = async (id: string): Promise<string | undefined> => {
-      const place = await this.placeOf(document, id);
-      return place ? (await this.noteAt(document, rangeOf(place).start))?.bar : undefined;
-    };
-    const [first, last] = await Promise.all([barOf(from), barOf(to)]);
-    if (first !== undefined && last !== undefined) this.post({ kind: 'loop', from: first, to: last });
-  }
-
-  /** Puts the caret on the note of a picture. */
-  private async goTo(id: string): Promise<void> {
-    const document = await this.opened();
-    const place = document && (await this.placeOf(document, id));
-    if (!place) return;
-    const range = rangeOf(place);
-    const shown = this.editorOf(document);
-    const editor = await window.showTextDocument(document, {
-      ...(shown?.viewColumn === undefined ? {} : { viewColumn: shown.viewColumn }),
-      preserveFocus: true,
-      selection: range,
-    });
-    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  private async loop(message: Extract<FromPage, { kind: 'loop' }>): Promise<void> {
+    const bars = await this.text.barsOf(message, this.beneath);
+    if (bars !== undefined) this.post({ kind: 'loop', ...bars });
   }
 
   dispose(): void {

@@ -13,7 +13,8 @@ import type { TuningAnswer, TuningChoice, TuningParams } from '../../server/feat
 import { Delayed } from '../delayed';
 import { applyEdits } from '../edits';
 import { moveInto } from '../frame/frame';
-import { isOurs, openDocument, scoreAtHand, scoreEditor } from '../language';
+import { ShownScore } from '../frame/shownScore';
+import { fileName, isOurs, openDocument, scoreAtHand, scoreEditor } from '../language';
 import type { Readings } from '../readings';
 import type { Server } from '../server';
 import { beforeChoice, choiceOf, FROM_THE_FORK, type OpenScore, wantedChoice } from './choices';
@@ -32,7 +33,7 @@ export class TuningPanel implements Disposable {
   private readonly showing = new Delayed(QUIET, () => void this.refresh());
   private panel: WebviewPanel | undefined;
   /** It stays with this score: whoever walks through the steps looks at other texts, too. */
-  private document: TextDocument | undefined;
+  private readonly score = new ShownScore();
   private wish: Wish = {};
 
   constructor(
@@ -55,10 +56,10 @@ export class TuningPanel implements Disposable {
 
   /** Shows a score, as a rule the one in front. @param wanted another tuning than that of the reading shown */
   async show(wanted?: TuningChoice, score?: TextDocument): Promise<void> {
-    const document = score ?? scoreEditor()?.document ?? this.document ?? (await scoreAtHand());
+    const document = score ?? scoreEditor()?.document ?? this.score.document ?? (await scoreAtHand());
     if (document === undefined) return;
-    if (document !== this.document || wanted !== undefined) this.wish = wanted === undefined ? {} : { wanted };
-    this.document = document;
+    if (document !== this.score.document || wanted !== undefined) this.wish = wanted === undefined ? {} : { wanted };
+    this.score.document = document;
     if (this.panel === undefined) this.adopt(window.createWebviewPanel(TYPE, l10n.t('Tuning'), ViewColumn.Beside, {}));
     else this.panel.reveal();
     this.nameTab();
@@ -79,7 +80,7 @@ export class TuningPanel implements Disposable {
       heard: (message) => this.answer(message),
       closed: () => {
         this.panel = undefined;
-        this.document = undefined;
+        this.score.document = undefined;
       },
     });
   }
@@ -91,24 +92,15 @@ export class TuningPanel implements Disposable {
       panel.dispose();
       return;
     }
-    this.document = document;
+    this.score.document = document;
     this.wish = wishOf(state);
     this.adopt(panel);
     this.nameTab();
   }
 
   private nameTab(): void {
-    if (this.panel !== undefined && this.document !== undefined)
-      this.panel.title = l10n.t('Tuning: {0}', nameOf(this.document));
-  }
-
-  /** The score as it is open; one whose text was closed is opened again, since nobody answers for a closed one. */
-  private async opened(): Promise<TextDocument | undefined> {
-    const { document } = this;
-    if (document?.isClosed !== true) return document;
-    const again = document.isUntitled ? undefined : await openDocument(document.uri.toString());
-    if (this.document === document) this.document = again;
-    return again;
+    if (this.panel !== undefined && this.score.document !== undefined)
+      this.panel.title = l10n.t('Tuning: {0}', this.score.name);
   }
 
   // ─── what is shown ─────────────────────────────────────────────────────────────────────────────────────────────
@@ -121,11 +113,11 @@ export class TuningPanel implements Disposable {
   private async refresh(): Promise<void> {
     // One that is hidden asks when it is shown again.
     if (this.panel?.visible !== true) return;
-    const document = await this.opened();
+    const document = await this.score.opened();
     if (document === undefined) return;
     const params = this.paramsFor(document);
     const answer = await this.server.askOf(document, 'bentside/tuning', params);
-    if (!answer || document !== this.document) return;
+    if (!answer || document !== this.score.document) return;
     void this.panel?.webview.postMessage(this.messageOf(document, params, answer));
   }
 
@@ -149,7 +141,7 @@ export class TuningPanel implements Disposable {
   private otherScores(document: TextDocument): OpenScore[] {
     return workspace.textDocuments
       .filter((other) => isOurs(other) && other !== document)
-      .map((other) => ({ uri: other.uri.toString(), name: nameOf(other), reading: this.readings.of(other) }));
+      .map((other) => ({ uri: other.uri.toString(), name: fileName(other.uri), reading: this.readings.of(other) }));
   }
 
   // ─── what the page says ────────────────────────────────────────────────────────────────────────────────────────
@@ -185,7 +177,7 @@ export class TuningPanel implements Disposable {
 
   /** Another reading has its own tuning, unless one of no reading is shown. */
   private async chooseReading(): Promise<void> {
-    const { document } = this;
+    const { document } = this.score;
     if (document === undefined) return;
     const shown = this.readings.of(document);
     await this.readings.choose(document);
@@ -195,7 +187,7 @@ export class TuningPanel implements Disposable {
 
   /** Writes what is shown into the text, in one step that can be undone. */
   private async write(): Promise<void> {
-    const document = await this.opened();
+    const document = await this.score.opened();
     const edits = document && (await this.server.askOf(document, 'bentside/writeTuning', this.paramsFor(document)));
     if (document !== undefined && edits) await applyEdits(document, edits);
   }
@@ -205,8 +197,6 @@ export class TuningPanel implements Disposable {
     this.parts.dispose();
   }
 }
-
-const nameOf = ({ uri }: TextDocument): string => uri.path.replace(/^.*\//, '');
 
 const wishOf = ({ uri: _, ...wish }: TuningState): Wish => wish;
 
