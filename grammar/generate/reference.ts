@@ -6,7 +6,7 @@
  * `<!-- name:end -->`; what stands between is replaced, all else is left as it is.
  */
 import { namesOf, signTables, tableNames } from '../../server/signs/tables';
-import { certainties, type SignRow, type SignTable } from '../../server/signs/tables/table';
+import { certainties, citedBeside, type SignRow, type SignTable } from '../../server/signs/tables/table';
 import { catalogue } from '../findings/catalogue';
 import { clefLetters, clefNames } from '../vocabulary/clefs';
 import { instrumentTypes } from '../vocabulary/instruments';
@@ -155,7 +155,7 @@ const signRows = ({ rows }: SignTable): string[][] =>
     row.note === undefined ? row.label : `${row.label}. ${row.note}`,
     playedAs(row),
     `${certainties[row.drawn]}; ${certainties[row.played]}`,
-    row.citation,
+    citedBeside(row.played, row.citation),
   ]);
 
 const signHeads = ['typed', 'shape', 'name in the table', 'played', 'how sure of sign; of notes', 'from'];

@@ -9,7 +9,14 @@ import { exportSvg, onWhite } from '../../server/pages/svg';
 import { recipeOf } from '../../server/signs/recipes';
 import { recipeInWords } from '../../server/signs/recipeWords';
 import { signTables } from '../../server/signs/tables';
-import { type Condition, certainties, rulesOf, type SignRow, type SignTable } from '../../server/signs/tables/table';
+import {
+  type Condition,
+  certainties,
+  citedBeside,
+  rulesOf,
+  type SignRow,
+  type SignTable,
+} from '../../server/signs/tables/table';
 import { noFiles } from '../../server/workspace/host';
 import { projectOf } from '../../server/workspace/project';
 import { type Shape, shapeByName, shapes } from '../vocabulary/shapes';
@@ -168,7 +175,7 @@ function rowLines(row: SignRow, number: number): string {
   const said = parsed.unresolved === undefined ? 'played so' : 'what is known of it';
   const sure = `Drawn so: ${certainties[drawn]}; ${said}: ${certainties[played]}.`;
   return [
-    `${number}. \`${typed}\` **${label}** (\`'${names[0]}\`)${where}: ${recipeInWords(parsed)}. ${sure} *${citation}*${note === undefined ? '' : ` ${note}`}`,
+    `${number}. \`${typed}\` **${label}** (\`'${names[0]}\`)${where}: ${recipeInWords(parsed)}. ${sure} *${citedBeside(played, citation)}*${note === undefined ? '' : ` ${note}`}`,
     ...rivals.map(
       (rival) => `   - or \`(${rival.name})\`: ${recipeInWords(recipeOf(rival.recipe).recipe)}. ${rival.advocates}`,
     ),

@@ -3,7 +3,7 @@ import { perform } from '../readings/perform';
 import { howMany } from '../score/amounts';
 import { contextWords } from '../signs/contexts';
 import { builtInTables, signTableByName, signTables } from '../signs/tables';
-import { certainties, rulesOf, type SignRow, type SignTable } from '../signs/tables/table';
+import { certainties, citedBeside, rulesOf, type SignRow, type SignTable } from '../signs/tables/table';
 import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
 import { type Project, projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -68,7 +68,7 @@ function rowLines(row: SignRow, number: number, width: number): string[] {
   const where = when.length === 0 ? '' : ` when ${when.join(' when ')}`;
   const indent = ' '.repeat(width + 6);
   return [
-    `${`${number}`.padStart(3)}  ${marks(row).padEnd(width)} ${label}${where} : ${recipe}  (${certainties[played]}; ${citation})`,
+    `${`${number}`.padStart(3)}  ${marks(row).padEnd(width)} ${label}${where} : ${recipe}  (${certainties[played]}; ${citedBeside(played, citation)})`,
     ...(note === undefined ? [] : [`${indent}${note}`]),
     ...rivals.map(({ name, recipe: other, advocates }) => `${indent}or (${name}) : ${other}  (${advocates})`),
   ];

@@ -6,7 +6,7 @@ import { recipeInWords } from '../signs/recipeWords';
 import { keyOf, type PlayedRow, tableInForce, tablesNamed } from '../signs/rows';
 import { recipeSaid } from '../signs/said';
 import { builtInTables } from '../signs/tables';
-import { certainties } from '../signs/tables/table';
+import { certainties, citedBeside } from '../signs/tables/table';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere } from './events';
 import { literally } from './markdown';
@@ -48,7 +48,7 @@ function wayInWords({ signs }: SignHere, { readings, row, table, notes, settled 
   if (row === undefined) return `${who}: ${table} says nothing of it here, it is played plain.`;
   const sure = row.played === undefined ? '' : ` (${certainties[row.played]})`;
   const played = notes.length === 0 ? 'It is played plain here.' : `Here: ${inShort(notes)}.`;
-  const cited = row.citation === undefined ? '' : `\n\n*${row.citation}*`;
+  const cited = row.citation === undefined ? '' : `\n\n*${citedBeside(row.played, row.citation)}*`;
   const said = settled ? ' The editor has said how it is played.' : '';
   const how = recipeAsMarkdown(recipeSaid(signs, row));
   return `${who}: **${literally(row.label)}** of ${row.table}${sure}, ${how}. ${played}${said}${cited}`;
@@ -101,5 +101,6 @@ function tablesWith(
 function rowInWords({ label, when, played, recipe, citation }: PlayedRow): string {
   const where = when.length === 0 ? '' : `, when ${when.join(' and ')}`;
   const sure = played === undefined ? '' : ` (${certainties[played]})`;
-  return `**${literally(label)}**${where}${sure}: ${recipeAsMarkdown(recipe)}.${citation === undefined ? '' : ` *${citation}*`}`;
+  const cited = citation === undefined ? '' : ` *${citedBeside(played, citation)}*`;
+  return `**${literally(label)}**${where}${sure}: ${recipeAsMarkdown(recipe)}.${cited}`;
 }

@@ -6,7 +6,9 @@ import type { Engraver } from '../engraving/engraver';
 import type { Edition, Exported, ExportOptions } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
 import { type Measure, measuresFor } from '../export/measures';
+import { keyTo } from '../readings/report/key';
 import { notesSection } from '../readings/report/notes';
+import { COUNTING } from '../readings/report/rules';
 import { barsFromTo } from '../score/barsInWords';
 import type { Bar, Score } from '../score/score';
 import { type Html, scriptedPage, tag, text } from './html';
@@ -15,7 +17,7 @@ import { exercise } from './sheet/exercises';
 import { Figures } from './sheet/figures';
 import { linesOf } from './sheet/lines';
 import { PLAYER, PLAYER_DIGEST } from './sheet/playerScript';
-import { groundsOf, reasonsFor } from './sheet/reasons';
+import { groundsOf, type Reasons, reasonsFor } from './sheet/reasons';
 import { SignExplained } from './sheet/signs';
 import { PACES } from './sheet/sounds';
 import { SHEET_STYLE } from './sheet/style';
@@ -104,6 +106,7 @@ class TeachingSheet {
         heading: 'Readings, and why',
         content: [tuningMargin(tunings), ...readings.map(readingArticle)],
       },
+      { id: 'key', heading: 'Key', content: this.key([...reasons.values()]) },
       { id: 'lines', heading: 'Line for line', content: linesOf({ main, readings, reasons, figures }, bars) },
       {
         id: 'signs',
@@ -114,6 +117,13 @@ class TeachingSheet {
       { id: 'tuning', heading: 'Tuning', content: tuningSections(tunings) },
       { id: 'notes', heading: 'Notes of the critical report', content: this.notes() },
     ];
+  }
+
+  /** How places are named and symbols printed, where the sheet does either. */
+  private key(reasons: readonly Reasons[]): readonly Html[] {
+    const printed = reasons.flatMap((one) => [...this.bars].flatMap(([piece, bars]) => one.symbolsIn(piece, bars)));
+    if (printed.length === 0 && this.notes().length === 0) return [];
+    return [COUNTING, ...keyTo(printed)].map((sentence) => tag('p', {}, text(sentence)));
   }
 
   private notes(): readonly Html[] {

@@ -6,6 +6,7 @@ import { differencesOf } from './compare/differences';
 import { comparedText } from './compare/symbols';
 import type { Report, ReportSection } from './report/document';
 import { EDITOR, entriesSection } from './report/entries';
+import { keyTo, symbolsIn, symbolsOf } from './report/key';
 import { notesSection } from './report/notes';
 import { rulesSection } from './report/rules';
 import { readingsSection, sourcesSection } from './report/sources';
@@ -25,12 +26,13 @@ export function reportOf(main: Score, scoreOf: (name: string) => Score | undefin
   ).filter(({ kind }) => kind !== 'time');
   const names = scores.map(({ choice }) => choice.name);
   const all = [...scores, ...readings.flatMap((name) => scoreOf(name) ?? [])];
+  const supplied = suppliedSection(all);
   const sections = [
     sourcesSection(environment),
-    rulesSection(environment),
+    rulesSection(environment, keyTo([...symbolsOf(differences), ...symbolsIn(supplied)])),
     readingsSection(environment),
     entriesSection(main, differences, names),
-    suppliedSection(all),
+    supplied,
     notesSection(all),
   ];
   return { title: environment.title ?? file, file, sections: sections.filter(says) };

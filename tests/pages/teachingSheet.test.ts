@@ -94,7 +94,9 @@ describe('the overture’s sheet, bars 1 to 7', () => {
     const pince = words(section((await begin).page, 'Signs').split('<section class="sign"')[1] ?? '');
     expect(pince).toContain("french, plain: “Pincé” , J.-H. d'Anglebert");
     expect(pince).toContain('the note, the note below, and the note again, held');
-    expect(pince).toContain('Marques des agréments et leur signification, 1689, no. 9, from memory.');
+    expect(pince).toContain('Marques des agréments et leur signification, 1689, no. 9.');
+    // How sure it is, and that nobody looked, is one thing and said once.
+    expect(pince.match(/from memory/g)).toHaveLength(2);
     expect(pince).toContain('“Pincé” , Rameau, Pièces de clavessin, 1724');
     expect(pince).toContain('Like anglebert-1689: Le Roux, 1705.');
   });
@@ -121,6 +123,16 @@ describe('the overture’s sheet, bars 1 to 7', () => {
     const notes = words(section((await begin).page, 'Notes of the critical report'));
     expect(notes).toContain('L has one semibreve; the falling scale may be a player');
     expect(notes).not.toContain('The trill supplied from the subject');
+  });
+  it('has a key to the symbols that it prints, and to no others', async () => {
+    const key = words(section((await begin).page, 'Key'));
+    expect(key).toContain('Places are given as bar, voice, symbol.');
+    expect(key).toContain('Values: sb semibreve; c crotchet; q quaver; dsq demisemiquaver; a full stop after');
+  });
+  it('warns of strings that break once, wherever a tuning is laid, and leaves the instrument to its maker', async () => {
+    const tuning = words(section((await begin).page, 'Tuning'));
+    expect(tuning.match(/can break and hurt/g)).toHaveLength(1);
+    expect(tuning).toContain('its maker or a professional tuner knows; follow them rather than this sheet');
   });
 });
 

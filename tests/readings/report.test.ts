@@ -149,6 +149,38 @@ describe('annotations', () => {
   });
 });
 
+describe('the order', () => {
+  it('is that of bars, whichever text something stands in, barlines among the notes', () => {
+    expect(
+      rows(reported('1 c5 |*"the line" <K: 1 c5 ; L: 1 d5*"in L alone"> | 1 e5*"last"'), 'Annotations').map((row) =>
+        row.replace(/ · .*/, ''),
+      ),
+    ).toEqual(['1, barline', '2, dessus, 1', '3, dessus, 1']);
+  });
+});
+
+describe('the key', () => {
+  const keyOf = (music: string): string =>
+    reported(music)
+      .sections.flatMap((one) => one.said)
+      .filter((said) => /^(?:Values|Pitches|The notes of a chord|Signs and other marks)/.test(said))
+      .join(' ');
+
+  it('has what is printed and nothing else, from the longest value on', () => {
+    expect(keyOf('<K: 1 c5 ; L: 2 c5 4 d r>')).toBe(
+      'Values: sb semibreve; m minim; c crotchet. Pitches are given after Helmholtz (c′ the middle C), with accidentals as they are drawn.',
+    );
+    expect(keyOf('1 c5')).toBe('');
+  });
+  it('explains dots, tuplets, chords, ties and the shapes of signs', () => {
+    const key = keyOf("<K: 4. c5-e'ca 8 d = 4 c ; L: {3in2 4 c5 d e} 4 d'[zz] c>");
+    expect(key).toContain('a full stop after a value is a dot; 3:2 a tuplet, 3 in the time of 2');
+    expect(key).toContain('The notes of a chord stand from the lowest up');
+    expect(key).toContain('= tied to what follows; [ ] the editor’s');
+    expect(key).toContain("'ca a comma or closing half-circle to the right of the note; 'zz a short zigzag");
+  });
+});
+
 describe('the rules', () => {
   it('in force and what is assumed are stated', () => {
     const said = reported('1 c5', 'accidentals bar\npractice overdot in A\nbeaming 8 by 6\n').sections.flatMap(

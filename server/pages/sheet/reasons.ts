@@ -6,6 +6,7 @@ import { type Difference, differencesOf, type Side } from '../../readings/compar
 import { comparedText } from '../../readings/compare/symbols';
 import { perform } from '../../readings/perform';
 import { reasonsOf, sideText } from '../../readings/report/entries';
+import { type PrintedSymbol, symbolsOf } from '../../readings/report/key';
 import { placeName } from '../../readings/report/places';
 import { barsNamed } from '../../score/barsInWords';
 import { declaredNames } from '../../score/environment';
@@ -122,6 +123,8 @@ const tempoGround = ({ tempo, orders }: Chosen): readonly Html[] => [
 /** What moved a reading in each bar. */
 export interface Reasons {
   in(piece: number, bars: readonly Bar[]): readonly Html[];
+  /** What they print of the sources' symbols, for a key. */
+  symbolsIn(piece: number, bars: readonly Bar[]): readonly PrintedSymbol[];
 }
 
 export function reasonsFor(sheetText: SheetText, sources: readonly Score[], signs: TaughtSigns): Reasons {
@@ -131,17 +134,18 @@ export function reasonsFor(sheetText: SheetText, sources: readonly Score[], sign
     ({ kind }) => kind !== 'time',
   );
   const altered = alteredIn(perform(score, { ornaments: 'sign' }));
+  const differencesIn = (piece: number, bars: readonly Bar[]): readonly Difference[] => {
+    const name = score.pieces[piece]?.name ?? '';
+    const numbers = new Set(bars.map(({ number }) => number));
+    return differences.filter((one) => one.piece === name && numbers.has(one.bar));
+  };
   return {
-    in: (piece, bars) => {
-      const name = score.pieces[piece]?.name ?? '';
-      const numbers = new Set(bars.map(({ number }) => number));
-      const here = differences.filter((one) => one.piece === name && numbers.has(one.bar));
-      return [
-        ...here.map((one) => variantReason(score, one)),
-        ...practiceReasons(altered.get(piece), bars),
-        ...signs.reasonsIn(sheetText, piece, bars),
-      ];
-    },
+    in: (piece, bars) => [
+      ...differencesIn(piece, bars).map((one) => variantReason(score, one)),
+      ...practiceReasons(altered.get(piece), bars),
+      ...signs.reasonsIn(sheetText, piece, bars),
+    ],
+    symbolsIn: (piece, bars) => symbolsOf(differencesIn(piece, bars)),
   };
 }
 

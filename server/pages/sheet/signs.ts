@@ -10,7 +10,7 @@ import { recipeInWords } from '../../signs/recipeWords';
 import { keyOf, type PlayedRow, tableInForce } from '../../signs/rows';
 import { recipeSaid } from '../../signs/said';
 import { signTableByName, signTables } from '../../signs/tables';
-import { certainties } from '../../signs/tables/table';
+import { certainties, citedBeside } from '../../signs/tables/table';
 import { type Html, tag, text } from '../html';
 import type { Figures } from './figures';
 import { type InlinePicture, looksLike } from './inline';
@@ -122,7 +122,7 @@ export class SignExplained {
     const caption = [
       tag('b', {}, text(`${before}${row === undefined ? 'no row for it here' : `“${row.label}”`}`)),
       text(`, ${rowTitle(way)}: ${played(way)}.${after}`),
-      row?.citation === undefined ? '' : tag('cite', {}, text(` ${row.citation}.`)),
+      row?.citation === undefined ? '' : tag('cite', {}, text(` ${citedBeside(row.played, row.citation)}.`)),
     ].join('');
     const heard = new Sounding(near, { ...this.wish, table }, 'played').in(0, [place.bar, place.bar], place.voice);
     return this.figures.figure(picture, { caption, label: `${whereOf(place)}, by ${table}` }, heard);
@@ -131,7 +131,9 @@ export class SignExplained {
 
 function shapeInWords(short: string): string {
   const shape = shapeByName(short);
-  return shape === undefined ? short : `${shape.description}, ${shape.place} the note`;
+  if (shape === undefined) return short;
+  // The others say where they stand.
+  return shape.place === 'above' ? `${shape.description}, above the note` : shape.description;
 }
 
 const titles = (all: readonly ByTable[]): string => all.map(({ table }) => titleOf(table)).join('; ');

@@ -1,5 +1,5 @@
 /** The tunings of a sheet: in its margin in short, and the strings on which each is laid. */
-import { type SheetInterval, sheetOf, type TuningSheet } from '../../tuning/sheet';
+import { type SheetInterval, sheetOf, TUNING_CAUTIONS } from '../../tuning/sheet';
 import type { Tuning } from '../../tuning/tuning';
 import { type Html, tag, text } from '../html';
 import { stringsDrawing } from '../stringsDrawing';
@@ -56,16 +56,17 @@ const told = (head: string, intervals: readonly SheetInterval[]): readonly Html[
     ? []
     : [tag('dt', {}, head), tag('dd', {}, text(intervals.map(({ interval }) => interval).join(', ')))];
 
-/** How each is laid by ear. */
-export const tuningSections = (all: readonly SharedTuning[]): readonly Html[] =>
-  all.map(({ tuning, readings }, index) => {
-    const sheet: TuningSheet = sheetOf(tuning);
+/** What whoever tunes must know, once for all tunings, and how each is laid by ear. */
+export const tuningSections = (all: readonly SharedTuning[]): readonly Html[] => [
+  ...(all.length === 0 ? [] : TUNING_CAUTIONS.map((one) => tag('p', { class: 'caution' }, text(one)))),
+  ...all.map(({ tuning, readings }, index) => {
+    const sheet = sheetOf(tuning);
     const id = `tuning-${index + 1}`;
     return tag(
       'section',
       { class: 'laying', 'aria-labelledby': id },
       tag('h3', { id }, text(`${sheet.title}, a4 = ${tuning.pitch} Hz (${readings.join(', ')})`)),
       stringsDrawing(sheet, sheet.steps, `strings-${index + 1}`),
-      ...sheet.cautions.map((one) => tag('p', { class: 'caution' }, text(one))),
     );
-  });
+  }),
+];

@@ -5,20 +5,20 @@ import { ALTERATIONS } from '../../../grammar/vocabulary/pitches';
 import { helmholtz } from '../../score/pitchNames';
 import type { NoteMember, VoiceEvent } from '../../score/score';
 
-/** By length in semibreves. */
-const VALUES: Readonly<Record<string, string>> = {
-  '8': 'maxima',
-  '4': 'long',
-  '2': 'br',
-  '1': 'sb',
-  '1/2': 'm',
-  '1/4': 'c',
-  '1/8': 'q',
-  '1/16': 'sq',
-  '1/32': 'dsq',
-  '1/64': 'hdsq',
-  '1/128': '128th',
-};
+/** From the longest: their length in semibreves, how they are abbreviated, and what they are called. */
+export const VALUES: readonly { readonly length: string; readonly short: string; readonly name: string }[] = [
+  { length: '8', short: 'maxima', name: 'maxima' },
+  { length: '4', short: 'long', name: 'long' },
+  { length: '2', short: 'br', name: 'breve' },
+  { length: '1', short: 'sb', name: 'semibreve' },
+  { length: '1/2', short: 'm', name: 'minim' },
+  { length: '1/4', short: 'c', name: 'crotchet' },
+  { length: '1/8', short: 'q', name: 'quaver' },
+  { length: '1/16', short: 'sq', name: 'semiquaver' },
+  { length: '1/32', short: 'dsq', name: 'demisemiquaver' },
+  { length: '1/64', short: 'hdsq', name: 'hemidemisemiquaver' },
+  { length: '1/128', short: 'shdsq', name: 'semihemidemisemiquaver' },
+];
 
 /** `c. d″`, `q rest`, `c g′–b′`; a note drawn without an accidental has none here, whatever sounds. */
 export function symbolInTrade(event: VoiceEvent): string {
@@ -34,7 +34,10 @@ const whatInTrade = ({ kind, members }: VoiceEvent): string => {
 };
 
 const valueInTrade = (value: ValueForm | undefined): string =>
-  value === undefined ? '' : `${VALUES[format(value.base)] ?? value.text}${'.'.repeat(value.dots)}`;
+  value === undefined ? '' : `${shortOf(value)}${'.'.repeat(value.dots)}`;
+
+const shortOf = ({ base, text }: ValueForm): string =>
+  VALUES.find(({ length }) => length === format(base))?.short ?? text;
 
 const byHeight = (a: NoteMember, b: NoteMember): number => a.midi - b.midi;
 

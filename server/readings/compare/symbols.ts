@@ -210,9 +210,13 @@ const marksOf = (marks: readonly AppliedMark[]): string[] =>
 
 /** The sign, without the readings to which it is limited: it is there. */
 const markText = ({ form, shapes }: AppliedMark): string => {
-  const name = shapes.length > 0 ? shapes.join('+') : form.name;
+  const name = signName({ form, shapes });
   return `'${form.editors ? `[${name}]` : name}${form.doubtful ? '?' : ''}`;
 };
+
+/** By its shapes, whatever name it was typed by; other marks have names only. */
+export const signName = ({ form, shapes }: Pick<AppliedMark, 'form' | 'shapes'>): string =>
+  shapes.length > 0 ? shapes.join('+') : form.name;
 
 const wordsOf = ({ words }: VoiceEvent): string[] => words.map(({ text }) => ` “${text}”`);
 

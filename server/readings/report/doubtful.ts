@@ -4,8 +4,9 @@ import { isCurve } from '../../score/curveMarks';
 import type { NoteMember, Score, VoiceEvent } from '../../score/score';
 import { curvesOf, marksOfEvent } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
+import { signName } from '../compare/symbols';
 import { type ReportTable, tableOf } from './document';
-import { eventsByPlace, type NamedEvent, namedEvents } from './places';
+import { eventsByPlace, inBarOrder, type NamedEvent, namedEvents, toldAt } from './places';
 
 /** @param scores of all texts, the main one first: what stands in several is told once */
 export function doubtfulTable(scores: readonly Score[]): readonly ReportTable[] {
@@ -17,10 +18,10 @@ export function doubtfulTable(scores: readonly Score[]): readonly ReportTable[] 
       const key = `${system.block} ${symbol.source.lane} ${symbol.source.pos} ${what}`;
       if (told.has(key)) return [];
       told.add(key);
-      return [row];
+      return [toldAt(event, row)];
     }),
   );
-  return tableOf('Doubtful', ['place', 'symbol', 'what is doubtful', 'why'], rows);
+  return tableOf('Doubtful', ['place', 'symbol', 'what is doubtful', 'why'], inBarOrder(rows));
 }
 
 interface Doubt {
@@ -59,10 +60,10 @@ const signDoubts = (event: NamedEvent, { environment }: Score): Doubt[] =>
   marksOfEvent(event.placed.event)
     // Of curves both ends are told together.
     .filter(({ form }) => form.doubtful && !isCurve(form))
-    .map(({ form, annotations }) => ({
+    .map((mark) => ({
       event,
-      what: `'${form.name}`,
-      why: annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
+      what: `'${signName(mark)}`,
+      why: mark.annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
     }));
 
 /** Each place once, at its first event. */

@@ -4,12 +4,14 @@ import type { Environment } from '../../score/environment';
 import type { AppliedAnnotation, Score } from '../../score/score';
 import { barlinesOf } from '../../score/walk';
 import { type ReportSection, tableOf } from './document';
-import { namedEvents, placeName } from './places';
+import { byBar, namedEvents, placeName } from './places';
 
 interface Said {
   readonly place: string;
   /** The block of the text in which it stands. */
   readonly block: number;
+  /** Index of its bar in its piece. */
+  readonly bar: number;
   readonly applied: AppliedAnnotation;
 }
 
@@ -25,7 +27,7 @@ type IsWanted = (piece: string, bar: string) => boolean;
 export function notesSection(scores: readonly Score[], isWanted: IsWanted = () => true): ReportSection {
   const [main] = scores;
   if (main === undefined) return { heading: 'Annotations', said: [], tables: [] };
-  const all = eachOnce(scores.flatMap((score) => annotationsIn(score, isWanted)));
+  const all = eachOnce(scores.flatMap((score) => annotationsIn(score, isWanted))).sort(byBar);
   const doubtful = all.filter(({ applied }) => isDoubtful(applied, main.environment));
   const sure = all.filter((one) => !doubtful.includes(one));
   return {
@@ -75,7 +77,12 @@ function eachOnce(all: readonly Said[]): Said[] {
 function annotationsIn(score: Score, isWanted: IsWanted): Said[] {
   const events = namedEvents(score).filter(({ piece, placed }) => isWanted(piece, placed.bar.number));
   const atEvents = events.flatMap(({ placed, place }) =>
-    annotationsOf(placed.event).map((applied) => ({ place, applied, block: placed.system.block })),
+    annotationsOf(placed.event).map((applied) => ({
+      place,
+      applied,
+      block: placed.system.block,
+      bar: placed.bar.index,
+    })),
   );
   const atBarlines = score.pieces.flatMap((piece) =>
     piece.bars
@@ -85,7 +92,7 @@ function annotationsIn(score: Score, isWanted: IsWanted): Said[] {
         const place = `${placeName(piece.name, bar.number, '', 0)}, barline`;
         return barlinesOf(bar)
           .flatMap(annotationsOfBarline)
-          .map((applied) => ({ place, applied, block }));
+          .map((applied) => ({ place, applied, block, bar: bar.index }));
       }),
   );
   return [...atEvents, ...atBarlines];

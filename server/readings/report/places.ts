@@ -18,11 +18,29 @@ export function placeName(piece: string, bar: string, voice: string, symbol: num
 
 /** All events of a score with their places, in the order of bars, then of voices. */
 export const namedEvents = (score: Score): readonly NamedEvent[] =>
-  score.pieces
-    .flatMap((piece) => namedIn(score, piece))
-    .sort((a, b) => blockOf(a) - blockOf(b) || a.placed.bar.index - b.placed.bar.index);
+  score.pieces.flatMap((piece) => namedIn(score, piece)).sort((a, b) => byBar(inBar(a), inBar(b)));
 
-const blockOf = ({ placed }: NamedEvent): number => placed.system.block;
+/** A bar of one of the texts of a report, by its system's block and its index in its piece. */
+interface InBar {
+  readonly block: number;
+  readonly bar: number;
+}
+
+/** The order of bars, whichever text they are of. */
+export const byBar = (a: InBar, b: InBar): number => a.block - b.block || a.bar - b.bar;
+
+/** What a report tells of a place. */
+export interface Told extends InBar {
+  readonly row: readonly string[];
+}
+
+const inBar = ({ placed }: NamedEvent): InBar => ({ block: placed.system.block, bar: placed.bar.index });
+
+export const toldAt = (event: NamedEvent, row: readonly string[]): Told => ({ row, ...inBar(event) });
+
+/** Rows in the order of bars. */
+export const inBarOrder = (all: readonly Told[]): readonly (readonly string[])[] =>
+  [...all].sort(byBar).map(({ row }) => row);
 
 function namedIn({ environment }: Score, piece: Piece): NamedEvent[] {
   const counts = new Map<string, number>();

@@ -12,12 +12,11 @@ const ACCIDENTALS: Readonly<Record<AccidentalPractice, string>> = {
 };
 
 /** How places are counted; stated once, for all tables. */
-const COUNTING =
+export const COUNTING =
   'Places are given as bar, voice, symbol. In each bar and voice notes, chords and rests are counted from 1, small notes among them, tied notes one by one; what is not drawn is not counted. An upbeat is bar 0; first and second endings, and halves of a bar around a repeat, share a number (8a, 8b). The count is that of the main text; of what stands in another text only, that text’s own.';
-const FORM =
-  'Values are abbreviated (m minim, c crotchet, q quaver, sq semiquaver, dsq demisemiquaver), pitches given after Helmholtz (c′ the middle C), with accidentals as they are drawn; chords from the lowest note. Signs stand as they are typed, by their shape.';
 
-export function rulesSection(environment: Environment): ReportSection {
+/** @param key what explains the symbols of the report */
+export function rulesSection(environment: Environment, key: readonly string[]): ReportSection {
   const { accidentals, signs } = environment;
   const practices = practicesOfFile(environment);
   const all = practices.map(({ text }) => text).join('; ');
@@ -25,11 +24,11 @@ export function rulesSection(environment: Environment): ReportSection {
     heading: 'How this report is to be read; rules in force',
     said: [
       COUNTING,
-      FORM,
+      ...key,
       `${ACCIDENTALS[accidentals]} What sounds follows from this and the signatures; no accidental is added in silence.`,
       signs === undefined
         ? 'No table of signs is stated for all readings.'
-        : `Signs are typed by their shape; where a reading names no table, they mean what ${signs} says.`,
+        : `Where a reading names no table, signs are played after ${signs}.`,
       practices.length === 0
         ? 'No practice of rhythm is stated for all readings.'
         : `Practices of rhythm stated for every reading but the written text: ${all}.`,

@@ -3,9 +3,10 @@ import { annotationText } from '../../score/annotations';
 import type { AppliedMark, AppliedSpan, NoteMember, Score, VoiceEvent } from '../../score/score';
 import { barlinesOf, curvesOf, marksOfEvent } from '../../score/walk';
 import { symbolInTrade } from '../compare/inTrade';
+import { signName } from '../compare/symbols';
 import { type ReportSection, tableOf } from './document';
 import { doubtfulTable } from './doubtful';
-import { eventsByPlace, type NamedEvent, namedEvents, placeName } from './places';
+import { eventsByPlace, inBarOrder, type NamedEvent, namedEvents, placeName, toldAt } from './places';
 
 /** @param scores of all texts and readings, the main one first: a sign may stand in one of them only */
 export function suppliedSection(scores: readonly Score[]): ReportSection {
@@ -31,19 +32,20 @@ export function suppliedSection(scores: readonly Score[]): ReportSection {
   };
 }
 
-function signRows(scores: readonly Score[]): string[][] {
+function signRows(scores: readonly Score[]): readonly (readonly string[])[] {
   const told = new Set<string>();
-  return scores.flatMap((score) =>
+  const rows = scores.flatMap((score) =>
     namedEvents(score).flatMap((event) =>
       signsAt(event).flatMap((mark) => {
         const { block } = event.placed.system;
         const key = `${block} ${mark.source.lane} ${mark.source.pos}`;
         if (told.has(key)) return [];
         told.add(key);
-        return [signRow(event, mark, score)];
+        return [toldAt(event, signRow(event, mark, score))];
       }),
     ),
   );
+  return inBarOrder(rows);
 }
 
 const signsAt = ({ placed: { event } }: NamedEvent): AppliedMark[] =>
@@ -52,7 +54,7 @@ const signsAt = ({ placed: { event } }: NamedEvent): AppliedMark[] =>
 const signRow = ({ placed, place }: NamedEvent, mark: AppliedMark, { environment }: Score): string[] => [
   place,
   symbolInTrade(placed.event),
-  `'${mark.form.name}`,
+  `'${signName(mark)}`,
   howTransferred(mark),
   mark.annotations.map(({ annotation }) => annotationText(annotation, environment)).join('; '),
 ];

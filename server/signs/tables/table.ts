@@ -17,6 +17,10 @@ export const certainties: Readonly<Record<Confidence, string>> = {
   doubtful: 'doubtful',
 };
 
+/** A citation beside the word for how sure its row is: that it is from memory is said once. */
+export const citedBeside = (played: Confidence | undefined, citation: string): string =>
+  played === 'memory' ? citation.replace(/, from memory\b/, '') : citation;
+
 /** Where a row fits, in the words of a table's `when`. */
 export type Condition =
   | 'rising'
