@@ -38,7 +38,7 @@ export async function beginSource(): Promise<void> {
   const staves = await askStaves();
   if (staves === undefined) return;
   const meter = await pick(
-    l10n.t('The meter sign as it is drawn'),
+    l10n.t('The metre sign as it is drawn'),
     Object.entries(meterSigns).map(([sign, { describe }]) => ({ label: sign, description: describe })),
   );
   if (meter === undefined) return;

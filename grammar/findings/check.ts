@@ -61,7 +61,7 @@ After:
     level: 'hint',
     sentence: 'There is no music in this file yet; a first system would begin it.',
     help: `A file that declares sources, people, tables or temperaments for others needs no music. Any other holds systems: the head
-says which clefs and which meter are drawn, and below it stands a lane for each voice.
+says which clefs and which metre are drawn, and below it stands a lane for each voice.
 
     bentside 1
     voice dessus

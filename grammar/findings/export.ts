@@ -205,15 +205,15 @@ line. Pitches are not changed.`,
   'musicxml-no-clef': NO_CLEF,
   'musicxml-meter-sign': {
     level: 'info',
-    sentence: 'MusicXML cannot draw the meter {sign}; the export has {beats}/{beatValue}.',
+    sentence: 'MusicXML cannot draw the metre {sign}; the export has {beats}/{beatValue}.',
     help: `MusicXML draws C, cut C, a single figure and a fraction, and all must say how long a bar is. Another sign, or a
 figure whose bar is longer or shorter than it says, is written as the fraction of that length. The bars are not changed.`,
   },
   'musicxml-meter-length': {
     level: 'info',
     sentence:
-      'The meter {sign} is drawn before {bars} of another length; some programs find fault with such a measure.',
-    help: `Programs take the length of a measure from its meter. Where a bar is longer than its meter, or of another length
+      'The metre {sign} is drawn before {bars} of another length; some programs find fault with such a measure.',
+    help: `Programs take the length of a measure from its metre. Where a bar is longer than its metre, or of another length
 in a loose system, the export counts the bar by what it holds and hides that fraction. Where the source draws a fraction
 or a figure at this very bar, what is drawn stands: MusicXML cannot draw one and count another.`,
   },
@@ -251,7 +251,7 @@ follow it.`,
   'musicxml-pieces': {
     level: 'info',
     sentence: 'MusicXML holds one piece a file; the export has the pieces of this file one after another.',
-    help: `Each further piece begins on a new system, with its name, clefs, signature and meter, and repeats in it do not
+    help: `Each further piece begins on a new system, with its name, clefs, signature and metre, and repeats in it do not
 lead back into the piece before. Its bars count from 1 to the eye; in the file their numbers begin with the piece's, as
 “2-1”, for no two measures may bear one number.`,
   },

@@ -290,7 +290,7 @@ full bar; then nothing needs mending.`,
   },
   'meter-missing': {
     level: 'hint',
-    sentence: 'No meter is stated, so the bars are not summed.',
+    sentence: 'No metre is stated, so the bars are not summed.',
     help: `\`system  meter C\` states the sign as drawn; \`meter cut-C = 2/1\` says a length of its own. Without one, only the lanes are
 compared with one another.`,
   },
@@ -302,7 +302,7 @@ compared with one another.`,
   'changes-disagree': {
     level: 'error',
     sentence: 'Two lanes disagree about what is drawn here: {here} and {there}.',
-    help: `A change of clef, signature, meter or tempo is typed in one lane; typed in two it must be the same.`,
+    help: `A change of clef, signature, metre or tempo is typed in one lane; typed in two it must be the same.`,
   },
   'sub-lane-alone': {
     level: 'error',

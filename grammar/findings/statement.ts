@@ -298,7 +298,7 @@ meter cut-C = 2/2
   },
   'unknown-meter': {
     level: 'error',
-    sentence: 'The meter sign “{word}” has no usual length; say it: `meter {word} = 3/2`.',
+    sentence: 'The metre sign “{word}” has no usual length; say it: `meter {word} = 3/2`.',
     help: `The signs \`C cut-C O 2 3\` and fractions such as \`6/4\` have a usual length. Any other sign is kept as the source
 draws it, if the length of its bar is said.
 

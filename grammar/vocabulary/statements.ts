@@ -34,7 +34,7 @@ const tempo: readonly Part[] = [
   free('rate', 'decimal', 'a number a minute', { after: 'at', range: { low: 5, high: 600 } }),
 ];
 const meter: readonly Part[] = [
-  free('sign', 'meter', 'the meter sign as drawn'),
+  free('sign', 'meter', 'the metre sign as drawn'),
   free('length', 'barLength', 'the length of a bar, such as 3/2', { after: '=', optional: true }),
 ];
 const signTable = cited('table', 'the name of a sign table');
@@ -79,7 +79,7 @@ const practice = words('a practice', {
       'the values that are unequal',
       [
         [free('value', 'value', 'a note value')],
-        [words('the values that are unequal', { 'by-meter': 'the values that the meter makes unequal' })],
+        [words('the values that are unequal', { 'by-meter': 'the values that the metre makes unequal' })],
       ],
       optional,
     ),
@@ -119,7 +119,7 @@ const stateClauses: Clauses = {
       ]),
     ],
   },
-  meter: { describe: 'The meter sign as drawn; `= 3/2` where a bar has another length than usual.', parts: meter },
+  meter: { describe: 'The metre sign as drawn; `= 3/2` where a bar has another length than usual.', parts: meter },
   tempo: { describe: 'How many of a value go to a minute.', parts: tempo },
 };
 
@@ -406,7 +406,7 @@ export const statements: Readonly<Record<string, StatementEntry>> = {
             reading: 'what the source has, or how it can be read',
             emendation: 'the editor mends the source',
             pitch: 'pitch and accidentals',
-            rhythm: 'values, bars and meter',
+            rhythm: 'values, bars and metre',
             ornament: 'signs',
             fingering: 'fingering',
             layout: 'beams, stems, clefs and the page',
@@ -446,7 +446,7 @@ export const statements: Readonly<Record<string, StatementEntry>> = {
 
 export const changes: Readonly<Record<string, ChangeEntry>> = {
   now: {
-    describe: 'The source changes clef, signature, meter or tempo here.',
+    describe: 'The source changes clef, signature, metre or tempo here.',
     parts: nothing,
     clauses: {
       clef: { describe: 'The clef drawn here, on the stave where the lane stands.', opens: 'clef', parts: [clefPart] },
@@ -477,7 +477,7 @@ export const changes: Readonly<Record<string, ChangeEntry>> = {
     parts: statements.section?.parts ?? nothing,
     clauses: {},
   },
-  irregular: { describe: 'The bar is meant to be longer or shorter than its meter.', parts: nothing, clauses: {} },
+  irregular: { describe: 'The bar is meant to be longer or shorter than its metre.', parts: nothing, clauses: {} },
 };
 
 // ─── recipes ─────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -134,7 +134,7 @@ describe('what comes next', () => {
     [`${HEAD}tempo 4 ‸`, 'tempo ‹a note value› at ‹a number a minute› → at ‹a number a minute›'],
     [
       `${HEAD}system upper C1 meter ‸`,
-      'meter ‹the meter sign as drawn› [= ‹the length of a bar, such as 3/2›] → ‹the meter sign as drawn›',
+      'meter ‹the metre sign as drawn› [= ‹the length of a bar, such as 3/2›] → ‹the metre sign as drawn›',
     ],
     [
       `${HEAD}system upper ‸`,

@@ -134,7 +134,7 @@ describe('a head says', () => {
   });
 
   it('what a keyword and a clause are for', () => {
-    expect(told(head('upper C1 met‸er C'))).toContain('The meter sign as drawn');
+    expect(told(head('upper C1 met‸er C'))).toContain('The metre sign as drawn');
     expect(told(atCaret(`${HEAD.replace('stave upper', 'sta‸ve upper')}`))).toBe('A stave.');
   });
 });

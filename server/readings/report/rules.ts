@@ -51,7 +51,7 @@ function tuningOf({ statements, pitch }: Environment): string[] {
 
 const regularised = ({ beaming }: Environment): string[] => [
   beaming.length === 0
-    ? 'notes are beamed by the meter, save where a voice says otherwise'
+    ? 'notes are beamed by the metre, save where a voice says otherwise'
     : `notes are beamed in groups (${beaming.map(({ value, by }) => `${value.text} by ${by}`).join(', ')}), save where a voice says otherwise`,
   'stems point as the voice has them',
   'bars are numbered',
