@@ -187,6 +187,13 @@ left empty.`,
     help: `Export with gaps was asked for, so a bar whose time is wrong or unknown became empty time in all voices. The
 other findings in that bar say what is amiss; mend it and export again.`,
   },
+  'alone-differs': {
+    level: 'warning',
+    sentence: 'In {voice} the text of {reading} alone is not what {reading} has there: {bars}.',
+    help: `\`--as bent\` types the options of a witness or reading, and the bars of its witness lanes, into the main lanes, and
+compares the music of both. Where one cannot say what the other does, such as a direction of stems that no change
+names, the bar is told. Look at it beside the source and mend it by hand.`,
+  },
   'export-characters': {
     level: 'warning',
     sentence: 'The export cannot hold some characters of the text; the sign \uFFFD stands in their place.',

@@ -458,7 +458,7 @@ export const changes: Readonly<Record<string, ChangeEntry>> = {
   home: { describe: 'Returns to its own stave.', parts: nothing, clauses: {} },
   stems: {
     describe: 'Which way the stems point from here.',
-    parts: [words('a direction', { up: 'upwards', down: 'downwards' })],
+    parts: [words('a direction', { up: 'upwards', down: 'downwards', home: 'as the voice has them' })],
     clauses: {},
   },
   manual: { describe: 'The manual from here.', parts: [cited('manual', 'the name of a manual')], clauses: {} },

@@ -13,7 +13,7 @@ export const commands: readonly Entry[] = [
     name: 'export',
     operands: 'FILES…',
     fewest: 1,
-    summary: 'Write scores as MusicXML, MEI, pages, teaching sheets, MIDI, sound or data.',
+    summary: 'Write scores as MusicXML, MEI, pages, teaching sheets, MIDI, sound, data or texts of one reading.',
     load: async () => (await import('./export')).exportCommand,
   },
   {

@@ -3,6 +3,7 @@ import type { PerformOptions } from '../readings/perform';
 import { unfolded } from '../readings/unfold';
 import type { Performance } from '../score/performance';
 import type { PlacedProblem, Score } from '../score/score';
+import { exportAlone } from './alone';
 import type { FormOptions } from './form';
 import type { Chunks } from './inChunks';
 import type { BarRange } from './measures';
@@ -135,6 +136,16 @@ export const formats: readonly ExportFormat[] = [
     write: (score, options) => {
       const { content = '', problems } = exportWav(score, options);
       return { content, problems };
+    },
+  },
+  {
+    name: 'bent',
+    title: 'the witness or reading alone, as a text to go on with',
+    extension: 'bent',
+    isText: true,
+    write: (score) => {
+      const { text, problems } = exportAlone(score);
+      return { content: text, problems };
     },
   },
 ];

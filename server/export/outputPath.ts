@@ -26,14 +26,14 @@ const NAMELESS = 'score';
 
 /**
  * The path of an output: `Suite 1.2.bent` read as `written` gives `Suite 1.2.musicxml`, as `french` `Suite 1.2.french.musicxml`,
- * its second page `Suite 1.2.french.p2.svg`.
+ * its second page `Suite 1.2.french.p2.svg`. A text of the notation always bears its reading, so that it is never its input.
  */
 export function outputPath({ input, reading, page, extension, into }: Output): string {
   const { folder, name } = split(input);
   const stem = name.replace(/\.bent$/i, '') || NAMELESS;
   const parts = [
     stem,
-    reading === 'written' ? undefined : reading,
+    reading === 'written' && extension !== 'bent' ? undefined : reading,
     page === undefined ? undefined : `p${page}`,
     extension,
   ];

@@ -160,6 +160,19 @@ export const holdsIn = (readings: Readings | undefined, choice: Choice): boolean
   readings === undefined ||
   readings.names.some((name) => name === choice.name || choice.labels.includes(name)) !== readings.not;
 
+/** Of what is glued to something that which a choice has: with a mark that does not hold goes what speaks of the mark. */
+export function heldSuffixes(suffixes: readonly Suffix[], choice: Choice): readonly Suffix[] {
+  let gone: MarkForm['type'] | undefined;
+  return suffixes.filter((suffix) => {
+    if (suffix.kind === 'annotation') return gone === undefined;
+    const { type, readings } = suffix.form;
+    const isOfGone = gone === 'sign' && type === 'accidental';
+    if (isOfGone) return false;
+    gone = holdsIn(readings, choice) ? undefined : type;
+    return gone === undefined;
+  });
+}
+
 const SEVENTH = 6;
 const halfOpen = valueFormOf('1');
 
@@ -600,9 +613,9 @@ class LaneReader {
     }
     const marks: LaneMark[] = [];
     const annotations: AppliedAnnotation[] = [];
-    for (const suffix of suffixes) {
+    for (const suffix of heldSuffixes(suffixes, this.task.choice)) {
       if (suffix.kind === 'annotation') this.annotate(moved(suffix, at), marks, annotations);
-      else if (holdsIn(suffix.form.readings, this.task.choice)) this.takeMark(this.mark(suffix, at), marks);
+      else this.takeMark(this.mark(suffix, at), marks);
     }
     return {
       marks: marks.length === 0 ? noMarks : marks.slice(),

@@ -49,7 +49,8 @@ export function attach(
         const event = events[index];
         const target = event === undefined ? undefined : sameMoment(entry.bar, placeIn(first, event));
         if (item.kind === 'figures') target?.take({ figures: item });
-        else if (item.kind === 'syllable') target?.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
+        else if (item.kind === 'syllable' && target?.kind === 'note')
+          target.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
       });
     }
     const extra = items[events.length];

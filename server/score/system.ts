@@ -743,7 +743,7 @@ const strongerBarline = (own: DrawnBarline | undefined, other: DrawnBarline | un
   isSpecial(own) || !isSpecial(other) ? (own ?? other) : other;
 
 /** Changes that concern all lanes and that the witness's own bar does not type again. */
-function sharedChanges(bar: RawBar, witness: RawBar): RawChange[] {
+export function sharedChanges(bar: RawBar, witness: RawBar): RawChange[] {
   const own = new Set(witness.changes.map(kindOfRaw));
   return bar.changes.filter((one) => one.change.change.word !== 'manual' && !own.has(kindOfRaw(one)));
 }

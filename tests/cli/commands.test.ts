@@ -38,7 +38,7 @@ describe('bentside', () => {
   it('explains the options of a command', async () => {
     const { code, out } = await bentside(memoryHost(), 'export', '--help');
     expect(code).toBe(0);
-    expect(out).toMatch(/--as musicxml\|mxl\|mei\|json\|midi\|wav\|svg/);
+    expect(out).toMatch(/--as musicxml\|mxl\|mei\|json\|midi\|wav\|bent\|svg/);
     expect(await bentside(memoryHost(), 'export')).toMatchObject({ code: 2 });
     expect((await bentside(memoryHost(), 'export', 'a.bent', '--red', 'x')).say).toContain('There is no option --red.');
   });
@@ -310,7 +310,7 @@ describe('bentside export', () => {
   it('asks for a format that there is', async () => {
     expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
       code: 2,
-      say: 'Say in which format: --as musicxml|mxl|mei|json|midi|wav|svg|html.\n',
+      say: 'Say in which format: --as musicxml|mxl|mei|json|midi|wav|bent|svg|html.\n',
     });
     const { say } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musixml');
     expect(say).toBe(

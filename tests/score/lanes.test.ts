@@ -273,3 +273,28 @@ describe('a named curve', () => {
     expect(errors(passage(`${C} dessus | 1 c5'u(q1) |\nsystem\n basse | 1 c3'.(q1) |||\n`))).toEqual([]);
   });
 });
+
+describe('a sign that is limited to other readings', () => {
+  it('takes the accidental and the annotation with it that speak of the sign', () => {
+    const trilled = lane("1 f5'zz:K'#*n1'3");
+    const marks = (choice: string): string[] =>
+      eventsIn(trilled, 'dessus', choice)[0]?.event.members[0]?.marks.map(({ form }) => form.name) ?? [];
+    expect([marks('K'), marks('L')]).toEqual([['zz', '3'], ['3']]);
+    expect(sound(trilled, 'dessus', 'L')).toBe('f5');
+    expect(eventsIn(trilled, 'dessus', 'L')[0]?.event.members[0]?.annotations).toEqual([]);
+  });
+});
+
+describe('stems', () => {
+  it('point as the voice has them again after (stems home)', () => {
+    const turned = eventsIn(lane('(stems down) 2 c5 (stems home) d'));
+    expect(turned.map(({ event }) => event.stems)).toEqual(['down', 'up']);
+  });
+});
+
+describe('a syllable', () => {
+  it('is not sung by the rest that another source has in place of its note', () => {
+    const sung = passage('system upper C1 meter C\n  dessus | 2 c5 <K: 2 d ; L: 2 r> |||\n    text | glo- ria |||\n');
+    expect(eventsIn(sung, 'dessus', 'L').map(({ event }) => event.syllable?.text)).toEqual(['glo', undefined]);
+  });
+});

@@ -1,0 +1,28 @@
+/** Events of a system's score by the place where they are typed. */
+import type { NoteMember, ScoreSystem, VoiceEvent } from '../../score/score';
+
+export const letterAndOctave = ({ spelling, octave }: NoteMember): string => `${spelling.letter}${octave}`;
+
+export class EventsByPlace {
+  private readonly events = new Map<string, VoiceEvent[]>();
+
+  constructor({ score }: ScoreSystem) {
+    for (const { events } of score.voices) {
+      for (const event of events) {
+        const key = `${event.source.lane} ${event.source.pos}`;
+        const here = this.events.get(key);
+        if (here === undefined) this.events.set(key, [event]);
+        else here.push(event);
+      }
+    }
+  }
+
+  at(lane: number, pos: number): VoiceEvent | undefined {
+    return this.all(lane, pos)[0];
+  }
+
+  /** Several where a place of options is omitted over barlines. */
+  all(lane: number, pos: number): readonly VoiceEvent[] {
+    return this.events.get(`${lane} ${pos}`) ?? [];
+  }
+}

@@ -1,0 +1,68 @@
+/** The music of two scores beside one another: what is typed for a choice alone must be what the choice has. */
+import { offsetIn } from '../../../grammar/place';
+import { format } from '../../../grammar/time';
+import type { AppliedMark, Bar, NoteMember, Piece, PlacedProblem, Score, VoiceEvent } from '../../score/score';
+import { eventsOf } from '../../score/walk';
+import { Losses } from '../losses';
+
+/** A problem for each voice with the bars in which two scores are not the same. */
+export function differences(score: Score, alone: Score): readonly PlacedProblem[] {
+  const losses = new Losses();
+  score.pieces.forEach((piece, index) => {
+    const [here, there] = [eventTexts(piece), eventTexts(alone.pieces[index])];
+    const apart = [...here, ...there].filter(([text]) => !here.has(text) || !there.has(text));
+    for (const [, { voice, bar }] of apart) {
+      const slots = { voice: score.environment.voices[voice]?.name ?? '', reading: score.choice.name };
+      losses.add('alone-differs', slots, { source: undefined, system: undefined, bar });
+    }
+  });
+  return losses.problems();
+}
+
+/** Every event that is drawn, with its place in time; empty time draws nothing, and may be cut in pieces otherwise. */
+function eventTexts(piece: Piece | undefined): ReadonlyMap<string, { readonly voice: number; readonly bar: Bar }> {
+  const found = new Map<string, { voice: number; bar: Bar }>();
+  for (const { event, onset, bar } of piece === undefined ? [] : eventsOf(piece)) {
+    if (event.kind === 'gap' && event.marks.length === 0) continue;
+    const { voice } = event;
+    let text = `${voice} ${format(onset)} ${eventText(event)}`;
+    while (found.has(text)) text += '+';
+    found.set(text, { voice, bar });
+  }
+  return found;
+}
+
+const eventText = (event: VoiceEvent): string =>
+  JSON.stringify([
+    ...[event.kind, format(event.duration), event.stave, event.stems, marksText(event.marks)],
+    ...[event.members.map(noteText), drawn(event.syllable)?.text, drawn(event.figures)?.columns],
+  ]);
+
+/** What a sub-lane has at an event, unless it says that nothing is drawn. */
+const drawn = <Item extends { readonly what: string }>(item: Item | undefined): Item | undefined =>
+  item?.what === 'none' ? undefined : item;
+
+const noteText = ({ spelling, octave, midi, stave, tiedFrom, tie, marks }: NoteMember) => [
+  ...[spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText(marks)],
+];
+
+/** Names of readings to which a mark was limited are no part of it. */
+const marksText = (marks: readonly AppliedMark[]): string[] =>
+  marks.map(({ form, shapes }) => [form.name, form.editors, form.doubtful, ...shapes, ...form.parameters].join(' '));
+
+/** Where the bars begin in a text that are too short there and were not in the score of a choice: offsets in the file. */
+export function shortByOmission(score: Score, alone: Score): readonly number[] {
+  if (score.problems.some(isShort)) return [];
+  const places = new Map<string, number>();
+  for (const { problem, block, lane } of alone.problems.filter(isShort)) {
+    const here = alone.tree.blocks[block];
+    const placed = lane === undefined ? undefined : here?.lanes[lane];
+    const segment = placed?.tree.segments.findLast(({ pos }) => pos <= problem.pos);
+    const key = `${block} ${problem.slots.bar}`;
+    if (here === undefined || placed === undefined || segment === undefined || places.has(key)) continue;
+    places.set(key, offsetIn(here, placed, segment.pos));
+  }
+  return [...places.values()];
+}
+
+const isShort = ({ problem }: PlacedProblem): boolean => problem.code === 'bar-too-short';

@@ -1,0 +1,113 @@
+/** Figures and syllables, which are counted against what stands above them: with the options gone, against what the choice has. */
+import type { Block, LaneTree, Placed } from '../../../grammar/tree';
+import type { TextChange } from '../../document/edits';
+import type { VoiceEvent } from '../../score/score';
+import type { TakenBar } from './resolve';
+import { drop, endOfBarline, inFile, type LaneChange, put } from './stretches';
+import type { BarFate, ResolvedVoice, StandingBar } from './voices';
+
+type Kind = 'fig' | 'text';
+
+export interface SubLaneTask {
+  readonly block: Block;
+  readonly text: string;
+  readonly fates: readonly BarFate[];
+  eventAt(lane: number, pos: number): VoiceEvent | undefined;
+}
+
+/** Nothing drawn. */
+const NONE = '_';
+
+const KINDS: readonly Kind[] = ['fig', 'text'];
+
+/** Changes of a voice's sub-lanes. */
+export const subLaneChanges = (voice: ResolvedVoice, bars: readonly StandingBar[], task: SubLaneTask): TextChange[] =>
+  KINDS.flatMap((kind) => new SubLane(kind, voice, bars, task).changes());
+
+class SubLane {
+  private readonly main: Placed<LaneTree> | undefined;
+
+  constructor(
+    private readonly kind: Kind,
+    private readonly voice: ResolvedVoice,
+    private readonly bars: readonly StandingBar[],
+    private readonly task: SubLaneTask,
+  ) {
+    this.main = this.under(voice.main.index);
+  }
+
+  /** The sub-lane that stands under a lane. */
+  private under(lane: number): Placed<LaneTree> | undefined {
+    const { main, witnesses } = this.voice;
+    const subs = [main, ...witnesses].find(({ index }) => index === lane)?.subs ?? [];
+    return subs.flatMap((index) => this.task.block.lanes[index] ?? []).find(({ tree }) => tree.kind === this.kind);
+  }
+
+  changes(): TextChange[] {
+    const { text, block } = this.task;
+    if (this.main !== undefined) return inFile(text, block, this.main, this.ofMain(this.main.tree));
+    return this.bars.some(({ own, taken }) => own !== taken && this.under(taken.lane) !== undefined)
+      ? [this.added()]
+      : [];
+  }
+
+  private ofMain({ segments }: LaneTree): LaneChange[] {
+    return this.bars.flatMap(({ own, taken }, index): LaneChange[] => {
+      const segment = segments[index];
+      const fate = this.task.fates[index];
+      if (segment === undefined) return [];
+      const { bar } = segment;
+      const end = bar?.pos ?? segment.pos + segment.len;
+      const closing = bar !== undefined && (fate?.isGone || fate?.isJoined) ? [drop(bar.pos, endOfBarline(bar))] : [];
+      if (fate?.isGone) return [drop(segment.pos, end), ...closing];
+      if (own === taken && !own.isChosen) return closing;
+      const typed = segment.items.map(({ pos, len }) => this.main?.tree.text.slice(pos, pos + len) ?? '');
+      const wanted = this.itemsIn(taken);
+      const isSame = shortened(typed).join(' ') === shortened(wanted).join(' ') && typed.length <= wanted.length;
+      if (isSame) return closing;
+      return [drop(segment.pos, end), put(end, ` ${wanted.join(' ')} `), ...closing];
+    });
+  }
+
+  /** One for each event that can bear one, as typed under the lane from which the bar is taken. */
+  private itemsIn({ lane, steps }: TakenBar): string[] {
+    const text = this.under(lane)?.tree.text ?? '';
+    return steps.flatMap((step) => {
+      if (step.kind !== 'event') return [];
+      const event = this.task.eventAt(lane, step.item.pos);
+      if (event === undefined || event.small !== undefined) return [];
+      const isLoneTie = step.item.what === 'repeat' && !step.untied;
+      if (!this.isBorne(event, isLoneTie)) return [];
+      const item = this.kind === 'fig' ? event.figures : event.syllable;
+      return [item === undefined ? NONE : text.slice(item.pos, item.pos + item.len)];
+    });
+  }
+
+  /** Figures stand at notes and rests, syllables at notes that are not tied to the one before. */
+  private isBorne({ kind, members }: VoiceEvent, isLoneTie: boolean): boolean {
+    if (this.kind === 'fig') return kind === 'note' || kind === 'rest';
+    return kind === 'note' && !isLoneTie && !members.every(({ tiedFrom }) => tiedFrom);
+  }
+
+  /** A sub-lane that only a witness has, under the main lane. */
+  private added(): TextChange {
+    const { block, text, fates } = this.task;
+    const parts = this.bars.flatMap(({ own, taken, ending }, index) => {
+      if (fates[index]?.isGone) return [];
+      const items = own === taken ? [] : shortened(this.itemsIn(taken));
+      return [...items, ...(ending.closing === undefined || fates[index]?.isJoined ? [] : ['|'])];
+    });
+    const { main } = this.voice;
+    const above = [main.placed, ...main.subs.flatMap((index) => block.lanes[index] ?? [])].at(-1) ?? main.placed;
+    const last = block.offset + (above.starts.at(-1) ?? 0);
+    const end = text.indexOf('\n', last);
+    const at = end < 0 ? text.length : end;
+    return { offset: at, length: 0, text: `\n    ${this.kind} | ${parts.join(' ')}` };
+  }
+}
+
+/** What draws nothing need not be typed at the end of a bar. */
+function shortened(items: readonly string[]): readonly string[] {
+  const last = items.findLastIndex((item) => item !== NONE);
+  return items.slice(0, last + 1);
+}
