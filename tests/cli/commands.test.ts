@@ -314,7 +314,7 @@ describe('bentside export', () => {
     });
     const { say } = await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent', '--as', 'musixml');
     expect(say).toBe(
-      '--as is one of musicxml, mxl, mei, json, midi, wav, svg, html, not “musixml”. Did you mean musicxml?\n',
+      '--as is one of musicxml, mxl, mei, json, midi, wav, bent, svg, html, not “musixml”. Did you mean musicxml?\n',
     );
   });
 });
