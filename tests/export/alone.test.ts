@@ -98,6 +98,18 @@ describe('a witness alone', () => {
     expect(laneOf(alone(figured, 'L'), 'fig')).toBe('fig | _ 6/5 | 4 6 |||');
   });
 
+  test('sings the stanzas that stand under its own bars', () => {
+    const sung = passage(`system upper C1 meter C
+  dessus   | 1 c5 | 2 d c  |||
+    text   | O    | nox    |||
+    text   | lux  | al- ma |||
+  dessus L |      | 1 d5   |||
+    text   |      | nox    |||
+    text   |      | al-    |||
+`);
+    expect(laneOf(alone(sung, 'L'), 'text')).toBe('text | O | nox |||\ntext | lux | al- |||');
+  });
+
   test('keeps every comment, also those between the lines of what goes', () => {
     const text = alone(
       passage(`system upper C1 lower F4 meter C

@@ -295,6 +295,6 @@ describe('stems', () => {
 describe('a syllable', () => {
   it('is not sung by the rest that another source has in place of its note', () => {
     const sung = passage('system upper C1 meter C\n  dessus | 2 c5 <K: 2 d ; L: 2 r> |||\n    text | glo- ria |||\n');
-    expect(eventsIn(sung, 'dessus', 'L').map(({ event }) => event.syllable?.text)).toEqual(['glo', undefined]);
+    expect(eventsIn(sung, 'dessus', 'L').map(({ event }) => event.syllables[0]?.text)).toEqual(['glo', undefined]);
   });
 });

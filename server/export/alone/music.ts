@@ -35,12 +35,16 @@ function eventTexts(piece: Piece | undefined): ReadonlyMap<string, { readonly vo
 const eventText = (event: VoiceEvent): string =>
   JSON.stringify([
     ...[event.kind, format(event.duration), event.stave, event.stems, marksText(event.marks)],
-    ...[event.members.map(noteText), drawn(event.syllable)?.text, drawn(event.figures)?.columns],
+    ...[event.members.map(noteText), sungAt(event), drawn(event.figures)?.columns],
   ]);
 
 /** What a sub-lane has at an event, unless it says that nothing is drawn. */
 const drawn = <Item extends { readonly what: string }>(item: Item | undefined): Item | undefined =>
   item?.what === 'none' ? undefined : item;
+
+/** Syllables with the stanza to which they belong. */
+const sungAt = ({ syllables }: VoiceEvent): string[] =>
+  syllables.flatMap((one, stanza) => (drawn(one) === undefined ? [] : [`${stanza} ${one?.text}`]));
 
 const noteText = ({ spelling, octave, midi, stave, tiedFrom, tie, marks }: NoteMember) => [
   ...[spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText(marks)],

@@ -4,7 +4,7 @@ import type { TextChange } from '../../document/edits';
 import type { VoiceEvent } from '../../score/score';
 import type { TakenBar } from './resolve';
 import { drop, endOfBarline, inFile, type LaneChange, put } from './stretches';
-import type { BarFate, ResolvedVoice, StandingBar } from './voices';
+import type { BarFate, ResolvedLane, ResolvedVoice, StandingBar } from './voices';
 
 type Kind = 'fig' | 'text';
 
@@ -18,17 +18,27 @@ export interface SubLaneTask {
 /** Nothing drawn. */
 const NONE = '_';
 
-const KINDS: readonly Kind[] = ['fig', 'text'];
+/** A sub-lane by its kind and how many of it stand above it: texts below one another are stanzas. */
+type Row = readonly [kind: Kind, stanza: number];
 
 /** Changes of a voice's sub-lanes. */
 export const subLaneChanges = (voice: ResolvedVoice, bars: readonly StandingBar[], task: SubLaneTask): TextChange[] =>
-  KINDS.flatMap((kind) => new SubLane(kind, voice, bars, task).changes());
+  rowsOf(voice, task.block).flatMap((row) => new SubLane(row, voice, bars, task).changes());
+
+/** Figures, then every stanza that any of the lanes has. */
+function rowsOf({ main, witnesses }: ResolvedVoice, block: Block): readonly Row[] {
+  const stanzas = [main, ...witnesses].map((lane) => ofKind('text', lane, block).length);
+  return [['fig', 0], ...Array.from({ length: Math.max(...stanzas) }, (_, stanza): Row => ['text', stanza])];
+}
+
+const ofKind = (kind: Kind, { subs }: ResolvedLane, { lanes }: Block): Placed<LaneTree>[] =>
+  subs.flatMap((index) => lanes[index] ?? []).filter(({ tree }) => tree.kind === kind);
 
 class SubLane {
   private readonly main: Placed<LaneTree> | undefined;
 
   constructor(
-    private readonly kind: Kind,
+    private readonly row: Row,
     private readonly voice: ResolvedVoice,
     private readonly bars: readonly StandingBar[],
     private readonly task: SubLaneTask,
@@ -39,8 +49,9 @@ class SubLane {
   /** The sub-lane that stands under a lane. */
   private under(lane: number): Placed<LaneTree> | undefined {
     const { main, witnesses } = this.voice;
-    const subs = [main, ...witnesses].find(({ index }) => index === lane)?.subs ?? [];
-    return subs.flatMap((index) => this.task.block.lanes[index] ?? []).find(({ tree }) => tree.kind === this.kind);
+    const [kind, stanza] = this.row;
+    const owner = [main, ...witnesses].find(({ index }) => index === lane);
+    return owner && ofKind(kind, owner, this.task.block)[stanza];
   }
 
   changes(): TextChange[] {
@@ -78,14 +89,15 @@ class SubLane {
       if (event === undefined || event.small !== undefined) return [];
       const isLoneTie = step.item.what === 'repeat' && !step.untied;
       if (!this.isBorne(event, isLoneTie)) return [];
-      const item = this.kind === 'fig' ? event.figures : event.syllable;
+      const [kind, stanza] = this.row;
+      const item = kind === 'fig' ? event.figures : event.syllables[stanza];
       return [item === undefined ? NONE : text.slice(item.pos, item.pos + item.len)];
     });
   }
 
   /** Figures stand at notes and rests, syllables at notes that are not tied to the one before. */
   private isBorne({ kind, members }: VoiceEvent, isLoneTie: boolean): boolean {
-    if (this.kind === 'fig') return kind === 'note' || kind === 'rest';
+    if (this.row[0] === 'fig') return kind === 'note' || kind === 'rest';
     return kind === 'note' && !isLoneTie && !members.every(({ tiedFrom }) => tiedFrom);
   }
 
@@ -98,11 +110,12 @@ class SubLane {
       return [...items, ...(ending.closing === undefined || fates[index]?.isJoined ? [] : ['|'])];
     });
     const { main } = this.voice;
-    const above = [main.placed, ...main.subs.flatMap((index) => block.lanes[index] ?? [])].at(-1) ?? main.placed;
+    const [kind] = this.row;
+    const above = (kind === 'fig' ? undefined : block.lanes[main.subs.at(-1) ?? -1]) ?? main.placed;
     const last = block.offset + (above.starts.at(-1) ?? 0);
     const end = text.indexOf('\n', last);
     const at = end < 0 ? text.length : end;
-    return { offset: at, length: 0, text: `\n    ${this.kind} | ${parts.join(' ')}` };
+    return { offset: at, length: 0, text: `\n    ${kind} | ${parts.join(' ')}` };
   }
 }
 
