@@ -40,6 +40,8 @@ export function chunksOf(piece: Piece, voice: number, measures: ReadonlyMap<numb
     for (const systemVoice of system.score.voices) {
       if (systemVoice.voice !== voice) continue;
       for (const event of systemVoice.events) {
+        // What is too much in a bar left empty does not stand in the next one instead.
+        if (piece.bars[system.firstBar + event.bar]?.broken === true) continue;
         for (const cut of cutEvent(piece, system, event)) {
           const measure = measures.get(cut.bar.index);
           if (measure !== undefined && !measure.broken) chunks.push({ ...cut, event, system, systemVoice, measure });

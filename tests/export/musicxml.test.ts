@@ -816,6 +816,12 @@ describe('bars whose time is wrong', () => {
     ]);
   });
 
+  it('give nothing of what is too much in them to the bar that follows', () => {
+    const tooLong = inC('dessus | 1 c5 | 2 d e f | 1 g4 |', 'basse | 1 c3 | 1 d | 1 e |');
+    const read = readNotes(musicXml(tooLong, { leaveGaps: true }));
+    expect(read.map(({ measure, pitch }) => `${measure} ${pitch}`)).toEqual(['1 c5', '1 c3', '3 g4', '3 e3']);
+  });
+
   it('become empty time if gaps are wanted', () => {
     const { text, problems } = exported(broken, { leaveGaps: true });
     expect(readNotes(text).filter(({ measure }) => measure === '2')).toEqual([]);
