@@ -5,6 +5,9 @@ import type { Span } from './tree';
 /** Longer words are no slip of the finger, and comparing them would cost time. */
 const LONGEST = 32;
 
+/** Nobody mistakes one of so many names for another, and comparing them all would cost time. */
+const MOST_CANDIDATES = 500;
+
 /** How many slips are forgiven: one in a short word, one more for every three letters. */
 const forgiven = (word: string): number => Math.max(1, Math.floor(word.length / 3));
 
@@ -40,7 +43,9 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   const small = word.toLowerCase();
   let best: string | undefined;
   let fewest = forgiven(word);
+  let left = MOST_CANDIDATES;
   for (const candidate of candidates) {
+    if (left-- === 0) break;
     // A word of one or two letters is near to everything; only its capitals may be mistaken.
     const most = Math.min(fewest, candidate.length - 2);
     const count = candidate.toLowerCase() === small ? 0 : slips(small, candidate.toLowerCase(), Math.max(most, 0));
@@ -49,6 +54,16 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     fewest = count;
   }
   return best;
+}
+
+/** So many names are told where one of them was expected. */
+const MOST_LISTED = 20;
+
+/** "K, L, M"; of very many names the first ones. */
+export function namesListed(names: Iterable<string>): string {
+  const all = [...names];
+  if (all.length === 0) return 'none';
+  return all.length <= MOST_LISTED ? all.join(', ') : `${all.slice(0, MOST_LISTED).join(', ')} …`;
 }
 
 /** Writes the nearest known name in the place of one that nothing gives. */

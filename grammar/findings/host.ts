@@ -55,7 +55,8 @@ it by itself:
     help: `Bentside reads UTF-8. A file saved in another encoding shows wrong signs where it has accented letters, and they cannot be
 got back from here. Open it in an editor with its old encoding ("Western", "UTF-16" …) and save it as UTF-8.
 
-The finding stands at the first such character. A file like this is never rewritten by \`bentside align\`.`,
+The finding stands at the first such character. Until the file can be read, what else would be found in it is only counted: most of
+it comes of the same cause. A file like this is never rewritten by \`bentside align\`.`,
   },
   'byte-order-mark': {
     level: 'hint',

@@ -203,7 +203,9 @@ does not show is \`'u~\`.`,
   'curve-never-ends': {
     level: 'error',
     sentence: 'The curve begun here by {text} never ends.',
-    help: `A curve \`'u\` is ended by \`'.\` in the same voice. Where the source does not show its end, write \`'u~\`.`,
+    help: `A curve \`'u\` is ended by \`'.\` in the same voice. Where the source does not show its end, write \`'u~\`.
+
+Of the curves that are open in a voice at the end of a system the latest hundred go on; those begun before them never end.`,
   },
   'curve-end-alone': {
     level: 'error',

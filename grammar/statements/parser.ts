@@ -208,7 +208,7 @@ class StatementReader {
   parts(parts: readonly Part[], scope: Scope, path: string): Argument[] {
     const args: Argument[] = [];
     parts.forEach((part, i) => {
-      args.push(...this.part(part, parts.slice(i + 1), scope, path, args));
+      for (const arg of this.part(part, parts.slice(i + 1), scope, path, args)) args.push(arg);
     });
     return args;
   }
@@ -235,7 +235,7 @@ class StatementReader {
       return lead;
     }
     const args = [...lead];
-    do args.push(...this.takePart(part, scope, path));
+    do for (const arg of this.takePart(part, scope, path)) args.push(arg);
     while (part.repeat && this.accepts(part, scope));
     if (part.repeat) this.expect({ kind: 'part', part, before });
     return args;

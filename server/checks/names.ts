@@ -1,7 +1,7 @@
 /** Names that a file cites but nothing gives. */
 
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import { nameInstead } from '../../grammar/nearest';
+import { nameInstead, namesListed } from '../../grammar/nearest';
 import { firstOf } from '../../grammar/statements/read';
 import { declaredNames, type Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
@@ -36,8 +36,6 @@ function knownNames(environment: Environment, uses: Uses): Readonly<Partial<Reco
   };
 }
 
-const listed = (names: ReadonlySet<string>): string => [...names].join(', ') || 'none';
-
 type Known = ReturnType<typeof knownNames>;
 
 const isUnknown = (known: Known, kind: UseKind, name: string): boolean =>
@@ -61,7 +59,7 @@ export const unknownNames = check('unknown-names', ['tree', 'environment'], ({ t
     return placedUses(inBlock.contents).flatMap((use): PlacedProblem[] => {
       const [code, names] = [codes[use.kind], known[use.kind]];
       if (code === undefined || names === undefined || names.has(use.name)) return [];
-      const slots = { name: use.name, known: listed(names) };
+      const slots = { name: use.name, known: namesListed(names) };
       return [problemAt(code, { ...use, block }, slots, nameInstead(use.name, use, names))];
     });
   });

@@ -7,7 +7,7 @@ import { temperamentNames } from '../../grammar/vocabulary/temperaments';
 import { pitchOf } from '../readings/tunings';
 import type { Declared, Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
-import { wayBack } from '../score/ways';
+import { circlesOf } from '../score/ways';
 import { definedTemperament } from '../tuning/defined';
 import { fifthName, keyOf as keyAt } from '../tuning/fifths';
 import { NOTES } from '../tuning/temperament';
@@ -59,20 +59,25 @@ const unknownIn = (found: Found, known: ReadonlySet<string>): PlacedProblem[] =>
       at(found)('unknown-temperament', name, { name: name.text }, nameInstead(name.text, name, known)),
     );
 
-function circlesOf(all: readonly Temperament[]): PlacedProblem[] {
-  const parents = new Map(all.map(({ name, from }) => [name.text, from?.text]));
+function onCircles(all: readonly Temperament[]): PlacedProblem[] {
+  const circles = circlesOf(new Map(all.map(({ name, from }) => [name.text, from?.text])));
   return all.flatMap((found) => {
-    const way = wayBack(found.name.text, parents);
+    const way = circles.get(found.name.text);
     return way === undefined || found.from === undefined
       ? []
-      : at(found)('temperament-circle', found.from, { name: found.name.text, way: way.join(', ') });
+      : at(found)('temperament-circle', found.from, { name: found.name.text, way });
   });
 }
 
-const givenTwice = (all: readonly Temperament[]): PlacedProblem[] =>
-  all
-    .filter(({ name }, index) => all.findIndex((other) => other.name.text === name.text) < index)
-    .flatMap((found) => at(found)('name-used-twice', found.name, { name: found.name.text }));
+function givenTwice(all: readonly Temperament[]): PlacedProblem[] {
+  const given = new Set<string>();
+  return all.flatMap((found) => {
+    const { text } = found.name;
+    if (given.has(text)) return at(found)('name-used-twice', found.name, { name: text });
+    given.add(text);
+    return [];
+  });
+}
 
 // ─── fifths ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -134,7 +139,7 @@ export const tunings = check('tunings', ['environment'], ({ environment }: { env
   const known = new Set([...all.map(({ name }) => name.text), ...temperamentNames]);
   return [
     ...environment.statements.flatMap((found) => unknownIn(found, known)),
-    ...circlesOf(all),
+    ...onCircles(all),
     ...givenTwice(all),
     ...all.flatMap(fifthsOf),
     ...all.flatMap((found) => circleOf(found, environment)),

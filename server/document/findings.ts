@@ -8,7 +8,7 @@ import { findingOfScore, type NamedTree } from './absolute';
 import type { AnalysisOptions } from './analysis';
 import { arises, eachOnce, inSome, type Met } from './inReadings';
 import { type Generation, isStale } from './kept';
-import { capped, levelled } from './levels';
+import { aboveAll, capped, levelled } from './levels';
 
 /** A finding and the lane whose count it swells; undefined for those of statements and of the file. */
 export interface Counted {
@@ -173,6 +173,15 @@ export function sifted(
     const same = lane === undefined ? others : lanes.get(lane);
     if (same !== undefined) same.push(finding);
     else if (lane !== undefined) lanes.set(lane, [finding]);
+  }
+  // Most of what is found in a text that was not read comes of that.
+  const unread = others.find(({ code }) => code === 'not-utf8');
+  if (unread !== undefined) {
+    const all = [...others, ...[...lanes.values()].flat()];
+    return aboveAll(
+      unread,
+      all.filter((finding) => finding !== unread),
+    );
   }
   // Findings of no lane: only the file's count bounds them.
   return capped(lanes.values(), others);

@@ -56,6 +56,10 @@ export function capped(lanes: Iterable<readonly Finding[]>, others: readonly Fin
   return [...whole.shown, ...more].sort(byPlace);
 }
 
+/** One finding, and how many others there are in the file. */
+export const aboveAll = (finding: Finding, others: readonly Finding[]): readonly Finding[] =>
+  [finding, ...andMore(others, 'file')].sort(byPlace);
+
 function cut(findings: readonly Finding[], most: number): { shown: readonly Finding[]; hidden: readonly Finding[] } {
   if (findings.length <= most) return { shown: findings, hidden: [] };
   const gravestFirst = [...findings].sort((a, b) => gravity(a) - gravity(b) || byPlace(a, b));

@@ -1,23 +1,36 @@
 /** The choices that a file offers: as written, each reading, each witness and layer. */
+import { keeping } from '../../grammar/keeping';
 import { clauseOf } from '../../grammar/statements/read';
 import type { Practice } from '../practice/practice';
 import { practicesOf } from '../practice/stated';
 import { type Choice, type StatedOrder, written } from '../score/choice';
-import { declaredNames, type Environment, type ReadingDeclaration } from '../score/environment';
+import {
+  allChoices,
+  declaredNames,
+  type Environment,
+  MOST_CHOICES,
+  type ReadingDeclaration,
+} from '../score/environment';
 import type { Tempo } from '../score/score';
 import { tempoOfArgs } from '../score/system';
 
 /** A reading and those on which it is built, itself first, then the nearest; a circle ends where it closes. */
 export function lineage(environment: Environment, name: string): ReadingDeclaration[] {
-  const line: ReadingDeclaration[] = [];
+  const byName = readingsByName(environment);
+  const line = new Set<ReadingDeclaration>();
   for (let at: string | undefined = name; at !== undefined; ) {
-    const reading = environment.readings.find((other) => other.name === at);
-    if (reading === undefined || line.includes(reading)) break;
-    line.push(reading);
+    const reading = byName.get(at);
+    if (reading === undefined || line.has(reading)) break;
+    line.add(reading);
     at = reading.from;
   }
-  return line;
+  return [...line];
 }
+
+const readingsByName = keeping(
+  ({ readings }: Environment): ReadonlyMap<string, ReadingDeclaration> =>
+    new Map(readings.map((reading): [string, ReadingDeclaration] => [reading.name, reading]).reverse()),
+);
 
 function readingChoice(environment: Environment, line: readonly ReadingDeclaration[], name: string): Choice {
   const stated = line.find((reading) => reading.accidentals !== undefined);
@@ -44,13 +57,17 @@ function witnessChoice(environment: Environment, name: string): Choice {
   return { ...written(environment.accidentals), name, labels };
 }
 
+const witnessesAndLayers = keeping((environment: Environment): ReadonlySet<string> => {
+  const { witnesses, layers } = declaredNames(environment);
+  return new Set([...witnesses, ...layers]);
+});
+
 /** The choice of a name: `written`, a reading, a witness or a layer (`K.2`); undefined if the file declares no such one. */
 export function choiceOf(environment: Environment, name: string): Choice | undefined {
   if (name === 'written') return written(environment.accidentals);
   const line = lineage(environment, name);
   if (line.length > 0) return readingChoice(environment, line, name);
-  const { witnesses, layers } = declaredNames(environment);
-  return witnesses.includes(name) || layers.includes(name) ? witnessChoice(environment, name) : undefined;
+  return witnessesAndLayers(environment).has(name) ? witnessChoice(environment, name) : undefined;
 }
 
 /** The tempo that a reading states, or else the nearest on which it is built; undefined where the file's own holds. */
@@ -75,14 +92,13 @@ export const practicesOfReading = (environment: Environment, name: string): read
 /** The practices that hold for every reading but `written`. */
 export const practicesOfFile = (environment: Environment): readonly Practice[] => practicesOf(environment, []);
 
-/** `written`, then the readings, the witnesses and their layers, each kind in the order of the file. */
-export function choiceNames(environment: Environment): string[] {
-  const { readings, witnesses, layers } = declaredNames(environment);
-  return ['written', ...readings, ...witnesses, ...layers];
-}
+/** `written`, then the readings, the witnesses and their layers, each kind in the order of the file, as many as can be chosen. */
+export const choiceNames = (environment: Environment): readonly string[] =>
+  allChoices(environment.readings, environment.sources).slice(0, MOST_CHOICES);
 
 /** The readings that a file declares; where it declares none, its sources. */
 export function readingsOrSources(environment: Environment): readonly string[] {
-  const declared = environment.readings.map(({ name }) => name);
-  return declared.length > 0 ? declared : choiceNames(environment).filter((name) => name !== 'written');
+  const [, ...names] = choiceNames(environment);
+  const { length } = environment.readings;
+  return length > 0 ? names.slice(0, length) : names;
 }

@@ -29,17 +29,24 @@ const placesIn = keeping(({ lanes }: BlockContents): readonly Place[] => {
 /** Names that a `link` joins, by the one that stands for all that are linked with it. */
 export function linkedPlaces(environment: Environment): Map<string, string> {
   const groups = new Map<string, string>();
-  const groupOf = (name: string): string => groups.get(name) ?? name;
+  /** By the one that stands for them. */
+  const members = new Map<string, string[]>();
   for (const { statement } of environment.statements) {
     if (statement.keyword !== 'link') continue;
     const [first, ...others] = allOf(statement.args, 'name').map(({ text }) => text);
     if (first === undefined) continue;
-    const group = groupOf(first);
+    const group = groups.get(first) ?? first;
     groups.set(first, group);
+    const all = members.get(group) ?? [group];
+    members.set(group, all);
     for (const other of others) {
-      const joined = groupOf(other);
-      groups.set(other, group);
-      for (const [name, its] of groups) if (its === joined) groups.set(name, group);
+      const joined = groups.get(other) ?? other;
+      if (joined === group) continue;
+      for (const name of members.get(joined) ?? [joined]) {
+        groups.set(name, group);
+        all.push(name);
+      }
+      members.delete(joined);
     }
   }
   return groups;

@@ -52,7 +52,7 @@ export const partOf = (clock: Clock, length: Time, seconds: number, fewest: numb
   divide(length, time(Math.max(Math.ceil(fewest), Math.round(secondsOf(clock, length) / seconds), 1)));
 
 /** What holds from a moment on. */
-interface From<What> {
+export interface From<What> {
   readonly onset: Time;
   readonly what: What;
 }

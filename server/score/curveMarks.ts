@@ -60,7 +60,7 @@ function onEvents({ voice, events }: MarkedVoice): PlacedMark[] {
   // Most events bear none.
   for (let index = 0; index < events.length; index++) {
     const event = events[index] as LaneEvent;
-    if (isOnCurve(event)) found.push(...onEvent(voice, event, index));
+    if (isOnCurve(event)) for (const mark of onEvent(voice, event, index)) found.push(mark);
   }
   return found;
 }
@@ -120,14 +120,16 @@ const comesFirst = (a: PlacedMark, b: PlacedMark): number =>
   (a.rank === 'ending' ? -1 : b.rank === 'ending' ? 1 : compare(a.onset, b.onset) || RANKS[a.rank] - RANKS[b.rank]);
 
 function merged(lists: readonly (readonly PlacedMark[])[]): PlacedMark[] {
-  const waiting = lists.map((marks) => [...marks]);
+  // Most voices have none.
+  const waiting = lists.filter(({ length }) => length > 0).map((marks) => ({ marks, next: 0 }));
   const all: PlacedMark[] = [];
   for (;;) {
-    const first = waiting.reduce<PlacedMark[] | undefined>((least, marks) => {
-      const [a, b] = [least?.[0], marks[0]];
-      return b !== undefined && (a === undefined || comesFirst(b, a) < 0) ? marks : least;
-    }, undefined);
-    const mark = first?.shift();
+    let first: (typeof waiting)[number] | undefined;
+    for (const one of waiting) {
+      const [a, b] = [first?.marks[first.next], one.marks[one.next]];
+      if (b !== undefined && (a === undefined || comesFirst(b, a) < 0)) first = one;
+    }
+    const mark = first?.marks[first.next++];
     if (mark === undefined) return all;
     all.push(mark);
   }

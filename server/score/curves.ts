@@ -31,6 +31,9 @@ export interface MatchedCurves {
   readonly open: ReadonlyMap<number, readonly OpenCurve[]>;
 }
 
+/** Of the curves open in a voice at the end of a system so many, the latest, go on; the others never end. */
+const MOST_OPEN = 100;
+
 /** Stands in for the form of a curve that began in an earlier system. */
 const EARLIER: MarkForm = {
   text: "'u",
@@ -78,8 +81,16 @@ class Matcher {
   }
 
   result(): MatchedCurves {
+    const left = new Map<number, number>();
+    for (const { voice } of this.open) left.set(voice, (left.get(voice) ?? 0) + 1);
     const still = new Map<number, OpenCurve[]>();
     for (const one of this.open) {
+      const more = left.get(one.voice) ?? 0;
+      left.set(one.voice, more - 1);
+      if (more > MOST_OPEN) {
+        this.keep(one, undefined);
+        continue;
+      }
       const list = still.get(one.voice) ?? [];
       this.keep(one, undefined, list.length);
       list.push(one.curve);
@@ -106,25 +117,28 @@ class Matcher {
       this.keep({ voice: end.voice, curve, start: undefined, form, incoming: undefined }, end);
       return;
     }
-    const found = this.open.findLast(
+    const index = this.open.findLastIndex(
       (one) =>
         !one.curve.waits &&
         (name === undefined ? one.voice === end.voice : one.curve.name === name) &&
         begunOn(one, form),
     );
+    const [found] = index < 0 ? [] : this.open.splice(index, 1);
     if (found === undefined) {
       const code = form.begunOn === undefined && name === undefined ? 'curve-end-alone' : 'curve-end-unmatched';
       this.report(code, end.source, { text: form.text });
       return;
     }
-    this.open = this.open.filter((one) => one !== found);
     this.keep(found.incoming === undefined ? found : { ...found, form }, end);
   }
 
   /** What is open at the first ending enters every ending alike; what an ending leaves open never ends. */
   private enter({ ending }: EndingMark): void {
-    const enters = this.open.filter(({ curve }) => curve.waits === ending > 1);
-    for (const one of this.open) if (!enters.includes(one)) this.keep(one, undefined);
+    const enters: Open[] = [];
+    for (const one of this.open) {
+      if (one.curve.waits === ending > 1) enters.push(one);
+      else this.keep(one, undefined);
+    }
     this.open = [true, false].flatMap((waits) => enters.map((one) => ({ ...one, curve: { ...one.curve, waits } })));
   }
 }

@@ -9,18 +9,20 @@ import { shapes as allShapes, shapeByName } from '../../grammar/vocabulary/shape
 import { lookUp, statements as vocabulary } from '../../grammar/vocabulary/statements';
 import { builtInTables } from '../signs/tables';
 import type { AccidentalPractice } from './choice';
-import type {
-  Declared,
-  Environment,
-  NoteDeclaration,
-  ReadingDeclaration,
-  SourceDeclaration,
-  StaveDeclaration,
-  TableDeclaration,
-  VoiceDeclaration,
+import {
+  allChoices,
+  type Declared,
+  type Environment,
+  MOST_CHOICES,
+  type NoteDeclaration,
+  type ReadingDeclaration,
+  type SourceDeclaration,
+  type StaveDeclaration,
+  type TableDeclaration,
+  type VoiceDeclaration,
 } from './environment';
 import type { FileSource, PlacedProblem, Tempo } from './score';
-import { wayBack } from './ways';
+import { circlesOf } from './ways';
 
 /** A statement and where it stands. */
 interface Found {
@@ -127,7 +129,7 @@ class Declarations {
   }
 
   /** The `include` that brings a file; for a file brought by another include the first one. */
-  private includeOf(file: string): Found | undefined {
+  includeOf(file: string): Found | undefined {
     const brings = ({ statement }: Found): boolean => {
       const path = firstOf(statement.args, 'string')?.text.replace(/^(?:\.\/)+/, '');
       return path !== undefined && path !== '' && file.endsWith(path);
@@ -143,7 +145,7 @@ class Declarations {
   }
 
   /** Reports a name that nothing bears; the nearest known one mends it. */
-  unknown(found: Found, at: NameLike, code: Problem['code'], known: readonly string[]): string | undefined {
+  unknown(found: Found, at: NameLike, code: Problem['code'], known: Iterable<string>): string | undefined {
     const meant = nearest(at.text, known);
     this.report(found, at, code, { name: at.text }, { fixes: nameInstead(at.text, at, known) });
     return meant;
@@ -293,10 +295,10 @@ function readingsOf(declarations: Declarations, sources: readonly SourceDeclarat
   const readings = founds.map(({ reading }) => reading);
   const names = readings.map((reading) => reading.name);
   const layers = sources.flatMap(({ name, hands }) => hands.map(({ layer }) => `${name}.${layer}`));
-  const labels = [...sources.map((source) => source.name), ...layers, ...names, ...corrections];
+  const labels = new Set([...sources.map((source) => source.name), ...layers, ...names, ...corrections]);
   for (const { found } of founds) {
     for (const label of labelsIn(found.statement)) {
-      if (!labels.includes(label.text)) declarations.unknown(found, label, 'unknown-label', labels);
+      if (!labels.has(label.text)) declarations.unknown(found, label, 'unknown-label', labels);
     }
   }
   checkWays(
@@ -305,6 +307,18 @@ function readingsOf(declarations: Declarations, sources: readonly SourceDeclarat
     { known: names, unknown: 'unknown-reading', circle: 'reading-circle' },
   );
   return readings;
+}
+
+/** Too many to be chosen: told where the first stands that cannot be. */
+function checkChoices(declarations: Declarations, choices: readonly string[]): void {
+  const name = choices[MOST_CHOICES];
+  if (name === undefined) return;
+  const isIt = ({ statement }: Found): boolean => nameIn(statement.args)?.text === name;
+  const found = ['reading', 'source', 'hand'].flatMap((keyword) => declarations.of(keyword)).find(isIt);
+  if (found === undefined) return;
+  const { file } = found.declared;
+  const at = file === undefined ? found : declarations.includeOf(file);
+  if (at !== undefined) declarations.report(at, at.statement, 'too-many-choices', { name, most: MOST_CHOICES });
 }
 
 // ─── what comes from another ─────────────────────────────────────────────────────────────────────────────────────
@@ -324,13 +338,14 @@ const fromIn = (found: Found): NameLike | undefined => nameIn(clauseOf(found.sta
 
 /** Follows every `from`: it must lead to something known and come to an end. */
 function checkWays(declarations: Declarations, derived: readonly Derived[], ways: Ways): void {
-  const parents = new Map(derived.map(({ found, name }) => [name, fromIn(found)?.text]));
+  const circles = circlesOf(new Map(derived.map(({ found, name }) => [name, fromIn(found)?.text])));
+  const known = new Set(ways.known);
   for (const { found, name } of derived) {
     const from = fromIn(found);
     if (from === undefined) continue;
-    if (!ways.known.includes(from.text)) declarations.unknown(found, from, ways.unknown, ways.known);
-    const way = wayBack(name, parents);
-    if (way !== undefined) declarations.report(found, from, ways.circle, { name, way: way.join(', ') });
+    if (!known.has(from.text)) declarations.unknown(found, from, ways.unknown, ways.known);
+    const way = circles.get(name);
+    if (way !== undefined) declarations.report(found, from, ways.circle, { name, way });
   }
 }
 
@@ -352,7 +367,7 @@ function tablesOf(declarations: Declarations): TableDeclaration[] {
   }
   const known = [...builtInTables, ...tables.map((table) => table.name)];
   checkWays(declarations, founds, { known, unknown: 'unknown-table', circle: 'table-circle' });
-  checkTables(declarations, known);
+  checkTables(declarations, new Set(known));
   return tables;
 }
 
@@ -376,7 +391,7 @@ function rowsOf(declarations: Declarations, found: Found): TableDeclaration['row
 }
 
 /** Every table that the file or a reading chooses must be known. */
-function checkTables(declarations: Declarations, known: readonly string[]): void {
+function checkTables(declarations: Declarations, known: ReadonlySet<string>): void {
   const chosen = [
     ...declarations.of('signs').map((found) => ({ found, args: found.statement.args })),
     ...declarations
@@ -385,7 +400,7 @@ function checkTables(declarations: Declarations, known: readonly string[]): void
   ];
   for (const { found, args } of chosen) {
     const name = nameIn(args);
-    if (name !== undefined && !known.includes(name.text)) declarations.unknown(found, name, 'unknown-table', known);
+    if (name !== undefined && !known.has(name.text)) declarations.unknown(found, name, 'unknown-table', known);
   }
 }
 
@@ -467,7 +482,7 @@ const beamingOf = (declarations: Declarations): Environment['beaming'] =>
 
 /** Practices of rhythm can be for one voice: it must be there. */
 function checkPractices(declarations: Declarations, voices: readonly VoiceDeclaration[]): void {
-  const known = voices.map((voice) => voice.name);
+  const known = new Set(voices.map((voice) => voice.name));
   const practices = declarations.all.flatMap((found) => [
     ...(found.statement.keyword === 'practice' ? [{ found, args: found.statement.args }] : []),
     ...(found.statement.keyword === 'reading' ? clausesOf(found.statement, 'practice') : []).map(({ args }) => ({
@@ -478,7 +493,7 @@ function checkPractices(declarations: Declarations, voices: readonly VoiceDeclar
   for (const { found, args } of practices) {
     const index = args.findIndex((arg) => arg.kind === 'word' && arg.text === 'voice');
     const voice = index < 0 ? undefined : args[index + 1];
-    if (voice?.kind === 'name' && !known.includes(voice.text)) {
+    if (voice?.kind === 'name' && !known.has(voice.text)) {
       declarations.unknown(found, voice, 'unknown-voice', known);
     }
   }
@@ -508,6 +523,7 @@ export function buildEnvironment(
   const { staves, voices } = layoutOf(declarations);
   const sources = sourcesOf(declarations);
   const readings = readingsOf(declarations, sources);
+  checkChoices(declarations, allChoices(readings, sources));
   const tables = tablesOf(declarations);
   const editors = editorsOf(declarations);
   const notes = notesOf(declarations, editors);

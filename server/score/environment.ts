@@ -141,11 +141,28 @@ export interface DeclaredNames {
   readonly tables: readonly string[];
 }
 
+/** So many readings, sources and hands can be chosen, the text as written among them. */
+export const MOST_CHOICES = 256;
+
+/** What could be chosen were there no bound: `written`, readings, sources, hands. */
+export const allChoices = (
+  readings: readonly Pick<ReadingDeclaration, 'name'>[],
+  sources: readonly SourceDeclaration[],
+): readonly string[] => [
+  'written',
+  ...readings.map(({ name }) => name),
+  ...sources.map(({ name }) => name),
+  ...layersOf(sources),
+];
+
+const layersOf = (sources: readonly SourceDeclaration[]): readonly string[] =>
+  sources.flatMap(({ name, hands }) => hands.map(({ layer }) => `${name}.${layer}`));
+
 export const declaredNames = (environment: Environment): DeclaredNames => ({
   staves: environment.staves.map((stave) => stave.name),
   voices: environment.voices.map((voice) => voice.name),
   witnesses: environment.sources.map((source) => source.name),
-  layers: environment.sources.flatMap((source) => source.hands.map((hand) => `${source.name}.${hand.layer}`)),
+  layers: layersOf(environment.sources),
   readings: environment.readings.map((reading) => reading.name),
   notes: [...environment.notes.keys()],
   editors: [...environment.editors.keys()],

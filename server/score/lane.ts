@@ -27,7 +27,6 @@ import type {
   ChangeItem,
   EventItem,
   Item,
-  Label,
   LostItem,
   Mark,
   MarkForm,
@@ -194,14 +193,6 @@ const isThrough = (marks: readonly AppliedMark[]): boolean => {
   for (const { form } of marks) if (form.name === 'through') return true;
   return false;
 };
-
-/** The first label of the options that says the same. */
-function firstLike({ name, layer }: Label, options: readonly Option[]): Label | undefined {
-  for (const { labels } of options) {
-    for (const label of labels) if (label.name === name && label.layer === layer) return label;
-  }
-  return undefined;
-}
 
 const anyThrough = (notes: readonly LaneNote[]): boolean => {
   for (const { marks } of notes) if (isThrough(marks)) return true;
@@ -816,10 +807,12 @@ class LaneReader {
   }
 
   private findLabelsTwice(options: readonly Option[]): void {
+    const seen = new Set<string>();
     for (const { labels } of options) {
       for (const label of labels) {
-        if (firstLike(label, options) === label) continue;
-        this.report('label-twice', label, { label: labelText(label) });
+        const text = labelText(label);
+        if (seen.has(text)) this.report('label-twice', label, { label: text });
+        else seen.add(text);
       }
     }
   }

@@ -1,5 +1,6 @@
 /** The order in which sections are played, and whether one joins the next. */
 import type { Slots } from '../../grammar/findings/finding';
+import { keeping } from '../../grammar/keeping';
 import { add, compare, equal, type Time } from '../../grammar/time';
 import { counted } from './amounts';
 import { type Bar, isSpecial, type Section } from './score';
@@ -12,13 +13,15 @@ import { type Bar, isSpecial, type Section } from './score';
 export function halvesApart(names: readonly string[], sections: readonly Section[], bars: readonly Bar[]): Slots[] {
   const played = new Map<string, number>();
   const told = new Set<string>();
+  const byName = new Map(sections.map((one): [string, Section] => [one.name, one]).reverse());
+  const endingsIn = keeping((section: Section) => lastEndings(section, bars));
   return names.flatMap((name, index) => {
-    const before = sections.find((one) => one.name === name);
-    const after = sections.find((one) => one.name === names[index + 1]);
+    const before = byName.get(name);
+    const after = byName.get(names[index + 1] ?? '');
     const time = (played.get(name) ?? 0) + 1;
     played.set(name, time);
     if (before === undefined || after === undefined) return [];
-    const last = lastBar(before, bars, time);
+    const last = lastBar(before, bars, endingsIn(before), time);
     const first = bars[after.firstBar];
     const key = `${before.name} ${after.name}`;
     if (last === undefined || first === undefined || told.has(key) || joins(last, first)) return [];
@@ -28,16 +31,17 @@ export function halvesApart(names: readonly string[], sections: readonly Section
   });
 }
 
-/** The bar that ends a section when it is played for the nth time. */
-function lastBar({ firstBar, endBar }: Section, bars: readonly Bar[], time: number): Bar | undefined {
+/** The bars with which the endings of a section begin that end it. */
+function lastEndings({ firstBar, endBar }: Section, bars: readonly Bar[]): readonly Bar[] {
   const all = bars.slice(firstBar, endBar).filter((bar) => bar.ending !== undefined);
   // Endings within the section, with other music after them, do not end it.
   const within = bars.slice(all.at(-1)?.index ?? endBar, endBar - 1).some(({ closing }) => isSpecial(closing));
-  const endings = within ? [] : all;
-  const taken = endings[Math.min(time, endings.length) - 1];
-  const next = taken === undefined ? undefined : endings[endings.indexOf(taken) + 1];
-  return bars[(next?.index ?? endBar) - 1];
+  return within ? [] : all;
 }
+
+/** The bar that ends a section when it is played for the nth time. */
+const lastBar = ({ endBar }: Section, bars: readonly Bar[], endings: readonly Bar[], time: number): Bar | undefined =>
+  bars[((endings.length === 0 ? undefined : endings[Math.min(time, endings.length)])?.index ?? endBar) - 1];
 
 const isShort = ({ duration, expected }: Bar): boolean => expected !== undefined && compare(duration, expected) < 0;
 

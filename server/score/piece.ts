@@ -2,6 +2,7 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { isAlike } from '../../grammar/keeping';
+import { namesListed } from '../../grammar/nearest';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, isZero, type Time, ZERO } from '../../grammar/time';
 import type { BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
@@ -51,6 +52,21 @@ interface Met extends Pick<ScoreSystem, 'score' | 'block' | 'page' | 'ordinal'> 
     | undefined;
 }
 
+/** Where a section ends: the bar that follows it, and when that begins. */
+interface SectionEnd {
+  readonly bar: number;
+  readonly onset: Time;
+}
+
+/** A section where it begins. */
+interface FoundSection {
+  readonly name: string;
+  readonly within: string | undefined;
+  readonly bar: number;
+  readonly onset: Time;
+  readonly at: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>;
+}
+
 /** What the bars of a piece were made from. */
 const metIn = new WeakMap<Piece, readonly Met[]>();
 
@@ -86,13 +102,7 @@ export class PieceBuilder {
   private readonly met: Met[] = [];
   private systems: readonly ScoreSystem[] = [];
   private bars: DraftBar[] = [];
-  private readonly found: {
-    name: string;
-    within: string | undefined;
-    bar: number;
-    onset: Time;
-    at: Pick<PlacedProblem, 'block' | 'lane' | 'statement'>;
-  }[] = [];
+  private readonly found: FoundSection[] = [];
   private carry: Carry;
   private section: Met['section'];
   order:
@@ -282,7 +292,8 @@ export class PieceBuilder {
   finish(): Piece {
     this.string();
     const sections = this.sections();
-    this.problems.push(...this.lengths.judge(this.systems, new Set(sections.map((one) => one.firstBar))));
+    const begin = new Set(sections.map((one) => one.firstBar));
+    for (const problem of this.lengths.judge(this.systems, begin)) this.problems.push(problem);
     this.reportOfSystems();
     const last = this.bars.at(-1);
     if (last !== undefined && this.carry.voices.some(({ runningOn }) => !isZero(runningOn))) last.broken = true;
@@ -302,21 +313,13 @@ export class PieceBuilder {
   // ─── sections and order ──────────────────────────────────────────────────────────────────────────────────────────
 
   private sections(): Section[] {
-    const end = (index: number): { bar: number; onset: Time } => {
-      const one = this.found[index];
-      const last = { bar: this.bars.length, onset: this.duration };
-      if (one?.within === undefined) {
-        const next = this.found.slice(index + 1).find((other) => other.within === undefined);
-        return next ?? last;
-      }
-      const parent = this.found.findLastIndex((other, i) => i < index && other.name === one.within);
-      return parent < 0 ? last : end(parent);
-    };
+    const names = new Set(this.found.map(({ name }) => name));
+    const ends = this.sectionEnds();
     return this.found.map((one, index) => {
-      if (one.within !== undefined && !this.found.some((other) => other.name === one.within)) {
+      if (one.within !== undefined && !names.has(one.within)) {
         this.tell('unknown-section', SYSTEM, one.at, { name: one.within, known: this.sectionNames() });
       }
-      const until = end(index);
+      const until = ends[index] as SectionEnd;
       return {
         name: one.name,
         within: one.within,
@@ -328,13 +331,34 @@ export class PieceBuilder {
     });
   }
 
+  /** Of each section: a part ends with what it is a part of, all others where the next of them begins. */
+  private sectionEnds(): readonly SectionEnd[] {
+    const last: SectionEnd = { bar: this.bars.length, onset: this.duration };
+    const ends: SectionEnd[] = [];
+    let next = last;
+    for (let index = this.found.length - 1; index >= 0; index--) {
+      const one = this.found[index] as FoundSection;
+      if (one.within !== undefined) continue;
+      ends[index] = next;
+      next = one;
+    }
+    const begun = new Map<string, SectionEnd>();
+    this.found.forEach(({ name, within }, index) => {
+      const end = ends[index] ?? begun.get(within ?? '') ?? last;
+      ends[index] = end;
+      begun.set(name, end);
+    });
+    return ends;
+  }
+
   private sectionNames(): string {
-    return this.found.map((one) => one.name).join(', ') || 'none';
+    return namesListed(this.found.map((one) => one.name));
   }
 
   private orderOf(sections: readonly Section[]): readonly string[] | undefined {
     const own = this.order;
-    const isKnown = (name: string): boolean => sections.some((one) => one.name === name);
+    const known = new Set(sections.map(({ name }) => name));
+    const isKnown = (name: string): boolean => known.has(name);
     for (const name of own?.names ?? []) {
       if (own === undefined || isKnown(name.text)) continue;
       this.tell('unknown-section', name, own, { name: name.text, known: this.sectionNames() });

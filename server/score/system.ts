@@ -2,7 +2,8 @@
 
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
-import { nameInstead, nearest } from '../../grammar/nearest';
+import { keeping } from '../../grammar/keeping';
+import { nameInstead, namesListed, nearest } from '../../grammar/nearest';
 import { afterWord, allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import { add, compare, equal, isZero, type Time, time, ZERO } from '../../grammar/time';
 import type { BlockContents, Clause, Clef, PlacedLane, Span } from '../../grammar/tree';
@@ -13,6 +14,7 @@ import type { Laid, VoiceBars } from './bars';
 import { setBeams } from './beams';
 import { type Carry, type OpenBar, type Sung, silentVoice, type VoiceCarry } from './carry';
 import { type Choice, preferredWitness, written } from './choice';
+import { type From, inForce } from './clock';
 import { marksInOrder } from './curveMarks';
 import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
@@ -70,6 +72,10 @@ const keyText = (key: readonly KeySign[]): string =>
 class SystemBuilder {
   private readonly problems: PlacedProblem[] = [];
   private readonly changes: StateChange[] = [];
+  /** By what they change. */
+  private readonly lastChanges = new Map<string, StateChange>();
+  /** By stave, when they are asked for: the signatures that come in, in the order of time. */
+  private readonly newKeys: (readonly From<readonly KeySign[]>[] | undefined)[] = [];
   private readonly sections: { name: string; within: string | undefined; onset: Time; bar: number }[] = [];
   private readonly kind: SystemScore['kind'];
   private readonly clefs: (readonly Clef[])[];
@@ -290,15 +296,13 @@ class SystemBuilder {
 
   /** The same change in two lanes must agree, and counts once. */
   private pushChange(change: StateChange, at: Place, place: Span): void {
-    const same = this.changes.find(
-      (one) =>
-        equal(one.onset, change.onset) &&
-        one.stave === change.stave &&
-        kindOfChange(one) === kindOfChange(change) &&
-        one.manual?.voice === change.manual?.voice,
-    );
-    if (same === undefined) this.changes.push(change);
-    else if (saidBy(same) !== saidBy(change)) {
+    const of = `${kindOfChange(change)} ${change.stave} ${change.manual?.voice}`;
+    // They come in the order of time.
+    const same = this.lastChanges.get(of);
+    if (same === undefined || !equal(same.onset, change.onset)) {
+      this.changes.push(change);
+      this.lastChanges.set(of, change);
+    } else if (saidBy(same) !== saidBy(change)) {
       this.add(at, 'changes-disagree', place, { here: saidBy(change), there: saidBy(same) });
     }
   }
@@ -307,8 +311,8 @@ class SystemBuilder {
     const name = firstOf(clause.args, 'name');
     if (name === undefined) return undefined;
     const { staves } = this.task.environment;
-    const index = staves.findIndex((stave) => stave.name === name.text);
-    if (index >= 0) return index;
+    const index = stavesByName(this.task.environment).get(name.text);
+    if (index !== undefined) return index;
     const known = staves.map((stave) => stave.name);
     const span = { pos: place.pos - clause.pos + name.pos, len: name.len };
     const slots = { name: name.text, stave: name.text, expected: nearest(name.text, known) ?? '' };
@@ -321,6 +325,7 @@ class SystemBuilder {
   private readLanes(): WithSubLanes[] {
     const { block, environment } = this.task;
     const found: WithSubLanes[] = [];
+    const byVoice = new Map<number, WithSubLanes>();
     let current: (typeof found)[number] | undefined;
     let witness: string | undefined;
     for (const [index, placed] of block.lanes.entries()) {
@@ -329,13 +334,13 @@ class SystemBuilder {
         else this.subLane(placed, placed.tree.kind, index, witness, current);
         continue;
       }
-      const voice = voiceNamed(environment, placed.name.text);
-      if (voice < 0) {
+      const voice = voicesByName(environment).get(placed.name.text);
+      if (voice === undefined) {
         current = undefined;
         this.unknownVoice(placed);
         continue;
       }
-      const above = ofVoice(found, voice);
+      const above = byVoice.get(voice);
       witness = placed.witness?.text;
       if (witness !== undefined) {
         current = above;
@@ -346,6 +351,7 @@ class SystemBuilder {
       } else {
         current = this.readOne(placed, index, voice);
         found.push(current);
+        byVoice.set(voice, current);
       }
     }
     return found;
@@ -395,10 +401,10 @@ class SystemBuilder {
   private witnessLane(placed: PlacedLane, index: number, voice: number, above: VoiceLanes | undefined): void {
     const { environment } = this.task;
     const name = placed.witness?.text ?? '';
-    if (!environment.sources.some((one) => one.name === name)) {
+    if (!sourceNames(environment).has(name)) {
       const known = environment.sources.map((one) => one.name);
       const at = { pos: placed.witness?.pos ?? placed.name.pos, len: name.length };
-      const slots = { name, known: known.join(', ') || 'none' };
+      const slots = { name, known: namesListed(known) };
       this.add({ lane: undefined }, 'unknown-witness', at, slots, { fixes: nameInstead(name, at, known) });
     }
     if (above === undefined) this.atName(placed, 'witness-lane-alone', { voice: placed.name.text, witness: name });
@@ -432,7 +438,7 @@ class SystemBuilder {
     const known = this.task.environment.voices.map((one) => one.name);
     const name = placed.name.text;
     const at = { pos: placed.name.pos, len: name.length };
-    const slots = { name, voice: name, expected: nearest(name, known) ?? known.join(', ') };
+    const slots = { name, voice: name, expected: nearest(name, known) ?? namesListed(known) };
     this.add({ lane: undefined }, 'unknown-voice', at, slots, { fixes: nameInstead(name, at, known) });
   }
 
@@ -561,13 +567,18 @@ class SystemBuilder {
     }
   }
 
+  /** Asked once all changes are known. */
   private keyAt(stave: number, onset: Time): readonly KeySign[] {
-    let key: readonly KeySign[] = this.task.carry.keys[stave] ?? [];
-    for (const change of this.changes) {
-      if (change.key === undefined || (change.stave !== undefined && change.stave !== stave)) continue;
-      if (compare(change.onset, onset) <= 0) key = change.key;
-    }
-    return key;
+    const keys = this.newKeys[stave] ?? this.newKeysOf(stave);
+    return (keys.length === 0 ? undefined : inForce(keys, onset)) ?? this.task.carry.keys[stave] ?? nothing;
+  }
+
+  private newKeysOf(stave: number): readonly From<readonly KeySign[]>[] {
+    const keys = this.changes.flatMap(({ key, onset, stave: of }) =>
+      key === undefined || (of !== undefined && of !== stave) ? [] : [{ onset, what: key }],
+    );
+    this.newKeys[stave] = keys;
+    return keys;
   }
 
   // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -722,13 +733,15 @@ class SystemBuilder {
   }
 }
 
-type WithSubLanes = VoiceLanes & { readonly subs: SubLane[] };
+/** Of two of one name the first. */
+const byName = (all: readonly { readonly name: string }[]): ReadonlyMap<string, number> =>
+  new Map(all.map(({ name }, index): [string, number] => [name, index]).reverse());
 
-/** Index in the environment's voices; -1 if there is none of that name. */
-function voiceNamed({ voices }: SystemEnvironment, name: string): number {
-  for (let voice = 0; voice < voices.length; voice++) if (voices[voice]?.name === name) return voice;
-  return -1;
-}
+const voicesByName = keeping((environment: SystemEnvironment) => byName(environment.voices));
+const stavesByName = keeping((environment: SystemEnvironment) => byName(environment.staves));
+const sourceNames = keeping((environment: SystemEnvironment) => new Set(environment.sources.map(({ name }) => name)));
+
+type WithSubLanes = VoiceLanes & { readonly subs: SubLane[] };
 
 /** What a list has of a voice. */
 function ofVoice<Of extends { readonly voice: number }>(all: readonly Of[], voice: number): Of | undefined {

@@ -128,7 +128,7 @@ export function curvesOf(piece: Piece): PlacedCurve[] {
     open = next;
   }
   // What waits for a further ending that does not come has ended in the ones before.
-  for (const curves of open.values()) found.push(...curves.filter(({ waits }) => !waits));
+  for (const curves of open.values()) for (const curve of curves) if (!curve.waits) found.push(curve);
   return found;
 }
 

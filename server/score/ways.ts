@@ -1,13 +1,29 @@
 /** What comes from another by `from`. */
 
-/** The names passed on the way from a name back to itself; undefined where the way ends or circles without it. */
-export function wayBack(name: string, parents: ReadonlyMap<string, string | undefined>): string[] | undefined {
-  const way: string[] = [];
-  const passed = new Set<string>();
-  for (let at = parents.get(name); at !== undefined && !passed.has(at); at = parents.get(at)) {
-    way.push(at);
-    if (at === name) return way;
-    passed.add(at);
+/** So many names of a circle are told. */
+const MOST_TOLD = 10;
+
+/** The names from which the way leads back to themselves, each with the names passed on it: "b, c, a". */
+export function circlesOf(parents: ReadonlyMap<string, string | undefined>): ReadonlyMap<string, string> {
+  const circles = new Map<string, string>();
+  /** By name the start of the walk on which it was first passed. */
+  const passed = new Map<string, string>();
+  for (const start of parents.keys()) {
+    let at: string | undefined = start;
+    for (; at !== undefined && !passed.has(at); at = parents.get(at)) passed.set(at, start);
+    if (at === undefined || passed.get(at) !== start) continue;
+    for (; at !== undefined && !circles.has(at); at = parents.get(at)) circles.set(at, wayBack(at, parents));
   }
-  return undefined;
+  return circles;
+}
+
+/** The names passed from one on a circle back to itself; of a long way the first. */
+function wayBack(name: string, parents: ReadonlyMap<string, string | undefined>): string {
+  const way: string[] = [];
+  for (let at = parents.get(name); at !== undefined; at = parents.get(at)) {
+    if (way.length === MOST_TOLD) return `${way.join(', ')} …`;
+    way.push(at);
+    if (at === name) break;
+  }
+  return way.join(', ');
 }

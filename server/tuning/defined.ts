@@ -4,10 +4,12 @@
  * A fifth that is told in beats depends on the frequencies of its notes, so it is solved on the way round the circle from a:
  * upwards to the fifth that closes the circle, and downwards to it.
  */
+import { keeping } from '../../grammar/keeping';
 import { allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import type { Row, Spelling, Statement } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import type { Environment } from '../score/environment';
+import { circlesOf } from '../score/ways';
 import { fifthName, keyOf, placeOfSpelling } from './fifths';
 import { builtIn } from './schemes';
 import { firstAfter, NOTES, placesFrom, restOf, type Temperament, USUAL_FIRST } from './temperament';
@@ -73,10 +75,27 @@ function rowsOf({ rows }: Statement): ReadonlyMap<number, FifthRow> {
 
 // ─── by name ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-const definitionOf = ({ statements }: Environment, name: string): Statement | undefined =>
-  statements.find(
-    ({ statement }) => statement.keyword === 'temperament' && firstOf(statement.args, 'name')?.text === name,
-  )?.statement;
+/** What a file says of temperaments by name, and those that have been solved. */
+interface Definitions {
+  readonly statements: ReadonlyMap<string, Statement>;
+  /** Names from which the way leads back to themselves. */
+  readonly circles: ReadonlyMap<string, string>;
+  /** By pitch and name. */
+  readonly known: Map<string, Defined>;
+}
+
+const fromOf = (statement: Statement | undefined): string | undefined =>
+  statement && firstOf(clauseOf(statement, 'from')?.args ?? [], 'name')?.text;
+
+const definitionsIn = keeping(({ statements: all }: Environment): Definitions => {
+  const statements = new Map<string, Statement>();
+  for (const { statement } of all) {
+    const name = statement.keyword === 'temperament' ? firstOf(statement.args, 'name')?.text : undefined;
+    if (name !== undefined && !statements.has(name)) statements.set(name, statement);
+  }
+  const parents = new Map([...statements].map(([name, statement]) => [name, fromOf(statement)]));
+  return { statements, circles: circlesOf(parents), known: new Map() };
+});
 
 /**
  * A temperament by its name: the file's own, or one that needs no definition; undefined if there is none.
@@ -85,21 +104,27 @@ const definitionOf = ({ statements }: Environment, name: string): Statement | un
 export const temperamentByName = (environment: Environment, name: string, pitch: number): Temperament | undefined =>
   definedTemperament(environment, name, pitch)?.temperament ?? builtIn(name);
 
-/** A temperament that the file defines. @param passed those that come from it: what comes from itself is upon pure fifths */
-export function definedTemperament(
-  environment: Environment,
-  name: string,
-  pitch: number,
-  passed: readonly string[] = [],
-): Defined | undefined {
-  const statement = definitionOf(environment, name);
-  if (statement === undefined) return undefined;
-  const from = firstOf(clauseOf(statement, 'from')?.args ?? [], 'name')?.text;
-  const parent =
-    from === undefined || passed.includes(from) || from === name
-      ? undefined
-      : (definedTemperament(environment, from, pitch, [...passed, name]) ?? ofBuiltIn(from));
-  return solved(name, rowsOf(statement), parent ?? PURE_FIFTHS, pitch);
+/** A temperament that the file defines; what comes from itself is upon pure fifths. */
+export function definedTemperament(environment: Environment, name: string, pitch: number): Defined | undefined {
+  const { statements, circles, known } = definitionsIn(environment);
+  const keyOfName = (of: string): string => `${pitch} ${of}`;
+  /** What is still to be solved, each with its statement, before that from which it comes. */
+  const line: { readonly name: string; readonly statement: Statement }[] = [];
+  let from: string | undefined = name;
+  while (from !== undefined && !known.has(keyOfName(from))) {
+    const statement = statements.get(from);
+    if (statement === undefined) break;
+    line.push({ name: from, statement });
+    from = circles.has(from) ? undefined : fromOf(statement);
+  }
+  let parent: Parent =
+    (from === undefined ? undefined : (known.get(keyOfName(from)) ?? ofBuiltIn(from))) ?? PURE_FIFTHS;
+  for (const one of line.reverse()) {
+    const defined = solved(one.name, rowsOf(one.statement), parent, pitch);
+    known.set(keyOfName(one.name), defined);
+    parent = defined;
+  }
+  return known.get(keyOfName(name));
 }
 
 type Parent = Pick<Defined, 'temperament' | 'hasRest'>;
