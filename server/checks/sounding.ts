@@ -183,6 +183,17 @@ export function tiedBefore<Note extends Sounding>(earlier: readonly Note[], note
   );
 }
 
+/** Index of the first event of a bar or of those after it. */
+function firstIn(events: readonly VoiceEvent[], bar: number): number {
+  let [low, high] = [0, events.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((events[middle] as VoiceEvent).bar < bar) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 /** The notes of a voice in some of its bars by their onset, with what is tied to them. */
 export function notesIn(
   { events }: SystemVoice,
@@ -192,9 +203,11 @@ export function notesIn(
   to = bars.length,
 ): Line {
   const found: Growing[] = [];
-  for (const event of events) {
+  for (let index = from === 0 ? 0 : firstIn(events, from); index < events.length; index++) {
+    const event = events[index] as VoiceEvent;
+    if (event.bar >= to) break;
     const bar = bars[event.bar];
-    if (bar === undefined || event.bar < from || event.bar >= to || !isSounding(event)) continue;
+    if (bar === undefined || !isSounding(event)) continue;
     const onset = ticksOf(event.onset, unit);
     const end = onset + ticksOf(event.duration, unit);
     for (const member of event.members) {

@@ -2,12 +2,12 @@
  * A piece as it sounds around each of its notes: what stands before and after a note in its voice, what sounds with it, which
  * curves lead to it and which signature is in force.
  */
-import { add, compare, equal, type Time, time } from '../../grammar/time';
+import { add, compare, equal, latest, type Time, time } from '../../grammar/time';
 import { ALTERATIONS, STEPS } from '../../grammar/vocabulary/pitches';
-import { endOf, inForce } from '../score/clock';
+import { endOf, type From, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
-import { changesOf, type Slur, slursOf } from '../score/walk';
+import { changesOf, slursOf } from '../score/walk';
 
 /** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
 export interface Moment {
@@ -36,15 +36,17 @@ export class Passage {
   private readonly drawn: DrawnPitch[][] = [];
   /** By bar. */
   private readonly sounding: PerformedEvent[][] = [];
-  private readonly slurs = new Map<number, Slur[]>();
-  private readonly manuals = new Map<number, { readonly onset: Time; readonly what: string }[]>();
-  private readonly keys = new Map<number, { readonly onset: Time; readonly what: readonly KeySign[] }[]>();
+  /** By voice how far the curves lead that have begun at a moment. */
+  private readonly slurs = new Map<number, From<Time>[]>();
+  private readonly manuals = new Map<number, From<string>[]>();
+  private readonly keys = new Map<number, From<readonly KeySign[]>[]>();
 
-  private readonly rests: readonly PerformedEvent[];
+  /** By voice when each rest begins, and where it ends. */
+  private readonly rests = new Map<number, From<Time>[]>();
 
   constructor(readonly performed: PerformedPiece) {
-    this.rests = performed.events.filter(({ kind }) => kind === 'rest');
     this.takeMoments();
+    this.takeRests();
     for (const event of performed.events) this.take(event);
     this.takeSlurs();
     this.takeChanges();
@@ -81,7 +83,18 @@ export class Passage {
   }
 
   private takeSlurs(): void {
-    for (const slur of slursOf(this.performed.piece)) push(this.slurs, slur.voice, slur);
+    const inOrder = slursOf(this.performed.piece).sort((a, b) => compare(a.from, b.from));
+    for (const { voice, from, to } of inOrder) {
+      const before = this.slurs.get(voice)?.at(-1)?.what ?? to;
+      push(this.slurs, voice, { onset: from, what: latest(before, to) });
+    }
+  }
+
+  private takeRests(): void {
+    for (const event of this.performed.events) {
+      if (event.kind === 'rest') push(this.rests, event.voice, { onset: event.onset, what: endOf(event) });
+    }
+    for (const rests of this.rests.values()) rests.sort((a, b) => compare(a.onset, b.onset));
   }
 
   private takeChanges(): void {
@@ -116,9 +129,8 @@ export class Passage {
     if (before === undefined) return false;
     // Curves are drawn: the time of what they join is that of the page.
     const [begins, ends] = [before.from[0].placed.onset, event.from[0].placed.onset];
-    return (this.slurs.get(event.voice) ?? []).some(
-      ({ from, to }) => compare(from, begins) <= 0 && compare(to, ends) >= 0,
-    );
+    const leads = inForce(this.slurs.get(event.voice) ?? [], begins);
+    return leads !== undefined && compare(leads, ends) >= 0;
   }
 
   /** The signature of a stave at a moment. */
@@ -165,9 +177,11 @@ export class Passage {
 
   /** Whether another voice rests when a note begins. */
   isOverRest({ voice, onset }: PerformedEvent): boolean {
-    return this.rests.some(
-      (rest) => rest.voice !== voice && compare(rest.onset, onset) <= 0 && compare(endOf(rest), onset) > 0,
-    );
+    for (const [other, rests] of this.rests) {
+      const end = other === voice ? undefined : inForce(rests, onset);
+      if (end !== undefined && compare(end, onset) > 0) return true;
+    }
+    return false;
   }
 
   /** The notes that begin at a moment, in all voices. */
