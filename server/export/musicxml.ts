@@ -4,6 +4,7 @@
  *
  * The export says what the source shows. What the format cannot say is a problem of level `info`, told once a voice.
  */
+import { putUnder } from '../../grammar/lists';
 import { subtract, type Time } from '../../grammar/time';
 import type { Bar, PlacedProblem, Score } from '../score/score';
 import { changesOf } from '../score/walk';
@@ -156,9 +157,7 @@ function divisionsOf(written: Written): readonly bigint[] {
       ...changesOf(piece),
       ...piece.bars.flatMap((bar) => bar.inner.map(({ onset }) => ({ onset, bar }))),
     ];
-    for (const { onset, bar } of moments) {
-      changes.set(bar, [...(changes.get(bar) ?? []), subtract(onset, bar.onset)]);
-    }
+    for (const { onset, bar } of moments) putUnder(changes, bar, subtract(onset, bar.onset));
   }
   const times = written.measures.map((measure) => [...timesOf(measure, written), ...(changes.get(measure.bar) ?? [])]);
   const common = divisionsFor(times.flat());

@@ -4,7 +4,9 @@
  * What a sign means is decided by `signs/`; here its notes become events of a score in values that can be printed. So whoever
  * writes or draws a score writes and draws its signs in any form, and need not know of it.
  */
+
 import type { FindingCode } from '../../grammar/findings/catalogue';
+import { putUnder } from '../../grammar/lists';
 import { format, type Time } from '../../grammar/time';
 import { tableOfReading } from '../readings/choices';
 import { type PerformOptions, perform } from '../readings/perform';
@@ -161,7 +163,8 @@ class Notator {
   private hold({ system, voice }: PlacedEvent, event: VoiceEvent): void {
     const voices = this.held.get(system.block) ?? new Map<number, VoiceEvent[]>();
     const index = this.voices.of(voice.voice);
-    this.held.set(system.block, voices.set(index, [...(voices.get(index) ?? []), event]));
+    putUnder(voices, index, event);
+    this.held.set(system.block, voices);
   }
 
   // ── both ──

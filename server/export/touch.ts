@@ -4,6 +4,7 @@
  * Quick notes are let go before their end, slurred and ornamental ones are held; chords that no sign spreads are spread a little;
  * a key comes up in time to speak again.
  */
+import { putUnder } from '../../grammar/lists';
 import { add, compare, time } from '../../grammar/time';
 import { curvesOf, placeOfEvent } from '../score/walk';
 import { RELEASE } from '../signs/keys';
@@ -91,7 +92,7 @@ function spread(all: readonly Touched[]): readonly Touched[] {
   const moments = new Map<number, Touched[]>();
   for (const one of all) {
     if (one.note.event.realised !== undefined) continue;
-    moments.set(one.at, [...(moments.get(one.at) ?? []), one]);
+    putUnder(moments, one.at, one);
   }
   const later = new Map<Touched, number>();
   for (const chord of moments.values()) {

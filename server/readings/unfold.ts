@@ -1,4 +1,5 @@
 /** A performance played out: sections in their order, repeats, endings, a petite reprise. */
+import { putUnder } from '../../grammar/lists';
 import { add, compare, equal, subtract, type Time } from '../../grammar/time';
 import { endOf } from '../score/clock';
 import { inOrder, type Performance, type PerformedEvent, type PerformedPiece } from '../score/performance';
@@ -14,8 +15,7 @@ function unfoldedPiece(performed: PerformedPiece): PerformedPiece {
   const passes = passesOf(performed.piece);
   const byBar = new Map<number, PerformedEvent[]>();
   for (const event of performed.events) {
-    const { index } = event.from[0].placed.bar;
-    byBar.set(index, [...(byBar.get(index) ?? []), event]);
+    putUnder(byBar, event.from[0].placed.bar.index, event);
   }
   const events = passes.flatMap((pass, index) => played(pass, index, byBar));
   return { ...performed, events: joined(events, passes).sort(inOrder), passes };

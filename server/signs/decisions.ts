@@ -2,8 +2,10 @@
  * The decisions list: what was decided at each sign without a word of the editor, by which row of which table, how sure that
  * is, and what else could stand there.
  */
+
 import type { Position } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
+import { putUnder } from '../../grammar/lists';
 import { format } from '../../grammar/time';
 import type { Recipe } from '../../grammar/tree';
 import { pitchText } from '../../grammar/vocabulary/pitches';
@@ -139,7 +141,7 @@ function notesBySign({ pieces }: Performance): Map<string, string[]> {
   for (const event of pieces.flatMap(({ events }) => events)) {
     // Small notes are drawn as notes: nothing is decided about them but their length.
     if (event.realised === undefined || event.realised.row === '') continue;
-    played.set(event.realised, [...(played.get(event.realised) ?? []), event]);
+    putUnder(played, event.realised, event);
   }
   const found = new Map<string, string[]>();
   for (const [{ sign }, events] of played) {

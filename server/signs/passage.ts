@@ -2,6 +2,7 @@
  * A piece as it sounds around each of its notes: what stands before and after a note in its voice, what sounds with it, which
  * curves lead to it and which signature is in force.
  */
+import { putUnder } from '../../grammar/lists';
 import { add, compare, equal, latest, type Time, time } from '../../grammar/time';
 import { ALTERATIONS, STEPS } from '../../grammar/vocabulary/pitches';
 import { endOf, type From, inForce } from '../score/clock';
@@ -86,13 +87,13 @@ export class Passage {
     const inOrder = slursOf(this.performed.piece).sort((a, b) => compare(a.from, b.from));
     for (const { voice, from, to } of inOrder) {
       const before = this.slurs.get(voice)?.at(-1)?.what ?? to;
-      push(this.slurs, voice, { onset: from, what: latest(before, to) });
+      putUnder(this.slurs, voice, { onset: from, what: latest(before, to) });
     }
   }
 
   private takeRests(): void {
     for (const event of this.performed.events) {
-      if (event.kind === 'rest') push(this.rests, event.voice, { onset: event.onset, what: endOf(event) });
+      if (event.kind === 'rest') putUnder(this.rests, event.voice, { onset: event.onset, what: endOf(event) });
     }
     for (const rests of this.rests.values()) rests.sort((a, b) => compare(a.onset, b.onset));
   }
@@ -100,10 +101,10 @@ export class Passage {
   private takeChanges(): void {
     const staves = [...new Set(this.performed.events.map(({ stave }) => stave))];
     for (const { change, onset } of changesOf(this.performed.piece)) {
-      if (change.manual !== undefined) push(this.manuals, change.manual.voice, { onset, what: change.manual.name });
+      if (change.manual !== undefined) putUnder(this.manuals, change.manual.voice, { onset, what: change.manual.name });
       if (change.key === undefined) continue;
       for (const stave of change.stave === undefined ? staves : [change.stave]) {
-        push(this.keys, stave, { onset, what: change.key });
+        putUnder(this.keys, stave, { onset, what: change.key });
       }
     }
   }
@@ -219,12 +220,6 @@ function listAt<Item>(lists: Item[][], index: number): Item[] {
   const list = lists[index] ?? [];
   lists[index] = list;
   return list;
-}
-
-function push<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Item): void {
-  const list = lists.get(key);
-  if (list === undefined) lists.set(key, [item]);
-  else list.push(item);
 }
 
 /** What a signature does to a letter in an octave. */

@@ -1,4 +1,5 @@
 /** The table in force: built in, or a table of the score's own, with all it takes over; and the row that a sign finds in it. */
+import { putUnder } from '../../grammar/lists';
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type { Recipe, RecipePhrase, Row, Statement } from '../../grammar/tree';
 import { typableName } from '../../grammar/vocabulary/names';
@@ -192,7 +193,7 @@ function indexed(
   elsewhere: PlayedTable['elsewhere'],
 ): PlayedTable {
   const byShapes = new Map<string, PlayedRow[]>();
-  for (const row of table.rows) byShapes.set(keyOf(row.shapes), [...(byShapes.get(keyOf(row.shapes)) ?? []), row]);
+  for (const row of table.rows) putUnder(byShapes, keyOf(row.shapes), row);
   const sets = [...byShapes.keys()].map((key) => key.split('+')).filter((set) => set.length > 1);
   const names = new Set(table.rows.flatMap((row) => row.names));
   const tellsLeaning = table.rows.some(({ recipe: { phrases } }) => phrases.some(isLeaningTrill));

@@ -1,4 +1,5 @@
 /** Barlines, repeats and endings at both sides of each measure. */
+import { putUnder } from '../../../grammar/lists';
 import { format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
 import { type DrawnBarline, isSpecial, type Source } from '../../score/score';
@@ -200,8 +201,7 @@ export interface PlacedBarline {
 export function innerBarlines({ bar }: Measure, environment: Environment): readonly PlacedBarline[] {
   const moments = new Map<string, (typeof bar.inner)[number][]>();
   for (const one of bar.inner) {
-    const key = format(one.onset);
-    moments.set(key, [...(moments.get(key) ?? []), one]);
+    putUnder(moments, format(one.onset), one);
   }
   return [...moments.values()].flatMap((drawn) => {
     const [first] = drawn;

@@ -1,4 +1,5 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
+import { putUnder } from '../../../grammar/lists';
 import { add, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf, marksOfEvent } from '../../score/walk';
@@ -90,7 +91,7 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
   const directions = new Map<number, PlacedDirection[]>();
   const put = (bar: Bar, onset: Time, element: XmlElement): void => {
     const offset = latest(ZERO, subtract(onset, bar.onset));
-    directions.set(bar.index, [...(directions.get(bar.index) ?? []), { offset, element }]);
+    putUnder(directions, bar.index, { offset, element });
   };
   if (titled && piece.name !== '') {
     put(first.bar, first.bar.onset, direction(xml('words', { 'font-weight': 'bold' }, piece.name), ABOVE));

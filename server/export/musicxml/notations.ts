@@ -1,4 +1,5 @@
 /** The `notations` of a note or rest: ties, slurs, tuplets, and the marks that stand at it. */
+import { putUnder } from '../../../grammar/lists';
 import type { Environment } from '../../score/environment';
 import type { AppliedMark } from '../../score/score';
 import { placementOf } from '../marks';
@@ -97,7 +98,7 @@ export function notationsElements(notations: readonly Notation[]): readonly XmlE
   const levels = new Map<string, Notation[]>([['', []]]);
   for (const notation of notations) {
     const key = isPlain(notation.editorial) ? '' : JSON.stringify(notation.editorial);
-    levels.set(key, [...(levels.get(key) ?? []), notation]);
+    putUnder(levels, key, notation);
   }
   return [...levels.values()].filter((group) => group.length > 0).map(notationsElement);
 }
