@@ -5,17 +5,17 @@
 import type { Fix } from '../../grammar/findings/finding';
 import { signOf } from '../../grammar/vocabulary/pitches';
 import { accidentalOf } from '../score/pitch';
-import type { NoteMember, VoiceEvent } from '../score/score';
+import type { NoteMember, SystemVoice, VoiceEvent } from '../score/score';
 import { countTo, isMixed } from './lines';
 import { editorsSign, eventNumber, inWords } from './pitches';
-import { isSounding, type Line, membersWhere, type Sounding, type Struck } from './sounding';
+import { isSounding, type Line, type Sounding, type Struck } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
 const isOnLineOf = (a: NoteMember, b: NoteMember): boolean =>
   a.spelling.letter === b.spelling.letter && a.octave === b.octave;
 
 /** Says a note's sounding form by an editor's sign, or another form. */
-function signed(member: NoteMember, alteration: number): readonly Fix[] {
+function signOn(member: NoteMember, alteration: number): readonly Fix[] {
   const sign = signOf(alteration);
   return sign === undefined || member.spelling.accidental !== undefined ? [] : [editorsSign(member, sign)];
 }
@@ -26,30 +26,31 @@ function signed(member: NoteMember, alteration: number): readonly Fix[] {
 const SOON = 8;
 
 /** The next note on the same line in the same bar of the voice, small notes passed over. */
-function nextOnLine({ voice, index, event, member }: Struck): Pick<Struck, 'event' | 'member'> | undefined {
-  const last = Math.min(index + SOON, voice.events.length - 1);
+function nextOnLine({ events }: SystemVoice, index: number, member: NoteMember): Note | undefined {
+  const { bar } = events[index] as VoiceEvent;
+  const last = Math.min(index + SOON, events.length - 1);
   for (let i = index + 1; i <= last; i++) {
-    const next = voice.events[i] as VoiceEvent;
-    if (next.bar !== event.bar) return undefined;
+    const next = events[i] as VoiceEvent;
+    if (next.bar !== bar) return undefined;
     if (!isSounding(next)) continue;
     for (const one of next.members) if (isOnLineOf(one, member)) return { event: next, member: one };
   }
   return undefined;
 }
 
-const isSigned = (member: NoteMember, event: VoiceEvent): boolean =>
-  accidentalOf(member) !== undefined && isSounding(event);
+/** A member with its event. */
+type Note = Pick<Struck, 'event' | 'member'>;
 
 const endsBefore = (next: NoteMember, { alteration }: NoteMember): boolean =>
   accidentalOf(next) === undefined && !next.tiedFrom && next.alteration !== alteration;
 
-function ended(facts: Facts, { voice, event, member }: Struck, next: Pick<Struck, 'event' | 'member'>): SystemProblem {
-  const note = inWords(member);
+function ended({ voices, practice }: Facts, voice: number, signed: Note, next: Note): SystemProblem {
+  const note = inWords(signed.member);
   const slots = {
-    voice: facts.voices[voice.voice] ?? '',
+    voice: voices[voice] ?? '',
     note,
-    event: eventNumber(event),
-    rule: facts.practice,
+    event: eventNumber(signed.event),
+    rule: practice,
     next: inWords(next.member),
     there: eventNumber(next.event),
   };
@@ -58,17 +59,24 @@ function ended(facts: Facts, { voice, event, member }: Struck, next: Pick<Struck
     at: next.member.source,
     slots,
     bar: next.event.bar,
-    fixes: signed(next.member, next.member.alteration),
-    related: { message: note, source: member.source, system: 0 },
+    fixes: signOn(next.member, next.member.alteration),
+    related: { message: note, source: signed.member.source, system: 0 },
   });
 }
 
 export const accidentalEnds: Look = ({ score, facts }) => {
   const found: SystemProblem[] = [];
   if (facts.practice === 'bar') return found;
-  for (const struck of membersWhere(score, isSigned)) {
-    const next = nextOnLine(struck);
-    if (next !== undefined && endsBefore(next.member, struck.member)) found.push(ended(facts, struck, next));
+  for (const voice of score.voices) {
+    for (let index = 0; index < voice.events.length; index++) {
+      const event = voice.events[index] as VoiceEvent;
+      if (!isSounding(event)) continue;
+      for (const member of event.members) {
+        const next = accidentalOf(member) === undefined ? undefined : nextOnLine(voice, index, member);
+        if (next !== undefined && endsBefore(next.member, member))
+          found.push(ended(facts, voice.voice, { event, member }, next));
+      }
+    }
   }
   return found;
 };
@@ -109,7 +117,7 @@ function shared({ voices, practice }: Facts, struck: Sounding, note: Sounding): 
     at: struck.member.source,
     slots,
     bar: struck.bar.bar,
-    fixes: [struck, note].flatMap(({ member: { alteration } }) => signed(struck.member, alteration)),
+    fixes: [struck, note].flatMap(({ member: { alteration } }) => signOn(struck.member, alteration)),
     related: { message: `${against} in ${other}`, source: note.member.source, system: note.bar.system },
   });
 }

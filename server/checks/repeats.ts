@@ -32,28 +32,58 @@ const isWhole = (bar: SystemBar): boolean => !bar.continues && bar.closing !== u
 
 const KINDS = { note: 0, rest: 1, gap: 2, lost: 3 } as const;
 
-const NEXT_VOICE = '\xff';
+const NEXT_VOICE = 0xff;
+const BESIDE_FIGURES = 0xfe;
 
-/** A small number as one character, any other in figures between marks. */
-const signOf = (value: number | bigint): string =>
-  typeof value === 'number' && value >= 0 && value < 0xf0 ? String.fromCharCode(value) : `\xfe${value}\xfe`;
+/** Characters of a print by their codes. */
+class Characters {
+  private readonly codes: number[] = [];
+
+  code(code: number): void {
+    this.codes.push(code);
+  }
+
+  /** A small number as one character, any other in figures between marks. */
+  number(value: number | bigint): void {
+    if (typeof value === 'number' && value >= 0 && value < 0xf0) {
+      this.codes.push(value);
+      return;
+    }
+    this.codes.push(BESIDE_FIGURES);
+    for (const figure of `${value}`) this.codes.push(figure.charCodeAt(0));
+    this.codes.push(BESIDE_FIGURES);
+  }
+
+  get length(): number {
+    return this.codes.length;
+  }
+
+  get text(): string {
+    return String.fromCharCode(...this.codes);
+  }
+}
 
 function printOf(bar: SystemBar, events: readonly VoiceEvent[]): Print | undefined {
   if (!isWhole(bar)) return undefined;
-  const pitches: string[] = [];
-  const values: string[] = [];
+  const pitches = new Characters();
+  const values = new Characters();
   let voice = -1;
   for (const { voice: of, onset, duration, kind, members } of events) {
     // Within a voice one event follows the other.
     if (of !== voice) {
       const from = subtract(onset, bar.onset);
-      values.push(NEXT_VOICE, signOf(of), signOf(from.n), signOf(from.d));
+      values.code(NEXT_VOICE);
+      values.number(of);
+      values.number(from.n);
+      values.number(from.d);
       voice = of;
     }
-    values.push(signOf(duration.n), signOf(duration.d), signOf(members.length * 4 + KINDS[kind]));
-    for (const member of members) pitches.push(String.fromCharCode(pitchOf(member)));
+    values.number(duration.n);
+    values.number(duration.d);
+    values.number(members.length * 4 + KINDS[kind]);
+    for (const member of members) pitches.code(pitchOf(member));
   }
-  return pitches.length < FEWEST_NOTES ? undefined : { values: values.join(''), pitches: pitches.join('') };
+  return pitches.length < FEWEST_NOTES ? undefined : { values: values.text, pitches: pitches.text };
 }
 
 /** The prints of a system's bars; undefined of those that are not compared. */

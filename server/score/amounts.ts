@@ -1,5 +1,5 @@
 /** Durations in the trade's words. */
-import { compare, divide, equal, format, multiply, type Time, time } from '../../grammar/time';
+import { divide, equal, format, multiply, type Time, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
 
 /** Values by their part of a semibreve, one and several of them. */
@@ -67,11 +67,11 @@ const intervals = [
 /** "a seventh" for six degrees up or down. */
 export const intervalOf = (degrees: number): string => intervals[Math.abs(degrees)] ?? 'more than two octaves';
 
+const isPowerOfTwo = (n: number | bigint): boolean => Number.isInteger(Math.log2(Number(n)));
+
 /** Whether a time is 2 to some power, of a semibreve. */
-export function isBinary(t: Time): boolean {
-  const powerOfTwo = (n: number | bigint): boolean => Number.isInteger(Math.log2(Number(n)));
-  return compare(t, time(0)) > 0 && powerOfTwo(t.n) && powerOfTwo(t.d) && (t.n === 1 || t.d === 1);
-}
+export const isBinary = ({ n, d }: Time): boolean =>
+  n > 0 && (n === 1 || d === 1) && isPowerOfTwo(n) && isPowerOfTwo(d);
 
 /** A share of a time, for counting units in a tuplet. */
 export const share = (t: Time, parts: number): Time => divide(t, time(parts));

@@ -3,8 +3,13 @@ import type { Spelling } from '../../grammar/tree';
 import { STEPS } from '../../grammar/vocabulary/pitches';
 import type { NoteMember } from './score';
 
+const A = 'a'.charCodeAt(0);
+/** By the letter's place in the alphabet: all notes are asked, and seven names take longer to tell apart than numbers. */
+const steps = (['a', 'b', 'c', 'd', 'e', 'f', 'g'] as const).map((letter) => STEPS[letter]);
+
 /** White keys above the c of octave 0. */
-export const stepOf = (letter: Spelling['letter'], octave: number): number => octave * 7 + STEPS[letter];
+export const stepOf = (letter: Spelling['letter'], octave: number): number =>
+  octave * 7 + (steps[letter.charCodeAt(0) - A] as number);
 
 /** The same of a note. */
 export const degreeOf = ({ spelling, octave }: Pick<NoteMember, 'spelling' | 'octave'>): number =>
