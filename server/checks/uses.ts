@@ -1,9 +1,9 @@
 /** Names that lanes and statements cite and give, each with its place. */
+import { finished } from '../../grammar/finished';
 import { keeping } from '../../grammar/keeping';
 import { type TellingItem, tellingItems } from '../../grammar/telling';
 import type {
   Argument,
-  Block,
   BlockContents,
   ChangeItem,
   Clause,
@@ -302,33 +302,31 @@ const usesInBlock = keeping((contents: BlockContents): BlockUses => {
   return { contents, names: sharedByAlike(names), given, moves };
 });
 
-const usesOf = ({ contents }: Block): BlockUses => usesInBlock(contents);
-
 function givenAs(kind: GivenKind, blocks: readonly BlockUses[]): Set<string> {
   const names = new Set<string>();
   for (const { given } of blocks) for (const one of given) if (one.kind === kind) names.add(one.name);
   return names;
 }
 
+const known = new WeakMap<FileTree, Uses>();
+
 /** All names that a file cites. */
-export const usesIn: (tree: FileTree) => Uses = keeping((tree: FileTree): Uses => {
-  const blocks = tree.blocks.map(usesOf);
-  return {
-    blocks,
-    names: namesOf(blocks),
-    places: givenAs('place', blocks),
-    sections: givenAs('section', blocks),
-    moves: blocks.some(({ moves }) => moves),
-  };
-});
+export const usesIn = (tree: FileTree): Uses => known.get(tree) ?? finished(findingUses(tree));
 
 /** Between two blocks in so many others may have their turn. */
 const BLOCKS_IN_STEP = 100;
 
 /** Finds the names of one block after another; `usesIn` then has them. */
-export function* findingUses({ blocks }: FileTree): Generator<undefined, void> {
-  for (const [index, { contents }] of blocks.entries()) {
-    usesInBlock(contents);
-    if (index % BLOCKS_IN_STEP === 0) yield;
+export function* findingUses(tree: FileTree): Generator<undefined, Uses> {
+  const blocks: BlockUses[] = [];
+  let moves = false;
+  for (const { contents } of tree.blocks) {
+    const uses = usesInBlock(contents);
+    moves ||= uses.moves;
+    if (blocks.push(uses) % BLOCKS_IN_STEP === 0) yield;
   }
+  const [places, sections] = [givenAs('place', blocks), givenAs('section', blocks)];
+  const uses = { blocks, names: namesOf(blocks), places, sections, moves };
+  known.set(tree, uses);
+  return uses;
 }

@@ -93,13 +93,15 @@ export class Findings {
     const found = new Map<Finding, LaneFinding>();
     /** Choices that agree in a system have the very same problems there. */
     const byProblem = new Map<PlacedProblem, LaneFinding>();
+    /** By block. */
+    const places: (MadeHere | undefined)[] = [];
     const take = (placed: PlacedProblem, choice: string | undefined): void => {
       const met = byProblem.get(placed);
       if (met !== undefined) {
         arises(met, choice);
         return;
       }
-      const finding = this.finding(named, placed);
+      const finding = this.finding(named, placed, places);
       const lane = placed.lane === undefined ? undefined : `${placed.block} ${placed.lane}`;
       const known = found.get(finding);
       const one = known ?? { lane, finding, readings: choice === undefined ? undefined : new Set([choice]) };
@@ -143,10 +145,11 @@ export class Findings {
     places.most = Math.max(FEW, 2 * places.byOffset.size);
   }
 
-  private finding(named: NamedTree, placed: PlacedProblem): Finding {
+  private finding(named: NamedTree, placed: PlacedProblem, places: (MadeHere | undefined)[]): Finding {
     const block = named.tree.blocks[placed.block];
     if (block === undefined) return findingOfScore(named, placed);
-    const here = this.madeAt(block);
+    const here = places[placed.block] ?? this.madeAt(block);
+    places[placed.block] = here;
     const holder = holderOf(placed);
     const made = here.byHolder.get(holder) ?? new WeakMap<Problem, Made>();
     here.byHolder.set(holder, made);

@@ -1,8 +1,9 @@
 /** Bars of a piece numbered, and their lengths judged. */
+import { keeping } from '../../grammar/keeping';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import { counted } from './amounts';
 import type { Environment } from './environment';
-import { type Bar, isSpecial, type LaneSum, type PlacedProblem, type ScoreSystem, type SystemBar } from './score';
+import { type Bar, isSpecial, type LaneSum, type PlacedProblem, type ScoreSystem, type SystemScore } from './score';
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -29,13 +30,27 @@ export function madeOnce(of: object, block: number, key: string | undefined, mak
   return placed;
 }
 
+/** What is odd about the bars of a system. To look at each of all bars after every stroke of a key takes a while. */
+interface Odd {
+  readonly sums: readonly { readonly index: number; readonly sums: readonly LaneSum[] }[];
+  readonly lacksMeter: boolean;
+}
+
+export const oddIn = keeping(({ kind, bars }: SystemScore): Odd => {
+  const sums: Odd['sums'][number][] = [];
+  let lacksMeter = false;
+  for (const [index, bar] of bars.entries()) {
+    if (bar.sums.length > 0) sums.push({ index, sums: bar.sums });
+    if (bar.meter === undefined) lacksMeter = kind === 'measured';
+  }
+  return { sums, lacksMeter };
+});
+
 /** Lanes whose time is not the meter's, by index of the bar, in order. */
 function sumsOf(systems: readonly ScoreSystem[]): ReadonlyMap<number, BarSums> {
   const all = new Map<number, BarSums>();
   for (const { score, block, firstBar } of systems) {
-    for (let index = 0; index < score.bars.length; index++) {
-      const { sums } = score.bars[index] as SystemBar;
-      if (sums.length === 0) continue;
+    for (const { index, sums } of oddIn(score).sums) {
       const bar = firstBar + index;
       all.set(bar, [...(all.get(bar) ?? []), ...sums.map((sum) => ({ sum, block }))]);
     }

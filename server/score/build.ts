@@ -56,6 +56,13 @@ export function* buildingScore(
   };
   for (let index = 0; index < tree.blocks.length; index++) {
     const { kind, statements } = tree.blocks[index] as Block;
+    // Most blocks are systems: they hold one statement, and what it says the system's score has read.
+    if (kind === 'system') {
+      ordinals.set(page, (ordinals.get(page) ?? 0) + 1);
+      piece.addSystem(tree, index, page, ordinals.get(page) ?? 1);
+      yield;
+      continue;
+    }
     for (let at = 0; at < statements.length; at++) {
       const { statement } = (statements[at] as Block['statements'][number]).tree;
       switch (statement.keyword) {
@@ -73,11 +80,6 @@ export function* buildingScore(
           break;
         case 'tempo':
           if (kind === 'between') piece.takeTempo(statement);
-          break;
-        case 'system':
-          ordinals.set(page, (ordinals.get(page) ?? 0) + 1);
-          piece.addSystem(tree, index, page, ordinals.get(page) ?? 1);
-          yield;
           break;
       }
     }

@@ -6,7 +6,7 @@ import { namesListed } from '../../grammar/nearest';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, isZero, type Time, ZERO } from '../../grammar/time';
 import type { BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
-import { BarLengths, type DraftBar, madeOnce } from './barLengths';
+import { BarLengths, type DraftBar, madeOnce, oddIn } from './barLengths';
 import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
 import type { Environment } from './environment';
@@ -94,8 +94,7 @@ const leadsNowhere = ({ end, outgoing, waits, form }: Curve): boolean =>
   end === undefined && outgoing === undefined && !waits && !form.openEnded;
 const hasCurveToNowhere = ({ score }: ScoreSystem): boolean => score.curves.some(leadsNowhere);
 
-const hasNoMeter = ({ meter }: SystemBar): boolean => meter === undefined;
-const lacksMeter = ({ score }: ScoreSystem): boolean => score.kind === 'measured' && score.bars.some(hasNoMeter);
+const lacksMeter = ({ score }: ScoreSystem): boolean => oddIn(score).lacksMeter;
 
 /** One movement while its systems are strung together. */
 export class PieceBuilder {
