@@ -1,6 +1,7 @@
 /** From a token to an argument: one reader for each thing that a writer can fill in. */
 import type { Fix, Problem } from '../findings/finding';
 import { spellingOf, valueFormOf as valueForm } from '../lanes/forms';
+import { modulo } from '../modulo';
 import type { Argument, NamePart, Span, Spelling } from '../tree';
 import { agreeingLine, clefMeant, clefOf, clefsAgree, clefText, looksLikeClef, MOST_LINES } from '../vocabulary/clefs';
 import { MOST_BEATS, meterOf, possibleMeter, SMALLEST_BEAT } from '../vocabulary/meters';
@@ -213,14 +214,13 @@ function pairReader(separator: '-' | '/', fits: (first: Spelling, second: Spelli
 
 const bothOctaves = (a: Spelling, b: Spelling): boolean => a.octave !== undefined && b.octave !== undefined;
 const noOctaves = (a: Spelling, b: Spelling): boolean => a.octave === undefined && b.octave === undefined;
-const modulo12 = (n: number): number => ((n % 12) + 12) % 12;
 const FIFTH = 7;
 
 const isCompass = (a: Spelling, b: Spelling): boolean => bothOctaves(a, b) && semitonesOf(a) < semitonesOf(b);
 const isFifth = (a: Spelling, b: Spelling): boolean =>
-  (bothOctaves(a, b) || noOctaves(a, b)) && modulo12(semitonesOf(b) - semitonesOf(a)) === FIFTH;
+  (bothOctaves(a, b) || noOctaves(a, b)) && modulo(semitonesOf(b) - semitonesOf(a), 12) === FIFTH;
 const isOneKey = (a: Spelling, b: Spelling): boolean =>
-  noOctaves(a, b) && a.letter !== b.letter && modulo12(semitonesOf(a)) === modulo12(semitonesOf(b));
+  noOctaves(a, b) && a.letter !== b.letter && modulo(semitonesOf(a), 12) === modulo(semitonesOf(b), 12);
 
 /** A sign with no usual length is the driver's to judge: it sees whether `= 3/2` follows. */
 const meterReader: Reader = {

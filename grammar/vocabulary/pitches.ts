@@ -14,15 +14,35 @@ const SIGNS: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b',
 /** The sign that says an alteration; undefined beyond double sharp and double flat. */
 export const signOf = (alteration: number): AccidentalSign | undefined => SIGNS[alteration];
 
-/** What sounds, as it is typed: `f#4`; without a sign where nothing is altered. */
-export const pitchText = (pitch: {
+/** A letter with its alteration in semitones. */
+export interface Note {
   readonly letter: Spelling['letter'];
   readonly alteration: number;
+}
+
+/** A note in its octave, c4 the middle C. */
+export interface Pitch extends Note {
   readonly octave: number;
-}): string => `${pitch.letter}${pitch.alteration === 0 ? '' : (signOf(pitch.alteration) ?? '')}${pitch.octave}`;
+}
+
+/** What sounds, as it is typed: `f#4`; without a sign where nothing is altered. */
+export const pitchText = (pitch: Pitch): string =>
+  `${pitch.letter}${pitch.alteration === 0 ? '' : (signOf(pitch.alteration) ?? '')}${pitch.octave}`;
 
 /** Semitones of a pitch above the c of octave 0; an octave left out counts as 0. */
 export const semitonesOf = (pitch: Spelling): number =>
   12 * (pitch.octave ?? 0) +
   SEMITONES[pitch.letter] +
   (pitch.accidental === undefined ? 0 : ALTERATIONS[pitch.accidental]);
+
+/** MIDI key of the c of octave 0. */
+const KEY_OF_C0 = 12;
+/** MIDI key of a4, by whose frequency a pitch is called. */
+export const KEY_OF_A4 = 69;
+
+/** MIDI key: c4 is 60. */
+export const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
+  KEY_OF_C0 + 12 * octave + SEMITONES[letter] + alteration;
+
+/** MIDI key of a pitch as it is typed. */
+export const midiOfTyped = (pitch: Spelling): number => KEY_OF_C0 + semitonesOf(pitch);

@@ -1,4 +1,5 @@
 /** The keyboard that the file declares, as far as checks ask. */
+import { modulo } from '../../grammar/modulo';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
 import { dividedKeys, type Instrument, instrumentOf, manualsOf, namesInstrument } from '../instrument/instrument';
 import type { Environment } from '../score/environment';
@@ -22,6 +23,6 @@ export function keyboardOf(environment: Environment): Keyboard {
     instrument: instrumentOf(environment),
     manuals: manuals.length,
     hasPedal: manuals.some(({ name }) => name === 'pedal'),
-    divided: dividedKeys(environment).map(([first]) => ((semitonesOf(first) % 12) + 12) % 12),
+    divided: dividedKeys(environment).map(([first]) => modulo(semitonesOf(first), 12)),
   };
 }

@@ -1,4 +1,5 @@
 /** Tunings and temperaments: names that are known, ways that end, fifths named once. */
+import { modulo } from '../../grammar/modulo';
 import { nameInstead } from '../../grammar/nearest';
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type { Argument, NamePart, Row, Span, Spelling, Statement } from '../../grammar/tree';
@@ -87,7 +88,7 @@ const textOf = ({ letter, accidental, octave }: Spelling): string =>
 /** Each key stands in the circle once: `g#-eb` and `ab-eb` are one fifth, in whatever octave it is tuned. */
 const keyOf = (row: Row): number | undefined => {
   const fifth = firstOf(row.args, 'pair');
-  return fifth && ((semitonesOf(fifth.first) % 12) + 12) % 12;
+  return fifth && modulo(semitonesOf(fifth.first), 12);
 };
 
 const takesRest = ({ args }: Row): boolean => allOf(args, 'word').some(({ text }) => text === 'rest');

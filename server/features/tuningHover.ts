@@ -1,5 +1,6 @@
 /** How a note sounds in the tuning of its reading: frequency, cents, and the purity of what sounds with it. */
 import { add, compare } from '../../grammar/time';
+import type { Pitch } from '../../grammar/vocabulary/pitches';
 import { statedTuningOf } from '../readings/tunings';
 import { helmholtz } from '../score/pitchNames';
 import type { NoteMember } from '../score/score';
@@ -15,7 +16,7 @@ import {
   widthOf,
 } from '../tuning/beats';
 import { placeOf } from '../tuning/fifths';
-import { frequencyOf, offset, type Pitch, sounding, type Tuning } from '../tuning/tuning';
+import { frequencyOf, offset, sounding, type Tuning } from '../tuning/tuning';
 import type { EventHere } from './events';
 
 const KINDS: readonly IntervalKind[] = [OCTAVE, FIFTH, FOURTH, MAJOR_THIRD, MINOR_THIRD, MAJOR_SIXTH, MINOR_SIXTH];

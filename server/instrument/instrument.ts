@@ -1,10 +1,9 @@
 /** The instrument that a file declares: its keys, what each sounds, its manuals and stops. */
-
 import { spellingOf } from '../../grammar/lanes/forms';
 import { allOf, clauseOf, clausesOf, firstOf } from '../../grammar/statements/read';
 import type { Row, Spelling, Statement } from '../../grammar/tree';
 import { type InstrumentEntry, instrumentTypes } from '../../grammar/vocabulary/instruments';
-import { semitonesOf } from '../../grammar/vocabulary/pitches';
+import { midiOfTyped } from '../../grammar/vocabulary/pitches';
 import type { Environment } from '../score/environment';
 import { type Half, LOWEST_LIES, LOWEST_OF, SHORT_UP_TO, shortKeys } from './shortOctave';
 
@@ -86,7 +85,7 @@ function statedIn({ compass }: Environment, statement: Statement): Stated | unde
   const clause = clauseOf(statement, 'short-octave');
   const [word, broken, half] = allOf(clause?.args ?? [], 'word').map(({ text }) => text);
   const ofType = compass === undefined ? type : undefined;
-  const lacking = allOf(clauseOf(statement, 'lacks')?.args ?? [], 'pitch').map(({ spelling }) => midiOf(spelling));
+  const lacking = allOf(clauseOf(statement, 'lacks')?.args ?? [], 'pitch').map(({ spelling }) => midiOfTyped(spelling));
   return {
     ...own,
     shortOctave: word ?? ofType?.shortOctave,
@@ -95,9 +94,7 @@ function statedIn({ compass }: Environment, statement: Statement): Stated | unde
   };
 }
 
-/** Octaves of spellings count from c0, those of MIDI from an octave below. */
-const midiOf = (spelling: Spelling): number => semitonesOf(spelling) + 12;
-const typed = (text: string): number => midiOf(spellingOf(text) as Spelling);
+const typed = (text: string): number => midiOfTyped(spellingOf(text) as Spelling);
 
 function typesCompass({ compass }: InstrumentEntry): { readonly low: number; readonly high: number } {
   const [low = '', high = ''] = compass.split('-');

@@ -7,15 +7,11 @@
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { compare, type Time, ZERO } from '../../grammar/time';
 import type { AccidentalSign, Spelling } from '../../grammar/tree';
-import { ALTERATIONS, SEMITONES, signOf } from '../../grammar/vocabulary/pitches';
+import { ALTERATIONS, midiOf, signOf } from '../../grammar/vocabulary/pitches';
 import type { OpenBar, PitchState, VoiceCarry } from './carry';
 import type { AccidentalPractice } from './choice';
 import { type LaneEvent, type LaneNote, noAnnotations, noMarks } from './event';
 import type { KeySign, NoteMember, Source, VoiceEvent } from './score';
-
-/** MIDI key of a note: c4 is 60. */
-const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
-  12 * (octave + 1) + SEMITONES[letter] + alteration;
 
 /** What a note's signs say: drawn, the editor's, cautionary, or an accidental mark above it. */
 export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): AccidentalSign | undefined {

@@ -1,4 +1,5 @@
 /** How long an appoggiatura lasts: half of its note, by some tables two thirds of a dotted one, less where it would do harm. */
+import { modulo } from '../../grammar/modulo';
 import { add, compare, latest, type Time, time } from '../../grammar/time';
 import { type Clock, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
@@ -93,7 +94,7 @@ function isConsecutive(passage: Passage, before: SoundingPitch, small: SoundingP
 function between(a: SoundingPitch, b: SoundingPitch): string {
   const [above, below] = a.midi >= b.midi ? [a, b] : [b, a];
   const degrees = degreeOf(above) - degreeOf(below);
-  return `${((degrees % 7) + 7) % 7} ${intervalClass(above, below)}`;
+  return `${modulo(degrees, 7)} ${intervalClass(above, below)}`;
 }
 
 /** It agrees with the bass and its main note does not. */

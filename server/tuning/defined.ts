@@ -7,7 +7,7 @@
 import { keeping } from '../../grammar/keeping';
 import { allOf, clauseOf, firstOf } from '../../grammar/statements/read';
 import type { Row, Spelling, Statement } from '../../grammar/tree';
-import { semitonesOf } from '../../grammar/vocabulary/pitches';
+import { KEY_OF_A4, midiOfTyped, semitonesOf } from '../../grammar/vocabulary/pitches';
 import type { Environment } from '../score/environment';
 import { circlesOf } from '../score/ways';
 import { fifthName, keyOf, placeOfSpelling } from './fifths';
@@ -176,7 +176,6 @@ function closingInWords({ first, fifths }: Temperament, misses: number, contradi
 
 /** The key of a, from which all frequencies are counted. */
 const KEY_OF_A = 9;
-const MIDI_OF_A = 69;
 /** A fifth whose beats would put it farther from pure, in cents, is none. */
 const FARTHEST = 60;
 
@@ -230,8 +229,7 @@ class Way {
 
   /** Of a key in the octave of a pitch. */
   private frequency(key: number, pitch: Spelling): number {
-    // Octaves of statements count from c0, those of MIDI from an octave below it.
-    const even = 100 * (semitonesOf(pitch) + NOTES - MIDI_OF_A);
+    const even = 100 * (midiOfTyped(pitch) - KEY_OF_A4);
     const cents = this.cents.get(key) ?? 0;
     const octaves = Math.round((even - cents) / 1200);
     return this.pitch * 2 ** (cents / 1200 + octaves);

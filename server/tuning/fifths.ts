@@ -4,19 +4,11 @@
  * A note without octave is its place there, counted from c: g is 1, f is −1, f# is 6, bb is −2. Twelve places further lies
  * another note on the same key.
  */
-
+import { modulo } from '../../grammar/modulo';
 import type { Spelling } from '../../grammar/tree';
-import { ALTERATIONS, signOf } from '../../grammar/vocabulary/pitches';
+import { ALTERATIONS, type Note, signOf } from '../../grammar/vocabulary/pitches';
 
 const LINE: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
-
-/** A letter with its alteration in semitones. */
-export interface Note {
-  readonly letter: Spelling['letter'];
-  readonly alteration: number;
-}
-
-const modulo = (n: number, by: number): number => ((n % by) + by) % by;
 
 export const placeOf = ({ letter, alteration }: Note): number => LINE.indexOf(letter) - 1 + 7 * alteration;
 

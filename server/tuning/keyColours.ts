@@ -1,4 +1,5 @@
 /** What a temperament makes of each key: how wide the thirds and fifths of its chords are. */
+import { modulo } from '../../grammar/modulo';
 import { FIFTH, MAJOR_THIRD, MINOR_THIRD } from './beats';
 import { noteName } from './fifths';
 import { placesFrom } from './temperament';
@@ -46,7 +47,7 @@ export function keyColours(tuning: Tuning): readonly KeyColour[] {
       const third = thirds[mode][index] ?? 0;
       const fifth = fifths[index] ?? 0;
       // Its fourth is the fifth below, its fifth the one above.
-      const around = [index - 1, index, index + 1].map((i) => Math.abs(thirds[mode][(i + 12) % 12] ?? 0));
+      const around = [index - 1, index, index + 1].map((i) => Math.abs(thirds[mode][modulo(i, 12)] ?? 0));
       const unrest = around.reduce((sum, one) => sum + one, 0) / around.length;
       return { tonic: noteName(place), mode, third, fifth, unrest, word: wordFor(unrest, fifth) };
     }),

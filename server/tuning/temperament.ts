@@ -1,5 +1,5 @@
 /** A temperament: twelve fifths that make a circle, and which twelve notes they join. */
-
+import { modulo } from '../../grammar/modulo';
 import type { Spelling } from '../../grammar/tree';
 import { placeOfSpelling } from './fifths';
 import { AS_GOOD_AS_NOTHING, CIRCLE, minus, PURE_FIFTH, size, sumOf, type Tempering, times } from './tempering';
@@ -58,7 +58,7 @@ export function centsAbove(temperament: Temperament, place: number): number {
   const { first, fifths } = temperament;
   const steps = place - first;
   if (steps >= 0 && steps < NOTES) return octaved(steps * PURE_FIFTH + size(sumOf(fifths.slice(0, steps))));
-  if (!isOpen(temperament)) return centsAbove(temperament, first + (((steps % NOTES) + NOTES) % NOTES));
+  if (!isOpen(temperament)) return centsAbove(temperament, first + modulo(steps, NOTES));
   if (steps < 0) return octaved(steps * PURE_FIFTH + size(times(steps, fifths[0] as Tempering)));
   const beyond = steps - (NOTES - 1);
   const last = centsAbove(temperament, first + NOTES - 1);
@@ -67,6 +67,6 @@ export function centsAbove(temperament: Temperament, place: number): number {
 
 /** Within one octave, from 0; what is all but an octave is nothing. */
 export function octaved(cents: number): number {
-  const within = ((cents % 1200) + 1200) % 1200;
+  const within = modulo(cents, 1200);
   return 1200 - within < 1e-6 ? 0 : within;
 }

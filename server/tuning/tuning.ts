@@ -1,8 +1,8 @@
 /** A temperament at a pitch: what each note is in cents and hertz. */
-
-import { SEMITONES } from '../../grammar/vocabulary/pitches';
+import { modulo } from '../../grammar/modulo';
+import { KEY_OF_A4, midiOf, type Note, type Pitch } from '../../grammar/vocabulary/pitches';
 import { beatsOf, type IntervalKind, widthOf } from './beats';
-import { keyOf, type Note, noteAt, placeOf } from './fifths';
+import { keyOf, noteAt, placeOf } from './fifths';
 import { centsAbove, NOTES, octaved, placesFrom, type Temperament } from './temperament';
 
 export interface Tuning {
@@ -11,11 +11,6 @@ export interface Tuning {
   readonly pitch: number;
   /** Notes besides the twelve that have a key of their own, where keys are divided: their places on the line of fifths. */
   readonly more: readonly number[];
-}
-
-/** A note in its octave, c4 the middle C. */
-export interface Pitch extends Note {
-  readonly octave: number;
 }
 
 const A: Note = { letter: 'a', alteration: 0 };
@@ -30,7 +25,7 @@ export const placesIn = ({ temperament, more }: Tuning): readonly number[] => [
 /** The note that the key of another gives: itself where it has a key, else that of the twelve on the same key. */
 export function sounding({ temperament: { first }, more }: Tuning, place: number): number {
   if (more.includes(place)) return place;
-  return first + ((((place - first) % NOTES) + NOTES) % NOTES);
+  return first + modulo(place - first, NOTES);
 }
 
 /** Cents above c, within an octave. */
@@ -47,23 +42,20 @@ export function offset(tuning: Tuning, place: number): number {
   return above > 600 ? above - 1200 : above;
 }
 
-/** MIDI key: c4 is 60. */
-export const midiOf = ({ letter, alteration, octave }: Pitch): number =>
-  12 * (octave + 1) + SEMITONES[letter] + alteration;
-
-const MIDI_OF_A = 69;
+/** MIDI key. */
+export const keyOfPitch = ({ letter, alteration, octave }: Pitch): number => midiOf(letter, octave, alteration);
 
 /** In hertz, of the note that the key gives. */
 export function frequencyOf(tuning: Tuning, pitch: Pitch): number {
-  const cents = 100 * (midiOf(pitch) - MIDI_OF_A) + offset(tuning, sounding(tuning, placeOf(pitch)));
+  const cents = 100 * (keyOfPitch(pitch) - KEY_OF_A4) + offset(tuning, sounding(tuning, placeOf(pitch)));
   return tuning.pitch * 2 ** (cents / 1200);
 }
 
 /** The note of a place in or above an octave that begins with a key: from f3 on, eb is eb4. */
 export function pitchFrom(lowest: number, place: number): Pitch {
-  const midi = lowest + ((((keyOf(place) - lowest) % NOTES) + NOTES) % NOTES);
+  const midi = lowest + modulo(keyOf(place) - lowest, NOTES);
   const note = noteAt(place);
-  return { ...note, octave: (midi - SEMITONES[note.letter] - note.alteration) / 12 - 1 };
+  return { ...note, octave: (midi - midiOf(note.letter, 0, note.alteration)) / NOTES };
 }
 
 /** Two notes that sound together. */
@@ -86,6 +78,6 @@ export function intervalOf(tuning: Tuning, kind: IntervalKind, low: Pitch, high:
 export const everyInterval = (tuning: Tuning, kind: IntervalKind, lowest: number): readonly Interval[] =>
   placesFrom(tuning.temperament.first).map((place) => {
     const low = pitchFrom(lowest, place);
-    const high = pitchFrom(midiOf(low) + kind.semitones, sounding(tuning, place + kind.places));
+    const high = pitchFrom(keyOfPitch(low) + kind.semitones, sounding(tuning, place + kind.places));
     return intervalOf(tuning, kind, low, high);
   });

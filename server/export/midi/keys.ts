@@ -1,6 +1,8 @@
 /** Which key and channel plays a note, and what is sent before, so that it sounds in the tuning. */
 import type { FindingCode } from '../../../grammar/findings/catalogue';
 import type { Slots } from '../../../grammar/findings/finding';
+import { modulo } from '../../../grammar/modulo';
+import { KEY_OF_A4 } from '../../../grammar/vocabulary/pitches';
 import type { SoundingPitch } from '../../score/performance';
 import { keyOf, noteName, placeOf } from '../../tuning/fifths';
 import { NOTES } from '../../tuning/temperament';
@@ -48,7 +50,6 @@ const DIVIDED = { channel: 15, program: 1 } as const;
 const OF_TRACKS = CHANNELS.filter((channel) => channel !== DIVIDED.channel);
 
 const LAST_KEY = 127;
-const MIDI_OF_A = 69;
 const onKeyboard = (key: number): number => Math.min(LAST_KEY, Math.max(0, key));
 
 const plain = ({ midi }: SoundingPitch): number => onKeyboard(midi);
@@ -68,7 +69,7 @@ const NONE: Keyboard = { keyOf: plain, channelOf: byTrack, messages: [], onChann
 function frequencies(tuning: Tuning, places: readonly number[]): readonly number[] {
   const byKey = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
   return Array.from({ length: LAST_KEY + 1 }, (_, key) => {
-    const cents = 100 * (key - MIDI_OF_A) + (byKey.get(key % NOTES) ?? 0);
+    const cents = 100 * (key - KEY_OF_A4) + (byKey.get(key % NOTES) ?? 0);
     return tuning.pitch * 2 ** (cents / 1200);
   });
 }
@@ -115,7 +116,7 @@ function centsOfKeys(tuning: Tuning, places: readonly number[]): readonly number
   const { semitones, cents } = fromStandard(tuning);
   const offsets = new Map(places.map((place) => [keyOf(place), offset(tuning, place)]));
   // The key of c plays the note that stands so many semitones lower.
-  return Array.from({ length: NOTES }, (_, key) => cents + (offsets.get((key - semitones + 120) % NOTES) ?? 0));
+  return Array.from({ length: NOTES }, (_, key) => cents + (offsets.get(modulo(key - semitones, NOTES)) ?? 0));
 }
 
 /** The notes that a form of message does not reach. */

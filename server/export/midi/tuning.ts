@@ -2,11 +2,11 @@
  * Tunings as MIDI messages: the MIDI Tuning Standard in MIDI 1.0 Detailed Specification 4.2.1 (frequency data p. 48, programs and
  * banks p. 50), its extensions CA-020 (midi.org/about-midi/tuning_extens.shtml) and CA-021 (tuning-scale.shtml there).
  */
+import { KEY_OF_A4 } from '../../../grammar/vocabulary/pitches';
 import { systemExclusive } from './bytes';
 
 /** Hertz of key 69. */
 const A = 440;
-const MIDI_OF_A = 69;
 /** Fourteen bits are a semitone. */
 const FRACTIONS = 16384;
 const HIGHEST = 128 * FRACTIONS - 2;
@@ -14,7 +14,7 @@ const DEVICE = 0x7f;
 
 /** Three bytes: the semitone of equal temperament below the frequency, and what is above it. 7F 7F 7F would mean no change. */
 export function frequencyData(hertz: number): readonly [number, number, number] {
-  const semitones = MIDI_OF_A + 12 * Math.log2(hertz / A);
+  const semitones = KEY_OF_A4 + 12 * Math.log2(hertz / A);
   const units = Math.min(HIGHEST, Math.max(0, Math.round(semitones * FRACTIONS)));
   return [Math.floor(units / FRACTIONS), Math.floor((units % FRACTIONS) / 128), units % 128];
 }

@@ -5,6 +5,7 @@
  * the three places here are computed from the definition, |n f(low) − m f(high)|, as are the commas.
  */
 import { describe, expect, it } from 'vitest';
+import type { Pitch } from '../../../grammar/vocabulary/pitches';
 import {
   directionOf,
   FIFTH,
@@ -24,7 +25,7 @@ import {
   size,
   temperingFrom,
 } from '../../../server/tuning/tempering';
-import { frequencyOf, type Interval, intervalOf, type Pitch } from '../../../server/tuning/tuning';
+import { frequencyOf, type Interval, intervalOf } from '../../../server/tuning/tuning';
 import { tunedTo } from '../../helpers/tuned';
 
 const pitch = (name: string): Pitch => ({
