@@ -12,7 +12,7 @@ import { tableOfReading } from '../readings/choices';
 import { type PerformOptions, perform } from '../readings/perform';
 import type { Performance, PerformedEvent, PerformedPiece } from '../score/performance';
 import type { NoteMember, Piece, PlacedProblem, Score, ScoreSystem, Source, VoiceEvent } from '../score/score';
-import { marksOfEvent, type PlacedEvent, placeOfEvent } from '../score/walk';
+import { eventsOf, marksOfEvent, type PlacedEvent, placeOfEvent } from '../score/walk';
 import { tableInForce } from '../signs/rows';
 import { Losses, NOWHERE } from './losses';
 import { type BarsChosen, barsChosen, problemsWithin } from './measures';
@@ -86,13 +86,21 @@ export function performedIn(score: Score, options: OrnamentOptions & Pick<Perfor
   return { ...performance, problems: [...performance.problems, ...losses.problems()] };
 }
 
-/** The table to go by; undefined where there is none, which is told. */
+/** The table to go by; undefined where there is none, which is told if there is anything to go by it. */
 function knownTable(score: Score, { table = tableOf(score) }: OrnamentOptions, losses: Losses): string | undefined {
-  if (table === undefined) losses.add('ornaments-no-table', {}, NOWHERE);
-  else if (tableInForce(table, score.environment) !== undefined) return table;
+  if (table === undefined) {
+    if (bearsSigns(score)) losses.add('ornaments-no-table', {}, NOWHERE);
+  } else if (tableInForce(table, score.environment) !== undefined) return table;
   else losses.add('ornaments-unknown-table', { table }, NOWHERE);
   return undefined;
 }
+
+const bearsSigns = ({ pieces }: Score): boolean =>
+  pieces.some((piece) =>
+    [...eventsOf(piece)].some(
+      ({ event }) => event.small !== undefined || marksOfEvent(event).some(({ form }) => form.type === 'sign'),
+    ),
+  );
 
 /** The table of the reading, or else that of the file, also for the text as written: its signs are asked for. */
 export const tableOf = ({ environment, choice }: Score): string | undefined =>

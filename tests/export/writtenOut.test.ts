@@ -296,6 +296,17 @@ describe('a score without a table', () => {
     expect(problems.map(({ problem }) => problem.code)).toEqual(['ornaments-no-table']);
   });
 
+  it('misses none where no sign and no small note stands', () => {
+    const told = (music: string): string[] => {
+      const score = scoreOfPassage(in1689(music));
+      const without = { ...score, environment: { ...score.environment, readings: [], signs: undefined } };
+      return withOrnaments(without, { ornaments: 'full' }).problems.map(({ problem }) => problem.code);
+    };
+    expect(told("2 d5'3 c'fermata")).toEqual([]);
+    expect(told('{small 8 e5} 1 d5')).toEqual(['ornaments-no-table']);
+    expect(told("1 r'zz")).toEqual(['ornaments-no-table']);
+  });
+
   it('takes the one that is asked for, if there is such a table', () => {
     const passage = in1689("2 d5'zz c");
     expect(written(passage, { ornaments: 'full', table: 'purcell-1696' })).not.toBe(full("2 d5'zz c"));
