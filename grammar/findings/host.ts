@@ -41,6 +41,14 @@ Copy or move the file into the folder of the score.`,
     sentence: 'The file “{path}” is not included: more than {most} files would be.',
     help: `A score may include 64 files at most, those included by its includes counted. Join some of them.`,
   },
+  'too-many-choices': {
+    level: 'warning',
+    sentence:
+      'From here on what is declared cannot be chosen: with “{name}” there are more than {most} readings, sources and hands.',
+    help: `Every reading, source and hand is looked at by itself. With the text as written 256 of them can be chosen: the readings first,
+then the sources, then the hands, in the order of the file. Those beyond can be cited as before, but are neither proofed nor
+exported by themselves. Divide the file.`,
+  },
   'include-unsound': {
     level: 'warning',
     sentence: 'The included file “{path}” has errors of its own ({count}).',

@@ -461,14 +461,6 @@ cb "cheute" : on beat, -1 for 1/2, 0
   },
 
   // ── declarations taken together ──
-  'too-many-choices': {
-    level: 'warning',
-    sentence:
-      'From here on what is declared cannot be chosen: with “{name}” there are more than {most} readings, sources and hands.',
-    help: `Every reading, source and hand is looked at by itself. With the text as written 256 of them can be chosen: the readings first,
-then the sources, then the hands, in the order of the file. Those beyond can be cited as before, but are neither proofed nor
-exported by themselves. Divide the file.`,
-  },
   'name-used-twice': {
     level: 'error',
     sentence: 'The name “{name}” is given twice; the first one counts.',
