@@ -11,7 +11,7 @@ export const counselFindings = entries({
     sentence: 'Consecutive {kind} {upper}/{lower}, {bars} ({above} over {below}): copyist’s or yours?',
     help: `Two voices go the same way from one perfect fifth, octave or unison to another, at once or from beat to beat with other notes
 between. Counterpoint avoids it, so that it often betrays a wrong note. Four octaves or more in a row are a doubling and are
-not told, nor are octaves and fifths over a rest or a double bar. If the source is so and you keep it, nothing needs mending.
+not told, nor are octaves and fifths over a rest or a double bar, or in a system of more than 24 voices. If the source is so and you keep it, nothing needs mending.
 
 Before:
 

@@ -121,7 +121,7 @@ class Duet {
     const { chain } = this;
     const isDoubling =
       chain.length + 1 >= DOUBLING && chain.every(({ to: { upper, lower } }) => kindOf(upper, lower) !== 'fifths');
-    if (!isDoubling) this.moves.push(...chain);
+    if (!isDoubling) for (const move of chain) this.moves.push(move);
     if (chain.length > 0) this.chain = [];
   }
 }
@@ -155,8 +155,12 @@ const laterBar = ({ upper, lower }: Pair): LineBar => (upper.onset >= lower.onse
 /** What lies before the passage was told there. */
 const isToldHere = ({ from, to }: Move): boolean => to.upper.bar.own && laterBar(from).strain === to.upper.bar.strain;
 
+/** More voices than hands could play are no texture in which anyone hears two of them; each would be set beside all others. */
+const MOST_VOICES = 24;
+
 export const consecutives: Look = alongPassages((passage, facts) => {
   const problems: SystemProblem[] = [];
+  if (passage.melodies.length > MOST_VOICES) return problems;
   for (const [index, upper] of passage.melodies.entries()) {
     for (const lower of passage.melodies.slice(index + 1)) {
       for (const move of new Duet(passage).movesOf(upper, lower))

@@ -104,7 +104,7 @@ function decide(analysis: Analysis): Decided {
     if (table !== undefined) {
       const signs = playedSigns(plain, played, table);
       all.push({ score, table: table.name, signs });
-      decisions.push(...decisionsOf(played, signs));
+      for (const decision of decisionsOf(played, signs)) decisions.push(decision);
     }
     met.push({ score, practices: practicesIn(score), problems: played.problems });
   }

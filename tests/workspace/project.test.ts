@@ -136,4 +136,16 @@ describe('the encoding of a file', () => {
     expect(found({ 'a.bent': text, 'house.bent': HOUSE })).toEqual(['3 not-utf8']);
     expect(sourceText(text).problems[0]?.slots).toEqual({ count: 3 });
   });
+
+  it('where it could not be read, has everything else in one line that says how much that is', () => {
+    const typed = `${SCORE}  dessus | 1 d5 |\n\ufffd\ufffdtre 1\nsyst\ufffdme\n`;
+    const count = open({ 'a.bent': typed.replaceAll('\ufffd', 'e'), 'house.bent': HOUSE }).analysis.findings().length;
+    const { findings } = open({ 'a.bent': typed, 'house.bent': HOUSE }).analysis;
+    expect(
+      findings()
+        .map(({ code }) => code)
+        .sort(),
+    ).toEqual(['and-more', 'not-utf8']);
+    expect(findings().find(({ code }) => code === 'and-more')?.message).toContain(`${count}`);
+  });
 });
