@@ -65,9 +65,10 @@ function findUnreachedAt({ place, options }: OptionsItem, choices: readonly Choi
   const taken = choices.map((choice) => chooseOption(choice, place?.text, options));
   for (let index = 0; index < options.length; index++) {
     const option = options[index] as Option;
-    // Of an option without a label another finding speaks.
-    if (!taken.includes(index)) found.push(...(option.labels.length > 0 ? [option] : []));
-    else if (option.items.some(mayHoldOptions)) {
+    if (!taken.includes(index)) {
+      // Of an option without a label another finding speaks.
+      if (option.labels.length > 0) found.push(option);
+    } else if (option.items.some(mayHoldOptions)) {
       const own = choices.filter((_, at) => taken[at] === index);
       findUnreached(option.items, own, found);
     }
