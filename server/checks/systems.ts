@@ -211,17 +211,20 @@ interface Standing {
 }
 
 function standingOf({ bar, bars, block, related }: SystemProblem, piece: Piece, index: number): Standing {
-  const numberOf = (place: BarPlace): string =>
-    piece.bars[(piece.systems[index + place.system]?.firstBar ?? 0) + place.bar]?.number ?? '';
-  const blockOf = (from: number): number => piece.systems[index + from]?.block ?? 0;
   const explained = related?.[0]?.source.block;
   return {
-    bar: bar === undefined ? undefined : numberOf({ system: 0, bar }),
-    bars: bars === undefined ? undefined : barRange(numberOf(bars[0]), numberOf(bars[1])),
-    block: blockOf(block),
-    relatedBlock: explained === undefined ? undefined : blockOf(explained),
+    bar: bar === undefined ? undefined : barNumber(piece, index, { system: 0, bar }),
+    bars: bars === undefined ? undefined : barRange(barNumber(piece, index, bars[0]), barNumber(piece, index, bars[1])),
+    block: blockOf(piece, index + block),
+    relatedBlock: explained === undefined ? undefined : blockOf(piece, index + explained),
   };
 }
+
+/** The number of a bar by its place, seen from a system of a piece. */
+const barNumber = ({ bars, systems }: Piece, index: number, { system, bar }: BarPlace): string =>
+  bars[(systems[index + system]?.firstBar ?? 0) + bar]?.number ?? '';
+
+const blockOf = ({ systems }: Piece, index: number): number => systems[index]?.block ?? 0;
 
 const isSame = (a: Standing, b: Standing): boolean =>
   a.block === b.block && a.bar === b.bar && a.bars === b.bars && a.relatedBlock === b.relatedBlock;

@@ -27,6 +27,8 @@ interface PlacedMark {
 
 const RANKS = { ending: 0, barline: 1, event: 2 } as const;
 
+const byEvent = (a: PlacedMark, b: PlacedMark): number => a.event - b.event || RANKS[a.rank] - RANKS[b.rank];
+
 /**
  * All marks of curves, and the endings that begin: in one voice as its events stand, of several voices what comes first in
  * time, so that a named curve may end in another voice.
@@ -35,9 +37,8 @@ export function marksInOrder(
   voices: readonly MarkedVoice[],
   endings: ReadonlyMap<number, number>,
 ): readonly (CurveMark | EndingMark)[] {
-  const lists = voices.map((voice) =>
-    [...onEvents(voice), ...onBarlines(voice)].sort((a, b) => a.event - b.event || RANKS[a.rank] - RANKS[b.rank]),
-  );
+  const lists: PlacedMark[][] = [];
+  for (const voice of voices) lists.push([...onEvents(voice), ...onBarlines(voice)].sort(byEvent));
   const begun = [...endings]
     .sort(([a], [b]) => a - b)
     .map(([bar, ending]): PlacedMark => ({ mark: { ending }, bar, onset: ZERO, event: 0, rank: 'ending' }));

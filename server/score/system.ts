@@ -63,6 +63,11 @@ interface VoiceLanes {
 
 type ChosenBar = VoiceBars['bars'][number];
 
+interface PlacedVoice {
+  readonly voice: number;
+  readonly events: readonly LaneEvent[];
+}
+
 type Place = Pick<PlacedProblem, 'lane' | 'statement'>;
 
 const sameClefs = (a: readonly Clef[], b: readonly Clef[]): boolean => clefsText(a) === clefsText(b);
@@ -103,7 +108,8 @@ class SystemBuilder {
     const { environment, choice, carry } = this.task;
     this.readHead();
     const lanes = this.readLanes();
-    const chosen = lanes.map((one) => this.chosenBars(one));
+    const chosen: VoiceBars[] = [];
+    for (const one of lanes) chosen.push(this.chosenBars(one));
     const sungOn = this.subLanes(lanes, chosen);
     // In a loose system the bars of the lanes are not the same.
     const typed = this.kind === 'loose' ? chosen : withoutOmitted(chosen, carry.open !== undefined);
@@ -115,9 +121,11 @@ class SystemBuilder {
       this.kind === 'loose'
         ? layLoose(typed, elapsed, this.meter, report)
         : layMeasured(typed, elapsed, this.kind === 'free' ? [] : barMeters, report);
-    const voices = typed.map((voice, v) => withGaps(voice, laid.voices[v]?.starts ?? []));
+    const voices: VoiceBars[] = [];
+    for (const [v, voice] of typed.entries()) voices.push(withGaps(voice, laid.voices[v]?.starts ?? []));
     const facts = this.changesInLanes(voices, laid);
-    const placed = voices.map((voice, v) => ({ voice: voice.voice, events: eventsIn(voice, laid, v) }));
+    const placed: PlacedVoice[] = [];
+    for (const [v, voice] of voices.entries()) placed.push({ voice: voice.voice, events: eventsIn(voice, laid, v) });
     this.beam(placed, laid);
     const opening = openingOf(chosen);
     const special = (bar: number): boolean => isSpecial(bar === 0 ? opening : laid.bars[bar - 1]?.closing);
