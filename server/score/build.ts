@@ -8,6 +8,9 @@ import { type Onlooker, PieceBuilder, type SystemScores } from './piece';
 import type { Piece, PlacedProblem, Score } from './score';
 import { buildSystem } from './system';
 
+/** Between two blocks in so many others may have their turn, also where all stand as they stood. */
+const BLOCKS_IN_STEP = 100;
+
 /** What a document has besides. */
 interface Beside {
   /** The score of its last version: bars that stand as they stood are the same, and systems that do are not looked at again. */
@@ -55,12 +58,13 @@ export function* buildingScore(
     piece = next;
   };
   for (let index = 0; index < tree.blocks.length; index++) {
+    if (index % BLOCKS_IN_STEP === 0) yield;
     const { kind, statements } = tree.blocks[index] as Block;
     // Most blocks are systems: they hold one statement, and what it says the system's score has read.
     if (kind === 'system') {
       ordinals.set(page, (ordinals.get(page) ?? 0) + 1);
-      piece.addSystem(tree, index, page, ordinals.get(page) ?? 1);
-      yield;
+      const stands = piece.addSystem(tree, index, page, ordinals.get(page) ?? 1);
+      if (!stands) yield;
       continue;
     }
     for (let at = 0; at < statements.length; at++) {

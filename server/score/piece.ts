@@ -5,7 +5,7 @@ import { isAlike } from '../../grammar/keeping';
 import { namesListed } from '../../grammar/nearest';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, isZero, type Time, ZERO } from '../../grammar/time';
-import type { BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
+import type { Block, BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
 import { BarLengths, type DraftBar, madeOnce, oddIn } from './barLengths';
 import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
@@ -153,15 +153,17 @@ export class PieceBuilder {
     return this.met.length > 0;
   }
 
-  addSystem(tree: FileTree, block: number, page: string, ordinal: number): void {
-    const text = tree.blocks[block];
-    if (text === undefined) return;
+  /** @returns whether it and its neighbour stood in the same place before, so that nothing was to be done */
+  addSystem(tree: FileTree, block: number, page: string, ordinal: number): boolean {
+    const { contents } = tree.blocks[block] as Block;
     const neighbour = this.met.at(-1)?.score;
-    const score = this.systemScore(text.contents, this.carry);
-    if (!this.stoodBefore(score, neighbour)) this.onlooker?.look(text.contents, score, neighbour);
+    const score = this.systemScore(contents, this.carry);
+    const stands = this.stoodBefore(score, neighbour);
+    if (!stands) this.onlooker?.look(contents, score, neighbour);
     this.met.push({ score, block, page, ordinal, section: this.section });
     this.section = undefined;
     this.carry = score.carryOut;
+    return stands;
   }
 
   /** Whether the next system and its neighbour stood side by side in the same place. */
