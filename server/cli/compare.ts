@@ -1,6 +1,6 @@
 /** `bentside compare`: sources and readings of one score, bar by bar. */
 import { type Chosen, type Comparison, compareScores } from '../readings/compare';
-import { type Agreement, nameOn } from '../readings/compare/differences';
+import { type Agreement, kindInWords, nameOn } from '../readings/compare/differences';
 import { howMany } from '../score/amounts';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
@@ -64,7 +64,7 @@ function comparisonText({ file, texts, differences, agreements }: Comparison): s
       const at = place === undefined ? '' : `  [${place.address}, ${place.line}:${place.column}]`;
       return `    ${names.map((name) => nameOn(side, name)).join(', ')}: ${text === '' ? 'nothing' : text}${at}\n`;
     });
-    return `${where} (${kind})\n${lines.join('')}`;
+    return `${where} (${kindInWords[kind]})\n${lines.join('')}`;
   });
   const count = howMany(differences.length, 'difference', 'differences');
   return shownLines([

@@ -36,6 +36,14 @@ describe('bentside compare', () => {
     });
   });
 
+  it('says in the trade’s words what differs, and to programs by its one word', async () => {
+    const files = (): ReturnType<typeof memoryHost> =>
+      memoryHost({ 'piece.bent': SCORE.replace('<K: 2 e ; L: 2 f>', '<K: 2 e ; L: 4 f f>') });
+    expect((await bentside(files(), 'compare', 'piece.bent', 'K', 'L')).out).toContain('symbol 3 (pitch and rhythm)\n');
+    const { out } = await bentside(files(), 'compare', 'piece.bent', 'K', 'L', '--json');
+    expect(JSON.parse(out)).toMatchObject({ differences: [{ kind: 'reading' }] });
+  });
+
   it('says what there is where a file has no two sources', async () => {
     const files = memoryHost({ 'a.bent': SCORE.replace(/source.*\n/g, '') });
     const { code, say } = await bentside(files, 'compare', 'a.bent');

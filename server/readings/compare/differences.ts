@@ -4,6 +4,18 @@ import type { ComparedBar, ComparedText, DrawnSymbol } from './symbols';
 /** What differs: `reading` where pitch and rhythm do; `sounding` where a practice of accidentals does; `time` what is played. */
 export type DifferenceKind = 'pitch' | 'rhythm' | 'reading' | 'sign' | 'sounding' | 'time' | 'omission' | 'frame';
 
+/** What differs, as reports and comparisons that are read say it. */
+export const kindInWords: Readonly<Record<DifferenceKind, string>> = {
+  pitch: 'pitch',
+  rhythm: 'rhythm',
+  reading: 'pitch and rhythm',
+  sign: 'signs',
+  sounding: 'what sounds',
+  time: 'when it is played',
+  omission: 'omission',
+  frame: 'clefs, signatures, barlines',
+};
+
 export interface Difference {
   readonly kind: DifferenceKind;
   /** "" of the only piece. */

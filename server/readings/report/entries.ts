@@ -1,30 +1,12 @@
 /** Where sources and the editor differ: one entry a place, the main text first. */
 import { annotationText } from '../../score/annotations';
 import type { Score } from '../../score/score';
-import {
-  type Agreement,
-  agreementsIn,
-  type Difference,
-  type DifferenceKind,
-  nameOn,
-  type Side,
-} from '../compare/differences';
+import { type Agreement, agreementsIn, type Difference, kindInWords, nameOn, type Side } from '../compare/differences';
 import { type ReportSection, tableOf } from './document';
 import { placeName } from './places';
 
 /** The main text among those that are compared. */
 export const MAIN = 'written';
-
-const KINDS: Readonly<Record<DifferenceKind, string>> = {
-  pitch: 'pitch',
-  rhythm: 'rhythm',
-  reading: 'pitch and rhythm',
-  sign: 'signs',
-  sounding: 'what sounds',
-  time: 'time',
-  omission: 'omission',
-  frame: 'clefs, barlines',
-};
 
 /** @param differences of the main text, every source and hand, and the text as the editor mends it */
 export function entriesSection(
@@ -40,7 +22,7 @@ export function entriesSection(
       placeName(piece, bar, voice, symbol),
       mainText(own),
       others.map((side) => `${siglaOf(side)}: ${sideText(side)}`).join('; '),
-      [KINDS[kind], ...reasonsOf(main, difference)].join('. '),
+      [kindInWords[kind], ...reasonsOf(main, difference)].join('. '),
     ];
   });
   const sources = names.filter((name) => name !== MAIN && name !== EDITOR);
