@@ -45,7 +45,8 @@ function shownSteps(steps: readonly SheetStep[]): ShownStep[] {
   let number = 0;
   return steps.map((step) => {
     if (step.tunes !== null) number++;
-    const { interval, kind, hertz, partials } = step;
+    const { interval, hertz, partials } = step;
+    const kind = kindInWords(step);
     return {
       ...{ interval, kind, hertz, partials },
       number: step.tunes === null ? '' : `${number}`,
@@ -56,12 +57,33 @@ function shownSteps(steps: readonly SheetStep[]): ShownStep[] {
   });
 }
 
+/** Intervals by which a temperament is laid or proved. */
+function kindInWords({ kind }: SheetStep): string {
+  const words: Readonly<Record<string, string>> = {
+    octave: l10n.t('octave'),
+    fifth: l10n.t('fifth'),
+    fourth: l10n.t('fourth'),
+    'major third': l10n.t('major third'),
+    'minor third': l10n.t('minor third'),
+    'major sixth': l10n.t('major sixth'),
+    'minor sixth': l10n.t('minor sixth'),
+  };
+  return words[kind] ?? kind;
+}
+
 /** "Step 3 of 12: c4 from f3, fifth: 1.64 beats a second (98 a minute), narrow." */
-function stepInWords({ interval, kind, tunes, beats, direction }: SheetStep, number: number, count: number): string {
+function stepInWords(step: SheetStep, number: number, count: number): string {
+  const { interval, tunes, beats, direction } = step;
+  const kind = kindInWords(step);
   const heard =
     direction === 'pure'
       ? l10n.t('pure, without beats')
-      : l10n.t('{0} beats a second ({1} a minute), {2}', beats.toFixed(2), Math.round(60 * beats), direction);
+      : l10n.t(
+          '{0} beats a second ({1} a minute), {2}',
+          beats.toFixed(2),
+          Math.round(60 * beats),
+          direction === 'wide' ? l10n.t('wide') : l10n.t('narrow'),
+        );
   if (tunes === null) return l10n.t('Proof after step {0}: {1}, {2}: {3}.', number, interval, kind, heard);
   const from = interval.split('-').find((note) => note !== tunes) ?? '';
   return l10n.t('Step {0} of {1}: {2} from {3}, {4}: {5}.', number, count, tunes, from, kind, heard);

@@ -99,7 +99,7 @@ After:
   },
   'export-no-such-bar': {
     level: 'error',
-    sentence: 'No piece has bars {from} to {to}.',
+    sentence: 'No piece has {wanted}.',
     help: `Bars are named by the trade's numbers: the upbeat is 0, the first whole bar 1, and the halves of a bar that a
 repeat parts share a number (8a and 8b). Both numbers must stand in one piece, the first before the last.
 
@@ -107,7 +107,7 @@ The findings of \`bentside proof\` name bars by these numbers.`,
   },
   'export-piece-without-bars': {
     level: 'info',
-    sentence: 'The piece {name} has no bars {from} to {to} and is not in the export.',
+    sentence: 'The piece {name} does not have {wanted} and is not in the export.',
     help: `Each piece counts its own bars. Where some bars only are asked for, the export has them of every piece in which both
 numbers stand; the others are left out.
 

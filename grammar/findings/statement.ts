@@ -150,8 +150,8 @@ reading french
   'typographic-quotes': {
     level: 'error',
     ofTyping: true,
-    sentence: 'The quotation mark {quote} is typographic; a string stands between straight ones ("…").',
-    help: `Strings stand between straight quotation marks; a word processor likes to change them. Inside a string
+    sentence: 'The quotation mark {quote} is typographic; a quoted text stands between straight ones ("…").',
+    help: `Quoted texts stand between straight quotation marks; a word processor likes to change them. Inside them
 typographic marks are welcome, and two straight marks stand for one.
 
 Before:
@@ -165,8 +165,8 @@ title "Entrée"
   },
   'unclosed-string': {
     level: 'error',
-    sentence: 'The string is not closed on its line.',
-    help: `A string begins and ends with a quotation mark on one line. Two quotation marks inside stand for one.
+    sentence: 'The quoted text is not closed on its line.',
+    help: `A quoted text begins and ends with a quotation mark on one line. Two quotation marks inside stand for one.
 
 Before:
 \`\`\`

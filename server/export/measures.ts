@@ -1,5 +1,6 @@
 /** The bars that an export holds, in their order, each a measure of the one part. */
 import { isZero, type Time, ZERO } from '../../grammar/time';
+import { barsFromTo } from '../score/barsInWords';
 import type { Bar, Piece, PlacedProblem, Score, ScoreSystem } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
 import { type Losses, NOWHERE, whereBar } from './losses';
@@ -43,7 +44,7 @@ export function measuresFor(
 ): readonly Measure[] | undefined {
   const measures = planMeasures(score, bars, page);
   if (measures === undefined) {
-    losses.add('export-no-such-bar', { ...bars }, NOWHERE);
+    if (bars !== undefined) losses.add('export-no-such-bar', { wanted: inWords(bars) }, NOWHERE);
     return undefined;
   }
   if (bars !== undefined) tellPiecesWithout(score, measures, losses, bars);
@@ -104,9 +105,11 @@ function tellPiecesWithout(score: Score, measures: readonly Measure[], losses: L
   score.pieces.forEach((piece, index) => {
     if (shown.has(piece)) return;
     const name = piece.name === '' ? `${index + 1}` : `“${piece.name}”`;
-    losses.add('export-piece-without-bars', { ...range, name }, { ...NOWHERE, system: piece.systems[0] });
+    losses.add('export-piece-without-bars', { wanted: inWords(range), name }, { ...NOWHERE, system: piece.systems[0] });
   });
 }
+
+const inWords = ({ from, to }: BarRange): string => barsFromTo(from, to);
 
 /** "8" means the bars "8a" and "8b" too. */
 const isNumber = (bar: Bar, wanted: string): boolean =>

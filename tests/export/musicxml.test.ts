@@ -715,7 +715,7 @@ describe('the order of the page', () => {
     const text = `${inC('dessus | 1 c5 | 1 d |')}${gigue}${air}`;
     expect(readNotes(musicXml(text, { bars: { from: '2', to: '2' } })).map(({ pitch }) => pitch)).toEqual(['d5', 'a4']);
     expect(told(text, { bars: { from: '2', to: '2' } })).toContain(
-      'The piece “Air” has no bars 2 to 2 and is not in the export.',
+      'The piece “Air” does not have bar 2 and is not in the export.',
     );
   });
   it('refuses bars that are not there', () => {

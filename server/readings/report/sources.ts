@@ -19,7 +19,7 @@ export function sourcesSection({ sources, editors }: Environment): ReportSection
       main === undefined
         ? []
         : [
-            `The main text is, where a place does not say otherwise, the first of its readings; ${main.name} is the first source.`,
+            `Where sources differ, the main text has what is typed first at that place; ${main.name} is the first source.`,
           ],
     tables: [
       ...tableOf('Sources and hands', ['siglum', 'source'], rows),
