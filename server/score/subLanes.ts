@@ -45,9 +45,11 @@ export function attach(
     const first = counted[bar];
     const entry = chosen[bar];
     if (first !== undefined && entry !== undefined && entry.lane === owner) {
+      // Where no options are taken otherwise both have the very same events.
+      const isSame = first.events === entry.bar.events;
       items.forEach((item, index) => {
         const event = events[index];
-        const target = event === undefined ? undefined : sameMoment(entry.bar, placeIn(first, event));
+        const target = event === undefined || isSame ? event : sameMoment(entry.bar, placeIn(first, event));
         if (item.kind === 'figures') target?.take({ figures: item });
         else if (item.kind === 'syllable' && target?.kind === 'note')
           target.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
