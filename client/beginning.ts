@@ -1,4 +1,5 @@
 /** The beginning of a file: a source, its staves and voices, and a first system to be typed in. */
+import { quoted } from '../grammar/quoted';
 
 export interface StaveWish {
   readonly name: string;
@@ -15,8 +16,6 @@ export interface Beginning {
   readonly staves: readonly StaveWish[];
   readonly meter: string;
 }
-
-const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** The text, as a snippet: the title first, then each lane is a place to type in. */
 export function beginningText({ siglum, description, leaf, staves, meter }: Beginning): string {

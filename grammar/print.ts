@@ -5,6 +5,7 @@
  * it wherever a sign can be written in one way only; what lies between two leaves (white space, comments, the ends of
  * lines, and within statements their signs) is taken from the text of the file. Printing gives back exactly what was read.
  */
+import { quoted } from './quoted';
 import type {
   Annotation,
   Argument,
@@ -45,7 +46,6 @@ interface Holder {
 }
 
 const endOf = ({ pos, len }: Span): number => pos + len;
-const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 const knownBarlines: ReadonlySet<string> = new Set(['|', '||', '|||', ':||', '||:', ':||:']);
 const EDITORS = '[]';
 

@@ -6,6 +6,7 @@
  * their places when it is asked for them. That makes trees less than half as large.
  */
 import { detached } from '../detached';
+import { unquoted } from '../quoted';
 import type { Annotation, EventItem, EventWhat, Mark, Member, Suffix, TieForm } from '../tree';
 import { LONGEST, markOf, memberOf, tieOf } from './forms';
 
@@ -189,9 +190,6 @@ function extended({ what, members, suffixes, tie, mayCite: before }: Written, te
 }
 
 // ─── marks and annotations ───────────────────────────────────────────────────────────────────────────────────────────
-
-/** `"…"` without its quotes, two quotes inside standing for one. */
-export const unquoted = (image: string): string => image.slice(1, -1).replaceAll('""', '"');
 
 /** The annotation `*"…"` or `*n7` at a place. */
 export function annotationOf(image: string, pos: number): Annotation {

@@ -7,6 +7,7 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import type { Fix, Problem, Slots, TextEdit } from '../findings/finding';
+import { unquoted } from '../quoted';
 import { parseChange } from '../statements/parser';
 import type {
   Annotation,
@@ -25,7 +26,7 @@ import type {
   Suffix,
 } from '../tree';
 import { barlineOf, joinedBarline } from './barline';
-import { annotationOf, beginning, eventAt, goingOn, suffixAt, unquoted } from './event';
+import { annotationOf, beginning, eventAt, goingOn, suffixAt } from './event';
 import { isPossibleProportion, type LabelForm, optionHeadOf, spanHeadOf, spanWords, valueFormOf } from './forms';
 import { ProblemList } from './problems';
 import { slipProblem } from './slips';

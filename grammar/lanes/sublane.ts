@@ -1,5 +1,6 @@
 /** The items of the sub-lanes `fig` and `text`. */
 import type { IToken } from 'chevrotain';
+import { unquoted } from '../quoted';
 import type { AccidentalSign, Figure, FiguresItem, Item, SyllableItem } from '../tree';
 import type { ProblemList } from './problems';
 import { Quoted } from './tokens';
@@ -45,7 +46,7 @@ function syllable(token: IToken): SyllableItem {
   if (!quoted && (token.image === '_' || token.image === '=')) {
     return { kind: 'syllable', ...at, what: token.image === '_' ? 'none' : 'hold', text: '', goesOn: false };
   }
-  const whole = quoted ? token.image.slice(1, -1).replaceAll('""', '"') : token.image;
+  const whole = quoted ? unquoted(token.image) : token.image;
   const goesOn = !quoted && whole.endsWith('-');
   return { kind: 'syllable', ...at, what: 'syllable', text: goesOn ? whole.slice(0, -1) : whole, goesOn };
 }

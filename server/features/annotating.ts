@@ -1,5 +1,6 @@
 /** Full annotations, declared in the head and cited where they belong. */
 import { stretchIn } from '../../grammar/place';
+import { quoted } from '../../grammar/quoted';
 import type { FileTree, Placed, StatementTree } from '../../grammar/tree';
 import type { TextChange } from '../document/edits';
 import { declaredNames } from '../score/environment';
@@ -24,7 +25,7 @@ export function annotationSaying(
   if (known !== undefined) return { name: known[0], changes: [] };
   const name = freeName('n', new Set(declaredNames(environment).notes));
   const clauses = [...(kind === undefined ? [] : [`kind ${kind} `]), ...(by === undefined ? [] : [`by ${by} `])];
-  const statement = `note ${name} ${clauses.join('')}: "${text.replaceAll('"', '""')}"\n`;
+  const statement = `note ${name} ${clauses.join('')}: ${quoted(text)}\n`;
   return { name, changes: [{ offset: lineAfterLast(tree, ['note']), length: 0, text: statement }] };
 }
 
