@@ -18,6 +18,13 @@ import { shown } from './print';
 
 const formatNames = everyFormat.map(({ name }) => name);
 
+/** Formats that are read or drawn, those that are heard, and MIDI. */
+const WRITTEN = { option: 'as', values: ['musicxml', 'mxl', 'mei', 'svg'] };
+const HEARD = { option: 'as', values: ['midi', 'wav', 'html'] };
+const MIDI = { option: 'as', values: ['midi'] };
+/** A text of the notation is always whole. */
+const EVERY_BUT_BENT = { option: 'as', values: formatNames.filter((name) => name !== 'bent') };
+
 export const exportCommand: Command = {
   options: {
     as: {
@@ -26,51 +33,70 @@ export const exportCommand: Command = {
       says: everyFormat.map(({ name, title }) => `${name}: ${title}`).join('; '),
     },
     reading: { value: 'NAME', says: 'a reading or witness, or all of them: all (as a rule: written; in html all)' },
-    bars: { value: 'BARS', says: 'these bars of every piece only: 9-12' },
+    bars: { value: 'BARS', only: [EVERY_BUT_BENT], says: 'these bars of every piece only: 9-12' },
     clefs: {
       value: 'CLEFS',
       among: ['source', 'modern'],
+      only: [WRITTEN],
       says: 'clefs of the source, or treble and bass (as a rule: source)',
     },
     layout: {
       value: 'LAYOUT',
       among: ['source', 'flow', 'line'],
+      only: [{ option: 'as', values: ['svg'] }],
       says: 'pages and systems as the source has them, as they fit, or one long system (as a rule: source); for svg',
     },
     ornaments: {
       value: 'FORM',
       among: ornamentForms,
+      only: [{ option: 'as', values: [...WRITTEN.values, 'json', 'midi', 'wav'] }],
       says: 'signs as they stand, as small notes at their note, written out, or with what they mean above the stave (as a rule: sign; in json: full, where the reading has a table)',
     },
-    'keep-signs': { says: 'with --ornaments small or full: the signs stand beside their notes' },
-    table: { value: 'TABLE', says: 'realise signs by this table (as a rule: that of the reading, or of the file)' },
+    'keep-signs': {
+      only: [{ option: 'ornaments', values: ['small', 'full'] }],
+      says: 'with --ornaments small or full: the signs stand beside their notes',
+    },
+    table: {
+      value: 'TABLE',
+      only: [
+        { option: 'ornaments', values: ['small', 'full', 'above'] },
+        { option: 'as', values: [...HEARD.values, 'json'] },
+      ],
+      says: 'realise signs by this table (as a rule: that of the reading, or of the file)',
+    },
     rhythm: {
       value: 'FORM',
       among: ['written', 'played'],
+      only: [WRITTEN],
       says: 'rhythm as it stands, or as the practices of the reading have it, in standard values (as a rule: played in a reading, written in a source); in json always as played',
     },
     show: {
       value: 'both',
       among: ['both'],
+      only: [WRITTEN],
       says: 'both: the rhythm as written, a second part beneath that of the reading',
     },
     repeats: {
       value: 'HOW',
       among: ['written', 'played'],
+      only: [{ option: 'as', values: ['json', 'midi', 'wav'] }],
       says: 'repeats and sections as drawn, or played out in their order; for json (as a rule: written) and what is heard (played)',
     },
     tuning: {
       value: 'TUNING',
+      only: [HEARD],
       says: 'another tuning than the reading’s, as vallotti or "meantone 1/4"; for what is heard',
     },
     tracks: {
       value: 'BY',
       among: ['voice', 'manual'],
+      only: [MIDI],
       says: 'a track for each voice or manual (as a rule: voice); for midi',
     },
     'midi-tuning': {
       value: 'HOW',
       among: midiTunings,
+      only: [MIDI],
       says: 'tuning messages for all keys, for the keys of an octave (finely or in whole cents), pitch bends, or none (as a rule: notes); for midi',
     },
     out: { value: 'DIR', says: 'put the files into this folder' },

@@ -1,6 +1,8 @@
 /** What the command line says of the making of a score. */
 import { foundIn, type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
 import { howMany } from '../score/amounts';
+import { tableInForce } from '../signs/rows';
+import { tableNames } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { findingLine, shown } from './print';
@@ -16,6 +18,8 @@ export interface Made {
 const nothing = (says: string): Made => ({ files: [], says, whole: false });
 
 export function make(project: Project, wish: Wish): Made {
+  const unknown = unknownTable(project, wish);
+  if (unknown !== undefined) return nothing(unknown);
   const made = makeContents(project, wish);
   const file = shown(project.file);
   if (made.kind === 'unknown reading') {
@@ -33,6 +37,13 @@ export function make(project: Project, wish: Wish): Made {
     says: foundIn(made.readings).map(findingLine).join('') + refusalsOf(file, made.readings),
     whole: made.readings.every(({ files }) => files.length > 0),
   };
+}
+
+/** That a score has no table of the name wished for, and which it has. */
+function unknownTable({ file, environment }: Project, { options: { table } }: Wish): string | undefined {
+  if (table === undefined || tableInForce(table, environment) !== undefined) return undefined;
+  const known = [...environment.tables.map(({ name }) => name), ...tableNames];
+  return `${shown(file)}: there is no sign table “${shown(table)}”, but ${known.join(', ')}.${didYouMean(table, known)}\n`;
 }
 
 const refusalsOf = (file: string, readings: readonly MadeReading[]): string =>

@@ -9,6 +9,16 @@ export interface OptionEntry {
   readonly among?: readonly string[];
   /** One line, in plain words. */
   readonly says: string;
+  /** It says something only where one of these holds. */
+  readonly only?: readonly OnlyWith[];
+  /** Options in whose place it stands. */
+  readonly not?: readonly string[];
+}
+
+/** An option that says something only where another has one of these values. */
+export interface OnlyWith {
+  readonly option: string;
+  readonly values: readonly string[];
 }
 
 export type OptionTable = Readonly<Record<string, OptionEntry>>;
@@ -16,7 +26,7 @@ export type OptionTable = Readonly<Record<string, OptionEntry>>;
 /** What was typed after the command's name. */
 export interface Given {
   readonly operands: readonly string[];
-  /** Options with a value, by name; the last typed holds. */
+  /** Options with a value, by name. */
   readonly values: ReadonlyMap<string, string>;
   /** Options without a value. */
   readonly flags: ReadonlySet<string>;
@@ -37,13 +47,31 @@ export function readOptions(table: OptionTable, argv: readonly string[]): Given 
   for (const token of tokens) {
     if (token.kind === 'positional') operands.push(token.value);
     if (token.kind !== 'option') continue;
-    const slip = slipIn(table, token);
+    const slip = slipIn(table, token) ?? twiceIn(values, token);
     if (slip !== undefined) return { slip };
     if (token.value === undefined) flags.add(token.name);
     else values.set(token.name, token.value);
   }
-  return { operands, values, flags };
+  const given = { operands, values, flags };
+  const idle = idleIn(table, given);
+  return idle === undefined ? given : { slip: idle };
 }
+
+/** An option that would be passed over in silence. */
+function idleIn(table: OptionTable, { values, flags }: Given): string | undefined {
+  const isGiven = (name: string): boolean => values.has(name) || flags.has(name);
+  for (const [name, { only, not = [] }] of Object.entries(table)) {
+    if (!isGiven(name)) continue;
+    const other = not.find(isGiven);
+    if (other !== undefined) return `--${name} and --${other} do not go together: give one of them.`;
+    const holds = ({ option, values: wanted }: OnlyWith): boolean => wanted.includes(values.get(option) ?? '');
+    if (only !== undefined && !only.some(holds))
+      return `--${name} goes only with ${only.map(inWords).join(', or with ')}.`;
+  }
+  return undefined;
+}
+
+const inWords = ({ option, values }: OnlyWith): string => `--${option} ${values.join('|')}`;
 
 interface OptionToken {
   readonly name: string;
@@ -51,6 +79,10 @@ interface OptionToken {
   readonly value: string | undefined;
   readonly inlineValue: boolean | undefined;
 }
+
+/** Of two values only one could hold, and which was meant nobody knows. */
+const twiceIn = (values: ReadonlyMap<string, string>, { name, value }: OptionToken): string | undefined =>
+  values.has(name) ? `--${name} stands twice, with “${values.get(name)}” and “${value}”: give it once.` : undefined;
 
 function slipIn(table: OptionTable, { name, rawName, value, inlineValue }: OptionToken): string | undefined {
   const entry = Object.hasOwn(table, name) && rawName.startsWith('--') ? table[name] : undefined;

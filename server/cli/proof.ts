@@ -18,7 +18,7 @@ export type Proofed =
 export const proof: Command = {
   options: {
     json: { says: 'a line of JSON for each file instead of text' },
-    sarif: { says: 'one SARIF 2.1.0 log instead of text' },
+    sarif: { not: ['json'], says: 'one SARIF 2.1.0 log instead of text' },
     level: { value: 'LEVEL', among: LEVELS, says: 'show findings of this level and graver ones only' },
     decisions: {
       says: 'list also what each reading decides at its signs, and what its practices of rhythm leave to taste',

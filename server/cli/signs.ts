@@ -15,7 +15,7 @@ import { shown } from './print';
 export const signs: Command = {
   options: {
     table: { value: 'TABLE', among: builtInTables, says: 'the rows of this table' },
-    use: { says: 'count the signs of the files, and in which contexts they stand, beside all notes' },
+    use: { not: ['table'], says: 'count the signs of the files, and in which contexts they stand, beside all notes' },
     json: { says: 'JSON instead of text' },
     ...inputOptions,
   },

@@ -24,7 +24,7 @@ export const tune: Command = {
     },
     reading: { value: 'NAME', says: 'a reading of the score (as a rule: the tuning of the file)' },
     json: { says: 'JSON instead of text' },
-    html: { says: 'a sheet to print (HTML) instead of text' },
+    html: { not: ['json'], says: 'a sheet to print (HTML) instead of text' },
     ...inputOptions,
   },
   async run(host, given) {

@@ -307,6 +307,16 @@ describe('bentside export', () => {
     expect((await bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', 'nine')).code).toBe(2);
   });
 
+  it('refuses a table that nobody knows, and one that would not be looked at', async () => {
+    const host = memoryHost({ 'a.bent': SOUND });
+    const { code, say } = await bentside(host, 'export', 'a.bent', '--as', 'json', '--table', 'anglebert-1690');
+    expect([code, say]).toEqual([1, expect.stringContaining('Did you mean anglebert-1689?')]);
+    expect(await bentside(host, 'export', 'a.bent', '--as', 'mei', '--table', 'anglebert-1689')).toMatchObject({
+      code: 2,
+      say: '--table goes only with --ornaments small|full|above, or with --as midi|wav|html|json.\n',
+    });
+  });
+
   it('asks for a format that there is', async () => {
     expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
       code: 2,

@@ -43,4 +43,27 @@ describe('the options of a command line', () => {
     expect(slip('--json=yes')).toBe('The option --json takes no value.');
     expect(slip('--level', 'eror')).toBe('--level is one of error, warning, not “eror”. Did you mean error?');
   });
+
+  it('stand once, for of two values one would go unheard', () => {
+    expect(slip('--out', 'x', '--out', 'y')).toBe('--out stands twice, with “x” and “y”: give it once.');
+    expect(slip('--json', '--json')).toBeUndefined();
+  });
+
+  it('that say nothing beside the others are told', () => {
+    const idle = (...argv: string[]): string | undefined => {
+      const given = readOptions(
+        {
+          as: { value: 'FORMAT', says: 'a format' },
+          tracks: { value: 'BY', says: 'tracks', only: [{ option: 'as', values: ['midi'] }] },
+          text: { says: 'as text' },
+          json: { says: 'as data', not: ['text'] },
+        },
+        argv,
+      );
+      return 'slip' in given ? given.slip : undefined;
+    };
+    expect(idle('--as', 'midi', '--tracks', 'voice')).toBeUndefined();
+    expect(idle('--as', 'mei', '--tracks', 'voice')).toBe('--tracks goes only with --as midi.');
+    expect(idle('--json', '--text')).toBe('--json and --text do not go together: give one of them.');
+  });
 });

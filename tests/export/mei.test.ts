@@ -6,7 +6,7 @@ import { sentence } from '../../grammar/findings/word';
 import { exportMei, type MeiOptions, meiTree } from '../../server/export/mei';
 import { addressOfId } from '../../server/export/mei/ids';
 import { eventsOf } from '../../server/score/walk';
-import { elementsIn, looseEnds, MEI_SCHEMA, parsed, validateMei } from '../helpers/mei';
+import { CMN_SCHEMA, elementsIn, looseEnds, MEI_SCHEMA, parsed, validateMei } from '../helpers/mei';
 import { testWithSchema } from '../helpers/schemas';
 import { scoreOf } from '../helpers/scores';
 
@@ -652,6 +652,12 @@ describe('whole pieces', () => {
     const text = exportedPiece(name);
     if (process.env.UPDATE_GOLDEN !== undefined) writeFileSync(golden, text);
     expect(text).toBe(readFileSync(golden, 'utf8'));
+  });
+
+  testWithSchema(CMN_SCHEMA, 'have no space that common notation lacks where time is longer than a longa', async () => {
+    const wide = mei(inC('dessus | lost Mx |').replace('meter C', 'meter C = 8/1'));
+    expect(all(wide, 'space')).toEqual(['dur=long', 'dur=long']);
+    expect(await validateMei({ 'wide.xml': wide }, CMN_SCHEMA)).toEqual([]);
   });
 
   testWithSchema(MEI_SCHEMA, 'are valid MEI', async () => {

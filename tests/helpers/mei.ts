@@ -14,10 +14,16 @@ import { missingSchema, schemaPath } from './schemas';
 /** The schema with all modules. */
 export const MEI_SCHEMA = 'mei-5.1/mei-all-5.1.rng';
 
+/** Common music notation alone, as programs that know no mensural notation read it. */
+export const CMN_SCHEMA = 'mei-5.1/mei-CMN-5.1.rng';
+
 /** What the schema objects to in documents, each by its name; nothing if all are valid. For tests that have the schema. */
-export async function validateMei(documents: Readonly<Record<string, string>>): Promise<string[]> {
-  const path = schemaPath(MEI_SCHEMA);
-  if (path === undefined) throw new Error(missingSchema(MEI_SCHEMA));
+export async function validateMei(
+  documents: Readonly<Record<string, string>>,
+  schema: string = MEI_SCHEMA,
+): Promise<string[]> {
+  const path = schemaPath(schema);
+  if (path === undefined) throw new Error(missingSchema(schema));
   const result = await validateXML({
     xml: Object.entries(documents).map(([fileName, contents]) => ({ fileName, contents })),
     schema: [{ fileName: 'mei.rng', contents: readFileSync(path, 'utf8') }],

@@ -189,10 +189,16 @@ export function timeElements(
   if (isZero(duration)) return [];
   const odd = oddPart(Number(duration.d));
   const ratio = { actual: odd, normal: powerBelow(odd) };
-  const values = decompose(multiply(duration, time(ratio.actual, ratio.normal))) ?? [];
+  const values = (decompose(multiply(duration, time(ratio.actual, ratio.normal))) ?? []).flatMap(common);
   const elements = values.map((value, i) => xml(name, { ...(i === 0 ? attributes : {}), ...durationOf(value) }));
   return odd === 1 || elements.length === 0 ? elements : [hiddenTuplet(ratio, elements)];
 }
+
+/** Common notation has nothing longer than a longa (MEI 5.1, `data.DURATION.cmn`): a maxima is two of them, a dotted one three. */
+const common = (value: NoteValue): readonly NoteValue[] =>
+  value.type === 'maxima' ? Array.from({ length: value.dots === 0 ? 2 : 3 }, () => LONGA) : [value];
+
+const LONGA: NoteValue = { type: 'long', base: time(4), dots: 0 };
 
 const oddPart = (d: number): number => (d % 2 === 0 ? oddPart(d / 2) : d);
 const powerBelow = (n: number): number => (n <= 1 ? 1 : 2 * powerBelow(Math.floor(n / 2)));
