@@ -2,7 +2,7 @@
 import { foundIn, type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
 import { howMany } from '../score/amounts';
 import { tableInForce } from '../signs/rows';
-import { tableNames } from '../signs/tables';
+import { builtInTables } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { findingLine, shown } from './print';
@@ -42,7 +42,7 @@ export function make(project: Project, wish: Wish): Made {
 /** That a score has no table of the name wished for, and which it has. */
 function unknownTable({ file, environment }: Project, { options: { table } }: Wish): string | undefined {
   if (table === undefined || tableInForce(table, environment) !== undefined) return undefined;
-  const known = [...environment.tables.map(({ name }) => name), ...tableNames];
+  const known = [...environment.tables.map(({ name }) => name), ...builtInTables];
   return `${shown(file)}: there is no sign table “${shown(table)}”, but ${known.join(', ')}.${didYouMean(table, known)}\n`;
 }
 
