@@ -62,17 +62,21 @@ const common = {
   plugins: [engraverApart],
 };
 
-// A command loads its own parts only. They lie beside the entry, where the engraver is looked for.
-const parts = await bundle({
-  ...common,
-  entryPoints: { cli: 'server/cli/main.ts' },
-  outdir: 'dist',
-  splitting: true,
-  chunkNames: 'cli-[name]-[hash]',
-});
-for (const name of readdirSync('dist').filter((one) => one.startsWith('cli-')))
-  if (!parts.includes(`dist/${name}`)) rmSync(join('dist', name));
-await bundle({ ...common, entryPoints: { library: 'server/library.ts' }, outdir: 'dist' });
+/** A bundle whose parts are loaded when they are wanted. They lie beside the entry, where the engraver is looked for. */
+async function inParts(name, entry) {
+  const parts = await bundle({
+    ...common,
+    entryPoints: { [name]: entry },
+    outdir: 'dist',
+    splitting: true,
+    chunkNames: `${name}-[name]-[hash]`,
+  });
+  for (const file of readdirSync('dist').filter((one) => one.startsWith(`${name}-`)))
+    if (!parts.includes(`dist/${file}`)) rmSync(join('dist', file));
+}
+
+await inParts('cli', 'server/cli/main.ts');
+await inParts('library', 'server/library.ts');
 // The library of the protocol asks for Node's modules in the old way.
 const requiring = "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
 await bundle({

@@ -19,7 +19,9 @@ import type { Analysis } from './document/analysis';
 import { foundWhenPlayed } from './document/decided';
 import { edited, together } from './document/edits';
 import type { Levels } from './document/levels';
+import type { Engraver } from './engraving/engraver';
 import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
+import type { ExportedFiles, FilesWish, ReportForm } from './pages/files';
 import { type Comparison, compareScores } from './readings/compare';
 import { perform } from './readings/perform';
 import type { PlacedProblem, Score } from './score/score';
@@ -96,6 +98,35 @@ export function compare(text: string, names: readonly string[], options: TextOpt
   return compareScores(names.map((name) => scoreIn(analysis, name)));
 }
 
+/**
+ * The files that `bentside export` would write, in any of its formats. What draws and what makes pages is loaded when it is
+ * first asked for.
+ * @throws RangeError if there is no such format or reading, or a format is drawn and there is no engraver
+ */
+export async function exportFiles(text: string, options: TextOptions & FilesWish): Promise<ExportedFiles> {
+  const { filesOf } = await import('./pages/files');
+  const { file, host, levels, counsel, ...wish } = options;
+  return filesOf(project(text, options), wish);
+}
+
+/** The critical report, as Markdown or, with `as: 'html'`, as a page to print. */
+export async function report(text: string, options: TextOptions & { readonly as?: ReportForm } = {}): Promise<string> {
+  const { reportIn } = await import('./pages/files');
+  return reportIn(project(text, options), options.as ?? 'md');
+}
+
+/**
+ * Who draws `svg` and `html`. It takes a second to load, and draws as many scores as are wanted.
+ * @param font the bytes of `bentside/font`, which the package brings along
+ * @throws Error where it cannot be loaded, as without WebAssembly
+ */
+export async function loadEngraver(font: Uint8Array): Promise<Engraver> {
+  const library = await import('./engraving/library');
+  const engraver = await library.loadEngraver(font);
+  if ('failure' in engraver) throw new Error(engraver.failure);
+  return engraver;
+}
+
 /** The text laid out so that what sounds together stands together. What cannot be laid out comes back unchanged, with findings. */
 export const align = (
   text: string,
@@ -170,6 +201,9 @@ export type * from '../grammar/tree';
 /** Changes of a text that leave the rest as it is. */
 export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
+export type { Engraver } from './engraving/engraver';
+/** A witness or reading alone as a text of the notation. */
+export { type AloneExport, exportAlone } from './export/alone';
 export type { BarRange } from './export/measures';
 export { exportMei, type MeiExport, type MeiOptions } from './export/mei';
 export { exportMidi, type MidiExport } from './export/midi';
@@ -186,6 +220,7 @@ export type {
   TimelinePiece,
 } from './export/timeline';
 export { exportWav, type WavExport } from './export/wav';
+export type { ExportedFile, ExportedFiles, FilesWish, ReportForm } from './pages/files';
 export type { Chosen, ComparedPlace, Comparison } from './readings/compare';
 export type { Agreement, DifferenceKind } from './readings/compare/differences';
 export { type PerformOptions, perform } from './readings/perform';

@@ -23,6 +23,7 @@ describe('the library in the reference', () => {
       'Score',
       'Timeline',
       'Export',
+      'Files',
       'Comparison',
       'Alignment',
       'Edits that keep all else',

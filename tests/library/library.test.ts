@@ -96,3 +96,30 @@ describe('the library', () => {
     }
   });
 });
+
+describe('files of the library', () => {
+  const files = (as: string, more: object = {}) => library.exportFiles(SCORE, { file: 'a.bent', as, ...more });
+
+  it('are those of the command line, each with its name', async () => {
+    const { files: all } = await files('bent', { reading: 'all' });
+    expect(all.map(({ name }) => name)).toEqual(['a.written.bent', 'a.plain.bent', 'a.K.bent', 'a.L.bent']);
+    expect(all[3]?.content).toContain('| 1 c5 | 2 e f |');
+    expect((await files('wav')).files[0]?.content).toBeInstanceOf(Uint8Array);
+  });
+
+  it('are none where the score has errors, which say why', async () => {
+    const { files: none, findings } = await library.exportFiles(LONG, { as: 'mei' });
+    expect([none, findings.map(({ code }) => code)]).toEqual([[], ['bar-too-long']]);
+  });
+
+  it('want a format and a reading that there are, and somebody to draw', async () => {
+    await expect(files('musixml')).rejects.toThrow(/^no format “musixml”, but musicxml, /);
+    await expect(files('mei', { reading: 'M' })).rejects.toThrow('no reading “M”, but written, plain, K, L');
+    await expect(files('svg')).rejects.toThrow('the format svg is drawn: give an engraver');
+  });
+
+  it('may be the critical report', async () => {
+    expect(await library.report(SCORE)).toMatch(/^# /);
+    expect(await library.report(SCORE, { as: 'html' })).toMatch(/^<!doctype html>/i);
+  });
+});
