@@ -10,7 +10,8 @@ of the file that includes it.
     include "house.bent"
     include "shared/people.bent"
 
-Look for a slip in the name, or for a file that was moved. Everything that the missing file declares is unknown until it is found.`,
+Look for a slip in the name, or for a file that was moved. Until it is found, names that it may
+declare (sources, tables, people, temperaments) are not told of one by one.`,
   },
   'include-circle': {
     level: 'error',

@@ -1,4 +1,5 @@
 /** All findings of a version: made absolute, each once, at the levels wished for, and not too many. */
+import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Finding, Problem } from '../../grammar/findings/finding';
 import { areSame, keeping } from '../../grammar/keeping';
 import type { Block, BlockContents } from '../../grammar/tree';
@@ -162,6 +163,20 @@ export class Findings {
   }
 }
 
+/** An include that brings nothing. */
+const MISSES: ReadonlySet<FindingCode> = new Set(['include-missing', 'include-refused', 'include-too-many']);
+
+/** Nobody gives a name that a missing include may bring. */
+const MAY_BE_BROUGHT: ReadonlySet<FindingCode> = new Set([
+  'unknown-editor',
+  'unknown-label',
+  'unknown-sign',
+  'unknown-source',
+  'unknown-table',
+  'unknown-temperament',
+  'unknown-witness',
+]);
+
 /** Findings that were made, with others of the file, at the levels wished for, and not too many. */
 export function sifted(
   made: readonly Counted[],
@@ -170,7 +185,10 @@ export function sifted(
 ): readonly Finding[] {
   const lanes = new Map<string, Finding[]>();
   const others: Finding[] = [];
+  const misses = also.some((finding) => MISSES.has(finding.code) && levelled(finding, levels) !== undefined);
   for (const { lane, finding: found } of [...made, ...also.map((finding) => ({ lane: undefined, finding }))]) {
+    // The include that is missing is told; which of the names it does not bring are slips is known when it is there.
+    if (misses && MAY_BE_BROUGHT.has(found.code)) continue;
     const finding = levelled(found, levels, counsel);
     if (finding === undefined) continue;
     const same = lane === undefined ? others : lanes.get(lane);

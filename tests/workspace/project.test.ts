@@ -60,6 +60,19 @@ describe('a project', () => {
     expect(missing?.message).toContain('“house.bent”');
   });
 
+  it('tells of a missing include once, not of each name that it may bring', () => {
+    const score = `bentside 1
+include "house.bent"
+signs house
+stave upper
+voice dessus upper
+system  upper G2  meter C
+  dessus | 4 c5 <K: d5 ; L: e5> f5'[pince]:L nosuch |
+`;
+    expect(found({ 'a.bent': score })).toEqual(['2 include-missing']);
+    expect(found({ 'a.bent': score, 'house.bent': 'bentside 1\n' })).toContain('7 unknown-label');
+  });
+
   it('finds an include that the host refuses', () => {
     expect(found({ 'a.bent': 'bentside 1\n\ninclude "../secret.bent"\n' })).toEqual(['3 include-refused']);
     const refused = projectOf(noFiles, 'a.bent', SCORE).analysis.findings();
