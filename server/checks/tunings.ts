@@ -8,7 +8,7 @@ import { temperamentNames } from '../../grammar/vocabulary/temperaments';
 import { pitchOf } from '../readings/tunings';
 import type { Declared, Environment } from '../score/environment';
 import type { PlacedProblem } from '../score/score';
-import { circlesOf } from '../score/ways';
+import { circlesOf, waysRound } from '../score/ways';
 import { definedTemperament } from '../tuning/defined';
 import { fifthName, keyOf as keyAt } from '../tuning/fifths';
 import { NOTES } from '../tuning/temperament';
@@ -62,8 +62,12 @@ const unknownIn = (found: Found, known: ReadonlySet<string>): PlacedProblem[] =>
 
 function onCircles(all: readonly Temperament[]): PlacedProblem[] {
   const circles = circlesOf(new Map(all.map(({ name, from }) => [name.text, from?.text])));
+  const ways = waysRound(
+    circles,
+    all.map(({ name }) => name.text),
+  );
   return all.flatMap((found) => {
-    const way = circles.get(found.name.text);
+    const way = ways.get(found.name.text);
     return way === undefined || found.from === undefined
       ? []
       : at(found)('temperament-circle', found.from, { name: found.name.text, way });

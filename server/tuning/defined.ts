@@ -79,7 +79,7 @@ function rowsOf({ rows }: Statement): ReadonlyMap<number, FifthRow> {
 interface Definitions {
   readonly statements: ReadonlyMap<string, Statement>;
   /** Names from which the way leads back to themselves. */
-  readonly circles: ReadonlyMap<string, string>;
+  readonly circles: ReadonlyMap<string, readonly string[]>;
   /** By pitch and name. */
   readonly known: Map<string, Defined>;
 }

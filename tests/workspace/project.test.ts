@@ -156,6 +156,18 @@ describe('the encoding of a file', () => {
     expect(sourceText(text).problems[0]?.slots).toEqual({ count: 3 });
   });
 
+  it('is told of UTF-16 without a mark as well, in either order of its bytes: every sign of ASCII leaves an empty byte', () => {
+    // The Unicode Standard, D98 (the encoding scheme UTF-16): bytes in either order, with or without a mark.
+    const low = Buffer.from(SCORE, 'utf16le');
+    for (const bytes of [low, Buffer.from(low).swap16()]) {
+      const project = open({ 'a.bent': new TextDecoder().decode(bytes) });
+      const codes = project.analysis.findings().map(({ code }) => code);
+      expect(codes.sort()).toEqual(['and-more', 'not-utf8']);
+    }
+    expect(sourceText(low.toString('utf8')).problems[0]?.slots).toEqual({ count: SCORE.length });
+    expect(sourceText(`${SCORE}\0`).problems).toEqual([]);
+  });
+
   it('where it could not be read, has everything else in one line that says how much that is', () => {
     const typed = `${SCORE}  dessus | 1 d5 |\n\ufffd\ufffdtre 1\nsyst\ufffdme\n`;
     const count = open({ 'a.bent': typed.replaceAll('\ufffd', 'e'), 'house.bent': HOUSE }).analysis.findings().length;
