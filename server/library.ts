@@ -11,19 +11,32 @@
  * Nothing here reads files, looks at a clock or rolls dice: the same text gives the same result. A text is never too broken to
  * be read; what is wrong with it is a finding with a place. Times are exact fractions of a semibreve. Lines and columns
  * count from 1, offsets from 0; columns and offsets count UTF-16 units, as JavaScript strings do.
+ *
+ * Options may always be left out. A function that takes a text or a score and is given something else, or an option of another
+ * type, throws a TypeError that names the function and the argument; what is asynchronous is rejected with it.
  */
 import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
+import { checkArguments } from './asked';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
 import { foundWhenPlayed } from './document/decided';
 import { edited, together } from './document/edits';
 import type { Levels } from './document/levels';
 import type { Engraver } from './engraving/engraver';
+import { type AloneExport, exportAlone as writeAlone } from './export/alone';
+import type { ExportOptions } from './export/formats';
+import type { BarsChosen } from './export/measures';
+import { exportMei as writeMei } from './export/mei';
+import { exportMidi as writeMidi } from './export/midi';
+import { exportMusicXml as writeMusicXml, exportMxl as writeMxl } from './export/musicxml';
+import { withOrnaments as inOrnaments, type Ornamented, type OrnamentOptions } from './export/ornaments';
 import { exportTimeline, type Timeline, type TimelineOptions } from './export/timeline';
+import { exportWav as writeWav } from './export/wav';
 import type { ExportedFiles, FilesWish, ReportForm } from './pages/files';
 import { type Comparison, compareScores } from './readings/compare';
-import { perform } from './readings/perform';
+import { type PerformOptions, perform as performed } from './readings/perform';
+import type { Performance } from './score/performance';
 import type { PlacedProblem, Score } from './score/score';
 import { eventsOf, offsetOf, type PlacedEvent } from './score/walk';
 import { aligned } from './workspace/aligned';
@@ -56,6 +69,7 @@ const project = (
 
 /** What is wrong, doubtful or missing in a text, in all its readings, and which signs cannot be played as they stand. Never fails. */
 export function proof(text: string, options: TextOptions = {}): Proof {
+  checkArguments('proof', { text, options });
   const { analysis } = project(text, options);
   return { findings: analysis.findings(foundWhenPlayed(analysis)), readings: analysis.choices };
 }
@@ -67,6 +81,7 @@ export function proof(text: string, options: TextOptions = {}): Proof {
  * @throws RangeError if the text declares no such reading
  */
 export function score(text: string, options: TextOptions & { readonly reading?: string } = {}): Score {
+  checkArguments('score', { text, options });
   const { analysis } = project(text, options);
   const { reading = 'written' } = options;
   return scoreIn(analysis, reading);
@@ -82,11 +97,50 @@ function scoreIn({ score: scoreOf, choices }: Analysis, reading: string): Score 
  * The performed events of a score as data and as JSON text (`bentside.timeline/1`). Both are empty if a bar's time is
  * wrong and no gaps may be left, or if there are no such bars; the problems say so.
  */
-export const timeline = (
+export function timeline(
   of: Score,
-  options: TimelineOptions = { leaveGaps: false },
-): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } =>
-  exportTimeline(perform(of), options);
+  options: Partial<TimelineOptions> = {},
+): { readonly timeline: Timeline | undefined; readonly text: string; readonly problems: readonly PlacedProblem[] } {
+  checkArguments('timeline', { of, options });
+  return exportTimeline(performed(of), { ...options, leaveGaps: options.leaveGaps ?? false });
+}
+
+/** As it is played, its signs too. */
+export function perform(of: Score, options: PerformOptions = {}): Performance {
+  checkArguments('perform', { of, options });
+  return performed(of, options);
+}
+
+/** A score with its signs as small notes, or written out. */
+export function withOrnaments(of: Score, options: OrnamentOptions & BarsChosen = {}): Ornamented {
+  checkArguments('withOrnaments', { of, options });
+  return inOrnaments(of, options);
+}
+
+/** A witness or reading alone as a text of the notation. */
+export function exportAlone(of: Score): AloneExport {
+  checkArguments('exportAlone', { of });
+  return writeAlone(of);
+}
+
+/** An export of which every option may be left out: then it has the source's clefs and is refused where a bar is broken. */
+const exporting =
+  <Options extends Pick<ExportOptions, 'clefs' | 'leaveGaps'>, Made>(
+    name: string,
+    write: (of: Score, options: Options) => Made,
+  ) =>
+  (of: Score, options: Partial<Options> = {}): Made => {
+    checkArguments(name, { of, options });
+    const { clefs = 'source', leaveGaps = false } = options;
+    return write(of, { ...options, clefs, leaveGaps } as Options);
+  };
+
+export const exportMusicXml = exporting('exportMusicXml', writeMusicXml);
+/** The same compressed (`.mxl`). */
+export const exportMxl = exporting('exportMxl', writeMxl);
+export const exportMei = exporting('exportMei', writeMei);
+export const exportMidi = exporting('exportMidi', writeMidi);
+export const exportWav = exporting('exportWav', writeWav);
 
 /**
  * Two or more sources or readings of a text beside one another, bar by bar, and who agrees with whom
@@ -94,6 +148,7 @@ export const timeline = (
  * @throws RangeError if the text declares no such source or reading
  */
 export function compare(text: string, names: readonly string[], options: TextOptions = {}): Comparison {
+  checkArguments('compare', { text, names, options });
   const { analysis } = project(text, options);
   return compareScores(names.map((name) => scoreIn(analysis, name)));
 }
@@ -104,6 +159,7 @@ export function compare(text: string, names: readonly string[], options: TextOpt
  * @throws RangeError if there is no such format or reading, or a format is drawn and there is no engraver
  */
 export async function exportFiles(text: string, options: TextOptions & FilesWish): Promise<ExportedFiles> {
+  checkArguments('exportFiles', { text, options });
   const { filesOf } = await import('./pages/files');
   const { file, host, levels, counsel, ...wish } = options;
   return filesOf(project(text, options), wish);
@@ -111,6 +167,7 @@ export async function exportFiles(text: string, options: TextOptions & FilesWish
 
 /** The critical report, as Markdown or, with `as: 'html'`, as a page to print. */
 export async function report(text: string, options: TextOptions & { readonly as?: ReportForm } = {}): Promise<string> {
+  checkArguments('report', { text, options });
   const { reportIn } = await import('./pages/files');
   return reportIn(project(text, options), options.as ?? 'md');
 }
@@ -121,6 +178,7 @@ export async function report(text: string, options: TextOptions & { readonly as?
  * @throws Error where it cannot be loaded, as without WebAssembly
  */
 export async function loadEngraver(font: Uint8Array): Promise<Engraver> {
+  checkArguments('loadEngraver', { font });
   const library = await import('./engraving/library');
   const engraver = await library.loadEngraver(font);
   if ('failure' in engraver) throw new Error(engraver.failure);
@@ -128,10 +186,13 @@ export async function loadEngraver(font: Uint8Array): Promise<Engraver> {
 }
 
 /** The text laid out so that what sounds together stands together. What cannot be laid out comes back unchanged, with findings. */
-export const align = (
+export function align(
   text: string,
-  { file = 'score.bent' }: Pick<TextOptions, 'file'> = {},
-): { readonly text: string; readonly findings: readonly Finding[] } => aligned(file, text);
+  options: Pick<TextOptions, 'file'> = {},
+): { readonly text: string; readonly findings: readonly Finding[] } {
+  checkArguments('align', { text, options });
+  return aligned(options.file ?? 'score.bent', text);
+}
 
 /**
  * The text with its findings mended: the first fix of each that has one and is among those wished for, as long as fixes lead
@@ -143,6 +204,7 @@ export function mend(
   text: string,
   options: TextOptions & { readonly only?: (finding: Finding) => boolean } = {},
 ): { readonly text: string; readonly mended: readonly Finding[] } {
+  checkArguments('mend', { text, options });
   const { only = ({ level, fixes }) => (level === 'error' || level === 'warning') && fixes.length === 1 } = options;
   const mended: Finding[] = [];
   let now = text;
@@ -168,6 +230,7 @@ export function mend(
  * reading has, with what is typed for it
  */
 export function rewrite(of: Score, change: (placed: PlacedEvent, typed: string) => string | undefined): string {
+  checkArguments('rewrite', { of, change });
   const { text } = of.tree;
   const changes = of.pieces.flatMap((piece) =>
     [...eventsOf(piece)].flatMap((placed) => {
@@ -184,7 +247,10 @@ export function rewrite(of: Score, change: (placed: PlacedEvent, typed: string) 
 }
 
 /** A problem of a score or an export as a finding, with its place in the file. */
-export const findingOf = (of: Score, problem: PlacedProblem): Finding => findingOfScore(of, problem);
+export function findingOf(of: Score, problem: PlacedProblem): Finding {
+  checkArguments('findingOf', { of, problem });
+  return findingOfScore(of, problem);
+}
 
 /** The level, the sentence (with blanks) and the help page (Markdown) of a finding; undefined if there is no such code. */
 export const helpOf = (
@@ -202,14 +268,12 @@ export type * from '../grammar/tree';
 export { edited, type TextChange } from './document/edits';
 export type { Levels } from './document/levels';
 export type { Engraver } from './engraving/engraver';
-/** A witness or reading alone as a text of the notation. */
-export { type AloneExport, exportAlone } from './export/alone';
+export type { AloneExport } from './export/alone';
 export type { BarRange } from './export/measures';
-export { exportMei, type MeiExport, type MeiOptions } from './export/mei';
-export { exportMidi, type MidiExport } from './export/midi';
-export { exportMusicXml, exportMxl, type MusicXmlExport, type MusicXmlOptions } from './export/musicxml';
-/** A score with its signs as small notes, or written out. */
-export { type Ornamented, type OrnamentForm, type OrnamentOptions, withOrnaments } from './export/ornaments';
+export type { MeiExport, MeiOptions } from './export/mei';
+export type { MidiExport } from './export/midi';
+export type { MusicXmlExport, MusicXmlOptions } from './export/musicxml';
+export type { Ornamented, OrnamentForm, OrnamentOptions } from './export/ornaments';
 export type {
   Timeline,
   TimelineBar,
@@ -219,11 +283,11 @@ export type {
   TimelinePass,
   TimelinePiece,
 } from './export/timeline';
-export { exportWav, type WavExport } from './export/wav';
+export type { WavExport } from './export/wav';
 export type { ExportedFile, ExportedFiles, FilesWish, ReportForm } from './pages/files';
 export type { Chosen, ComparedPlace, Comparison } from './readings/compare';
 export type { Agreement, DifferenceKind } from './readings/compare/differences';
-export { type PerformOptions, perform } from './readings/perform';
+export type { PerformOptions } from './readings/perform';
 /** Tunings: of a reading, of the words after `tuning`, and all that a tuner wants to know of one, as data. */
 export { tuningByWords, tuningOf } from './readings/tunings';
 export type { Choice } from './score/choice';

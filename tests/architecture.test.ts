@@ -19,7 +19,7 @@ const ORDER: readonly (readonly string[])[] = [
   ['server/engraving/'],
   ['server/pages/'],
   ['server/features/'],
-  ['server/session/', 'server/disk.ts'],
+  ['server/session/', 'server/disk.ts', 'server/asked.ts'],
   ['server/cli/', 'server/library.ts', 'server/node.ts', 'server/browser.ts'],
   ['client/'],
   // Makes files of the house's data when it is built.

@@ -63,8 +63,12 @@ const FORMS = { md: reportMarkdown, html: reportPage } as const;
 /** How a critical report is written: Markdown, or a page to print. */
 export type ReportForm = keyof typeof FORMS;
 
-/** The critical report of a score. */
+/**
+ * The critical report of a score.
+ * @throws RangeError if there is no such form
+ */
 export function reportIn({ analysis }: Project, form: ReportForm): string {
+  if (!Object.hasOwn(FORMS, form)) throw new RangeError(`no form “${form}”, but ${Object.keys(FORMS).join(', ')}`);
   const main = analysis.score('written');
   if (main === undefined) throw new RangeError('every score can be read as written');
   return FORMS[form](reportOf(main, (name) => analysis.score(name)));

@@ -72,6 +72,38 @@ describe('the library', () => {
     ]);
   });
 
+  it('takes the source’s clefs and leaves no gaps where no options are given', () => {
+    const plain = { clefs: 'source', leaveGaps: false } as const;
+    const of = score(SCORE, { reading: 'K' });
+    const { exportMei, exportMidi, exportMxl } = library;
+    for (const make of [exportMusicXml, exportMxl, exportMei, exportMidi]) expect(make(of)).toEqual(make(of, plain));
+    expect(exportMusicXml(of).text).toContain('<sign>G</sign>');
+    expect(exportMusicXml(score(LONG)).text).toBe('');
+  });
+
+  it('says which function and which argument was given something else', async () => {
+    // ECMA-262, 20.5.5.5: a TypeError says that an argument has a type that is not expected.
+    const wrong = (call: () => unknown, message: string) => expect(call).toThrow(new TypeError(message));
+    const bad = (value: unknown) => value as never;
+    wrong(() => proof(bad(undefined)), 'proof: the argument “text” must be a text, not undefined');
+    wrong(() => proof(SCORE, bad(null)), 'proof: the argument “options” must be an object, not null');
+    wrong(() => proof(SCORE, bad({ file: 3 })), 'proof: the argument “options.file” must be a text, not number');
+    wrong(() => align(bad(7)), 'align: the argument “text” must be a text, not number');
+    wrong(
+      () => exportMusicXml(bad(SCORE)),
+      'exportMusicXml: the argument “of” must be a score, as score() gives it, not string',
+    );
+    wrong(
+      () => exportMusicXml(score(SCORE), bad({ clefs: 'alto' })),
+      'exportMusicXml: the argument “options.clefs” must be “source” or “modern”, not string',
+    );
+    wrong(() => library.compare(SCORE, bad('K')), 'compare: the argument “names” must be a list of texts, not string');
+    await expect(library.report(SCORE, { as: bad('pdf') })).rejects.toThrow('no form “pdf”, but md, html');
+    await expect(library.exportFiles(SCORE, bad(undefined))).rejects.toThrow(
+      'exportFiles: the argument “options” must be an object, not undefined',
+    );
+  });
+
   it('lays out a text without changing what it says', () => {
     const { text, findings } = align(SCORE.replace('| 1 c5 |', '|  1    c5 |'));
     expect(findings).toEqual([]);

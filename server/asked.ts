@@ -1,0 +1,86 @@
+/**
+ * What scripts hand to the library: TypeScript proves that it fits, JavaScript does not. Whatever does not fit is one error that
+ * names the function and the argument.
+ */
+
+/** What an argument must be, in words, and whether a value is so. */
+interface Kind {
+  readonly what: string;
+  readonly fits: (value: unknown) => boolean;
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const isObject = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
+const has = (...names: readonly string[]) => ({
+  fits: (value: unknown) => isObject(value) && names.every((name) => value[name] !== undefined),
+});
+const isOneOf = (...words: readonly string[]): Kind => ({
+  what: words.map((word) => `“${word}”`).join(' or '),
+  fits: (value) => words.some((word) => word === value),
+});
+
+const text: Kind = { what: 'a text', fits: (value) => typeof value === 'string' };
+const truth: Kind = { what: 'true or false', fits: (value) => typeof value === 'boolean' };
+const object: Kind = { what: 'an object', fits: isObject };
+const action: Kind = { what: 'a function', fits: (value) => typeof value === 'function' };
+const score: Kind = { what: 'a score, as score() gives it', ...has('pieces', 'environment', 'tree') };
+
+const kinds = {
+  text,
+  score,
+  of: score,
+  names: { what: 'a list of texts', fits: (value) => Array.isArray(value) && value.every(text.fits) },
+  options: object,
+  change: action,
+  problem: { what: 'a problem of a score or an export', ...has('problem') },
+  font: { what: 'bytes', fits: (value) => value instanceof Uint8Array },
+} satisfies Readonly<Record<string, Kind>>;
+
+/** Fields of `options`, each of which may be left out. */
+const optionKinds: Readonly<Record<string, Kind>> = {
+  file: text,
+  reading: text,
+  table: text,
+  tuning: text,
+  page: text,
+  host: {
+    what: 'a host, with its functions read and resolve',
+    fits: (value) => isObject(value) && action.fits(value.read) && action.fits(value.resolve),
+  },
+  levels: object,
+  engraver: object,
+  counsel: truth,
+  leaveGaps: truth,
+  keepSigns: truth,
+  only: action,
+  clefs: isOneOf('source', 'modern'),
+  repeats: isOneOf('written', 'played'),
+  rhythm: isOneOf('written', 'played'),
+  ornaments: isOneOf('sign', 'small', 'full', 'above'),
+  bars: {
+    what: 'a range, { from, to } in texts',
+    fits: (value) => isObject(value) && text.fits(value.from) && text.fits(value.to),
+  },
+};
+
+function check(name: string, argument: string, { what, fits }: Kind, value: unknown): void {
+  if (fits(value)) return;
+  const given = value === null ? 'null' : Array.isArray(value) ? 'a list' : typeof value;
+  throw new TypeError(`${name}: the argument “${argument}” must be ${what}, not ${given}`);
+}
+
+/**
+ * Looks at what a function of the library was given, by the names of its arguments.
+ * @throws TypeError for the first argument, or field of `options`, that does not fit
+ */
+export function checkArguments(name: string, given: Partial<Record<keyof typeof kinds, unknown>>): void {
+  for (const [argument, value] of Object.entries(given))
+    check(name, argument, kinds[argument as keyof typeof kinds], value);
+  const { options } = given;
+  if (!isObject(options)) return;
+  for (const [field, value] of Object.entries(options)) {
+    const kind = Object.hasOwn(optionKinds, field) ? optionKinds[field] : undefined;
+    if (kind !== undefined && value !== undefined) check(name, `options.${field}`, kind, value);
+  }
+}
