@@ -183,6 +183,23 @@ it stays as it is.
     system  upper C1
       dessus | 1 g4 |||           // a4 was promised`,
   },
+  'figures-hold-nothing': {
+    level: 'warning',
+    sentence: '{voice}: “=” beneath this note says that figures hold on, but none stand before it.',
+    help: `In a \`fig\` lane \`=\` says that the figures before it hold on, as a line does in print. Where none are before it in this system or
+the one above, type the figures, or \`_\` for a note without any.
+
+Before:
+\`\`\`
+  basse | 2 c3 d  | 1 e |
+    fig | =    6+ | 6   |
+\`\`\`
+After:
+\`\`\`
+  basse | 2 c3 d  | 1 e |
+    fig | _    6+ | 6   |
+\`\`\``,
+  },
   'ledger-lines': {
     level: 'hint',
     sentence:

@@ -12,6 +12,7 @@ import { outsideCompass, shortOctave } from './compass';
 import { consecutives } from './consecutives';
 import { custodes } from './custodes';
 import { falseRelation } from './falseRelation';
+import { figuresHeld } from './figuresHeld';
 import { handStretches, handsIn } from './hands';
 import { farFromStave, octaveSlips } from './heights';
 import { heldKeys } from './heldKeys';
@@ -39,6 +40,7 @@ const looks: readonly Look[] = [
   clefsAtHeads,
   clefsRestated,
   custodes,
+  figuresHeld,
   farFromStave,
   octaveSlips,
   accidentalEnds,

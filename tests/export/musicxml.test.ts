@@ -890,6 +890,11 @@ describe('words, figures and song', () => {
     ]);
   });
 
+  it('hold on only what has begun: a line has its start before its stop', () => {
+    const text = musicXml(inC('basse | 4 g2 a b c3 |', '  fig | = _ 6 = |'));
+    expect(elements(text, 'extend')).toEqual(['<extend type="start"/>', '<extend type="stop"/>']);
+  });
+
   it('leave out figures under which nothing is drawn, and say so', () => {
     const text = inC('basse | 4 _ = g2 a |', '  fig | 6 5 4 |');
     expect(elements(musicXml(text), 'figure-number')).toEqual([5, 4].map((n) => `<figure-number>${n}</figure-number>`));

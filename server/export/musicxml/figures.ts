@@ -19,12 +19,15 @@ interface Figured {
 export function figuresOf(chunks: readonly Chunk[]): Figures {
   const figured = figuredNotes(chunks);
   const found = new Map<Chunk, (divisions: bigint) => readonly XmlElement[]>();
-  let stack = 1;
+  /** How many figures stand one above the other; none before the first. */
+  let stack = 0;
   for (const [i, note] of figured.entries()) {
     const held = figured[i + 1]?.isHold === true;
     const [first] = note.chunks;
     if (first === undefined) continue;
     if (note.isHold) {
+      // What nothing begins cannot be held: the proof tells it.
+      if (stack === 0) continue;
       const extend = xml('figure', {}, [xml('extend', { type: held ? 'continue' : 'stop' })]);
       const lines = Array.from({ length: stack }, () => extend);
       found.set(first, () => [xml('figured-bass', {}, lines)]);
