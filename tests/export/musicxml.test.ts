@@ -537,7 +537,7 @@ describe('what stands at the head of a system', () => {
       told(withHead('upper G2 lower F4+C6 meter O = 4/4', HEAD.replace('lower lines 5', 'lower lines 6'))),
     ).toEqual([
       'Of F4+C6 on the stave lower most programs draw F4 alone.',
-      'MusicXML cannot draw the meter O; the export has 4/4.',
+      'MusicXML cannot draw the metre O; the export has 4/4.',
     ]);
   });
 
@@ -573,7 +573,7 @@ describe('what stands at the head of a system', () => {
     const text = `${HEAD}\nsystem loose upper G2 lower F4 meter 3/4\n  dessus | 1 c5 | 2. e |||\n`;
     expect(elements(musicXml(text), 'time')).toEqual(['<time><beats>3</beats><beat-type>4</beat-type></time>']);
     expect(told(text)).toEqual([
-      'The meter 3/4 is drawn before bar 1 of another length; some programs find fault with such a measure.',
+      'The metre 3/4 is drawn before bar 1 of another length; some programs find fault with such a measure.',
     ]);
   });
 
