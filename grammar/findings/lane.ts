@@ -22,6 +22,43 @@ spans (\`{3in2 8 c5 d e}\`), options (\`<K: 4 c5 ; L: 4 d5>\`), changes (\`(now 
     sentence: '“{text}” holds an accented letter: the apostrophe key was a dead key; {meant} is meant.',
     help: `On some keyboard layouts ' followed by a vowel gives an accented letter, so \`c5'arp\` becomes \`c5árp\`. The fix takes them apart.`,
   },
+  'unshifted-digit': {
+    level: 'error',
+    sentence: '“{text}” holds the é of a French keyboard, which with shift is 2: {meant} is meant.',
+    help: `On French keyboards digits are struck with shift: \`é\` is \`2\`. After a note it may also be an apostrophe of a dead key, if a table of
+your own calls a sign \`e\`: then it is \`c'e\`.
+
+Before:
+\`\`\`
+  dessus | é c5 d |
+\`\`\`
+After:
+\`\`\`
+  dessus | 2 c5 d |
+\`\`\``,
+  },
+  'barline-as-drawn': {
+    level: 'error',
+    sentence: '“{text}” holds a sign that looks like a barline; {meant} is meant.',
+    help: `Other keys and word processors give signs that look like a barline and are none: the broken bar ¦, the wide ｜, the double ‖.
+A barline is \`|\`, a double one \`||\`.`,
+  },
+  'note-named-elsewhere': {
+    level: 'error',
+    sentence: '“{text}” names a note in German or by its syllable; here it is {meant}.',
+    help: `Notes are the letters \`a\` to \`g\`, with \`#\` and \`b\` for accidentals: \`cis\` is \`c#\`, \`es\` is \`eb\`, \`h\` is \`b\`, and what is called B in
+German is \`bb\`. So where \`h\` was typed, look at every \`b\` as well. Syllables are letters too: \`do\` is \`c\`, \`sol\` \`g\`, \`si\` \`b\`; their octaves may be
+counted from elsewhere (middle C is \`c4\`), and \`re\` and \`fa\` may also be two signs run together, so that they are not mended for you.
+
+Before:
+\`\`\`
+  dessus | 4 h4 cis5 d es |
+\`\`\`
+After:
+\`\`\`
+  dessus | 4 b4 c#5 d eb |
+\`\`\``,
+  },
   'lone-dot': {
     level: 'error',
     sentence:

@@ -5,6 +5,7 @@
  */
 import type { FindingCode } from '../findings/catalogue';
 import type { Problem, Slots } from '../findings/finding';
+import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
 
 interface Slip {
@@ -13,6 +14,8 @@ interface Slip {
   readonly slots?: Slots;
   /** The mended text and what mending does; undefined where nobody can tell. */
   readonly mend?: (text: string) => { readonly title: string; readonly text: string } | undefined;
+  /** What is probably meant, where mending does not say it. */
+  readonly meant?: (text: string) => string;
 }
 
 const spaced = (text: string): { title: string; text: string } => ({ title: 'put white space between', text });
@@ -29,6 +32,15 @@ const apostrophes = /[’‘´`′]/;
 /** `á` is the apostrophe and the letter a of a dead-key keyboard; a cedilla or an acute on c as well. */
 const deadKeys = /[áéíóúýćńśźĺŕçÁÉÍÓÚ]/;
 const undead = (letter: string): string => `'${letter.normalize('NFD').charAt(0)}`;
+
+/** A note or a value whose 2 was struck without the shift of a French keyboard. */
+const unshifted = /^(?:[a-g](?:##|#|bb|b|n)?)?é\.{0,9}$/;
+/** A dead key and a vowel that begins no sign's name. */
+const isNoSign = /é(?!\w)/;
+
+/** Signs that look like a barline, to the one that is typed. */
+const typedBarlines: Readonly<Record<string, string>> = { '¦': '|', '｜': '|', '│': '|', ǀ: '|', '∣': '|', '‖': '||' };
+const drawnBarlines = /[¦｜│ǀ∣‖]/u;
 
 /** Accidentals as they are drawn, to those that are typed. */
 const typedAccidentals: Readonly<Record<string, string>> = { '♯': '#', '♭': 'b', '♮': 'n', '𝄪': '##', '𝄫': 'bb' };
@@ -66,9 +78,22 @@ const slips: readonly Slip[] = [
     mend: (text) => ({ title: "write '", text: changed(text, apostrophes, () => "'") }),
   },
   {
+    pattern: drawnBarlines,
+    code: 'barline-as-drawn',
+    mend: (text) => written(changed(text, drawnBarlines, (drawn) => typedBarlines[drawn] ?? drawn)),
+  },
+  {
+    pattern: unshifted,
+    code: 'unshifted-digit',
+    // After a note `'e` may be a sign of the file's own table.
+    mend: (text) => (text.startsWith('é') ? written(text.replace('é', '2')) : undefined),
+    meant: (text) => text.replace('é', '2'),
+  },
+  {
     pattern: deadKeys,
     code: 'dead-key',
-    mend: (text) => written(changed(text, deadKeys, undead)),
+    mend: (text) => (isNoSign.test(text) ? undefined : written(changed(text, deadKeys, undead))),
+    meant: (text) => changed(text, deadKeys, undead),
   },
   {
     pattern: drawnAccidentals,
@@ -107,6 +132,15 @@ const slips: readonly Slip[] = [
     mend: (text) => spaced(text.replace(/^([&,])(.*)$/, ' $1 $2')),
   },
   {
+    pattern: noteNamesElsewhere,
+    code: 'note-named-elsewhere',
+    mend: (text) => {
+      const { meant, isSure } = noteElsewhere(text);
+      return isSure ? written(meant) : undefined;
+    },
+    meant: (text) => noteElsewhere(text).meant,
+  },
+  {
     pattern: /^(?:[a-g](?:##|#|n)?\d?|r){2,12}$/,
     code: 'notes-run-together',
     mend: (text) => spaced(apart(text)),
@@ -136,7 +170,7 @@ export function slipProblem(text: string, pos: number): Problem {
     code: slip?.code ?? 'not-understood',
     pos,
     len: text.length,
-    slots: { text: shown, meant: mended?.text.trim() ?? '', ...slip?.slots },
+    slots: { text: shown, meant: mended?.text.trim() ?? slip?.meant?.(text) ?? '', ...slip?.slots },
     ...(mended === undefined
       ? {}
       : { fixes: [{ title: mended.title, edits: [{ pos, len: text.length, text: mended.text }] }] }),

@@ -545,6 +545,19 @@ describe('slips of the hand', () => {
     ['c5árp', 'dead-key', "c5'arp"],
     ['“Gay”', 'typographic-quotes', '"Gay"'],
     ['C4', 'capital-note', 'c4'],
+    ['é', 'unshifted-digit', '2'],
+    ['é.', 'unshifted-digit', '2.'],
+    // German and solmisation names (common practice: B is called h in German, B flat b).
+    ['h4', 'note-named-elsewhere', 'b4'],
+    ["cis5'zz", 'note-named-elsewhere', "c#5'zz"],
+    ['fisis', 'note-named-elsewhere', 'f##'],
+    ['es=', 'note-named-elsewhere', 'eb='],
+    ['as4', 'note-named-elsewhere', 'ab4'],
+    ['ases', 'note-named-elsewhere', 'abb'],
+    ['his', 'note-named-elsewhere', 'b#'],
+    ['do', 'note-named-elsewhere', 'c'],
+    ['sib', 'note-named-elsewhere', 'bb'],
+    ['sol#', 'note-named-elsewhere', 'g#'],
   ])('%s is one finding with a fix', (text, code, meant) => {
     expect(codes(text)).toEqual([code]);
     expect(mended(`${text} |`).replace(/\s+/g, ' ')).toBe(`${meant} |`);
@@ -557,6 +570,26 @@ describe('slips of the hand', () => {
     ['@', 'not-understood'],
     ['$%&', 'not-understood'],
   ])('%s is one finding', (text, code) => expect(codes(text)).toEqual([code]));
+
+  test.each<[string, FindingCode, string]>([
+    ['c5é', 'dead-key', "c5'e"],
+    ['cé', 'unshifted-digit', 'c2'],
+    ['re', 'note-named-elsewhere', 'd'],
+    ['fa#', 'note-named-elsewhere', 'f#'],
+    ['do3', 'note-named-elsewhere', 'c3'],
+  ])('%s says what is meant, and is not mended, for it may be something else', (text, code, meant) => {
+    expect(read(`${text} |`).problems).toMatchObject([{ code, slots: { meant } }]);
+    expect(mended(`${text} |`)).toBe(`${text} |`);
+  });
+
+  test.each([
+    ['4 c5 ¦ d', '4 c5 | d'],
+    ['4 c5｜d', '4 c5|d'],
+    ['4 c5 ‖ d', '4 c5 || d'],
+  ])('%s has a sign that looks like a barline', (text, meant) => {
+    expect(codes(text)).toEqual(['barline-as-drawn']);
+    expect(mended(`${text} |`)).toBe(`${meant} |`);
+  });
 
   test('an unclosed string is one junk to the next barline', () => {
     const tree = read('4 c5 "Gay d e f | 4 g |');
