@@ -13,6 +13,7 @@ import { drawnLabels } from './flavour/labels';
 import { drawnLacunae } from './flavour/lacunae';
 import { Moments } from './flavour/moments';
 import { withOssias, withoutOssias } from './flavour/ossias';
+import { drawnPieceNames } from './flavour/pieces';
 import { drawnRests } from './flavour/rests';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
@@ -45,6 +46,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
     splitMeasures,
     drawnKeys,
     breaksBeforeEndings,
+    drawnPieceNames,
   ];
   const drawn = rewritten(root, (element) =>
     rewritings.reduce<XmlElement | undefined>((made, rewriting) => made && rewriting(made), element),

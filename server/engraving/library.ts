@@ -169,6 +169,8 @@ function wrongLength({ width, height }: DrawOptions): string | undefined {
 /** What the library calls the options. Its units are halves of a stave space. */
 function libraryOptions({ width, height, breaks }: DrawOptions): object {
   return {
+    // Every piece of a file, each on pages of its own.
+    mdivAll: true,
     expandNever: false,
     breaks,
     unit: STAVE_SPACE / 2,

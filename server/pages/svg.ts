@@ -8,6 +8,7 @@ import { Losses, NOWHERE } from '../export/losses';
 import type { BarsWanted } from '../export/measures';
 import { type MeiTree, meiTree } from '../export/mei';
 import type { PlacedProblem, Score } from '../score/score';
+import { beneathEachOther, leavesOf } from './leaves';
 import { undrawn } from './undrawn';
 
 /** A4, in tenths of a millimetre. */
@@ -22,9 +23,12 @@ const LAYOUTS: Readonly<Record<Layout, DrawOptions>> = {
 /** All pages of a score. */
 export function exportSvg(score: Score, options: ExportOptions, engraver: Engraver): Exported {
   const tree = meiTree(score, options);
-  const drawn = drawTree(score, tree, LAYOUTS[options.layout ?? 'source'], engraver);
+  const layout = options.layout ?? 'source';
+  const drawn = drawTree(score, tree, LAYOUTS[layout], engraver);
   if (cannotDraw(drawn)) return { content: [], problems: [...tree.problems, ...notDrawn(drawn)] };
-  return { content: drawn.pages, problems: [...tree.problems, ...undrawn(tree.score, options)] };
+  const isOnLeaves = layout === 'source' && tree.root !== undefined;
+  const content = isOnLeaves ? leavesOf(drawn.pages, tree.root) : drawn.pages;
+  return { content, problems: [...tree.problems, ...undrawn(tree.score, options)] };
 }
 
 /** What is to be drawn of a score, in which form its signs, and with which clefs. */
@@ -66,7 +70,7 @@ function picture(score: Score, wish: PictureWish, layout: DrawOptions, engraver:
   const tree = meiTree(score, wish);
   const drawn = drawTree(score, tree, layout, engraver);
   if (cannotDraw(drawn)) return { svg: undefined, problems: [...tree.problems, ...notDrawn(drawn)] };
-  return { svg: drawn.pages[0], problems: tree.problems };
+  return { svg: beneathEachOther(drawn.pages), problems: tree.problems };
 }
 
 function drawTree(score: Score, { root }: MeiTree, layout: DrawOptions, engraver: Engraver): Drawing | CannotDraw {
@@ -85,6 +89,6 @@ function notDrawn({ failure }: CannotDraw): readonly PlacedProblem[] {
 /** A picture without a ground of its own would vanish on a dark one. */
 export const onWhite = (svg: string): string =>
   svg.replace(
-    /<svg class="definition-scale"[^>]*>/,
+    /<svg class="definition-scale"[^>]*>/g,
     (tag) => `${tag}<rect width="100%" height="100%" fill="white" stroke="none" />`,
   );

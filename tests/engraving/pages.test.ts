@@ -28,6 +28,21 @@ describe('the pages of a score', () => {
     );
   });
 
+  it('have all pieces that share a leaf, each under its name, and every bar of the file', async () => {
+    const score = scoreOf(sampleAnalysis('leaves.bent'));
+    const pages = await drawn(score);
+    const piecesOn = (page: string) => score.pieces.filter(({ systems }) => systems.some((one) => one.page === page));
+    expect(pages).toHaveLength(pageNames(score).length);
+    expect(pages.map(measuresIn)).toEqual(
+      pageNames(score).map((page) => piecesOn(page).flatMap(({ bars }) => bars).length),
+    );
+    for (const [i, page] of pageNames(score).entries()) {
+      for (const { name } of piecesOn(page)) expect(pages[i]).toContain(`>${name}</tspan>`);
+      const { svg = '' } = drawPage(score, page, WISH, await engraver());
+      expect(measuresIn(svg)).toBe(measuresIn(pages[i] ?? ''));
+    }
+  });
+
   it('are as many as the music needs where it is reflowed, and one where it is one long system', async () => {
     const score = overture();
     const flow = await drawn(score, { layout: 'flow' });

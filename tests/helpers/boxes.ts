@@ -40,16 +40,23 @@ const WATCHED = new Set([
 export async function boxesIn(svg: string): Promise<readonly Box[]> {
   const who = await engraver();
   const boxes: Box[] = [];
-  const visit = (element: SvgElement, around: string, idAround: string): void => {
+  const visit = (element: SvgElement, around: string, idAround: string, above: number): void => {
     const what = WATCHED.has(classOf(element)) ? classOf(element) : around;
     const id = element.attributes['data-id'] ?? idAround;
     const sides = what === '' ? undefined : sidesOf(element, svg, who);
-    if (sides !== undefined) boxes.push({ what, id, ...sides });
-    if (!isTurned(element)) for (const child of element.children) visit(child, what, id);
+    if (sides !== undefined) boxes.push({ what, id, ...lowered(sides, above) });
+    // Pieces that share a leaf are pictures within its picture, each lower than the one before.
+    const down = above + Number(element.name === 'svg' ? (element.attributes.y ?? 0) : 0) * INSIDE;
+    if (!isTurned(element)) for (const child of element.children) visit(child, what, id, down);
   };
-  visit(pictureOf(svg), '', '');
+  visit(pictureOf(svg), '', '', 0);
   return boxes;
 }
+
+/** Stave spaces in a unit of a picture's outside, which is ten of its inside. */
+const INSIDE = 10 / SPACE;
+
+const lowered = (sides: Sides, by: number): Sides => ({ ...sides, top: sides.top + by, bottom: sides.bottom + by });
 
 const sidesOf = (element: SvgElement, svg: string, who: Engraver): Sides | undefined =>
   turnedSides(element, who) ??
