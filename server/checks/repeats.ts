@@ -35,6 +35,9 @@ const KINDS = { note: 0, rest: 1, gap: 2, lost: 3 } as const;
 const NEXT_VOICE = 0xff;
 const BESIDE_FIGURES = 0xfe;
 
+/** So many codes become text at once: a call does not take as many as a bar may have notes. */
+const AT_ONCE = 10_000;
+
 /** Characters of a print by their codes. */
 class Characters {
   private readonly codes: number[] = [];
@@ -59,7 +62,10 @@ class Characters {
   }
 
   get text(): string {
-    return String.fromCharCode(...this.codes);
+    let text = '';
+    for (let at = 0; at < this.codes.length; at += AT_ONCE)
+      text += String.fromCharCode(...this.codes.slice(at, at + AT_ONCE));
+    return text;
   }
 }
 

@@ -1,4 +1,5 @@
 /** The bars that an export holds, in their order, each a measure of the one part. */
+import { putUnder } from '../../grammar/lists';
 import { isZero, type Time, ZERO } from '../../grammar/time';
 import { barsFromTo } from '../score/barsInWords';
 import type { Bar, Piece, PlacedProblem, Score, ScoreSystem } from '../score/score';
@@ -73,10 +74,7 @@ export function problemsWithin(
   if (bars === undefined || problems.length === 0) return problems;
   const lanes = new Map<string, PlacedEvent[]>();
   for (const placed of score.pieces.flatMap((piece) => [...eventsOf(piece)])) {
-    const lane = laneKey(placed.system.block, placed.event.source.lane);
-    const known = lanes.get(lane);
-    if (known === undefined) lanes.set(lane, [placed]);
-    else known.push(placed);
+    putUnder(lanes, laneKey(placed.system.block, placed.event.source.lane), placed);
   }
   return problems.filter(({ block, lane, problem: { pos } }) => {
     const last = lanes.get(laneKey(block, lane))?.findLast(({ event }) => event.source.pos <= pos);

@@ -4,7 +4,6 @@
  * What a sign means is decided by `signs/`; here its notes become events of a score in values that can be printed. So whoever
  * writes or draws a score writes and draws its signs in any form, and need not know of it.
  */
-
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { putUnder } from '../../grammar/lists';
 import { format, type Time } from '../../grammar/time';

@@ -1,4 +1,5 @@
 /** Words sung under a voice, with what each syllable is in its word. */
+import { putUnder } from '../../grammar/lists';
 import type { SyllableItem } from '../../grammar/tree';
 import type { Chunk } from './chunks';
 
@@ -15,12 +16,10 @@ export interface SungSyllable {
 
 /** The syllables of one voice by the note under which they stand, with the places where they are held on. */
 export function syllablesOf(chunks: readonly Chunk[]): ReadonlyMap<Chunk, readonly SungSyllable[]> {
-  const stanzas = Math.max(0, ...chunks.map(({ event }) => event.syllables.length));
+  const stanzas = chunks.reduce((most, { event }) => Math.max(most, event.syllables.length), 0);
   const found = new Map<Chunk, SungSyllable[]>();
   for (let stanza = 0; stanza < stanzas; stanza++) {
-    for (const sung of stanzaOf(chunks, stanza)) {
-      found.set(sung.chunk, [...(found.get(sung.chunk) ?? []), sung]);
-    }
+    for (const sung of stanzaOf(chunks, stanza)) putUnder(found, sung.chunk, sung);
   }
   return found;
 }

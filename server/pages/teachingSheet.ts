@@ -2,6 +2,7 @@
  * The teaching sheet: a score, or some of its bars, to read, hear, write and print. The source's clefs and those of today, what
  * each reading plays and why, its signs with what other tables would do, staves to write on, the tuning, the report's notes.
  */
+import { putUnder } from '../../grammar/lists';
 import type { Engraver } from '../engraving/engraver';
 import type { Edition, Exported, ExportOptions } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
@@ -139,7 +140,7 @@ function barsByPiece({ pieces }: Score, measures: readonly Measure[]): BarsByPie
   const bars = new Map<number, Bar[]>();
   for (const { piece, bar } of measures) {
     const index = pieces.indexOf(piece);
-    bars.set(index, [...(bars.get(index) ?? []), bar]);
+    putUnder(bars, index, bar);
   }
   return bars;
 }

@@ -1,5 +1,4 @@
 /** Builds the score of one system from its lanes, the declarations and the carry. */
-
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';

@@ -2,7 +2,6 @@
  * The decisions list: what was decided at each sign without a word of the editor, by which row of which table, how sure that
  * is, and what else could stand there.
  */
-
 import type { Position } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import { putUnder } from '../../grammar/lists';

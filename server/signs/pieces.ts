@@ -1,4 +1,5 @@
 /** What is played for each event while its signs are realised: at first the event itself, in the end perhaps many notes. */
+import { putUnder } from '../../grammar/lists';
 import { add, compare, divide, subtract, type Time, time } from '../../grammar/time';
 import { endOf } from '../score/clock';
 import { insertInOrder, type PerformedEvent, type Realised, type SoundingPitch } from '../score/performance';
@@ -34,7 +35,7 @@ export class Pieces {
   }
 
   addBeside(event: PerformedEvent, piece: Piece): void {
-    this.beside.set(event, [...(this.beside.get(event) ?? []), piece]);
+    putUnder(this.beside, event, piece);
   }
 
   /** Lets the last note of an event sound on until a moment. */

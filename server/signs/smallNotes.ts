@@ -1,4 +1,5 @@
 /** Small notes: which note each belongs to, and how much of its time they take. */
+import { putUnder } from '../../grammar/lists';
 import { add, compare, divide, earliest, isZero, multiply, subtract, type Time, time } from '../../grammar/time';
 import { type Clock, endOf, partOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
@@ -39,7 +40,7 @@ export function smallGroups(passage: Passage): SmallGroup[] {
       else {
         const group = { notes: [event], beside: after ? lastOf.get(event.voice) : undefined, after };
         groups.push(group);
-        if (!after) waiting.set(event.voice, [...(waiting.get(event.voice) ?? []), group]);
+        if (!after) putUnder(waiting, event.voice, group);
       }
     }
   }

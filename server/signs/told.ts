@@ -1,4 +1,5 @@
 /** What is told where the table does not say how a sign is played, and what may stand in its place. */
+import { putUnder } from '../../grammar/lists';
 import type { BorneSign } from './bearing';
 import { wordFix } from './fixes';
 import type { Remarks } from './remarks';
@@ -36,7 +37,7 @@ function tablesByShapes(): Map<string, string[]> {
   const found = new Map<string, string[]>();
   for (const { table, rows } of signTables) {
     for (const key of new Set(rows.map(({ shapes }) => keyOf(shapes)))) {
-      found.set(key, [...(found.get(key) ?? []), table]);
+      putUnder(found, key, table);
     }
   }
   return found;

@@ -27,6 +27,11 @@ describe('a file with too much of one thing', () => {
     expect(found.filter((code) => code === 'curve-end-alone')).toHaveLength(1);
   });
 
+  test('finds nothing wrong with a bar of 150 000 notes', () => {
+    const bar = `4 c5 ${'d c '.repeat(75_000)}(irregular) |||`;
+    expect(codes(analysed(`bentside 1\nvoice dessus\nsystem dessus G2 meter C\n  dessus | ${bar}\n`))).toEqual([]);
+  });
+
   test('names the first of a thousand readings that are built on one another in a circle', () => {
     const circle = many(1000, (n) => `reading R${n} from R${(n + 1) % 1000}\n`);
     const { message } = findingOf(analysed(`bentside 1\nvoice dessus\n${circle}${SYSTEM}`), 'reading-circle');

@@ -2,6 +2,7 @@
  * Signs in their places. What stands over or under its note is an element of the library's with the glyph of its shape;
  * what stands before a head is an accidental with that glyph, so that the library finds it room; all else we add.
  */
+import { putUnder } from '../../../grammar/lists';
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside } from '../font/codepoints';
@@ -88,7 +89,7 @@ class Signs {
   }
 
   private put(note: string, element: XmlElement): void {
-    this.into.set(note, [...(this.into.get(note) ?? []), element]);
+    putUnder(this.into, note, element);
   }
 
   private add(element: XmlElement, shape: Shape, code: number): readonly XmlElement[] {

@@ -1,5 +1,4 @@
 /** Statements of a file of which one choice alone is left. */
-
 import { parseFile } from '../../../grammar/parse';
 import { stretchIn } from '../../../grammar/place';
 import { firstOf } from '../../../grammar/statements/read';

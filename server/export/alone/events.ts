@@ -1,4 +1,5 @@
 /** Events of a system's score by the place where they are typed. */
+import { putUnder } from '../../../grammar/lists';
 import type { NoteMember, ScoreSystem, VoiceEvent } from '../../score/score';
 
 export const letterAndOctave = ({ spelling, octave }: NoteMember): string => `${spelling.letter}${octave}`;
@@ -9,10 +10,7 @@ export class EventsByPlace {
   constructor({ score }: ScoreSystem) {
     for (const { events } of score.voices) {
       for (const event of events) {
-        const key = `${event.source.lane} ${event.source.pos}`;
-        const here = this.events.get(key);
-        if (here === undefined) this.events.set(key, [event]);
-        else here.push(event);
+        putUnder(this.events, `${event.source.lane} ${event.source.pos}`, event);
       }
     }
   }

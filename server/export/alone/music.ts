@@ -3,17 +3,20 @@ import { offsetIn } from '../../../grammar/place';
 import { format } from '../../../grammar/time';
 import type { AppliedMark, Bar, NoteMember, Piece, PlacedProblem, Score, VoiceEvent } from '../../score/score';
 import { eventsOf } from '../../score/walk';
-import { Losses } from '../losses';
+import { Losses, NOWHERE, whereBar } from '../losses';
 
 /** A problem for each voice with the bars in which two scores are not the same. */
 export function differences(score: Score, alone: Score): readonly PlacedProblem[] {
-  const losses = new Losses();
+  const losses = new Losses(score.pieces);
   score.pieces.forEach((piece, index) => {
     const [here, there] = [eventTexts(piece), eventTexts(alone.pieces[index])];
     const apart = [...here, ...there].filter(([text]) => !here.has(text) || !there.has(text));
-    for (const [, { voice, bar }] of apart) {
+    for (const [, { voice, bar: found }] of apart) {
       const slots = { voice: score.environment.voices[voice]?.name ?? '', reading: score.choice.name };
-      losses.add('alone-differs', slots, { source: undefined, system: undefined, bar });
+      // A bar of either score is told as that of the choice.
+      const bar = piece.bars[found.index] ?? found;
+      const system = piece.systems[bar.system];
+      losses.add('alone-differs', slots, system === undefined ? NOWHERE : whereBar(system, bar));
     }
   });
   return losses.problems();

@@ -1,4 +1,5 @@
 /** What stands beside the staves of a measure: ties, curves, signs, words, figures, tempi, annotations. */
+import { putUnder } from '../../../grammar/lists';
 import { add, equal, format, subtract, type Time } from '../../../grammar/time';
 import type { Environment } from '../../score/environment';
 import type {
@@ -188,7 +189,7 @@ class Gatherer {
       if (!mark.form.linked) continue;
       const owner = shapeOf(mark)?.drawnFor === 'chord' ? this.names.of(chunk) : at;
       const key = momentOf(chunk, mark);
-      this.linked.set(key, [...(this.linked.get(key) ?? []), owner]);
+      putUnder(this.linked, key, owner);
     }
   }
 

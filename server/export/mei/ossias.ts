@@ -2,6 +2,7 @@
  * What signs mean, above the staves where they stand: an `ossia` (MEI 5.1) around each stave of a measure in which notes are
  * realised, with these in its `oStaff`.
  */
+import { putUnder } from '../../../grammar/lists';
 import { childrenOf, idOf, type XmlElement, xml } from '../xml';
 
 /** At the end of every id in an ossia. */
@@ -64,7 +65,7 @@ function stavesAbove(written: XmlElement, played: XmlElement): ReadonlyMap<Stave
     for (const layer of layersThatDiffer(stave, own)) {
       const crossed = descendants(layer).find(({ attributes }) => attributes.staff !== undefined);
       const n = crossed === undefined ? home : Number(crossed.attributes.staff);
-      above.set(n, [...(above.get(n) ?? []), alone(layer)]);
+      putUnder(above, n, alone(layer));
     }
   }
   return above;

@@ -1,4 +1,5 @@
 /** Where tuplets begin and end, and how a value in them is altered. */
+import { putUnder } from '../../../grammar/lists';
 import { multiply, time } from '../../../grammar/time';
 import type { Tuplet } from '../../score/score';
 import type { Chunk } from '../chunks';
@@ -14,7 +15,7 @@ export function tupletsOf(chunks: readonly Chunk[]): TupletEnds {
     ({ event }) => event.small === undefined && (event.kind === 'note' || event.kind === 'rest'),
   );
   const push = (chunk: Chunk, element: XmlElement): void => {
-    ends.set(chunk, [...(ends.get(chunk) ?? []), element]);
+    putUnder(ends, chunk, element);
   };
   for (const [i, chunk] of bearing.entries()) {
     const before = bearing[i - 1];

@@ -10,7 +10,7 @@ export class Numbers {
   private next: number;
 
   constructor(events: readonly VoiceEvent[]) {
-    this.next = 1 + Math.max(0, ...events.map(({ beam = 0, small }) => Math.max(beam, small?.group ?? 0)));
+    this.next = 1 + events.reduce((most, { beam = 0, small }) => Math.max(most, beam, small?.group ?? 0), 0);
   }
 
   take(): number {

@@ -1,5 +1,6 @@
 /** The signs of a file, each once, with what every reading makes of it; and those of which the editor has not said how they are played. */
 import type { Finding } from '../../../grammar/findings/finding';
+import { putUnder } from '../../../grammar/lists';
 import { decidedIn, type SignsOfReading, signsAround } from '../../document/decided';
 import type { Bar } from '../../score/score';
 import { addressOf, offsetOf } from '../../score/walk';
@@ -37,7 +38,7 @@ export function openSignsOf(project: Project): OpenSign[] {
   const told = new Map<number, Finding[]>();
   for (const finding of decidedIn(project.analysis).findings) {
     const { offset } = finding.range.start;
-    told.set(offset, [...(told.get(offset) ?? []), finding]);
+    putUnder(told, offset, finding);
   }
   return signsOf(project, ({ settled }) => !settled).map((sign) => ({ ...sign, findings: told.get(sign.start) ?? [] }));
 }

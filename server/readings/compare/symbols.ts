@@ -1,4 +1,5 @@
 /** What stands in each bar of each voice of one text, symbol by symbol, as it is compared. */
+import { putUnder } from '../../../grammar/lists';
 import { format, subtract, type Time } from '../../../grammar/time';
 import { endOf } from '../../score/clock';
 import { type PerformedEvent, performedOnset } from '../../score/performance';
@@ -131,7 +132,7 @@ function barKeys(piece: Piece): (placed: PlacedEvent) => string {
 function framesOf(piece: Piece): ReadonlyMap<number, string> {
   const frames = new Map<number, string[]>();
   const add = (bar: number, text: string): void => {
-    frames.set(bar, [...(frames.get(bar) ?? []), text]);
+    putUnder(frames, bar, text);
   };
   for (const { change, bar } of changesOf(piece)) {
     const { clefs, key, meter, tempo, manual, stave } = change;
@@ -156,7 +157,7 @@ function curveMarks(piece: Piece): ReadonlyMap<string, readonly string[]> {
   const add = (at: PlacedEnd | undefined, text: string): void => {
     if (at === undefined) return;
     const place = placeOfEvent({ system: at.system, voice: at.voice, index: at.end.event });
-    marks.set(place, [...(marks.get(place) ?? []), text]);
+    putUnder(marks, place, text);
   };
   for (const { kind, start, end } of curvesOf(piece)) {
     add(start, kind === 'u' ? "'u" : "'line");

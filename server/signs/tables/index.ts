@@ -1,4 +1,5 @@
 /** The built-in sign tables: every treatise, and which names and shapes it has. */
+import { putUnder } from '../../../grammar/lists';
 import { anglebert1689 } from './anglebert1689';
 import { chambonnieres1670 } from './chambonnieres1670';
 import { clementi1801 } from './clementi1801';
@@ -65,7 +66,7 @@ function collectNames(): ReadonlyMap<string, readonly NamedShapes[]> {
   const all = new Map<string, NamedShapes[]>();
   for (const table of signTables) {
     for (const { names, shapes } of rowsWithInherited(table)) {
-      for (const name of names) all.set(name, [...(all.get(name) ?? []), { table: table.table, shapes }]);
+      for (const name of names) putUnder(all, name, { table: table.table, shapes });
     }
   }
   return all;
