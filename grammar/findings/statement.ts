@@ -163,6 +163,21 @@ After:
 title "Entrée"
 \`\`\``,
   },
+  'escaped-quote': {
+    level: 'error',
+    ofTyping: true,
+    sentence: 'A quotation mark inside a quoted text is doubled ("") and has no backslash.',
+    help: `Two quotation marks inside a quoted text stand for one. A backslash is a sign like any other.
+
+Before:
+\`\`\`
+title "La \\"Belle\\" dame"
+\`\`\`
+After:
+\`\`\`
+title "La ""Belle"" dame"
+\`\`\``,
+  },
   'unclosed-string': {
     level: 'error',
     sentence: 'The quoted text is not closed on its line.',

@@ -17,6 +17,8 @@ export interface Token {
 
 const signs: ReadonlySet<string> = new Set(['=', ':', ',', '(', ')']);
 const typographic: ReadonlySet<string> = new Set(['“', '”', '„', '‟', '«', '»']);
+/** A string to its first quotation mark that is neither doubled nor behind a backslash. */
+const withEscapes = /^"(?:\\"|""|[^"])*"/;
 const isSpace = (char: string | undefined): boolean => char !== undefined && /\s/.test(char);
 const isDigit = (char: string | undefined): boolean => char !== undefined && char >= '0' && char <= '9';
 
@@ -76,6 +78,7 @@ class Lexer {
   private string(): void {
     const [start, lineEnd] = [this.pos, this.lineEnd()];
     const straight = this.text[start] === '"';
+    if (straight && this.escaped(start, lineEnd)) return;
     const end = this.closingQuote(start + 1, lineEnd, straight);
     if (end === undefined) {
       this.unclosed(start, lineEnd);
@@ -85,6 +88,31 @@ class Lexer {
     const inner = this.text.slice(start + 1, end);
     if (!plain) this.typographicQuotes(start, end);
     this.take('string', end + 1, straight ? inner.replaceAll('""', '"') : inner);
+  }
+
+  /** Takes a string in which a quotation mark is typed as \\", as programs have it, and says that it is doubled. */
+  private escaped(start: number, lineEnd: number): boolean {
+    const typed = withEscapes.exec(this.text.slice(start, lineEnd))?.[0] ?? '';
+    const first = typed.indexOf('\\"');
+    if (first < 0 || first === typed.length - 2) return false;
+    // A string may end in a backslash, `"a\"`, with others after it: `"b"`, or with a comment.
+    const after = this.text.slice(start + first + 2, lineEnd);
+    const marksLeft = (after.split('//')[0] ?? '').match(/(?<!\\)"/g)?.length ?? 0;
+    if (/^[\s),:]/.test(after) && marksLeft % 2 === 0) return false;
+    const edits = [...typed.slice(0, -1).matchAll(/\\"/g)].map(({ index }) => ({
+      pos: start + index,
+      len: 2,
+      text: '""',
+    }));
+    this.problems.push({
+      code: 'escaped-quote',
+      slots: {},
+      pos: start + first,
+      len: 2,
+      fixes: [{ title: 'double the quotation marks', edits }],
+    });
+    this.take('string', start + typed.length, typed.slice(1, -1).replaceAll(/\\"|""/g, '"'));
+    return true;
   }
 
   /** Where the string ends; two straight quotes are one inside it. A typographic quote ends it if no straight one does. */

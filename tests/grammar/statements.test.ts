@@ -257,6 +257,9 @@ describe('a slip of the pen', () => {
     ['title «Entrée»', 'title "Entrée"'],
     ['title "Entrée”', 'title "Entrée"'],
     ['title "Entrée', 'title "Entrée"'],
+    ['title "La \\"Belle\\" dame"', 'title "La ""Belle"" dame"'],
+    ['title "A pipe of 8\\""', 'title "A pipe of 8"""'],
+    ['title "8\\" and 4\\" pipes"', 'title "8"" and 4"" pipes"'],
     ['reading plain takes K, L', 'reading plain takes K,L'],
     ['system at 120, 340, 1800, 410', 'system at 120,340,1800,410'],
     ['practice inegal 8 3/2', 'practice inegal 8 3:2'],
@@ -268,6 +271,11 @@ describe('a slip of the pen', () => {
 
   it('typographic quotes inside a string are welcome', () => {
     expect(read('title "The “Thornmere” entrée"').problems).toEqual([]);
+  });
+
+  it('a string may end in a backslash', () => {
+    expect(read('title "C:\\"').problems).toEqual([]);
+    expect(codes(read('title "C:\\" // the "old" disk'))).toEqual([]);
   });
 
   it('an unclosed string is one finding and runs to the end of its line', () => {
