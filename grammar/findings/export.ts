@@ -194,6 +194,12 @@ other findings in that bar say what is amiss; mend it and export again.`,
 compares the music of both. Where one cannot say what the other does, such as a direction of stems that no change
 names, the bar is told. Look at it beside the source and mend it by hand.`,
   },
+  'alone-place-omitted': {
+    level: 'info',
+    sentence: '{reading} omits a place ({bars}); what is said of it is not in the text of {reading} alone: {said}.',
+    help: `An annotation of a place stands, in the text of a witness alone, at the last note that the witness has there. Where it has none the
+annotation stays in the file that is exported, and a note to which nothing else refers is not declared in the new one.`,
+  },
   'export-characters': {
     level: 'warning',
     sentence: 'The export cannot hold some characters of the text; the sign \uFFFD stands in their place.',

@@ -11,10 +11,11 @@ import type { PlacedProblem, Score } from '../score/score';
 import { withoutOthers } from './alone/declarations';
 import { differences, shortByOmission } from './alone/music';
 import { systemChanges } from './alone/systems';
+import { unsaidPlaces } from './alone/unsaid';
 
 export interface AloneExport {
   readonly text: string;
-  /** Bars that could not be typed as the choice has them. */
+  /** Bars that could not be typed as the choice has them, and what is said of places that it omits. */
   readonly problems: readonly PlacedProblem[];
 }
 
@@ -25,7 +26,7 @@ export function exportAlone(score: Score): AloneExport {
   if (changes.length === 0 && score.choice.accidentals === score.environment.accidentals) return { text, problems: [] };
   const resolved = withIrregular(score, edited(text, changes));
   const alone = formatFile(withoutOthers(score, resolved)).text;
-  return { text: alone, problems: differences(score, readAs(score, alone)) };
+  return { text: alone, problems: [...differences(score, readAs(score, alone)), ...unsaidPlaces(score)] };
 }
 
 /** A text read as it stands, under the declarations of a score. */

@@ -48,6 +48,18 @@ describe('a witness alone', () => {
     );
   });
 
+  test('tells what is said of a place that it omits, for nothing is left to bear it', () => {
+    const smudged = passage(
+      'system upper C1 lower F4 meter C\n  dessus | 2 c5 <v3*n1 K: 2 d ; L: omit>*"a blot" |||\n',
+      'note n1 : "a smudge"\n',
+    );
+    const { problems } = exportAlone(scoreOf(smudged, 'L'));
+    expect(problems.map(({ problem: { code, slots } }) => [code, slots.said, slots.bars])).toEqual([
+      ['alone-place-omitted', '*n1*"a blot"', 'bar 1'],
+    ]);
+    expect(exportAlone(scoreOf(smudged, 'K')).problems).toEqual([]);
+  });
+
   test('has the slip where it stands as written, and what was meant in a source', () => {
     const slip = lane('2 c5 <sic: 2 d ; corr: 2 e>');
     expect(laneOf(alone(slip, 'written'))).toBe('dessus | 2 c5 2 d |||');

@@ -213,7 +213,7 @@ class Resolver {
     const { stave } = this;
     this.change(drop(item.pos, first.pos));
     this.reach(first.pos);
-    const said = this.saidOfPlace(item);
+    const said = saidOfPlace(item, this.placed.tree.text);
     const before = this.bars.length;
     this.items(option.items);
     this.bar.isChosen = true;
@@ -221,12 +221,6 @@ class Resolver {
     this.sayAt(lastBearer(option.items), said, before);
     this.change(drop(endOf(last), endOf(item)));
     this.stave = stave;
-  }
-
-  /** Annotations of the place, as typed: its reasons and what is glued to its end. */
-  private saidOfPlace({ reasons, suffixes }: OptionsItem): string {
-    const { text } = this.placed.tree;
-    return [...reasons, ...suffixes].map((one) => text.slice(one.pos, endOf(one))).join('');
   }
 
   /** What was said of the place is said of the last that its option has. */
@@ -257,6 +251,10 @@ class Resolver {
     this.stave = stave;
   }
 }
+
+/** Annotations of a place in a lane's text, as typed: its reasons and what is glued to its end. */
+export const saidOfPlace = ({ reasons, suffixes }: OptionsItem, text: string): string =>
+  [...reasons, ...suffixes].map((one) => text.slice(one.pos, endOf(one))).join('');
 
 /** The last event or span of an option, which can be annotated. */
 function lastBearer(items: readonly Item[]): Item | undefined {
