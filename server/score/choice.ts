@@ -78,7 +78,8 @@ export function preferredWitness<Rival extends { readonly name: string }>(
 
 type Options = readonly { readonly labels: readonly Label[] }[];
 
-function firstOf(options: Options, names: readonly string[] = []): number | undefined {
+function firstOf(options: Options, names: readonly string[] | undefined): number | undefined {
+  if (names === undefined) return undefined;
   for (const name of names) {
     const index = labelled(options, name);
     if (index >= 0) return index;
@@ -90,7 +91,8 @@ function firstOf(options: Options, names: readonly string[] = []): number | unde
 function labelled(options: Options, name: string): number {
   let ofLayer = -1;
   for (let index = 0; index < options.length; index++) {
-    for (const label of options[index]?.labels ?? []) {
+    const { labels } = options[index] as Options[number];
+    for (const label of labels) {
       if (labelText(label) === name) return index;
       if (ofLayer < 0 && label.name === name) ofLayer = index;
     }

@@ -36,8 +36,14 @@ export interface Around {
   readonly scale: Time;
   readonly chosen: readonly ChosenOption[];
   readonly small: VoiceEvent['small'];
-  /** Inside an option: the address before the event's own number. */
-  readonly numbering: { readonly prefix: string; count: number } | undefined;
+  readonly numbering: Numbering | undefined;
+}
+
+/** Counts the events inside an option. */
+export interface Numbering {
+  /** The address before an event's own number. */
+  readonly prefix: string;
+  count: number;
 }
 
 export const nothingAround: Around = {
@@ -104,6 +110,25 @@ const BAR = 1 << 16;
 
 /** The number of an event in its lane that is not inside an option; both count from 1. */
 export const numberOf = (bar: number, event: number): number => bar * BAR + event;
+
+const addressOf = (numbering: Numbering | undefined, number: number): string =>
+  numbering === undefined ? `${Math.floor(number / BAR)}.${number % BAR}` : `${numbering.prefix}.${number}`;
+
+/** That of an option which is taken; few ask for addresses, so its own is put together when it is asked for. */
+export class OptionNumbering implements Numbering {
+  count = 0;
+
+  constructor(
+    private readonly around: Numbering | undefined,
+    /** Of the place among the events around it. */
+    private readonly number: number,
+    private readonly option: string,
+  ) {}
+
+  get prefix(): string {
+    return `${addressOf(this.around, this.number)}.${this.option}`;
+  }
+}
 
 export class LaneEvent implements VoiceEvent {
   readonly lane: EventLane;
@@ -204,9 +229,7 @@ export class LaneEvent implements VoiceEvent {
 
   get address(): string {
     const { numbering } = this.around;
-    if (this.number === 0) return numbering?.prefix ?? '';
-    if (numbering !== undefined) return `${numbering.prefix}.${this.number}`;
-    return `${Math.floor(this.number / BAR)}.${this.number % BAR}`;
+    return this.number === 0 ? (numbering?.prefix ?? '') : addressOf(numbering, this.number);
   }
 
   get source(): Source {

@@ -27,6 +27,7 @@ import type {
   ChangeItem,
   EventItem,
   Item,
+  Label,
   LostItem,
   Mark,
   MarkForm,
@@ -59,6 +60,7 @@ import {
   noNotes,
   nothingAround,
   numberOf,
+  OptionNumbering,
 } from './event';
 import { stepOf } from './heights';
 import type {
@@ -108,8 +110,8 @@ export interface RawBar {
   readonly events: LaneEvent[];
   /** Whose its events are. */
   readonly lane: EventLane;
-  readonly changes: RawChange[];
-  readonly omissions: Omission[];
+  changes: readonly RawChange[];
+  omissions: readonly Omission[];
   /** Sum of what has a duration of its own, omissions left out. */
   time: Time;
   /** Its last event fills the bar, or the rest of it is lost. */
@@ -185,6 +187,7 @@ interface Applied {
 }
 
 const nothingApplied: Applied = { marks: noMarks, annotations: noAnnotations };
+const none: readonly never[] = [];
 const noShapes: readonly string[] = [];
 /** Most barlines are like it. */
 const plainBarline: DrawnBarline = { shape: '|', editors: false, marks: noMarks, annotations: noAnnotations };
@@ -198,6 +201,11 @@ const anyThrough = (notes: readonly LaneNote[]): boolean => {
   for (const { marks } of notes) if (isThrough(marks)) return true;
   return false;
 };
+
+const noLabels: readonly string[] = [];
+const isDoubtful = ({ doubtful }: Label): boolean => doubtful;
+const doubtfulAmong = (labels: readonly Label[]): readonly string[] =>
+  labels.some(isDoubtful) ? labels.filter(isDoubtful).map(labelText) : noLabels;
 
 /** A list with one more at its end, and no room for others. */
 const andOne = <T>(list: readonly T[], one: T): readonly T[] => (list.length === 0 ? [one] : list.concat([one]));
@@ -275,8 +283,8 @@ class LaneReader {
     return {
       events: [],
       lane: this.lane,
-      changes: [],
-      omissions: [],
+      changes: none,
+      omissions: none,
       time: ZERO,
       fills: false,
       through: false,
@@ -483,6 +491,10 @@ class LaneReader {
     return { ...this.extras, marks, annotations, repeats };
   }
 
+  private nextNumber({ numbering }: Around): number {
+    return numbering === undefined ? numberOf(this.bars.length + 1, ++this.eventsInBar) : ++numbering.count;
+  }
+
   private filler(item: EventItem, around: Around): void {
     const { marks, annotations } = this.applied(item.written.suffixes, item.pos);
     const kind = item.what === 'barRest' ? 'rest' : 'gap';
@@ -517,8 +529,6 @@ class LaneReader {
     if (events.length > 0 && events[events.length - 1]?.fills === true) this.report('after-filler', item);
     if ((holds & HOLDS.through) !== 0) this.bar.through = true;
     const sign = this.beam === undefined ? 0 : HOLDS[this.beam];
-    const { numbering } = around;
-    const number = numbering === undefined ? numberOf(this.bars.length + 1, ++this.eventsInBar) : ++numbering.count;
     const event = new LaneEvent(
       this.lane,
       kind,
@@ -528,7 +538,7 @@ class LaneReader {
       value,
       notes,
       around,
-      number,
+      this.nextNumber(around),
       item.pos,
       item.len,
       holds | sign,
@@ -719,15 +729,14 @@ class LaneReader {
 
   private options(item: OptionsItem, around: Around): void {
     const index = chooseOption(this.task.choice, item.place?.text, item.options);
-    const number = around.numbering === undefined ? ++this.eventsInBar : ++around.numbering.count;
-    const prefix =
-      around.numbering === undefined ? `${this.bars.length + 1}.${number}` : `${around.numbering.prefix}.${number}`;
+    const number = this.nextNumber(around);
     this.compareOptions(item);
     const option = item.options[index];
     if (option === undefined) return;
     const { stave, stems } = this;
     const label = option.labels[0];
-    const numbering = { prefix: `${prefix}.${label === undefined ? index + 1 : labelText(label)}`, count: 0 };
+    const name = label === undefined ? `${index + 1}` : labelText(label);
+    const numbering = new OptionNumbering(around.numbering, number, name);
     const source = this.source(item);
     if (option.omit) this.omit(item, numbering.prefix, source, around.scale);
     else {
@@ -737,7 +746,7 @@ class LaneReader {
       const chosen: ChosenOption = {
         place: item.place?.text,
         labels: option.labels.map(labelText),
-        doubtful: option.labels.filter((one) => one.doubtful).map(labelText),
+        doubtful: doubtfulAmong(option.labels),
         marks,
         annotations,
         source,
@@ -764,7 +773,7 @@ class LaneReader {
         this.bar.empty = true;
         return;
       }
-      this.bar.omissions.push({
+      this.bar.omissions = andOne(this.bar.omissions, {
         offset: this.offset,
         event: this.bar.events.length,
         time: one === undefined ? undefined : multiply(one, scale),
@@ -807,12 +816,12 @@ class LaneReader {
   }
 
   private findLabelsTwice(options: readonly Option[]): void {
-    const seen = new Set<string>();
+    const seen: string[] = [];
     for (const { labels } of options) {
       for (const label of labels) {
         const text = labelText(label);
-        if (seen.has(text)) this.report('label-twice', label, { label: text });
-        else seen.add(text);
+        if (seen.includes(text)) this.report('label-twice', label, { label: text });
+        else seen.push(text);
       }
     }
   }
@@ -841,7 +850,7 @@ class LaneReader {
         return;
       }
       default:
-        this.bar.changes.push({
+        this.bar.changes = andOne(this.bar.changes, {
           change: item,
           offset: this.offset,
           stave: this.stave,
@@ -864,9 +873,11 @@ class LaneReader {
 /** The time of each bar; undefined where it cannot be known. */
 type BarTimes = readonly (Time | undefined)[];
 
+const noTimes: BarTimes = [];
+
 /** Sums up the time that items take, bar by bar. */
 class TimesOfItems {
-  private bars: BarTimes = [];
+  private bars = noTimes;
   private current: Time | undefined = ZERO;
   /** A doubtful value does not stick: it holds for one event. */
   private once: ValueForm | undefined;

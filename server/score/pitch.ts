@@ -18,7 +18,8 @@ export function accidentalOf(member: Pick<NoteMember, 'spelling' | 'marks'>): Ac
   const { accidental, editors, cautionary } = member.spelling;
   const drawn = editors ?? accidental ?? cautionary;
   if (drawn !== undefined || member.marks.length === 0) return drawn;
-  return member.marks.find((mark) => mark.form.type === 'accidental')?.form.accidental;
+  for (const { form } of member.marks) if (form.type === 'accidental') return form.accidental;
+  return undefined;
 }
 
 /** Before naturals were common a flat took a sharp away and a sharp a flat. */
