@@ -4,19 +4,18 @@ import { edited, type TextChange } from '../../document/edits';
 import { type Choice, preferredWitness } from '../../score/choice';
 import { isSpecial } from '../../score/score';
 import { resolvedSuffixes, type TakenBar } from './resolve';
-import { drop, inFile, type LaneChange, onOneLine, put } from './stretches';
+import { drop, endOfBarline, endOfGlued, inFile, type LaneChange, onOneLine, put } from './stretches';
 import type { BarFate, ResolvedLane, ResolvedVoice, StandingBar } from './voices';
 
 /** A stretch of a lane's text with changes made in it, on one line. */
-export function stretchWith(text: string, from: number, to: number, changes: readonly LaneChange[]): string {
+function stretchWith(text: string, from: number, to: number, changes: readonly LaneChange[]): string {
   const within = changes.map(({ pos, len, text: by }) => ({ offset: pos - from, length: len, text: by }));
   return onOneLine(edited(text.slice(from, to), within));
 }
 
 /** A barline with what is glued to it in the choice; the one that begins the next line left out. */
-function barlineText(text: string, { pos, len, suffixes }: Barline, choice: Choice): string {
-  const end = suffixes.reduce((last, one) => Math.max(last, one.pos + one.len), pos + len);
-  return stretchWith(text, pos, end, resolvedSuffixes(suffixes, choice));
+function barlineText(text: string, bar: Barline, choice: Choice): string {
+  return stretchWith(text, bar.pos, endOfGlued(bar), resolvedSuffixes(bar.suffixes, choice));
 }
 
 export interface LaneTask {
@@ -81,11 +80,9 @@ function closingOf({ own, taken, ending }: StandingBar, fate: BarFate, texts: Te
     ending.closing === undefined ? undefined : barlineText(texts.get(ending.lane) ?? '', ending.closing, choice);
   const wanted = fate.isGone || fate.isJoined ? undefined : taken.closingOmitted ? (meant ?? '|') : meant;
   if (closing === undefined) return wanted === undefined ? [] : [put(own.to, ` ${wanted} `)];
-  const end = closing.suffixes.reduce((last, one) => Math.max(last, one.pos + one.len), closing.pos + closing.len);
-  if (wanted === undefined)
-    return [drop(closing.pos, Math.max(end, (closing.again?.pos ?? 0) + (closing.again?.len ?? 0)))];
+  if (wanted === undefined) return [drop(closing.pos, endOfBarline(closing))];
   if (ending === own) return resolvedSuffixes(closing.suffixes, choice);
-  return [{ ...drop(closing.pos, end), text: wanted }];
+  return [{ ...drop(closing.pos, endOfGlued(closing)), text: wanted }];
 }
 
 const isBare = ({ placed: { open, tree } }: ResolvedLane): boolean =>

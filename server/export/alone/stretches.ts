@@ -11,12 +11,13 @@ export interface LaneChange extends Span {
 export const put = (pos: number, text: string): LaneChange => ({ pos, len: 0, text });
 export const drop = (from: number, to: number): LaneChange => ({ pos: from, len: to - from, text: '' });
 
-/** Where a barline ends, with what is glued to it and the one that begins the next line. */
-export const endOfBarline = ({ pos, len, suffixes, again }: Barline): number =>
-  [...suffixes, ...(again === undefined ? [] : [again])].reduce(
-    (end, one) => Math.max(end, one.pos + one.len),
-    pos + len,
-  );
+/** Where a barline ends, with what is glued to it. */
+export const endOfGlued = ({ pos, len, suffixes }: Barline): number =>
+  suffixes.reduce((end, one) => Math.max(end, one.pos + one.len), pos + len);
+
+/** The same with the one that begins the next line. */
+export const endOfBarline = (bar: Barline): number =>
+  Math.max(endOfGlued(bar), bar.again === undefined ? 0 : bar.again.pos + bar.again.len);
 
 /** Strings, in which two strokes are no comment, and comments. */
 const LITERALS = /"(?:[^"\n]|"")*"|\/\/.*/g;
