@@ -60,7 +60,11 @@ interface Missing {
   readonly given: number;
 }
 
-const range = ({ bars }: PieceUse): readonly [number, number] => [Math.min(...bars.keys()), Math.max(...bars.keys())];
+function range({ bars }: PieceUse): readonly [number, number] {
+  let [first, last] = [Number.POSITIVE_INFINITY, 0];
+  for (const bar of bars.keys()) [first, last] = [Math.min(first, bar), Math.max(last, bar)];
+  return [first, last];
+}
 
 /** The bars from the first to the last that want a note, if none of them wants the other. */
 function stretchOf(use: PieceUse | undefined, other: PieceUse | undefined): readonly [number, number] | undefined {

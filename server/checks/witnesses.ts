@@ -87,7 +87,7 @@ function silenceAfter(places: readonly Place[], bars: number): Place | undefined
   const sorted = [...places].sort((a, b) => a.bar - b.bar);
   const last = sorted.at(-1);
   if (last === undefined || last.bar === sorted[0]?.bar || isLate(last.bar, bars)) return undefined;
-  const longest = Math.max(...sorted.map(({ bar }, index) => bar - (sorted[index - 1]?.bar ?? 0)));
+  const longest = sorted.reduce((most, { bar }, index) => Math.max(most, bar - (sorted[index - 1]?.bar ?? 0)), 0);
   return bars - last.bar - 1 > LONGER * longest ? last : undefined;
 }
 
