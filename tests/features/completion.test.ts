@@ -62,7 +62,7 @@ describe('in a lane', () => {
     expect(labels(inLane('1 c5*‸', 'note n1 kind pitch : "a sharp"\n'))).toEqual(['n1']);
     expect(labels(inLane('{‸'))).toEqual(expect.arrayContaining(['3in2', 'small', 'overdot']));
     expect(labels(inLane('(‸'))).toEqual(expect.arrayContaining(['now', 'custos', 'above']));
-    expect(labels(inLane('(stems ‸'))).toEqual(['up', 'down']);
+    expect(labels(inLane('(stems ‸'))).toEqual(['up', 'down', 'home']);
   });
 
   it('a change proposes the clefs that fit the stave, the usual ones first', () => {
@@ -132,7 +132,7 @@ describe('statements', () => {
     ['on beat, (+1 0) ', ['repeated']],
     ['on beat, (+1 0) repeated at 11 ', ['a second', 'a pulse']],
     ['on beat, 0 -1 0, ho', ['hold', 'rest', 'spread']],
-    ['on beat, spread ', ['up', 'down']],
+    ['on beat, spread ', ['up', 'down', 'home']],
     ['on beat, spread up ', ['filled']],
     ['on beat ', []],
   ])('a recipe that goes “%s” proposes what can follow', (recipe, words) => {
