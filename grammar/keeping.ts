@@ -32,12 +32,7 @@ export const areSame = (a: readonly unknown[], b: readonly unknown[]): boolean =
 export function isAlike(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  const fields = a as Readonly<Record<string, unknown>>;
+  const fields = Object.entries(a);
   const others = b as Readonly<Record<string, unknown>>;
-  let more = Object.keys(others).length;
-  for (const name in fields) {
-    if (!isAlike(fields[name], others[name])) return false;
-    more--;
-  }
-  return more === 0;
+  return fields.length === Object.keys(b).length && fields.every(([name, one]) => isAlike(one, others[name]));
 }

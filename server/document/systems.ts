@@ -1,5 +1,5 @@
 /** Scores of a document's systems, kept from version to version and shared by the choices that agree in them. */
-import { areSame, isAlike, keeping } from '../../grammar/keeping';
+import { areSame, keeping } from '../../grammar/keeping';
 import type { BlockContents, FileTree } from '../../grammar/tree';
 import type { Carry } from '../score/carry';
 import type { Choice } from '../score/choice';
@@ -123,17 +123,9 @@ const ASKED_FOR: PropertyDescriptor = {
 class Carries {
   private readonly byText = new Map<string, Carry>();
   private readonly own = new WeakSet<Carry>();
-  private last: Carry | undefined;
 
   one(carry: Carry): Carry {
     if (this.own.has(carry)) return carry;
-    // Most systems leave behind what the one before left: to see that takes less than to put it in words.
-    const last = this.last !== undefined && isAlike(carry, this.last) ? this.last : this.byWords(carry);
-    this.last = last;
-    return last;
-  }
-
-  private byWords(carry: Carry): Carry {
     const text = canonicalPlain(carry);
     const known = this.byText.get(text);
     if (known !== undefined) return known;
@@ -147,7 +139,6 @@ class Carries {
   }
 
   keepOnly(alive: ReadonlySet<Carry>): void {
-    this.last = undefined;
     for (const [text, carry] of this.byText) {
       if (alive.has(carry)) continue;
       this.byText.delete(text);

@@ -202,7 +202,6 @@ const anyThrough = (notes: readonly LaneNote[]): boolean => {
   return false;
 };
 
-const FEW_LABELS = 8;
 const noLabels: readonly string[] = [];
 const isDoubtful = ({ doubtful }: Label): boolean => doubtful;
 const doubtfulAmong = (labels: readonly Label[]): readonly string[] =>
@@ -817,15 +816,12 @@ class LaneReader {
   }
 
   private findLabelsTwice(options: readonly Option[]): void {
-    const few: string[] = [];
-    // Most have two or three: a set for each would cost more than all looks at them.
-    let many: Set<string> | undefined;
+    const seen = new Set<string>();
     for (const { labels } of options) {
       for (const label of labels) {
         const text = labelText(label);
-        if (many?.has(text) ?? few.includes(text)) this.report('label-twice', label, { label: text });
-        else if (many !== undefined) many.add(text);
-        else if (few.push(text) > FEW_LABELS) many = new Set(few);
+        if (seen.has(text)) this.report('label-twice', label, { label: text });
+        else seen.add(text);
       }
     }
   }
