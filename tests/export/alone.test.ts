@@ -48,6 +48,12 @@ describe('a witness alone', () => {
     );
   });
 
+  test('has a mark of a place on its last note, and its music is then the same', () => {
+    const paused = lane("2 c5 <K: 2 d ; L: 4 d e>'fermata");
+    expect(laneOf(alone(paused, 'L'))).toBe("dessus | 2 c5 4 d e'fermata |||");
+    expect(exportAlone(scoreOf(paused, 'L')).problems).toEqual([]);
+  });
+
   test('tells what is said of a place that it omits, for nothing is left to bear it', () => {
     const smudged = passage(
       'system upper C1 lower F4 meter C\n  dessus | 2 c5 <v3*n1 K: 2 d ; L: omit>*"a blot" |||\n',

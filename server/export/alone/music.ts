@@ -25,21 +25,29 @@ export function differences(score: Score, alone: Score): readonly PlacedProblem[
 /** Every event that is drawn, with its place in time; empty time draws nothing, and may be cut in pieces otherwise. */
 function eventTexts(piece: Piece | undefined): ReadonlyMap<string, { readonly voice: number; readonly bar: Bar }> {
   const found = new Map<string, { voice: number; bar: Bar }>();
-  for (const { event, onset, bar } of piece === undefined ? [] : eventsOf(piece)) {
-    if (event.kind === 'gap' && event.marks.length === 0) continue;
+  const events = piece === undefined ? [] : [...eventsOf(piece)];
+  const lastOf = new Map(events.flatMap(({ event }) => event.chosen.map((place) => [place, event] as const)));
+  for (const { event, onset, bar } of events) {
+    const ofPlaces = event.chosen.flatMap((place) => (lastOf.get(place) === event ? place.marks : []));
+    if (event.kind === 'gap' && event.marks.length === 0 && ofPlaces.length === 0) continue;
     const { voice } = event;
-    let text = `${voice} ${format(onset)} ${eventText(event)}`;
+    let text = `${voice} ${format(onset)} ${eventText(event, ofPlaces)}`;
     while (found.has(text)) text += '+';
     found.set(text, { voice, bar });
   }
   return found;
 }
 
-const eventText = (event: VoiceEvent): string =>
-  JSON.stringify([
-    ...[event.kind, format(event.duration), event.stave, event.stems, marksText(event.marks)],
-    ...[event.members.map(noteText), sungAt(event), drawn(event.figures)?.columns],
+/** @param ofPlaces marks of a place that ends here: typed alone they stand at its last note */
+function eventText(event: VoiceEvent, ofPlaces: readonly AppliedMark[]): string {
+  const { kind, duration, stave, stems, members } = event;
+  const own = members.length === 0 ? [...event.marks, ...ofPlaces] : event.marks;
+  const notes = members.map((note, i) => noteText(note, i === members.length - 1 ? ofPlaces : []));
+  return JSON.stringify([
+    ...[kind, format(duration), stave, stems, marksText(own)],
+    ...[notes, sungAt(event), drawn(event.figures)?.columns],
   ]);
+}
 
 /** What a sub-lane has at an event, unless it says that nothing is drawn. */
 const drawn = <Item extends { readonly what: string }>(item: Item | undefined): Item | undefined =>
@@ -49,9 +57,10 @@ const drawn = <Item extends { readonly what: string }>(item: Item | undefined): 
 const sungAt = ({ syllables }: VoiceEvent): string[] =>
   syllables.flatMap((one, stanza) => (drawn(one) === undefined ? [] : [`${stanza} ${one?.text}`]));
 
-const noteText = ({ spelling, octave, midi, stave, tiedFrom, tie, marks }: NoteMember) => [
-  ...[spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText(marks)],
-];
+const noteText = (
+  { spelling, octave, midi, stave, tiedFrom, tie, marks }: NoteMember,
+  more: readonly AppliedMark[],
+) => [...[spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText([...marks, ...more])]];
 
 /** Names of readings to which a mark was limited are no part of it. */
 const marksText = (marks: readonly AppliedMark[]): string[] =>

@@ -252,7 +252,7 @@ class Resolver {
   }
 }
 
-/** Annotations of a place in a lane's text, as typed: its reasons and what is glued to its end. */
+/** What is said of a place in a lane's text, as typed: its reasons, and the marks and annotations glued to its end. */
 export const saidOfPlace = ({ reasons, suffixes }: OptionsItem, text: string): string =>
   [...reasons, ...suffixes].map((one) => text.slice(one.pos, endOf(one))).join('');
 
