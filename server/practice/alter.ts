@@ -177,8 +177,11 @@ function altered(events: readonly PerformedEvent[], performed: PerformedTime): r
   const silenced = new Set<unknown>();
   return events
     .flatMap((event): readonly PerformedEvent[] => {
-      if (!performed.has(event.voice)) return [event];
-      const moved = movedEvent(event, performed);
+      const written = writtenTime(event);
+      const end = add(written.onset, written.duration);
+      // Most events stay where they are.
+      if (!performed.reaches(event.voice, written.onset, end)) return [event];
+      const moved = movedEvent(event, written.onset, end, performed);
       const silence = silentFrom(event, performed);
       if (silence === undefined) return [moved];
       const [whole, rest] = parted(moved, silence);
@@ -191,11 +194,9 @@ function altered(events: readonly PerformedEvent[], performed: PerformedTime): r
     .sort(inOrder);
 }
 
-function movedEvent(event: PerformedEvent, performed: PerformedTime): PerformedEvent {
-  const written = writtenTime(event);
+function movedEvent(event: PerformedEvent, begin: Time, end: Time, performed: PerformedTime): PerformedEvent {
   const { voice, from } = event;
-  const end = add(written.onset, written.duration);
-  const onset = performed.at(voice, written.onset);
+  const onset = performed.at(voice, begin);
   const last = performed.at(voice, end);
   const at = from.map(({ placed }) => performed.at(voice, placed.onset));
   const stays = equal(last, end) && from.every(({ placed }, index) => equal(placed.onset, at[index] ?? placed.onset));
@@ -204,9 +205,14 @@ function movedEvent(event: PerformedEvent, performed: PerformedTime): PerformedE
 }
 
 function alteredBy({ voice, from }: PerformedEvent, at: readonly Time[], performed: PerformedTime): Altered {
-  const moments = from.flatMap(({ placed }) => [placed.onset, add(placed.onset, placed.event.duration)]);
-  const words = moments.flatMap((moment) => performed.around(voice, moment)?.acting.how.word ?? []);
-  return { by: [...new Set(words)], at };
+  const by: Altered['by'][number][] = [];
+  for (const { placed } of from) {
+    for (const moment of [placed.onset, add(placed.onset, placed.event.duration)]) {
+      const word = performed.around(voice, moment)?.acting.how.word;
+      if (word !== undefined && !by.includes(word)) by.push(word);
+    }
+  }
+  return { by, at };
 }
 
 /** When a note falls silent before its time is over; undefined where it does not. */

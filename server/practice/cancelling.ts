@@ -66,7 +66,7 @@ const isRepeated = (first: Stroke, second: Stroke): boolean =>
 
 /** The two of the pair, and the way to it. */
 function goesByStep({ line, first, second }: Member): boolean {
-  const before = line.beginningAt(first.onset)?.before;
+  const before = line.before(first);
   return !isLeap(first, second) && (before === undefined || !isLeap(before, first));
 }
 

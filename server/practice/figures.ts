@@ -74,7 +74,7 @@ const AFTER_RESTS = [time(1, 16), time(1, 8)];
 /** The figures after dots and rests that end in a bar. */
 export function figuresIn(line: Line, grid: Grid): Figure[] {
   return line.beginningIn(grid.bar.onset, grid.end).flatMap((stroke): Figure[] => {
-    const index = line.indexOf(stroke);
+    const { index } = stroke;
     const figure =
       dottedAt(line, index, grid) ??
       AFTER_RESTS.map((length) => afterRestAt(line, index, grid, length)).find((one) => one !== undefined) ??
@@ -91,7 +91,7 @@ export function upbeatsIn(line: Line, grid: Grid): Figure[] {
     if (rest.placed.event.kind !== 'rest') return [];
     const length = toNextBeat(grid, rest.end);
     if (compare(length, most) > 0) return [];
-    const figure = figureOf(line, rest, undefined, filling(line, line.indexOf(rest) + 1, length));
+    const figure = figureOf(line, rest, undefined, filling(line, rest.index + 1, length));
     return figure === undefined ? [] : [figure];
   });
 }

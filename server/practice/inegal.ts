@@ -49,9 +49,9 @@ function cellsIn(view: View, grid: Grid): Cell[] {
     for (const second of line.beginningIn(grid.bar.onset, grid.end)) {
       const acting = view.ruling.at('inegal', second);
       const unit = acting && unitOf(acting, second, grid);
-      const onset = unit && subtract(second.onset, unit);
-      const first = line.beginningAt(second.onset)?.before;
-      if (acting === undefined || unit === undefined || onset === undefined || first === undefined) continue;
+      const first = line.before(second);
+      if (acting === undefined || unit === undefined || first === undefined) continue;
+      const onset = subtract(second.onset, unit);
       if (!isCell(grid, onset, unit)) continue;
       const key = `${onset.n}/${onset.d} ${unit.n}/${unit.d}`;
       const cell = cells.get(key) ?? { grid, onset, unit, members: [] };

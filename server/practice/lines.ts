@@ -9,6 +9,8 @@ export interface Stroke {
   readonly placed: PlacedEvent;
   readonly onset: Time;
   readonly end: Time;
+  /** Its place in its line. */
+  readonly index: number;
 }
 
 export const isNote = ({ placed }: Stroke): boolean => placed.event.kind === 'note';
@@ -32,9 +34,14 @@ export class Line {
     return inForce(this.places, at);
   }
 
-  /** The place of one of its own strokes. */
-  indexOf({ onset }: Stroke): number {
-    return this.indexAt(onset) ?? 0;
+  /** What stands before one of its own strokes. */
+  before({ index }: Stroke): Stroke | undefined {
+    return this.strokes[index - 1];
+  }
+
+  /** What follows it. */
+  after({ index }: Stroke): Stroke | undefined {
+    return this.strokes[index + 1];
   }
 
   /** What begins at a moment, and what stands before it; undefined where nothing begins there. */
@@ -74,7 +81,7 @@ export function filling({ strokes }: Line, first: number, length: Time): readonl
 
 /** The voices of a piece, as the environment orders them: read a system at a time. */
 export function* readingLines(piece: Piece): Generator<undefined, readonly Line[]> {
-  const strokes = new Map<number, Stroke[]>();
+  const strokes = new Map<number, Unordered[]>();
   let last: PlacedEvent | undefined;
   for (const placed of eventsOf(piece)) {
     const { event, onset, system } = placed;
@@ -85,13 +92,12 @@ export function* readingLines(piece: Piece): Generator<undefined, readonly Line[
     own.push({ placed, onset, end: add(onset, event.duration) });
     strokes.set(event.voice, own);
   }
-  return [...strokes]
-    .sort(([a], [b]) => a - b)
-    .map(
-      ([voice, own]) =>
-        new Line(
-          voice,
-          own.sort((a, b) => compare(a.onset, b.onset)),
-        ),
-    );
+  return [...strokes].sort(([a], [b]) => a - b).map(([voice, own]) => new Line(voice, inTime(own)));
 }
+
+type Unordered = Omit<Stroke, 'index'>;
+
+const inTime = (strokes: Unordered[]): Stroke[] =>
+  strokes
+    .sort((a, b) => compare(a.onset, b.onset))
+    .map(({ placed, onset, end }, index) => ({ placed, onset, end, index }));

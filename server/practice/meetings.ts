@@ -131,9 +131,13 @@ function cellsOfTriplets(lines: readonly Line[], grid: Grid): Cell[] {
 
 /** The cells of which a moment may be the first or the second third. */
 function cellsAround({ bar, start, end, beat, meter }: Grid, at: Time): Cell[] {
+  // Of two moments without thirds the distance has none.
+  if (!hasThirds(at) && !hasThirds(start) && !isThreefold(meter)) return [];
   const place = subtract(at, start);
-  const lengths = Number(place.d) % 3 === 0 ? LENGTHS : isThreefold(meter) ? [beat] : [];
+  const lengths = hasThirds(place) ? LENGTHS : isThreefold(meter) ? [beat] : [];
   return lengths
     .map((length) => ({ length, onset: add(start, multiply(length, time(wholeTimes(place, length)))) }))
     .filter((cell) => compare(cell.onset, bar.onset) >= 0 && compare(endOf(cell), end) <= 0);
 }
+
+const hasThirds = ({ d }: Time): boolean => Number(d) % 3 === 0;

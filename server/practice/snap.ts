@@ -7,15 +7,16 @@ import { movedTogether } from './together';
 import type { View } from './view';
 
 export const snaps = (view: View): Together[] =>
-  view.grids.flatMap((grid) =>
-    view.lines.flatMap((line) =>
-      line.beginningIn(grid.bar.onset, grid.end).map((stroke) => snapped(view, grid, line, stroke)),
-    ),
-  );
+  view.grids.flatMap((grid) => view.lines.flatMap((line) => snapsIn(view, grid, line)));
 
-function snapped(view: View, grid: Grid, line: Line, short: Stroke): Together {
-  const long = line.strokes[line.indexOf(short) + 1];
-  if (long === undefined || !isPair(short, long, grid)) return [];
+function snapsIn(view: View, grid: Grid, line: Line): Together[] {
+  return line.beginningIn(grid.bar.onset, grid.end).flatMap((short) => {
+    const long = line.after(short);
+    return long !== undefined && isPair(short, long, grid) ? [snapped(view, line, short, long)] : [];
+  });
+}
+
+function snapped(view: View, line: Line, short: Stroke, long: Stroke): Together {
   const acting = view.ruling.at('snap', short);
   if (acting === undefined) return [];
   const half = divide(subtract(short.end, short.onset), time(2));

@@ -58,9 +58,13 @@ export class PerformedTime {
     return after !== undefined && compare(startOf(after), endOf(stretch)) < 0 ? after : undefined;
   }
 
-  /** Whether anything in a voice is moved. */
-  has(voice: number): boolean {
-    return this.byVoice.has(voice);
+  /** Whether anything in a voice is moved from one written moment to another, both included. */
+  reaches(voice: number, from: Time, to: Time): boolean {
+    const own = this.byVoice.get(voice) ?? [];
+    const index = placeIn(own, from);
+    const [before, after] = [own[index - 1], own[index]];
+    if (before !== undefined && compare(endOf(before), from) > 0) return true;
+    return after !== undefined && compare(startOf(after), to) <= 0;
   }
 
   /** The stretch of a voice within which a written moment lies, its own beginning included. */

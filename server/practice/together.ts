@@ -65,7 +65,7 @@ function along(view: View, word: PracticeWord, move: Move, line: Line): Stretch[
   const acting = stroke && view.ruling.at(word, stroke);
   if (stroke === undefined || acting === undefined) return [];
   if (!move.pressed && !equal(stroke.onset, move.written)) return [];
-  const before = line.beginningAt(stroke.onset)?.before;
+  const before = line.before(stroke);
   return [stretchOf(move, line.voice, acting, stroke, { from: latest(move.from, before?.onset ?? move.from) })];
 }
 

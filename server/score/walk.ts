@@ -63,10 +63,12 @@ export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
 }
 
 /** All marks of an event in the order in which they are typed: those of its notes, then those of the whole. */
-export const marksOfEvent = ({ members, marks }: Pick<VoiceEvent, 'members' | 'marks'>): readonly AppliedMark[] => [
-  ...members.flatMap((member) => member.marks),
-  ...marks,
-];
+export function marksOfEvent({ members, marks }: Pick<VoiceEvent, 'members' | 'marks'>): readonly AppliedMark[] {
+  // Most notes have none: for them no list is made.
+  return members.every(isUnmarked) ? marks : [...members.flatMap((member) => member.marks), ...marks];
+}
+
+const isUnmarked = (member: NoteMember): boolean => member.marks.length === 0;
 
 /** The marks that are told at a note, or at what has none: its own, and at the first note of an event those of the whole. */
 export const marksAtNote = (
