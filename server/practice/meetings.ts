@@ -136,6 +136,7 @@ function cellsAround({ bar, start, end, beat, meter }: Grid, at: Time): Cell[] {
   const place = subtract(at, start);
   const lengths = hasThirds(place) ? LENGTHS : isThreefold(meter) ? [beat] : [];
   return lengths
+    .filter((length) => divide(place, length).d === 3)
     .map((length) => ({ length, onset: add(start, multiply(length, time(wholeTimes(place, length)))) }))
     .filter((cell) => compare(cell.onset, bar.onset) >= 0 && compare(endOf(cell), end) <= 0);
 }
