@@ -96,10 +96,10 @@ function bestFirst(tuning: Tuning, uses: Uses): number {
 
 /** The retuning that serves best, in words. */
 function advice({ tuning, piece, uses, wanted, given }: Missing): string {
-  const [want, has] = [inWords(wanted), inWords(given)];
+  const want = inWords(wanted);
   const above = octaved(centsFromC(tuning, wanted) - centsFromC(tuning, given));
   const moved = above > 600 ? `${Math.round(1200 - above)} cents lower` : `${Math.round(above)} cents higher`;
-  if (!uses.has(given)) return `nothing wants ${has}, so its key can be tuned to ${want}, ${moved}`;
+  if (!uses.has(given)) return `the key can be tuned to ${want}, ${moved}`;
   const tuned = `tuned to ${want}, ${moved},`;
   const within = stretchOf(uses.get(wanted), uses.get(given));
   if (within !== undefined) return `${tuned} for ${stretchInWords(within, piece)}, the key serves both`;
