@@ -1,4 +1,3 @@
-/** Lists by what they belong to. */
 /** Puts something at the end of the list of a key. */
 export function putUnder<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Item): void {
   const list = lists.get(key);

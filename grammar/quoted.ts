@@ -1,5 +1,8 @@
 /** Text between quotation marks: each of its own is doubled. */
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-/** The text that stands between them. */
-export const unquoted = (image: string): string => image.slice(1, -1).replaceAll('""', '"');
+/** What is typed between quotation marks, each doubled one made one. */
+export const undoubled = (inner: string): string => inner.replaceAll('""', '"');
+
+/** The text that stands between quotation marks. */
+export const unquoted = (image: string): string => undoubled(image.slice(1, -1));

@@ -39,12 +39,16 @@ const unshifted = /^(?:[a-g](?:##|#|bb|b|n)?)?é\.{0,9}$/;
 const isNoSign = /é(?!\w)/;
 
 /** Signs that look like a barline, to the one that is typed. */
-const typedBarlines: Readonly<Record<string, string>> = { '¦': '|', '｜': '|', '│': '|', ǀ: '|', '∣': '|', '‖': '||' };
-const drawnBarlines = /[¦｜│ǀ∣‖]/u;
+const typedBarlines = { '¦': '|', '｜': '|', '│': '|', ǀ: '|', '∣': '|', '‖': '||' };
 
 /** Accidentals as they are drawn, to those that are typed. */
-const typedAccidentals: Readonly<Record<string, string>> = { '♯': '#', '♭': 'b', '♮': 'n', '𝄪': '##', '𝄫': 'bb' };
-const drawnAccidentals = /[♯♭♮𝄪𝄫]/u;
+const typedAccidentals = { '♯': '#', '♭': 'b', '♮': 'n', '𝄪': '##', '𝄫': 'bb' };
+
+/** Signs as they are drawn, mended to those that are typed. */
+function drawnSigns(code: FindingCode, typed: Readonly<Record<string, string>>): Slip {
+  const pattern = new RegExp(`[${Object.keys(typed).join('')}]`, 'u');
+  return { pattern, code, mend: (text) => written(changed(text, pattern, (drawn) => typed[drawn] ?? drawn)) };
+}
 
 /** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
 const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
@@ -77,11 +81,7 @@ const slips: readonly Slip[] = [
     code: 'typographic-apostrophe',
     mend: (text) => ({ title: "write '", text: changed(text, apostrophes, () => "'") }),
   },
-  {
-    pattern: drawnBarlines,
-    code: 'barline-as-drawn',
-    mend: (text) => written(changed(text, drawnBarlines, (drawn) => typedBarlines[drawn] ?? drawn)),
-  },
+  drawnSigns('barline-as-drawn', typedBarlines),
   {
     pattern: unshifted,
     code: 'unshifted-digit',
@@ -95,11 +95,7 @@ const slips: readonly Slip[] = [
     mend: (text) => (isNoSign.test(text) ? undefined : written(changed(text, deadKeys, undead))),
     meant: (text) => changed(text, deadKeys, undead),
   },
-  {
-    pattern: drawnAccidentals,
-    code: 'accidental-as-drawn',
-    mend: (text) => written(changed(text, drawnAccidentals, (drawn) => typedAccidentals[drawn] ?? drawn)),
-  },
+  drawnSigns('accidental-as-drawn', typedAccidentals),
   // Its fix needs to know what stands before it.
   { pattern: /^\.$/, code: 'lone-dot' },
   { pattern: /^\($/, code: 'unclosed-bracket', slots: { bracket: '(', closing: ')' } },

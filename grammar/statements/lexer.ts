@@ -4,6 +4,7 @@
  * One pass, each character looked at a bounded number of times; whatever it meets becomes a token.
  */
 import type { Fix, Problem } from '../findings/finding';
+import { undoubled } from '../quoted';
 
 export interface Token {
   readonly kind: 'word' | 'string' | '=' | ':' | ',' | '(' | ')';
@@ -87,10 +88,10 @@ class Lexer {
     const plain = straight && this.text[end] === '"';
     const inner = this.text.slice(start + 1, end);
     if (!plain) this.typographicQuotes(start, end);
-    this.take('string', end + 1, straight ? inner.replaceAll('""', '"') : inner);
+    this.take('string', end + 1, straight ? undoubled(inner) : inner);
   }
 
-  /** Takes a string in which a quotation mark is typed as \\", as programs have it, and says that it is doubled. */
+  /** Takes a string in which a quotation mark is typed as \", as programs have it, and says that it is doubled. */
   private escaped(start: number, lineEnd: number): boolean {
     const typed = withEscapes.exec(this.text.slice(start, lineEnd))?.[0] ?? '';
     const first = typed.indexOf('\\"');
@@ -157,7 +158,7 @@ class Lexer {
         closed('close the quotes at the end of the line', end),
       ],
     });
-    this.take('string', end, this.text.slice(start + 1, end).replaceAll('""', '"'));
+    this.take('string', end, undoubled(this.text.slice(start + 1, end)));
     this.pos = lineEnd;
   }
 }

@@ -41,7 +41,7 @@ const KEY_OF_C0 = 12;
 export const KEY_OF_A4 = 69;
 
 /** MIDI key: c4 is 60. */
-export const midiOf = (letter: Spelling['letter'], octave: number, alteration: number): number =>
+export const midiOf = ({ letter, octave, alteration }: Pitch): number =>
   KEY_OF_C0 + 12 * octave + SEMITONES[letter] + alteration;
 
 /** MIDI key of a pitch as it is typed. */

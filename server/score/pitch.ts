@@ -285,7 +285,7 @@ class PitchPass {
     const before = inForce?.alteration ?? bySignature;
     const restated = sign === undefined || (inForce?.sign === sign && this.task.practice !== 'bar');
     member.alteration = restated ? before : altered(sign, before, this.task.practice);
-    member.midi = midiOf(letter, member.octave, member.alteration);
+    member.midi = midiOf({ letter, octave: member.octave, alteration: member.alteration });
     if (tie !== undefined) {
       state.pending = state.pending.filter((one) => one !== tie);
       member.tiedFrom = tie.alteration === member.alteration;

@@ -14,7 +14,7 @@ export const degreeOf = ({ letter, octave }: Pick<SoundingPitch, 'letter' | 'oct
 export function pitchOn(degree: number, alteration: number): SoundingPitch {
   const letter = LETTERS.charAt(modulo(degree, 7)) as SoundingPitch['letter'];
   const octave = Math.floor(degree / 7);
-  return { letter, octave, alteration, midi: midiOf(letter, octave, alteration) };
+  return { letter, octave, alteration, midi: midiOf({ letter, octave, alteration }) };
 }
 
 /** Semitones by which one pitch lies above another, octaves left out. */

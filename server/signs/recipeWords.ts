@@ -1,5 +1,4 @@
 /** What a recipe does, in words. */
-
 import { time } from '../../grammar/time';
 import type { Recipe, RecipePhrase, RecipeStep } from '../../grammar/tree';
 import { howMany, valuesInWords } from '../score/amounts';

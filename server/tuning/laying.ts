@@ -2,7 +2,7 @@
  * The order in which a temperament is laid by ear: from the fork an octave down, then by fifths and fourths within the octave
  * from f3 on (the usual bearings, common practice), with thirds that prove what has been laid, then by octaves outwards.
  */
-import { type Pitch, pitchText } from '../../grammar/vocabulary/pitches';
+import { midiOf, type Pitch, pitchText } from '../../grammar/vocabulary/pitches';
 import {
   type Direction,
   directionOf,
@@ -15,7 +15,7 @@ import {
 } from './beats';
 import { placeOf } from './fifths';
 import { NOTES } from './temperament';
-import { frequencyOf, intervalOf, keyOfPitch, pitchFrom, placesIn, sounding, type Tuning } from './tuning';
+import { frequencyOf, intervalOf, pitchFrom, placesIn, sounding, type Tuning } from './tuning';
 
 export interface Step {
   /** The note that is tuned, or `undefined` where what was laid is proved. */
@@ -61,7 +61,7 @@ const BY_THIRD: Joining = { places: 4, upwards: MAJOR_THIRD, downwards: MINOR_SI
 /** A fifth or a third, or what completes the octave where its upper note lies below in the bearings. */
 function joining(tuning: Tuning, lower: number, upper: number, tunes: Pitch | undefined, kinds = BY_FIFTH): Step {
   const [a, b] = [inBearings(lower), inBearings(upper)];
-  return keyOfPitch(a) < keyOfPitch(b)
+  return midiOf(a) < midiOf(b)
     ? stepOf(tuning, kinds.upwards, a, b, tunes)
     : stepOf(tuning, kinds.downwards, b, a, tunes);
 }
@@ -120,7 +120,7 @@ function thirdsWith(tuning: Tuning, place: number, laid: ReadonlySet<number>): S
   ].flatMap(([lower = 0, upper = 0]) => {
     if (!laid.has(lower) || !laid.has(upper)) return [];
     const [low, high] = [inBearings(lower), inBearings(upper)];
-    if (keyOfPitch(low) > keyOfPitch(high)) return [];
+    if (midiOf(low) > midiOf(high)) return [];
     const step = stepOf(tuning, MAJOR_THIRD, low, high, undefined);
     return step.beats <= COUNTABLE ? [step] : [];
   });

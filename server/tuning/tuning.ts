@@ -42,12 +42,9 @@ export function offset(tuning: Tuning, place: number): number {
   return above > 600 ? above - 1200 : above;
 }
 
-/** MIDI key. */
-export const keyOfPitch = ({ letter, alteration, octave }: Pitch): number => midiOf(letter, octave, alteration);
-
 /** In hertz, of the note that the key gives. */
 export function frequencyOf(tuning: Tuning, pitch: Pitch): number {
-  const cents = 100 * (keyOfPitch(pitch) - KEY_OF_A4) + offset(tuning, sounding(tuning, placeOf(pitch)));
+  const cents = 100 * (midiOf(pitch) - KEY_OF_A4) + offset(tuning, sounding(tuning, placeOf(pitch)));
   return tuning.pitch * 2 ** (cents / 1200);
 }
 
@@ -55,7 +52,7 @@ export function frequencyOf(tuning: Tuning, pitch: Pitch): number {
 export function pitchFrom(lowest: number, place: number): Pitch {
   const midi = lowest + modulo(keyOf(place) - lowest, NOTES);
   const note = noteAt(place);
-  return { ...note, octave: (midi - midiOf(note.letter, 0, note.alteration)) / NOTES };
+  return { ...note, octave: (midi - midiOf({ ...note, octave: 0 })) / NOTES };
 }
 
 /** Two notes that sound together. */
@@ -78,6 +75,6 @@ export function intervalOf(tuning: Tuning, kind: IntervalKind, low: Pitch, high:
 export const everyInterval = (tuning: Tuning, kind: IntervalKind, lowest: number): readonly Interval[] =>
   placesFrom(tuning.temperament.first).map((place) => {
     const low = pitchFrom(lowest, place);
-    const high = pitchFrom(keyOfPitch(low) + kind.semitones, sounding(tuning, place + kind.places));
+    const high = pitchFrom(midiOf(low) + kind.semitones, sounding(tuning, place + kind.places));
     return intervalOf(tuning, kind, low, high);
   });
