@@ -80,8 +80,10 @@ const answers: {
   },
   mark: ({ id, says, bar, system, follows }) => {
     mark(id, follows);
-    if (id !== null) marked = { id, bar };
-    if (id !== null) last = id;
+    if (id !== null) {
+      marked = { id, bar };
+      last = id;
+    }
     weights.mark(id ?? undefined);
     if (system !== null) strip.turnTo(system);
     if (id === null || id !== chosen) return;
