@@ -189,7 +189,7 @@ other findings in that bar say what is amiss; mend it and export again.`,
   },
   'alone-differs': {
     level: 'warning',
-    sentence: 'In {voice} the text of {reading} alone is not what {reading} has there: {bars}.',
+    sentence: 'The text of {reading} alone is not what {reading} has in {voice}: {bars}.',
     help: `\`--as bent\` types the options of a witness or reading, and the bars of its witness lanes, into the main lanes, and
 compares the music of both. Where one cannot say what the other does, such as a direction of stems that no change
 names, the bar is told. Look at it beside the source and mend it by hand.`,

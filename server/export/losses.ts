@@ -1,7 +1,7 @@
 /** What the exported format cannot say, gathered so that each kind is told once a voice and names its bars. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import type { Slots } from '../../grammar/findings/finding';
-import { barsNamed } from '../score/barsInWords';
+import { barsOfPieces, type NamedBar } from '../score/barsInWords';
 import type { Bar, PlacedProblem, Score, ScoreSystem, Source } from '../score/score';
 
 /** Where something stands: its stretch of a lane, the system and the bar. */
@@ -25,21 +25,9 @@ interface Loss {
 /** So many bars are named; the others are counted. */
 const NAMED = 8;
 
-/** A bar as it is named: by its number, and by its piece where there are several. */
-interface NamedBar {
-  readonly piece: string;
-  readonly number: string;
-}
-
 /** "bar 3", "bars 3, 7 of “Gavotte”, bar 2 of “Double” and 5 more". */
 function barList(all: readonly NamedBar[]): string {
-  const named = all.slice(0, NAMED);
-  const pieces = [...new Set(named.map(({ piece }) => piece))];
-  const inPieces = pieces.map((name) => {
-    const numbers = named.filter(({ piece }) => piece === name).map(({ number }) => number);
-    return `${barsNamed(numbers)}${name === '' ? '' : ` of “${name}”`}`;
-  });
-  return `${inPieces.join(', ')}${all.length > NAMED ? ` and ${all.length - NAMED} more` : ''}`;
+  return `${barsOfPieces(all.slice(0, NAMED))}${all.length > NAMED ? ` and ${all.length - NAMED} more` : ''}`;
 }
 
 export class Losses {

@@ -7,6 +7,7 @@ import type { Engraver } from '../engraving/engraver';
 import type { Edition, Exported, ExportOptions } from '../export/formats';
 import { Losses, NOWHERE } from '../export/losses';
 import { type Measure, measuresFor } from '../export/measures';
+import { unmended } from '../readings/report';
 import { keyTo } from '../readings/report/key';
 import { notesSection } from '../readings/report/notes';
 import { COUNTING } from '../readings/report/rules';
@@ -100,7 +101,8 @@ class TeachingSheet {
   private sections(): readonly SheetSection[] {
     const { main, readings, figures, signs, bars, options } = this;
     const tunings = tuningsOf(readings);
-    const reasons = new Map(readings.map((one) => [one, reasonsFor(one, this.edition.sources, signs)]));
+    const sources = this.edition.sources.map(unmended);
+    const reasons = new Map(readings.map((one) => [one, reasonsFor(one, sources, signs)]));
     return [
       {
         id: 'readings',

@@ -41,7 +41,7 @@ export function reportOf(main: Score, scoreOf: (name: string) => Score | undefin
 const says = ({ said, tables }: ReportSection): boolean => said.length > 0 || tables.length > 0;
 
 /** What a source has is what it has, the editor's mending left out. */
-const unmended = ({ file, tree, environment, choice }: Score): Score =>
+export const unmended = ({ file, tree, environment, choice }: Score): Score =>
   buildScore(file, tree, environment, { ...choice, labels: [...choice.labels, 'sic'] });
 
 /** The main text with what the editor mends (`corr`). */

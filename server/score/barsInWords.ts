@@ -1,4 +1,4 @@
-/** Bars of a piece as sentences name them, by their numbers. */
+/** Bars as sentences name them, by their numbers. */
 import type { Bar } from './score';
 
 /** "bar 5", "bars 5-7": from one to another, as findings have it. */
@@ -13,6 +13,22 @@ export const barsFromTo = (first: string, last: string): string =>
 export function barsNamed(numbers: Iterable<string>): string {
   const all = [...new Set(numbers)];
   return `${all.length === 1 ? 'bar' : 'bars'} ${all.join(', ')}`;
+}
+
+/** A bar as it is named: by its number, and by its piece where there are several. */
+export interface NamedBar {
+  readonly piece: string;
+  readonly number: string;
+}
+
+/** "bars 3, 7 of “Gavotte”, bar 2 of “Double”"; of a piece without a name the bars alone. */
+export function barsOfPieces(all: readonly NamedBar[]): string {
+  const pieces = [...new Set(all.map(({ piece }) => piece))];
+  const inPieces = pieces.map((name) => {
+    const numbers = all.filter(({ piece }) => piece === name).map(({ number }) => number);
+    return `${barsNamed(numbers)}${name === '' ? '' : ` of “${name}”`}`;
+  });
+  return inPieces.join(', ');
 }
 
 /** "bar 18", "bars 1, 3-5, 8": those that follow one another together. */

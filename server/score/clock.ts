@@ -16,10 +16,13 @@ export interface Clock {
 /** Frequencies of a tempo may have three places behind the point. */
 const exact = (number: number): Time => time(Math.round(number * 1000), 1000);
 
-const clockOf = ({ value, perMinute }: Tempo): Clock => ({
-  perSecond: divide(multiply(value.duration ?? value.base, exact(perMinute)), time(60)),
+/** "63 minims a minute". */
+export const tempoInWords = ({ value, perMinute }: Tempo): string => `${perMinute} ${valuesInWords(value)} a minute`;
+
+const clockOf = (tempo: Tempo): Clock => ({
+  perSecond: divide(multiply(tempo.value.duration ?? tempo.value.base, exact(tempo.perMinute)), time(60)),
   assumed: false,
-  words: `${perMinute} ${valuesInWords(value)} a minute`,
+  words: tempoInWords(tempo),
 });
 
 const CROTCHET = time(1, 4);

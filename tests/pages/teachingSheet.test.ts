@@ -167,6 +167,12 @@ voice dessus upper
 `;
 
 describe('a sheet', () => {
+  it('says what sources have before the editor mends it, and of which piece bars are', async () => {
+    const { page } = await sheetOf(sampleProject('lamento.bent'), {}, 'house');
+    const sheet = words(page);
+    expect(sheet).toContain('Bar 10, basso, 2: m A; K, L, K.2, L.2 have m B.');
+    expect(sheet).toContain('It stands in bars 15, 28 of “Lamento”, bars 4, 12 of “Ritornello”.');
+  });
   it('of one reading has no other', async () => {
     const { page } = await sheetOf(overture, { bars: { from: '1', to: '3' } }, 'french');
     expect(words(page)).toContain('overture.bent: reading french, bars 1 to 3');

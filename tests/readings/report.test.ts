@@ -188,8 +188,25 @@ describe('the rules', () => {
     );
     expect(said.join('\n')).toMatch(/holds to the barline/);
     expect(said.join('\n')).toMatch(/overdot in A/);
-    expect(said.join('\n')).toMatch(/in groups \(8 by 6\)/);
+    expect(said.join('\n')).toMatch(/in groups \(quavers by 6\)/);
     expect(said.join('\n')).toMatch(/therefore assumed: the pitch/);
+  });
+  it('name temperaments and tempi in words, and as typed a temperament that nobody knows', () => {
+    const before = `tuning meantone 1/4 wolf c#-ab
+reading grave "Slow, with a G sharp"
+  tempo 2. at 46
+  tuning meantone 1/4 wolf g#-eb
+reading lost "By a temperament that is not told"
+  tuning nowhere
+`;
+    const report = reported('1 c5', before);
+    expect(report.sections.flatMap((one) => one.said)).toContain(
+      'Pitch and tuning: 1/4-comma meantone, its notes from ab to c#.',
+    );
+    expect(rows(report, 'Readings offered, and what each chooses')).toEqual([
+      'grave · Slow, with a G sharp · tempo: 46 dotted minims a minute; tuning: 1/4-comma meantone, its notes from eb to g#',
+      'lost · By a temperament that is not told · tuning: nowhere',
+    ]);
   });
 });
 

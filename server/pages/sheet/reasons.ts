@@ -1,7 +1,7 @@
 /** Why a reading plays as it does: in all, and in the bars of a line. */
 import type { Assimilate, How, PracticeWord } from '../../practice/practice';
-import { practicesOfReading } from '../../readings/choices';
-import { type Chosen, chosenBy } from '../../readings/compare';
+import { practicesOfReading, statedTempo } from '../../readings/choices';
+import { chosenBy } from '../../readings/compare';
 import { type Difference, differencesOf, type Side } from '../../readings/compare/differences';
 import { comparedText } from '../../readings/compare/symbols';
 import { perform } from '../../readings/perform';
@@ -9,6 +9,7 @@ import { reasonsOf, sideText } from '../../readings/report/entries';
 import { type PrintedSymbol, symbolsOf } from '../../readings/report/key';
 import { placeName } from '../../readings/report/places';
 import { barsNamed } from '../../score/barsInWords';
+import { tempoInWords } from '../../score/clock';
 import { declaredNames } from '../../score/environment';
 import type { Performance } from '../../score/performance';
 import type { Bar, Score } from '../../score/score';
@@ -76,6 +77,7 @@ export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] 
   const { environment, choice } = score;
   const chosen = chosenBy(score);
   const practices = practicesOfReading(environment, choice.name);
+  const tempo = statedTempo(environment, choice.name);
   const rhythm = practices.map(({ how, text: typed }, index) => {
     // Each witness is called once.
     const cited = citedFor(how);
@@ -87,7 +89,8 @@ export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] 
     signsGround(table),
     ...rhythm,
     ...(practices.length === 0 ? [ground('Rhythm', 'as it is written')] : []),
-    ...tempoGround(chosen),
+    ...(tempo === undefined ? [] : [ground('Tempo', tempoInWords(tempo))]),
+    ...chosen.orders.filter((order) => order !== '').map((order) => ground('Order', order)),
     ground('Tuning', `${tuning.temperament.title}, a4 = ${tuning.pitch} Hz`),
   ];
 }
@@ -112,11 +115,6 @@ const signsGround = (table: string | undefined): Html =>
   table === undefined
     ? ground('Signs', 'no table is stated, they are played plain')
     : ground(`Signs after ${table}`, signTableByName(table)?.title ?? 'a table of the file’s own');
-
-const tempoGround = ({ tempo, orders }: Chosen): readonly Html[] => [
-  ...(tempo === '' ? [] : [ground('Tempo', tempo)]),
-  ...orders.filter((order) => order !== '').map((order) => ground('Order', order)),
-];
 
 // ─── on a line ───────────────────────────────────────────────────────────────────────────────────────────────────
 

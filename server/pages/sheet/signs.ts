@@ -3,7 +3,7 @@ import { finished } from '../../../grammar/finished';
 import type { Recipe } from '../../../grammar/tree';
 import { shapeByName } from '../../../grammar/vocabulary/shapes';
 import { performingBoth } from '../../readings/perform';
-import { barsNamed } from '../../score/barsInWords';
+import { barsOfPieces } from '../../score/barsInWords';
 import type { Score } from '../../score/score';
 import { playedSigns } from '../../signs/decisions';
 import { recipeInWords } from '../../signs/recipeWords';
@@ -58,8 +58,10 @@ export class SignExplained {
   }
 
   private count(): string {
-    const own = this.sign.places.filter((one) => one.text === this.place.text);
-    return `It stands in ${barsNamed(own.map(({ bar }) => bar.number))}.`;
+    const { text: own } = this.place;
+    const places = this.sign.places.filter((one) => one.text === own);
+    const bars = places.map(({ piece, bar }) => ({ piece: own.score.pieces[piece]?.name ?? '', number: bar.number }));
+    return `It stands in ${barsOfPieces(bars)}.`;
   }
 
   private readingsByTable(): ReadonlyMap<string, readonly string[]> {

@@ -1,9 +1,10 @@
 /** The rules by which the text is read, and what is regularised without a word at its place. */
+import { valuesInWords } from '../../score/amounts';
 import type { AccidentalPractice } from '../../score/choice';
 import type { Environment } from '../../score/environment';
 import { practicesOfFile } from '../choices';
 import type { ReportSection } from './document';
-import { argumentsText } from './sources';
+import { tuningInWords } from './sources';
 
 const ACCIDENTALS: Readonly<Record<AccidentalPractice, string>> = {
   note: 'A written accidental holds for its note and the immediate repetitions of that pitch in its voice.',
@@ -40,11 +41,12 @@ export function rulesSection(environment: Environment, key: readonly string[]): 
   };
 }
 
-function tuningOf({ statements, pitch }: Environment): string[] {
+function tuningOf(environment: Environment): string[] {
+  const { statements, pitch } = environment;
   const tuning = statements.find(({ statement }) => statement.keyword === 'tuning')?.statement;
   const parts = [
     ...(pitch === undefined ? [] : [`a′ = ${pitch} Hz`]),
-    ...(tuning === undefined ? [] : [`tuning ${argumentsText(tuning.args)}`]),
+    ...(tuning === undefined ? [] : [tuningInWords(environment, 'written', tuning.args)]),
   ];
   return parts.length === 0 ? [] : [`Pitch and tuning: ${parts.join(', ')}.`];
 }
@@ -52,7 +54,7 @@ function tuningOf({ statements, pitch }: Environment): string[] {
 const regularised = ({ beaming }: Environment): string[] => [
   beaming.length === 0
     ? 'notes are beamed by the metre, save where a voice says otherwise'
-    : `notes are beamed in groups (${beaming.map(({ value, by }) => `${value.text} by ${by}`).join(', ')}), save where a voice says otherwise`,
+    : `notes are beamed in groups (${beaming.map(({ value, by }) => `${valuesInWords(value)} by ${by}`).join(', ')}), save where a voice says otherwise`,
   'stems point as the voice has them',
   'bars are numbered',
 ];

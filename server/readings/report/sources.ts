@@ -2,9 +2,11 @@
 import { clauseOf } from '../../../grammar/statements/read';
 import type { Argument } from '../../../grammar/tree';
 import type { Practice } from '../../practice/practice';
+import { tempoInWords } from '../../score/clock';
 import type { Environment, ReadingDeclaration } from '../../score/environment';
 import { tempoOfArgs } from '../../score/system';
 import { practicesOfReading } from '../choices';
+import { statedTuningOf } from '../tunings';
 import { type ReportSection, tableOf } from './document';
 
 export function sourcesSection({ sources, editors }: Environment): ReportSection {
@@ -57,8 +59,8 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
     ...(signs === undefined ? [] : [`signs after ${signs}`]),
     ...ownPractices(environment, name).map(({ text }) => text),
     ...(accidentals === undefined ? [] : [`accidentals: ${accidentals}`]),
-    ...(tempo === undefined ? [] : [`tempo ${tempo.value.text} at ${tempo.perMinute}`]),
-    ...(tuning === undefined ? [] : [`tuning ${argumentsText(tuning.args)}`]),
+    ...(tempo === undefined ? [] : [`tempo: ${tempoInWords(tempo)}`]),
+    ...(tuning === undefined ? [] : [`tuning: ${tuningInWords(environment, name, tuning.args)}`]),
     ...(order === undefined ? [] : [`order ${order.join(' ')}`]),
   ].join('; ');
 }
@@ -67,8 +69,12 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
 const ownPractices = (environment: Environment, name: string): readonly Practice[] =>
   practicesOfReading(environment, name).filter(({ distance }) => distance === 0);
 
+/** The title of the temperament that a reading has; what is typed where nothing is called so. */
+export const tuningInWords = (environment: Environment, reading: string, args: readonly Argument[]): string =>
+  statedTuningOf(environment, reading)?.temperament.title ?? argumentsText(args);
+
 /** The arguments of a statement as typed, as far as a report needs them. */
-export const argumentsText = (args: readonly Argument[]): string =>
+const argumentsText = (args: readonly Argument[]): string =>
   args
     .flatMap((arg) => {
       if (arg.kind === 'name' || arg.kind === 'word' || arg.kind === 'number') return [arg.text];
