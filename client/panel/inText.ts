@@ -8,6 +8,8 @@ import type { Readings } from '../readings';
 import type { Server } from '../server';
 import type { FromPage } from './messages';
 
+/** What the server would change in the text, if anything. */
+type Written = Requests['bentside/region' | 'bentside/weight']['result'] | undefined;
 type Message<Kind extends FromPage['kind']> = Extract<FromPage, { kind: Kind }>;
 
 export class InText {
@@ -65,20 +67,20 @@ export class InText {
   }
 
   /** Writes where a system lies on the picture. */
-  async writeRegion({ page, system, region }: Message<'region'>): Promise<void> {
-    const document = await this.score.opened();
-    if (document === undefined) return;
-    const reading = this.readings.of(document);
-    const edit = await this.server.askOf(document, 'bentside/region', { reading, page, system, region });
-    if (edit) await applyEdits(document, [edit]);
+  writeRegion({ page, system, region }: Message<'region'>): Promise<void> {
+    return this.write((document, reading) =>
+      this.server.askOf(document, 'bentside/region', { reading, page, system, region }),
+    );
   }
 
   /** Writes how much a note weighs. */
-  async writeWeight({ id, weight }: Message<'weight'>): Promise<void> {
+  writeWeight({ id, weight }: Message<'weight'>): Promise<void> {
+    return this.write((document, reading) => this.server.askOf(document, 'bentside/weight', { id, reading, weight }));
+  }
+
+  private async write(ask: (document: TextDocument, reading: string) => Promise<Written>): Promise<void> {
     const document = await this.score.opened();
-    if (document === undefined) return;
-    const reading = this.readings.of(document);
-    const edit = await this.server.askOf(document, 'bentside/weight', { id, reading, weight });
-    if (edit) await applyEdits(document, [edit]);
+    const edit = document && (await ask(document, this.readings.of(document)));
+    if (document !== undefined && edit) await applyEdits(document, [edit]);
   }
 }

@@ -1,8 +1,7 @@
 /** The picture of the source: the strip of the system at the caret, or the whole leaf to drag a system's place out on. */
+import { setAttributes, svgElement } from './svg';
 
 type Region = readonly number[];
-
-const SVG = 'http://www.w3.org/2000/svg';
 
 interface Point {
   readonly x: number;
@@ -16,9 +15,9 @@ export class FacsimileStrip {
   private system = 0;
   private isDragging = false;
   private from: Point | undefined;
-  private readonly picture = document.createElementNS(SVG, 'svg');
-  private readonly image = document.createElementNS(SVG, 'image');
-  private readonly frame = document.createElementNS(SVG, 'rect');
+  private readonly picture = svgElement('svg');
+  private readonly image = svgElement('image');
+  private readonly frame = svgElement('rect');
 
   /** @param dragged told where a system lies, once its place was dragged out */
   constructor(
@@ -58,9 +57,7 @@ export class FacsimileStrip {
       return false;
     }
     this.size = { width: loaded.naturalWidth, height: loaded.naturalHeight };
-    this.image.setAttribute('href', address);
-    this.image.setAttribute('width', String(this.size.width));
-    this.image.setAttribute('height', String(this.size.height));
+    setAttributes(this.image, { href: address, ...this.size });
     return true;
   }
 
@@ -106,7 +103,7 @@ export class FacsimileStrip {
 
   private draw(region: Region | undefined): void {
     const [x = 0, y = 0, width = 0, height = 0] = region ?? [];
-    for (const [name, value] of Object.entries({ x, y, width, height })) this.frame.setAttribute(name, String(value));
+    setAttributes(this.frame, { x, y, width, height });
   }
 
   // ─── dragging ──────────────────────────────────────────────────────────────────────────────────────────────────

@@ -1,7 +1,6 @@
 /** The keys of the instrument as they lie, with those that are down, and by which hand. */
 import type { KeyOfStrip, Limb, PlayedNote } from '../../../server/features/protocol';
-
-const SVG = 'http://www.w3.org/2000/svg';
+import { svgElement } from './svg';
 
 /** Keys of an octave that are sharps, as they lie. */
 const SHARPS: ReadonlySet<number> = new Set([1, 3, 6, 8, 10]);
@@ -25,10 +24,12 @@ export class Keyboard {
     if (JSON.stringify(keys) === JSON.stringify(this.keys)) return;
     this.keys = keys;
     const whites = whitesOf(keys);
-    const picture = element('svg', { viewBox: `0 0 ${WHITE.width * Math.max(1, whites)} ${WHITE.height}` });
-    picture.setAttribute('class', 'strip');
-    picture.setAttribute('role', 'img');
-    picture.setAttribute('aria-label', this.words());
+    const picture = svgElement('svg', {
+      viewBox: `0 0 ${WHITE.width * Math.max(1, whites)} ${WHITE.height}`,
+      class: 'strip',
+      role: 'img',
+      'aria-label': this.words(),
+    });
     this.drawn = keys.map((key) => keyDrawn(key, keys));
     // Sharps lie over the others.
     const order = [...keys.keys()].sort((a, b) => Number(isSharpAt(keys, a)) - Number(isSharpAt(keys, b)));
@@ -80,20 +81,14 @@ function keyDrawn(key: KeyOfStrip, [first]: readonly KeyOfStrip[]): { key: SVGEl
   const halved = key.half === undefined ? 1 : 2;
   const top = key.half === 'front' ? height / halved : 0;
   const middle = left + width / 2;
-  const group = element('g', { class: sharp ? 'sharp' : 'natural' });
-  const hand = element('text', { x: middle, y: sharp ? HAND.black : HAND.white, class: 'hand' });
-  const name = element('text', {
+  const group = svgElement('g', { class: sharp ? 'sharp' : 'natural' });
+  const hand = svgElement('text', { x: middle, y: sharp ? HAND.black : HAND.white, class: 'hand' });
+  const name = svgElement('text', {
     x: middle,
     y: (sharp ? NAME.black : NAME.white) - (key.half === 'back' ? height / 2 : 0),
   });
   // Every c is named, and whatever sounds another note than its own.
   if (!soundsOwn(key) || key.lies % 12 === 0) name.textContent = key.sounds;
-  group.append(element('rect', { x: left, y: top, width, height: height / halved }), name, hand);
+  group.append(svgElement('rect', { x: left, y: top, width, height: height / halved }), name, hand);
   return { key: group, hand };
-}
-
-function element(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
-  const made = document.createElementNS(SVG, name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
-  return made;
 }

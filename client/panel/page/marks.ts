@@ -1,6 +1,5 @@
 /** Marks on the engraved page: elements by the ids of their pictures, which stand twice where two readings are shown. */
-
-const SVG = 'http://www.w3.org/2000/svg';
+import { svgElement } from './svg';
 
 /** How far a frame stands from what it is around, in the units of the pictures: a stave space is 180. */
 const MARGIN = 50;
@@ -84,9 +83,6 @@ export class Marks {
 }
 
 function frameAround({ x, y, width, height }: DOMRect, name: string): Element {
-  const rect = document.createElementNS(SVG, 'rect');
   const box = { x: x - MARGIN, y: y - MARGIN, width: width + 2 * MARGIN, height: height + 2 * MARGIN };
-  for (const [key, value] of Object.entries(box)) rect.setAttribute(key, String(value));
-  rect.setAttribute('class', `frame ${name}`);
-  return rect;
+  return svgElement('rect', { ...box, class: `frame ${name}` });
 }

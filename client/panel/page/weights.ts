@@ -1,8 +1,7 @@
 /** Weights of notes without measure: a column over each note that is dragged up and down, and a slider for the marked note. */
 import type { ShownWeight } from '../../../server/features/protocol';
 import { idOf, type Marks } from './marks';
-
-const SVG = 'http://www.w3.org/2000/svg';
+import { setAttributes, svgElement } from './svg';
 
 /** In the units of the pictures, where a stave space is 180: a column for each weight, and its distance from the note. */
 const COLUMN = 130;
@@ -126,16 +125,12 @@ export class Weights {
 }
 
 function columnOver({ x, y, width }: DOMRect, weight: number): Element {
-  const column = document.createElementNS(SVG, 'rect');
-  column.setAttribute('class', 'weight');
-  column.setAttribute('data-foot', String(y - ABOVE));
-  column.setAttribute('x', String(x));
-  column.setAttribute('width', String(width));
+  const column = svgElement('rect', { class: 'weight', 'data-foot': y - ABOVE, x, width });
   setHeight(column, weight);
   return column;
 }
 
 function setHeight(column: Element, weight: number): void {
-  column.setAttribute('y', String(Number(column.getAttribute('data-foot')) - COLUMN * weight));
-  column.setAttribute('height', String(COLUMN * weight));
+  const height = COLUMN * weight;
+  setAttributes(column, { y: Number(column.getAttribute('data-foot')) - height, height });
 }
