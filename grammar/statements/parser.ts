@@ -57,7 +57,7 @@ interface Scope {
 
 const listed = (all: readonly string[]): string =>
   all.length < 2 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} or ${all.at(-1)}`;
-const quoted = (all: Iterable<string>): string => listed([...all].map((word) => `\`${word}\``));
+const inCode = (all: Iterable<string>): string => listed([...all].map((word) => `\`${word}\``));
 const bareBeginnings = { ':': '`:`', clef: 'a clef', staveAndClef: "a stave's name with its clef" } as const;
 /** How a clause begins, in words. */
 const beginning = ([name, clause]: [string, ClauseEntry]): string =>
@@ -329,7 +329,7 @@ class StatementReader {
   private listed(part: FreePart, scope: Scope): Token[] {
     const first = this.next();
     if (first === undefined) return [];
-    if (part.take === 'string' && first.kind === 'word') return [this.unquoted(first, scope)];
+    if (part.take === 'string' && first.kind === 'word') return [this.wordsAsString(first, scope)];
     if ((part.take !== 'names' && part.take !== 'region') || !this.isNext(',')) return [first];
     const members = [first];
     while (this.isNext(',')) {
@@ -342,7 +342,7 @@ class StatementReader {
   }
 
   /** Words that should be a string are taken together to the next clause or line. */
-  private unquoted(first: Token, scope: Scope): Token {
+  private wordsAsString(first: Token, scope: Scope): Token {
     for (let token = this.peek(); token !== undefined && token.line === first.line; token = this.peek()) {
       if (token.kind === 'string' || this.endsHere(scope)) break;
       this.index++;
@@ -379,7 +379,7 @@ class StatementReader {
   private wanting(part: Part, later: readonly Part[], scope: Scope): void {
     const token = this.peek();
     const elsewhere = this.isMeantFor(later, scope);
-    const expected = part.kind === 'words' ? `${part.what}: ${quoted(Object.keys(part.words))}` : part.what;
+    const expected = part.kind === 'words' ? `${part.what}: ${inCode(Object.keys(part.words))}` : part.what;
     if (token === undefined || elsewhere || this.endsHere(scope) || token.kind === ':') this.missing(scope, expected);
     else {
       this.index++;
@@ -577,7 +577,7 @@ function readChange(reader: StatementReader, text: string): ParsedChange {
   const entry = first?.kind === 'word' ? lookUp(changes, first.text) : undefined;
   if (first === undefined || entry === undefined) {
     const meant = first === undefined ? undefined : nearest(first.text, [...Object.keys(changes), 'above', 'below']);
-    const expected = meant === undefined ? quoted(Object.keys(changes)) : `\`${meant}\``;
+    const expected = meant === undefined ? inCode(Object.keys(changes)) : `\`${meant}\``;
     const fixes = first === undefined || meant === undefined ? [] : [replacing(first, meant)];
     reader.report(
       'unknown-change',
