@@ -191,8 +191,8 @@ other findings in that bar say what is amiss; mend it and export again.`,
     level: 'warning',
     sentence: 'The text of {reading} alone is not what {reading} has in {voice}: {bars}.',
     help: `\`--as bent\` types the options of a witness or reading, and the bars of its witness lanes, into the main lanes, and
-compares the music of both. Where one cannot say what the other does, such as a direction of stems that no change
-names, the bar is told. Look at it beside the source and mend it by hand.`,
+compares the music of both. Where the text cannot say what the witness or reading has, the bar is told. Look
+at it beside the source and mend it by hand.`,
   },
   'alone-place-omitted': {
     level: 'info',
