@@ -1,5 +1,4 @@
 /** Figures of a bass that are said to hold on where none are before. */
-import type { FiguresItem } from '../../grammar/tree';
 import type { SystemScore, VoiceEvent } from '../score/score';
 import { type Look, problemIn } from './systems';
 
@@ -8,12 +7,11 @@ const isDrawn = ({ figures }: VoiceEvent): boolean => figures !== undefined && f
 const hasFigures = (system: SystemScore | undefined, voice: number): boolean =>
   system?.voices.some((one) => one.voice === voice && one.events.some(isDrawn)) === true;
 
-/** What the system before draws last goes on: if that is a sign that figures hold on, it is told there. */
+/** Those of the system before go on; where it has but signs that figures hold on, these are told there. */
 export const figuresHeld: Look = ({ score, before, facts }) =>
   score.voices.flatMap(({ voice, events }) => {
     const first = events.find(isDrawn);
-    const figures: FiguresItem | undefined = first?.figures;
-    if (first === undefined || figures?.what !== 'hold' || hasFigures(before, voice)) return [];
+    if (first?.figures?.what !== 'hold' || hasFigures(before, voice)) return [];
     const slots = { voice: facts.voices[voice] ?? '' };
     return [problemIn({ code: 'figures-hold-nothing', at: first.source, slots })];
   });

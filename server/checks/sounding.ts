@@ -5,6 +5,7 @@
  */
 import { keepingLast } from '../../grammar/keeping';
 import type { Time } from '../../grammar/time';
+import { isThreefold } from '../score/clock';
 import { degreeOf } from '../score/heights';
 import {
   isSpecial,
@@ -141,7 +142,7 @@ function unitOf({ voices, bars, duration, carryOut }: SystemScore): number {
 
 /** In fractions of the beat value: a beat of 6/4, 6/8, 9/8, 12/8 is dotted. */
 const beatOf = ({ beats, beatValue }: Meter, unit: number): number =>
-  (beats > 3 && beats % 3 === 0 ? 3 : 1) * (unit / beatValue);
+  (isThreefold({ beats }) ? 3 : 1) * (unit / beatValue);
 
 /** Whether a double bar or a repeat stands between two bars. */
 export const isDivided = (before: SystemBar | undefined, after: SystemBar | undefined): boolean =>

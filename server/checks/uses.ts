@@ -308,10 +308,10 @@ function givenAs(kind: GivenKind, blocks: readonly BlockUses[]): Set<string> {
   return names;
 }
 
-const known = new WeakMap<FileTree, Uses>();
+const usesByTree = new WeakMap<FileTree, Uses>();
 
 /** All names that a file cites. */
-export const usesIn = (tree: FileTree): Uses => known.get(tree) ?? finished(findingUses(tree));
+export const usesIn = (tree: FileTree): Uses => usesByTree.get(tree) ?? finished(findingUses(tree));
 
 /** Between two blocks in so many others may have their turn. */
 const BLOCKS_IN_STEP = 100;
@@ -327,6 +327,6 @@ export function* findingUses(tree: FileTree): Generator<undefined, Uses> {
   }
   const [places, sections] = [givenAs('place', blocks), givenAs('section', blocks)];
   const uses = { blocks, names: namesOf(blocks), places, sections, moves };
-  known.set(tree, uses);
+  usesByTree.set(tree, uses);
   return uses;
 }

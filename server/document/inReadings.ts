@@ -40,7 +40,10 @@ const saySame = (a: Finding, b: Finding): boolean =>
 /** Findings of some readings only, by the finding of all and the readings in which it is met. */
 const limited = new WeakMap<Finding, Map<string, Finding>>();
 
-/** One that is met in some readings only says in which: the same object for the same readings. */
+/**
+ * One that is met in some readings only says in which: the same object for the same readings.
+ * @param all readings, among them each in which it is met
+ */
 export function inSome({ finding, readings: met }: Met, all: readonly string[]): Finding {
   if (met === undefined || met.size === all.length) return finding;
   const readings = all.filter((reading) => met.has(reading));

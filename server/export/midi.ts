@@ -5,7 +5,7 @@
  * the synthesiser’s.
  */
 import { add, divide, type Time, time, toNumber, ZERO } from '../../grammar/time';
-import type { Clock } from '../score/clock';
+import { type Clock, isThreefold } from '../score/clock';
 import type { Meter, PlacedProblem, Score } from '../score/score';
 import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
@@ -97,7 +97,7 @@ const tempoBytes = ({ perSecond }: Clock): number[] => {
 function meterBytes({ beats, beatValue }: Meter): number[] | undefined {
   const power = Math.log2(beatValue);
   if (!Number.isInteger(power) || beats > 255) return undefined;
-  const clocks = (96 / beatValue) * (beats > 3 && beats % 3 === 0 ? 3 : 1);
+  const clocks = (96 / beatValue) * (isThreefold({ beats }) ? 3 : 1);
   return meta(META.meter, [beats, power, Math.min(255, Math.max(1, Math.round(clocks))), 8]);
 }
 

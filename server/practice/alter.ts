@@ -93,8 +93,8 @@ function* viewing(
   const hemiolas = hemiolasIn(piece, lines, ruling);
   yield;
   // Nothing can be moved where nothing begins; of an excerpt most bars are such.
-  const isStruck = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
-  const grids = inHemiolas(gridsOf(piece), hemiolas).filter(isStruck);
+  const hasStrokes = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
+  const grids = inHemiolas(gridsOf(piece), hemiolas).filter(hasStrokes);
   yield;
   return {
     piece,
@@ -205,7 +205,7 @@ function movedEvent(event: PerformedEvent, begin: Time, end: Time, performed: Pe
 }
 
 function alteredBy({ voice, from }: PerformedEvent, at: readonly Time[], performed: PerformedTime): Altered {
-  const by: Altered['by'][number][] = [];
+  const by: string[] = [];
   for (const { placed } of from) {
     for (const moment of [placed.onset, add(placed.onset, placed.event.duration)]) {
       const word = performed.around(voice, moment)?.acting.how.word;

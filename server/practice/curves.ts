@@ -13,7 +13,7 @@ export class Curves {
     const byVoice = new Map(lines.map((line) => [line.voice, line]));
     for (const { voice, from, to } of slursOf(piece)) {
       const line = byVoice.get(voice);
-      const last = line?.beginningAt(to)?.stroke;
+      const last = line?.beginningAt(to);
       if (line === undefined || last === undefined || compare(from, to) >= 0) continue;
       const [, ...led] = [...line.beginningIn(from, to), last];
       for (const stroke of led) (led.length > 1 ? this.longer : this.pairs).add(stroke);

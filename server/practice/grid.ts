@@ -1,5 +1,6 @@
 /** The metric grid of a bar: practices act on pairs and groups that belong to it, not on any neighbours. */
 import { add, compare, isMultiple, multiply, subtract, type Time, time, wholeTimes } from '../../grammar/time';
+import { isThreefold } from '../score/clock';
 import { type Bar, isSpecial, type Meter, type Piece } from '../score/score';
 
 export interface Grid {
@@ -32,8 +33,6 @@ function beatsOf({ beats, beatValue }: Meter): Pick<Grid, 'beat' | 'division'> {
   const division = time(1, beatValue);
   return { beat: isThreefold({ beats }) ? multiply(division, time(3)) : division, division };
 }
-
-export const isThreefold = ({ beats }: Pick<Meter, 'beats'>): boolean => beats > 3 && beats % 3 === 0;
 
 /** Whether a group that begins at a moment and lasts so long is one of the meter: it crosses no beat that it does not begin. */
 export function isGroup({ start, end, beat, division, meter }: Grid, from: Time, length: Time): boolean {

@@ -5,7 +5,7 @@
 import { add, compare, equal, multiply, type Time, time } from '../../grammar/time';
 import type { Bar, Meter, Piece } from '../score/score';
 import type { Grid } from './grid';
-import type { Line, Stroke } from './lines';
+import { isNote, isStruck, type Line, type Stroke } from './lines';
 import type { Practice } from './practice';
 import type { Ruling } from './ruling';
 
@@ -25,7 +25,7 @@ export function hemiolasIn({ bars }: Piece, lines: readonly Line[], ruling: Ruli
     if (to === undefined || compare(from.onset, found.at(-1)?.end ?? from.onset) < 0) continue;
     const unit = time(1, from.meter?.beatValue ?? 1);
     const showing = lines.flatMap((line) => {
-      const stroke = line.beginningAt(from.onset)?.stroke;
+      const stroke = line.beginningAt(from.onset);
       const acting = stroke && ruling.at('hemiola', stroke);
       return acting !== undefined && shows(line, from.onset, unit) ? [acting] : [];
     });
@@ -66,8 +66,7 @@ function shows(line: Line, from: Time, unit: Time): boolean {
 const isBlack = ({ placed }: Stroke): boolean => placed.event.spans.some(({ head }) => head.word === 'black');
 
 /** Struck or silent: a note that is tied on is not new. */
-const isNew = ({ placed: { event } }: Stroke): boolean =>
-  event.kind !== 'note' || event.members.some(({ tiedFrom }) => !tiedFrom);
+const isNew = (stroke: Stroke): boolean => !isNote(stroke) || isStruck(stroke);
 
 /** The grids of a piece, in which a hemiola is one stretch of three beats of two, over the barline too. */
 export function inHemiolas(grids: readonly Grid[], hemiolas: readonly Hemiola[]): readonly Grid[] {

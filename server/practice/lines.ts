@@ -1,6 +1,6 @@
 /** A piece voice by voice: what is struck when, in written time. Small notes, at which time stands still, are left out. */
-import { add, compare, type Time } from '../../grammar/time';
-import { inForce } from '../score/clock';
+import { add, compare, equal, type Time } from '../../grammar/time';
+import { lastBegun } from '../score/clock';
 import type { Piece } from '../score/score';
 import { eventsOf, type PlacedEvent } from '../score/walk';
 
@@ -20,19 +20,10 @@ export const isStruck = ({ placed: { event } }: Stroke): boolean =>
   event.kind === 'note' && event.members.some(({ tiedFrom }) => !tiedFrom);
 
 export class Line {
-  private readonly places: readonly { readonly onset: Time; readonly what: number }[];
-
   constructor(
     readonly voice: number,
     readonly strokes: readonly Stroke[],
-  ) {
-    this.places = strokes.map(({ onset }, what) => ({ onset, what }));
-  }
-
-  /** The index of what lasts at a moment or begins there; undefined before the first. */
-  private indexAt(at: Time): number | undefined {
-    return inForce(this.places, at);
-  }
+  ) {}
 
   /** What stands before one of its own strokes. */
   before({ index }: Stroke): Stroke | undefined {
@@ -44,19 +35,16 @@ export class Line {
     return this.strokes[index + 1];
   }
 
-  /** What begins at a moment, and what stands before it; undefined where nothing begins there. */
-  beginningAt(at: Time): { readonly stroke: Stroke; readonly before: Stroke | undefined } | undefined {
-    const index = this.indexAt(at);
-    const stroke = index === undefined ? undefined : this.strokes[index];
-    if (index === undefined || stroke === undefined || compare(stroke.onset, at) !== 0) return undefined;
-    return { stroke, before: this.strokes[index - 1] };
+  /** What begins at a moment; undefined where nothing does. */
+  beginningAt(at: Time): Stroke | undefined {
+    const stroke = lastBegun(this.strokes, at);
+    return stroke !== undefined && equal(stroke.onset, at) ? stroke : undefined;
   }
 
   /** What begins in a stretch of time, its beginning included and its end left out. */
   beginningIn(from: Time, to: Time): readonly Stroke[] {
-    const last = this.indexAt(from);
     const found: Stroke[] = [];
-    for (let index = last ?? 0; index < this.strokes.length; index++) {
+    for (let index = lastBegun(this.strokes, from)?.index ?? 0; index < this.strokes.length; index++) {
       const stroke = this.strokes[index];
       if (stroke === undefined || compare(stroke.onset, to) >= 0) break;
       if (compare(stroke.onset, from) >= 0) found.push(stroke);

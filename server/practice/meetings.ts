@@ -11,7 +11,8 @@ import {
   time,
   wholeTimes,
 } from '../../grammar/time';
-import { type Grid, isThreefold } from './grid';
+import { isThreefold } from '../score/clock';
+import type { Grid } from './grid';
 import { isStruck, type Line, type Stroke } from './lines';
 
 export interface Meeting {
@@ -131,8 +132,6 @@ function cellsOfTriplets(lines: readonly Line[], grid: Grid): Cell[] {
 
 /** The cells of which a moment may be the first or the second third. */
 function cellsAround({ bar, start, end, beat, meter }: Grid, at: Time): Cell[] {
-  // Of two moments without thirds the distance has none.
-  if (!hasThirds(at) && !hasThirds(start) && !isThreefold(meter)) return [];
   const place = subtract(at, start);
   const lengths = hasThirds(place) ? LENGTHS : isThreefold(meter) ? [beat] : [];
   return lengths

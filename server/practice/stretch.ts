@@ -50,30 +50,30 @@ export class PerformedTime {
     return undefined;
   }
 
+  /** The stretches of a voice before and after a moment; what begins then comes after. */
+  private beside(voice: number, at: Time): readonly [Stretch | undefined, Stretch | undefined] {
+    const own = this.byVoice.get(voice) ?? [];
+    const index = placeIn(own, at);
+    return [own[index - 1], own[index]];
+  }
+
   private over(stretch: Stretch): Stretch | undefined {
-    const own = this.byVoice.get(stretch.voice) ?? [];
-    const index = placeIn(own, startOf(stretch));
-    const [before, after] = [own[index - 1], own[index]];
+    const [before, after] = this.beside(stretch.voice, startOf(stretch));
     if (before !== undefined && compare(endOf(before), startOf(stretch)) > 0) return before;
     return after !== undefined && compare(startOf(after), endOf(stretch)) < 0 ? after : undefined;
   }
 
   /** Whether anything in a voice is moved from one written moment to another, both included. */
   reaches(voice: number, from: Time, to: Time): boolean {
-    const own = this.byVoice.get(voice) ?? [];
-    const index = placeIn(own, from);
-    const [before, after] = [own[index - 1], own[index]];
+    const [before, after] = this.beside(voice, from);
     if (before !== undefined && compare(endOf(before), from) > 0) return true;
     return after !== undefined && compare(startOf(after), to) <= 0;
   }
 
   /** The stretch of a voice within which a written moment lies, its own beginning included. */
   around(voice: number, written: Time): Stretch | undefined {
-    const own = this.byVoice.get(voice) ?? [];
-    let index = placeIn(own, written);
-    const next = own[index];
-    if (next !== undefined && equal(startOf(next), written)) index++;
-    const stretch = own[index - 1];
+    const [before, after] = this.beside(voice, written);
+    const stretch = after !== undefined && equal(startOf(after), written) ? after : before;
     return stretch !== undefined && compare(written, endOf(stretch)) < 0 ? stretch : undefined;
   }
 

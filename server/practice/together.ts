@@ -53,9 +53,10 @@ export function movedTogether(view: View, word: PracticeWord, move: Move, owns: 
  * follow while one note sounds.
  */
 function isEven(line: Line, { from, written, to, pressed }: Move): boolean {
-  const met = line.beginningAt(written);
-  if (met?.before === undefined || !isNote(met.stroke)) return false;
-  if (isNote(met.before) && compare(met.before.onset, from) > 0) return true;
+  const stroke = line.beginningAt(written);
+  const before = stroke && line.before(stroke);
+  if (stroke === undefined || before === undefined || !isNote(stroke)) return false;
+  if (isNote(before) && compare(before.onset, from) > 0) return true;
   return !pressed && line.beginningIn(written, to).length > 1;
 }
 

@@ -60,16 +60,19 @@ export interface From<What> {
   readonly what: What;
 }
 
-/** Of a list in the order of time: what is in force at a moment. */
-export function inForce<What>(list: readonly From<What>[], at: Time): What | undefined {
+/** Of a list in the order of time: what begins last at a moment or before it. */
+export function lastBegun<One extends { readonly onset: Time }>(list: readonly One[], at: Time): One | undefined {
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;
     if (compare(list[middle]?.onset ?? at, at) <= 0) low = middle + 1;
     else high = middle;
   }
-  return list[low - 1]?.what;
+  return list[low - 1];
 }
+
+/** Of a list in the order of time: what is in force at a moment. */
+export const inForce = <What>(list: readonly From<What>[], at: Time): What | undefined => lastBegun(list, at)?.what;
 
 /** Tempo and meter of a piece at every moment. */
 export class Clocks {
@@ -110,7 +113,10 @@ export class Clocks {
   }
 }
 
-const beatOf = ({ beats, beatValue }: Meter): Time => time(beats > 3 && beats % 3 === 0 ? 3 : 1, beatValue);
+const beatOf = ({ beats, beatValue }: Meter): Time => time(isThreefold({ beats }) ? 3 : 1, beatValue);
+
+/** Whether three of the values that a meter counts are one beat. */
+export const isThreefold = ({ beats }: Pick<Meter, 'beats'>): boolean => beats > 3 && beats % 3 === 0;
 
 /** The end of something that lasts. */
 export const endOf = ({ onset, duration }: { readonly onset: Time; readonly duration: Time }): Time =>

@@ -167,8 +167,8 @@ export function heldSuffixes(suffixes: readonly Suffix[], choice: Choice): reado
   return suffixes.filter((suffix) => {
     if (suffix.kind === 'annotation') return gone === undefined;
     const { type, readings } = suffix.form;
-    const isOfGone = gone === 'sign' && type === 'accidental';
-    if (isOfGone) return false;
+    // An accidental speaks of the sign before it.
+    if (gone === 'sign' && type === 'accidental') return false;
     gone = holdsIn(readings, choice) ? undefined : type;
     return gone === undefined;
   });
@@ -559,15 +559,15 @@ class LaneReader {
 
   /** @param at where their event stands */
   private notes(members: readonly Member[], at: number): LaneNote[] {
-    const only = members[0];
-    if (only !== undefined && members.length === 1 && only.stave === undefined) {
-      return [this.note(only, at, this.stave, true)];
+    const first = members[0];
+    if (first !== undefined && members.length === 1 && first.stave === undefined) {
+      return [this.note(first, at, this.stave, true)];
     }
     const notes: LaneNote[] = [];
     let stave = this.stave;
     for (const member of members) {
       if (member.stave !== undefined) stave = this.moved(member.stave, moved(member, at)) ?? stave;
-      notes.push(this.note(member, at, stave, member === only));
+      notes.push(this.note(member, at, stave, member === first));
     }
     return notes.slice();
   }

@@ -39,9 +39,9 @@ function lastEndings({ firstBar, endBar }: Section, bars: readonly Bar[]): reado
   return within ? [] : all;
 }
 
-/** The bar that ends a section when it is played for the nth time. */
+/** The bar that ends a section when it is played for the nth time: the last before the ending that comes next. */
 const lastBar = ({ endBar }: Section, bars: readonly Bar[], endings: readonly Bar[], time: number): Bar | undefined =>
-  bars[((endings.length === 0 ? undefined : endings[Math.min(time, endings.length)])?.index ?? endBar) - 1];
+  bars[(endings[time]?.index ?? endBar) - 1];
 
 const isShort = ({ duration, expected }: Bar): boolean => expected !== undefined && compare(duration, expected) < 0;
 

@@ -177,11 +177,13 @@ function growth(): void {
     1,
   );
   const eachKb = (time: number, text: string): number => (time / text.length) * KB;
-  const grown = (what: string, few: number, many: number): void =>
+  const grown = (what: string, ofSmall: number, ofLarge: number): void => {
+    const [few, many] = [eachKb(ofSmall, small), eachKb(ofLarge, large)];
     print(`Time for a kB, ${what} (medians of 5)`, [
-      { what: '500 kB', measured: ms(eachKb(few, small)) },
-      { what: '4 MB', measured: ms(eachKb(many, large)), ratio: eachKb(many, large) / eachKb(few, small), wished: 1.5 },
+      { what: '500 kB', measured: ms(few) },
+      { what: '4 MB', measured: ms(many), ratio: many / few, wished: 1.5 },
     ]);
+  };
   grown('parse', took.smallParse, took.largeParse);
   grown('proof', took.small, took.large);
 }
