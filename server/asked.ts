@@ -2,6 +2,7 @@
  * What scripts hand to the library: TypeScript proves that it fits, JavaScript does not. Whatever does not fit is one error that
  * names the function and the argument.
  */
+import { ornamentForms } from './export/ornaments';
 
 /** What an argument must be, in words, and whether a value is so. */
 interface Kind {
@@ -28,7 +29,6 @@ const score: Kind = { what: 'a score, as score() gives it', ...has('pieces', 'en
 
 const kinds = {
   text,
-  score,
   of: score,
   names: { what: 'a list of texts', fits: (value) => Array.isArray(value) && value.every(text.fits) },
   options: object,
@@ -57,7 +57,7 @@ const optionKinds: Readonly<Record<string, Kind>> = {
   clefs: isOneOf('source', 'modern'),
   repeats: isOneOf('written', 'played'),
   rhythm: isOneOf('written', 'played'),
-  ornaments: isOneOf('sign', 'small', 'full', 'above'),
+  ornaments: isOneOf(...ornamentForms),
   bars: {
     what: 'a range, { from, to } in texts',
     fits: (value) => isObject(value) && text.fits(value.from) && text.fits(value.to),

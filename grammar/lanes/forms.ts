@@ -2,7 +2,7 @@
  * Readers of single signs: a value, a written note, a mark, a tie, a span's head. Equal texts give one shared object.
  */
 import { detached } from '../detached';
-import { divide, multiply, subtract, type Time, time } from '../time';
+import { divide, format, multiply, subtract, type Time, time } from '../time';
 import type {
   AccidentalSign,
   MarkForm,
@@ -46,6 +46,12 @@ const bases = new Map<string, Time>([
   ['B', time(2)],
   ...[1, 2, 4, 8, 16, 32, 64, 128].map((d): [string, Time] => [`${d}`, time(1, d)]),
 ]);
+
+const textOfBase = new Map([...bases].map(([text, length]) => [format(length), text]));
+
+/** A value as it is typed, without its proportion: `Mx`, `4.`. */
+export const valueText = ({ base, dots }: Pick<ValueForm, 'base' | 'dots'>): string =>
+  `${textOfBase.get(format(base)) ?? format(base)}${'.'.repeat(dots)}`;
 
 /** Most dots that a written value bears. */
 const MOST_DOTS = 4;

@@ -80,6 +80,10 @@ export interface Glyph extends Point {
 
 const PLACED = /translate\(([-\d.]+), ?([-\d.]+)\) scale\(([-\d.]+)/;
 
+/** The glyphs that an element draws itself, in their order. */
+export const glyphsOf = ({ children }: SvgElement): readonly Glyph[] =>
+  children.flatMap((child) => glyphOf(child) ?? []);
+
 /** The glyph that a `use` draws; undefined of another element. */
 export function glyphOf({ name, attributes }: SvgElement): Glyph | undefined {
   const match = PLACED.exec(attributes.transform ?? '');

@@ -30,7 +30,7 @@ export function exportAlone(score: Score): AloneExport {
 }
 
 /** A text read as it stands, under the declarations of a score. */
-export function readAs({ file, environment, choice }: Score, text: string): Score {
+function readAs({ file, environment, choice }: Score, text: string): Score {
   const { accidentals } = choice;
   return buildScore(file, parseFile(text), { ...environment, accidentals }, written(accidentals));
 }

@@ -2,23 +2,22 @@
 import { elementsOf } from '../engraving/flavour/element';
 import type { XmlElement } from '../export/xml';
 
-/** Begins a picture: its size, and what else its root says. */
-const ROOT = /<svg viewBox="0 0 ([\d.]+) ([\d.]+)"([^>]*)>/;
+/** A picture: what stands before its root, its size, what else its root says, and what follows the root's tag. */
+const PICTURE = /^(.*?)<svg viewBox="0 0 ([\d.]+) ([\d.]+)"([^>]*)>(.*)$/s;
 
 /** Pictures one beneath another, in one; undefined if there are none. */
 export function beneathEachOther(pictures: readonly string[]): string | undefined {
-  const [first] = pictures;
-  if (first === undefined || pictures.length === 1) return first;
-  let [across, down] = [0, 0];
-  const placed = pictures.map((picture) => {
-    const { width, height, inside } = partsOf(picture);
+  const parts = pictures.length === 1 ? [] : pictures.map(partsOf);
+  const [first] = parts;
+  if (first === undefined) return pictures[0];
+  const across = Math.max(...parts.map(({ width }) => width));
+  let down = 0;
+  const placed = parts.map(({ width, height, inside }) => {
     const y = down;
-    across = Math.max(across, width);
     down += height;
     return `<svg y="${y}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" overflow="visible">${inside}`;
   });
-  const { before, more } = partsOf(first);
-  return `${before}<svg viewBox="0 0 ${across} ${down}"${more}>\n${placed.join('\n')}\n</svg>\n`;
+  return `${first.before}<svg viewBox="0 0 ${across} ${down}"${first.more}>\n${placed.join('\n')}\n</svg>\n`;
 }
 
 interface Parts {
@@ -31,14 +30,8 @@ interface Parts {
 }
 
 function partsOf(picture: string): Parts {
-  const [tag = '', width, height, more = ''] = ROOT.exec(picture) ?? [];
-  const [before = '', inside = ''] = tag === '' ? [] : cutAt(picture, tag);
+  const [, before = '', width, height, more = '', inside = ''] = PICTURE.exec(picture) ?? [];
   return { before, width: Number(width ?? 0), height: Number(height ?? 0), more, inside };
-}
-
-function cutAt(text: string, part: string): readonly [string, string] {
-  const start = text.indexOf(part);
-  return [text.slice(0, start), text.slice(start + part.length)];
 }
 
 /** The pages of the engraver put together to the leaves that the tree names: pieces that share a leaf stand on one. */

@@ -1,5 +1,4 @@
 /** Engraved pages as SVG. */
-
 import { engrave } from '../engraving/engrave';
 import { type CannotDraw, cannotDraw, type Drawing, type DrawOptions, type Engraver } from '../engraving/engraver';
 import type { FormOptions } from '../export/form';

@@ -1,7 +1,7 @@
 /** What a picture of a score does not show, told as what other formats cannot say. */
+import { HINTS } from '../export/hints';
 import { Losses, whereBar } from '../export/losses';
 import { type BarsWanted, type Measure, measuresFor } from '../export/measures';
-import { HINTS } from '../export/musicxml/tables';
 import { tempiOf } from '../export/tempi';
 import { weightMarkOf } from '../export/unmeasured';
 import { annotationsOf, annotationsOfBarline } from '../score/annotations';

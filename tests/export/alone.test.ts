@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { format } from '../../grammar/time';
 import type { Analysis } from '../../server/document/analysis';
 import { exportAlone } from '../../server/export/alone';
+import { differences } from '../../server/export/alone/music';
 import type { AppliedMark, Score, VoiceEvent } from '../../server/score/score';
 import { eventsOf } from '../../server/score/walk';
 import { scoreOfSeed } from '../helpers/generate';
@@ -35,6 +36,42 @@ const music = ({ pieces }: Score): string[] =>
       .map(({ event, onset }) => `${format(onset)} ${eventText(event)}`)
       .sort(),
   );
+
+describe('what the text alone has otherwise', () => {
+  const told = (here: Analysis, there: Analysis): string[] =>
+    differences(scoreOf(here), scoreOf(there)).map(
+      ({ problem: { code, slots } }) => `${code} ${slots.voice}, ${slots.bars}`,
+    );
+
+  test.each([
+    ['another pitch', '2 e', '2 d'],
+    ['another value', '2. d', '2 d'],
+    ['a sign more', "2 d'zz", '2 d'],
+    ['a sign that is the editor’s', "2 d'[zz]", "2 d'zz"],
+    ['a tie more', '2 d=', '2 d'],
+    ['stems that turn the other way', '(stems down) 2 d', '2 d'],
+    ['another stave', '(down) 2 d', '2 d'],
+    ['a rest where nothing was', '2 r', '2 _'],
+  ])('is told with its bar: %s', (_, here, there) => {
+    const around = (music: string): Analysis => lane(`1 c5 | 2 d ${music}`);
+    expect(told(around(here), around(there))).toEqual(['alone-differs dessus, bar 2']);
+    expect(told(around(here), around(here))).toEqual([]);
+  });
+
+  test('is told of figures, and of no empty time that is cut otherwise', () => {
+    const figured = (figure: string): Analysis =>
+      passage(`system lower F4 meter C\n  basse | 2 c3 _ |||\n    fig | ${figure} |||\n`);
+    expect(told(figured('6'), figured('5'))).toEqual(['alone-differs basse, bar 1']);
+    expect(told(lane('2 c5 _'), lane('2 c5 4 _ _'))).toEqual([]);
+  });
+
+  test('is told where options of unequal length leave it open when the next bar begins', () => {
+    const { problems } = exportAlone(scoreOf(lane('2 c5 <K: 2 d e ; L: 2 d> | 1 f5 | 1 g5'), 'K'));
+    expect(problems.map(({ problem: { code, slots } }) => [code, slots.bars])).toEqual([
+      ['alone-differs', 'bars 2, 3'],
+    ]);
+  });
+});
 
 describe('a witness alone', () => {
   test('has its options and no brackets, labels or names of places', () => {

@@ -1,7 +1,7 @@
 /** The boxes of what is drawn, in stave spaces. */
 import { SPACE } from '../../server/engraving/additions/heads';
 import type { Engraver } from '../../server/engraving/engraver';
-import { below, classOf, glyphOf, type Point, type SvgElement } from '../../server/engraving/svg';
+import { below, classOf, glyphOf, glyphsOf, type Point, type SvgElement } from '../../server/engraving/svg';
 import { pictureOf } from './drawn';
 import { engraver } from './engraver';
 
@@ -92,7 +92,7 @@ const isTurned = ({ attributes }: SvgElement): boolean => (attributes.transform 
 
 /** Glyphs that lie, turned upright about the place of the first. */
 function turnedSides(element: SvgElement, who: Engraver): Sides | undefined {
-  const lying = isTurned(element) ? element.children.flatMap((child) => glyphOf(child) ?? []) : [];
+  const lying = isTurned(element) ? glyphsOf(element) : [];
   const [first, last] = [lying[0], lying.at(-1)];
   const box = first && who.outline(first.code)?.box;
   if (first === undefined || last === undefined || box === undefined) return undefined;

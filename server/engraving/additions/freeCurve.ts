@@ -1,5 +1,5 @@
 /** Curves of free music: each keeps the height of its note until the music reaches the note where it ends. */
-import { below, classOf, glyphOf, type SvgElement } from '../svg';
+import { below, classOf, glyphsOf, type SvgElement } from '../svg';
 import { above, GAP, type Head, SPACE, staveAt, stavesIn } from './heads';
 import { hangingCurve } from './marks';
 
@@ -40,7 +40,7 @@ function placeIn(head: Head): InSystem | undefined {
     system,
     measure,
     stave: staveAt(measure, head.y),
-    left: Math.min(...heads.flatMap(({ children }) => children.flatMap((child) => glyphOf(child)?.x ?? []))) - SPACE,
+    left: Math.min(...heads.flatMap(glyphsOf).map(({ x }) => x)) - SPACE,
     right: Math.max(...measures.flatMap((one) => stavesIn(one).map(({ right }) => right))),
   };
 }

@@ -1,6 +1,6 @@
 /** Heads, stems and staves of a picture, by the notes that bear signs of ours. */
 import type { GlyphOutline } from '../engraver';
-import { below, classOf, find, type Glyph, glyphOf, lineOf, type Point, type SvgElement } from '../svg';
+import { below, classOf, find, type Glyph, glyphsOf, lineOf, type Point, type SvgElement } from '../svg';
 
 /** Gives the outline of a glyph of the font; undefined where it has none. */
 export type Outlines = (code: number) => GlyphOutline | undefined;
@@ -23,11 +23,9 @@ export const headsOf = (bearer: SvgElement, outlines: Outlines): readonly Head[]
   [...below(bearer)]
     .filter((element) => classOf(element) === 'notehead')
     .flatMap((element) =>
-      element.children.flatMap((child) => {
-        const glyph = glyphOf(child);
-        return glyph === undefined
-          ? []
-          : [{ element, x: glyph.x, y: glyph.y, left: glyph.x, right: glyph.x + widthOf(glyph, outlines) }];
+      glyphsOf(element).map((glyph) => {
+        const { x, y } = glyph;
+        return { element, x, y, left: x, right: x + widthOf(glyph, outlines) };
       }),
     );
 
@@ -50,13 +48,13 @@ export function rightOf(bearer: SvgElement, heads: readonly Head[]): number {
   return Math.max(...heads.map(({ right }) => right), ...dots);
 }
 
+/** The accidentals within an element, as they are drawn. */
+export const accidentalGlyphs = (element: SvgElement): readonly Glyph[] =>
+  [...below(element)].filter((one) => classOf(one) === 'accid').flatMap(glyphsOf);
+
 /** Left of the heads and their accidentals. */
-export function leftOf(bearer: SvgElement, heads: readonly Head[]): number {
-  const accidentals = [...below(bearer)]
-    .filter((element) => classOf(element) === 'accid')
-    .flatMap(({ children }) => children.flatMap((child) => glyphOf(child)?.x ?? []));
-  return Math.min(...heads.map(({ left }) => left), ...accidentals);
-}
+export const leftOf = (bearer: SvgElement, heads: readonly Head[]): number =>
+  Math.min(...heads.map(({ left }) => left), ...accidentalGlyphs(bearer).map(({ x }) => x));
 
 /** What an accidental takes on the page. */
 export interface Extent {
@@ -66,21 +64,18 @@ export interface Extent {
   readonly bottom: number;
 }
 
-/** The accidentals within an element. */
+/** What the accidentals within an element take. */
 export const accidentalsIn = (element: SvgElement, outlines: Outlines): readonly Extent[] =>
-  [...below(element)]
-    .filter((one) => classOf(one) === 'accid')
-    .flatMap(({ children }) => children.flatMap((child) => glyphOf(child) ?? []))
-    .flatMap(({ code, x, y, scale }) => {
-      const box = outlines(code)?.box;
-      if (box === undefined) return [];
-      const [left, right] = [x + box.left * scale, x + box.right * scale];
-      return [{ left, right, top: y - box.top * scale, bottom: y - box.bottom * scale }];
-    });
+  accidentalGlyphs(element).flatMap(({ code, x, y, scale }) => {
+    const box = outlines(code)?.box;
+    if (box === undefined) return [];
+    const [left, right] = [x + box.left * scale, x + box.right * scale];
+    return [{ left, right, top: y - box.top * scale, bottom: y - box.bottom * scale }];
+  });
 
 /** Left of an upright wavy line, which the library draws as one that lies and turns about its foot; else without bound. */
 export function leftOfWave(wavyLine: SvgElement, outlines: Outlines): number {
-  const [foot] = wavyLine.children.flatMap((child) => glyphOf(child) ?? []);
+  const [foot] = glyphsOf(wavyLine);
   const box = foot && outlines(foot.code)?.box;
   return foot === undefined || box === undefined ? Number.POSITIVE_INFINITY : foot.x - box.top * foot.scale;
 }

@@ -3,7 +3,7 @@ import type { GlyphOutline } from '../engraver';
 import type { AddedBrackets, AddedGlyph, AddedHook, AddedSign } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
-import { below, classOf, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
+import { below, classOf, glyphsOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
 import { freeCurve } from './freeCurve';
 import {
   above,
@@ -102,9 +102,10 @@ class Page {
 
   /** The library draws an upright wavy line as one that lies, turned about its foot. */
   private hookAt(wavyLine: SvgElement | undefined, end: AddedHook['end']): string {
-    const waves = wavyLine?.children.flatMap((child) => glyphOf(child) ?? []) ?? [];
+    if (wavyLine === undefined) return '';
+    const waves = glyphsOf(wavyLine);
     const [foot, second] = waves;
-    if (wavyLine === undefined || foot === undefined) return '';
+    if (foot === undefined) return '';
     const wave = second === undefined ? SPACE : second.x - foot.x;
     const from = { x: foot.x, y: end === 'foot' ? foot.y : foot.y - wave * waves.length };
     const accidentals = accidentalsIn(above(wavyLine, 'measure') ?? wavyLine, this.outlines);

@@ -1,7 +1,7 @@
 /** Upright wavy lines beside room that is kept for a sign after the note before: the library sets them to its left. */
 import { BLANK, BLANK_WIDTH } from '../font/codepoints';
-import { below, classOf, type Glyph, glyphOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
-import { SPACE } from './heads';
+import { below, classOf, type Glyph, glyphsOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
+import { accidentalGlyphs, SPACE } from './heads';
 
 /** How a picture uses the glyph of that room. */
 const ROOM = `#${BLANK.toString(16).toUpperCase()}-`;
@@ -10,11 +10,8 @@ const ROOM = `#${BLANK.toString(16).toUpperCase()}-`;
 export function wavesAtChords(svg: string): string {
   const root = svg.includes(ROOM) ? readSvg(svg) : undefined;
   if (root === undefined) return svg;
-  const all = [...below(root)];
-  const accidentals = all
-    .filter((element) => classOf(element) === 'accid')
-    .flatMap(({ children }) => children.flatMap((child) => glyphOf(child) ?? []));
-  const waves = all.filter((element) => classOf(element) === 'arpeg' && hasRoom(element, accidentals));
+  const accidentals = accidentalGlyphs(root);
+  const waves = [...below(root)].filter((one) => classOf(one) === 'arpeg' && hasRoom(one, accidentals));
   return spliced(
     svg,
     waves.map((wave) => moved(svg, wave, BLANK_WIDTH * SPACE)),
@@ -22,9 +19,9 @@ export function wavesAtChords(svg: string): string {
 }
 
 /** Directly to its right, as far as it reaches, are blanks alone. */
-function hasRoom({ children }: SvgElement, accidentals: readonly Glyph[]): boolean {
+function hasRoom(wave: SvgElement, accidentals: readonly Glyph[]): boolean {
   // It is drawn as one that lies, turned about its foot.
-  const glyphs = children.flatMap((child) => glyphOf(child) ?? []);
+  const glyphs = glyphsOf(wave);
   const [foot, last] = [glyphs[0], glyphs.at(-1)];
   if (foot === undefined || last === undefined) return false;
   const top = foot.y - (last.x - foot.x) - SPACE;

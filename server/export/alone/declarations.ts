@@ -2,13 +2,14 @@
 import { parseFile } from '../../../grammar/parse';
 import { stretchIn } from '../../../grammar/place';
 import { firstOf } from '../../../grammar/statements/read';
-import type { Block, Placed, Span, Statement, StatementTree } from '../../../grammar/tree';
+import type { Block, Placed, Statement, StatementTree } from '../../../grammar/tree';
 import { type UseKind, type Uses, usesIn } from '../../checks/uses';
 import { edited, type TextChange } from '../../document/edits';
 import { lineage } from '../../readings/choices';
 import type { Score } from '../../score/score';
 import { shapesOfSign } from '../../score/signs';
-import { cleared, linesOf } from './stretches';
+import { eventsOf, marksOfEvent } from '../../score/walk';
+import { cleared, endOfLines, linesOf } from './stretches';
 
 /**
  * The text without what spoke of other choices: other readings, what readings say of places, links, and people, sources and
@@ -93,45 +94,29 @@ function readingsLeft(score: Score): ReadonlySet<string> {
   return new Set(signNames(score).some(isOther) ? environment.readings.map(({ name }) => name) : own);
 }
 
-const signNames = ({ pieces }: Score): string[] => [
-  ...new Set(
-    pieces.flatMap(({ systems }) =>
-      systems.flatMap(({ score }) =>
-        score.voices.flatMap(({ events }) =>
-          events.flatMap(({ marks, members }) =>
-            [...marks, ...members.flatMap((member) => member.marks)].flatMap(({ form }) =>
-              form.type === 'sign' ? [form.name] : [],
-            ),
-          ),
-        ),
-      ),
-    ),
-  ),
-];
-
-/** The practice of accidentals of the choice, stated for the file. */
-function withAccidentals({ environment, choice, tree }: Score, text: string): string {
-  if (choice.accidentals === environment.accidentals) return text;
-  const now = parseFile(text);
-  const stated = now.blocks.flatMap((block) =>
-    block.statements
-      .filter(({ tree: { statement } }) => statement.keyword === 'accidentals')
-      .flatMap((placed) => firstOf(placed.tree.statement.args, 'word') ?? [])
-      .map((word) => ({ block, placed: placedWith(block, word), word })),
-  )[0];
-  if (stated?.placed !== undefined) {
-    const { start, end } = stretchIn(stated.block, stated.placed, stated.word);
-    return edited(text, [{ offset: start, length: end - start, text: choice.accidentals }]);
-  }
-  const first = tree.blocks[0] === undefined ? undefined : now.blocks[0]?.statements[0];
-  const at = first === undefined ? 0 : lineEnd(text, (now.blocks[0]?.offset ?? 0) + (first.starts.at(-1) ?? 0));
-  return edited(text, [{ offset: at, length: 0, text: `\naccidentals ${choice.accidentals}` }]);
+function signNames({ pieces }: Score): string[] {
+  const forms = pieces.flatMap((piece) =>
+    [...eventsOf(piece)].flatMap(({ event }) => marksOfEvent(event).map(({ form }) => form)),
+  );
+  return [...new Set(forms.filter(({ type }) => type === 'sign').map(({ name }) => name))];
 }
 
-const placedWith = ({ statements }: Block, word: Span): Placed<StatementTree> | undefined =>
-  statements.find(({ tree: { statement } }) => statement.args.includes(word as (typeof statement.args)[number]));
-
-const lineEnd = (text: string, from: number): number => {
-  const end = text.indexOf('\n', from);
-  return end < 0 ? text.length : end;
-};
+/** The practice of accidentals of the choice, stated for the file. */
+function withAccidentals({ environment, choice }: Score, text: string): string {
+  if (choice.accidentals === environment.accidentals) return text;
+  const { blocks } = parseFile(text);
+  const [stated] = blocks.flatMap((block) =>
+    block.statements.flatMap((placed) => {
+      const { keyword, args } = placed.tree.statement;
+      const word = keyword === 'accidentals' ? firstOf(args, 'word') : undefined;
+      return word === undefined ? [] : [stretchIn(block, placed, word)];
+    }),
+  );
+  if (stated !== undefined) {
+    return edited(text, [{ offset: stated.start, length: stated.end - stated.start, text: choice.accidentals }]);
+  }
+  const [head] = blocks;
+  const first = head?.statements[0];
+  const at = head === undefined || first === undefined ? 0 : endOfLines(text, head, first);
+  return edited(text, [{ offset: at, length: 0, text: `\naccidentals ${choice.accidentals}` }]);
+}

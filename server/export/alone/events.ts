@@ -1,8 +1,6 @@
 /** Events of a system's score by the place where they are typed. */
 import { putUnder } from '../../../grammar/lists';
-import type { NoteMember, ScoreSystem, VoiceEvent } from '../../score/score';
-
-export const letterAndOctave = ({ spelling, octave }: NoteMember): string => `${spelling.letter}${octave}`;
+import type { ScoreSystem, VoiceEvent } from '../../score/score';
 
 export class EventsByPlace {
   private readonly events = new Map<string, VoiceEvent[]>();

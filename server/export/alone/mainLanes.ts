@@ -19,7 +19,6 @@ function barlineText(text: string, bar: Barline, choice: Choice): string {
 }
 
 export interface LaneTask {
-  readonly block: Block;
   readonly choice: Choice;
   readonly fates: readonly BarFate[];
   /** What is typed in a bar besides what is. */

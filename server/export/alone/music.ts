@@ -60,7 +60,7 @@ const sungAt = ({ syllables }: VoiceEvent): string[] =>
 const noteText = (
   { spelling, octave, midi, stave, tiedFrom, tie, marks }: NoteMember,
   more: readonly AppliedMark[],
-) => [...[spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText([...marks, ...more])]];
+) => [spelling.letter, octave, midi, stave, tiedFrom, tie !== undefined, marksText([...marks, ...more])];
 
 /** Names of readings to which a mark was limited are no part of it. */
 const marksText = (marks: readonly AppliedMark[]): string[] =>

@@ -9,13 +9,13 @@ import type {
   PlacedLane,
   Readings,
   SpanItem,
-  SpanWord,
   Suffix,
   TieForm,
   ValueItem,
 } from '../../../grammar/tree';
 import { type Choice, chooseOption } from '../../score/choice';
 import { heldSuffixes, holdsIn } from '../../score/lane';
+import { HINTS } from '../hints';
 import { drop, endOfBarline, type LaneChange, put } from './stretches';
 
 /** What is met when a bar is read as the choice has it. */
@@ -51,9 +51,6 @@ export interface TakenBar {
   /** Spans that are open where it begins, each as it is typed with its brace. */
   readonly within: readonly string[];
 }
-
-/** Words of spans that are hints for a practice: those that have names of readings hold in these alone. */
-const HINTS: ReadonlySet<SpanWord> = new Set(['overdot', 'inegal', 'assimilate', 'snap', 'literal']);
 
 /** How much of a sign's end names readings. */
 const limitLength = ({ not, names }: Readings): number => (not ? ':!' : ':').length + names.join(',').length;
@@ -134,8 +131,10 @@ class Resolver {
   private item(item: Item): void {
     switch (item.kind) {
       case 'value':
+        this.bar.steps.push({ kind: 'value', item });
+        break;
       case 'lost':
-        this.bar.steps.push({ kind: item.kind, item } as Step);
+        this.bar.steps.push({ kind: 'lost', item });
         break;
       case 'event':
         this.event(item);
@@ -187,12 +186,12 @@ class Resolver {
     const headEnd = item.pos + head.text.length;
     const isHint = head.word !== undefined && HINTS.has(head.word);
     const isGone = isHint && !holdsIn(head.readings, this.choice);
+    const limit = isHint && head.readings !== undefined ? limitLength(head.readings) : 0;
     if (isGone) this.change(drop(item.pos, first?.pos ?? endOf(item)));
-    else if (isHint && head.readings !== undefined) this.change(drop(headEnd - limitLength(head.readings), headEnd));
+    else if (limit > 0) this.change(drop(headEnd - limit, headEnd));
     const isTyping = head.word === undefined || head.word === 'small';
     if (isTyping) this.bar.steps.push({ kind: 'enter', item });
-    const typed = isHint && head.readings !== undefined ? head.text.slice(0, -limitLength(head.readings)) : head.text;
-    if (!isGone) this.spans.push(typed);
+    if (!isGone) this.spans.push(head.text.slice(0, head.text.length - limit));
     this.items(items);
     if (!isGone) this.spans.pop();
     if (isTyping) this.bar.steps.push({ kind: 'leave', item });

@@ -52,6 +52,15 @@ export function inFile(
   });
 }
 
+const lineEnd = (text: string, from: number): number => {
+  const end = text.indexOf('\n', from);
+  return end < 0 ? text.length : end;
+};
+
+/** Where the last line of a statement or lane ends in the file, with its comment. */
+export const endOfLines = (text: string, { offset }: Block, { starts }: Pick<Placed<unknown>, 'starts'>): number =>
+  lineEnd(text, offset + (starts.at(-1) ?? 0));
+
 /** The lines of a statement or lane in the file, the first from a place of the block on, without their comments. */
 export const linesOf = (
   { offset }: Block,
@@ -75,8 +84,7 @@ export function cleared(
 ): TextChange[] {
   return stretches.map(({ start, end }) => {
     const from = text.lastIndexOf('\n', start - 1) + 1;
-    const next = text.indexOf('\n', end);
-    const to = next < 0 ? text.length : next + 1;
+    const to = Math.min(text.length, lineEnd(text, end) + 1);
     const isAll = text.slice(from, start).trim() === '' && text.slice(end, to).trim() === '';
     return isAll ? { offset: from, length: to - from, text: '' } : { offset: start, length: end - start, text: '' };
   });

@@ -3,7 +3,7 @@ import type { Block, LaneTree, Placed } from '../../../grammar/tree';
 import type { TextChange } from '../../document/edits';
 import type { VoiceEvent } from '../../score/score';
 import type { TakenBar } from './resolve';
-import { drop, endOfBarline, inFile, type LaneChange, put } from './stretches';
+import { drop, endOfBarline, endOfLines, inFile, type LaneChange, put } from './stretches';
 import type { BarFate, ResolvedLane, ResolvedVoice, StandingBar } from './voices';
 
 type Kind = 'fig' | 'text';
@@ -112,10 +112,7 @@ class SubLane {
     const { main } = this.voice;
     const [kind] = this.row;
     const above = (kind === 'fig' ? undefined : block.lanes[main.subs.at(-1) ?? -1]) ?? main.placed;
-    const last = block.offset + (above.starts.at(-1) ?? 0);
-    const end = text.indexOf('\n', last);
-    const at = end < 0 ? text.length : end;
-    return { offset: at, length: 0, text: `\n    ${kind} | ${parts.join(' ')}` };
+    return { offset: endOfLines(text, block, above), length: 0, text: `\n    ${kind} | ${parts.join(' ')}` };
   }
 }
 

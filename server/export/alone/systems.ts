@@ -1,9 +1,9 @@
 /** A system with the lanes of a choice alone. */
-import { format } from '../../../grammar/time';
+import { valueText } from '../../../grammar/lanes/forms';
 import type { Block, PlacedLane } from '../../../grammar/tree';
 import type { TextChange } from '../../document/edits';
 import type { Score, ScoreSystem, VoiceEvent } from '../../score/score';
-import { decompose, type NoteValue } from '../values';
+import { decompose } from '../values';
 import { EventsByPlace } from './events';
 import { mainLaneChanges, openingChanges } from './mainLanes';
 import type { Step } from './resolve';
@@ -62,7 +62,6 @@ class VoiceTask {
     const { choice } = this.score;
     const typed = this.typed(voice, bars);
     const changes = mainLaneChanges(voice, bars, {
-      block,
       choice,
       fates,
       typedIn: (bar) => typed.get(bar) ?? [],
@@ -110,18 +109,6 @@ class VoiceTask {
 }
 
 const isGap = ({ kind, wholeBar }: VoiceEvent): boolean => kind === 'gap' && !wholeBar;
-
-const LONG_VALUES: ReadonlyMap<string, string> = new Map([
-  ['8', 'Mx'],
-  ['4', 'L'],
-  ['2', 'B'],
-]);
-
-/** A value as it is typed: `Mx`, `L`, `B`, `1` … `128`, with its dots. */
-function valueText({ base, dots }: NoteValue): string {
-  const length = format(base);
-  return `${LONG_VALUES.get(length) ?? length.replace('1/', '')}${'.'.repeat(dots)}`;
-}
 
 /** Lanes of witnesses, with what stands under each. */
 function witnessLanes({ lanes }: Block): PlacedLane[] {

@@ -3,8 +3,7 @@
  * on what no longer stands before them: there it is typed again.
  */
 import type { ChangeItem, EventItem, Member, SpanItem, ValueItem } from '../../../grammar/tree';
-import type { VoiceEvent } from '../../score/score';
-import { letterAndOctave } from './events';
+import type { NoteMember, VoiceEvent } from '../../score/score';
 import type { Step, TakenBar } from './resolve';
 import { drop, type LaneChange, put } from './stretches';
 
@@ -27,6 +26,8 @@ export interface TypingTask {
   /** What is typed where something is omitted while the other lanes go on: empty time. */
   gapsAt(step: Step): readonly string[];
 }
+
+const letterAndOctave = ({ spelling, octave }: NoteMember): string => `${spelling.letter}${octave}`;
 
 const FILLERS: ReadonlySet<EventItem['what']> = new Set(['barRest', 'barGap']);
 

@@ -42,6 +42,3 @@ export const LEVELS: Readonly<Partial<Record<SpanWord, { readonly plain: string;
   deleted: { plain: 'deleted in the source', by: 'deleted in' },
   added: { plain: 'added in the source', by: 'added in' },
 };
-
-/** Hints of performance: they change no written value and MusicXML has no word for them. */
-export const HINTS: ReadonlySet<SpanWord> = new Set(['overdot', 'inegal', 'assimilate', 'snap', 'literal']);

@@ -4,10 +4,11 @@ import type { SpanWord } from '../../../grammar/tree';
 import type { AppliedMark, NoteMember, Score, Source, VoiceEvent } from '../../score/score';
 import { marksOfEvent } from '../../score/walk';
 import type { Chunk } from '../chunks';
+import { HINTS } from '../hints';
 import type { Losses } from '../losses';
 import { notationsOf } from './notations';
 import { coversChord } from './signs';
-import { HINTS, LEVELS } from './tables';
+import { LEVELS } from './tables';
 import type { Written } from './written';
 
 /** A question asked of each event: the code and slots of what is lost, with its place where it is not the event's own. */

@@ -1,5 +1,5 @@
 /** Events and notes that stand for a written one whose sign is written out: like it, but for what is given. */
-import { divide, format, time } from '../../../grammar/time';
+import { valueText } from '../../../grammar/lanes/forms';
 import type { TieForm, ValueForm } from '../../../grammar/tree';
 import type { Realised, SoundingPitch } from '../../score/performance';
 import type { NoteMember, VoiceEvent } from '../../score/score';
@@ -81,10 +81,10 @@ export const noteOn = (
 export const PLAIN_TIE: TieForm = { text: '=', editors: false, doubtful: false };
 
 /** A drawn value as the text would have it. */
-export const valueForm = ({ value: { base, dots }, length }: Pick<PrintedValue, 'value' | 'length'>): ValueForm => ({
-  text: `${format(divide(time(1), base))}${'.'.repeat(dots)}`,
-  base,
-  dots,
+export const valueForm = ({ value, length }: Pick<PrintedValue, 'value' | 'length'>): ValueForm => ({
+  text: valueText(value),
+  base: value.base,
+  dots: value.dots,
   doubtful: false,
   duration: length,
 });
