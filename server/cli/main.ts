@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 /** The entry of the command line. */
 import { COULD_NOT } from './command';
 import { nodeHost } from './host';

@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, w
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { version } from '../../package.json';
+import { bin, version } from '../../package.json';
 
 const ROOT = join(import.meta.dirname, '../..');
 const CLI = join(ROOT, 'dist/cli.js');
@@ -30,6 +30,11 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 describe('the command line as a process', () => {
   it('tells its version', () => {
     expect(bentside(['--version'])).toMatchObject({ status: 0, stdout: `${version}\n`, stderr: '' });
+  });
+
+  it.skipIf(process.platform === 'win32')('is a program that a shell can start, as `npx bentside` does', () => {
+    const started = spawnSync(join(ROOT, bin.bentside), ['--version'], { cwd: folder, encoding: 'utf8' });
+    expect(started).toMatchObject({ status: 0, stdout: `${version}\n`, stderr: '' });
   });
 
   it('proofs a sound score, a faulty one and one that is not there', () => {
