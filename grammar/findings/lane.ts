@@ -267,6 +267,42 @@ After:
       '“{text}” is no figure of a bass: numbers, accidentals, / between stacked ones, , between successive ones.',
     help: `In a \`fig\` lane each note of the bass has one item: \`6\`, \`6/5\` (stacked), \`5,6\` (one after the other), \`#\`, \`6+\` (stroke through), \`[6]\` (the editor's), \`=\` (hold on), \`_\` (nothing).`,
   },
+  'figures-run-together': {
+    level: 'error',
+    sentence:
+      '“{text}” runs figures of a bass together; a / stands between stacked ones, a comma between successive ones.',
+    help: `No figure of a thorough bass is larger than 18. Figures above one another are parted by a slash, those that follow one another within a
+note by a comma.
+
+Before:
+\`\`\`
+  basse | 4 c3 d 2 e   |
+    fig | 65   _ 76    |
+\`\`\`
+After:
+\`\`\`
+  basse | 4 c3 d 2 e   |
+    fig | 6/5  _ 7,6   |
+\`\`\``,
+  },
+  'hyphen-apart': {
+    level: 'error',
+    ofTyping: true,
+    sentence: 'The hyphen “{text}” stands by itself; it is glued to the syllable before it.',
+    help: `A hyphen at the end of a syllable says that the word goes on. By itself it would be counted as a syllable of its own; \`=\` holds a syllable
+on. A dash that is printed as a syllable is typed in quotes: \`"-"\`.
+
+Before:
+\`\`\`
+  dessus | 4 c5 d e f         |
+    text | Chan - ter bas =   |
+\`\`\`
+After:
+\`\`\`
+  dessus | 4 c5 d e f       |
+    text | Chan- ter bas =  |
+\`\`\``,
+  },
   'align-refused': {
     level: 'error',
     sentence: 'The text was left as it is: laid out, {reason}.',

@@ -322,6 +322,23 @@ compared with one another.`,
     help: `\`fig\` has one item for each note, chord, rest or lone \`=\`; \`text\` one for each note that is not tied to the one before.
 \`_\` means nothing drawn, \`=\` holds on.`,
   },
+  'sub-lane-fewer': {
+    level: 'warning',
+    sentence: 'Bar {bar}, {voice}: {have} in `{name}` for {need} of the lane; the last have nothing.',
+    help: `Items belong to notes in their order: where one is forgotten, all after it move to the note before. \`_\` is a note that has nothing, \`=\`
+holds on. A bar may be left empty as a whole.
+
+Before:
+\`\`\`
+  basse | 4 c3 d e f |
+    fig | 6 6/5      |
+\`\`\`
+After:
+\`\`\`
+  basse | 4 c3 d e f |
+    fig | _ 6 _ 6/5  |
+\`\`\``,
+  },
   'figures-twice': {
     level: 'error',
     sentence: '{voice} has two lanes of figures in this system; the first one counts.',

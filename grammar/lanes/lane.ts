@@ -73,7 +73,7 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: 
     else if (token.tokenType === T.OpenQuote) {
       problems.push({ code: 'unclosed-string', ...spanOf(token), slots: {} });
       items.push({ kind: 'junk', ...spanOf(token) });
-    } else items.push(subItem(kind, token, problems));
+    } else items.push(subItem(kind, token, items.at(-1), problems));
   }
   return { items, bar, broken: items.some((item) => item.kind === 'junk') };
 }

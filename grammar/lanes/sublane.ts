@@ -1,15 +1,22 @@
 /** The items of the sub-lanes `fig` and `text`. */
 import type { IToken } from 'chevrotain';
+import type { Problem } from '../findings/finding';
 import { unquoted } from '../quoted';
-import type { AccidentalSign, Figure, FiguresItem, Item, SyllableItem } from '../tree';
+import type { AccidentalSign, Figure, FiguresItem, Item, Junk, Span, SyllableItem } from '../tree';
 import type { ProblemList } from './problems';
 import { Quoted } from './tokens';
+
+/** The largest figure of a thorough bass: prints of 1600 count intervals through more than two octaves (from memory). */
+const LARGEST = 18;
+/** Digits that are no figure together; each of them is one. */
+const runTogether = /(?<!\d)[1-9]{2,4}(?!\d)/g;
 
 const figurePattern = /^(\[)?(##|#|bb|b|n)?(\d{1,2})?(##|#|bb|b|n)?(\+)?(\])?$/;
 
 function figureOf(text: string): Figure | undefined {
   const [, open, before, number, after, stroke, close] = figurePattern.exec(text) ?? [];
   const accidental = before ?? after;
+  if (Number(number) > LARGEST) return undefined;
   if (number === undefined && accidental === undefined) return undefined;
   if (before !== undefined && after !== undefined) return undefined;
   if ((open === undefined) !== (close === undefined)) return undefined;
@@ -22,6 +29,14 @@ function figureOf(text: string): Figure | undefined {
   };
 }
 
+/** Figures one after another, each a stack; undefined if one of them is none. */
+function columnsOf(text: string): Figure[][] | undefined {
+  const columns = text.split(',').map((column) => column.split('/').map(figureOf));
+  return columns.every((column) => column.every((figure) => figure !== undefined))
+    ? (columns as Figure[][])
+    : undefined;
+}
+
 function figures(token: IToken, problems: ProblemList): Item {
   const at = { pos: token.startOffset, len: token.image.length };
   const item = (what: FiguresItem['what'], columns: Figure[][]): FiguresItem => ({
@@ -32,16 +47,37 @@ function figures(token: IToken, problems: ProblemList): Item {
   });
   if (token.image === '_') return item('none', []);
   if (token.image === '=') return item('hold', []);
-  const columns = token.image.split(',').map((column) => column.split('/').map(figureOf));
-  if (columns.every((column) => column.every((figure) => figure !== undefined))) {
-    return item('figures', columns as Figure[][]);
-  }
-  problems.push({ code: 'bad-figure', ...at, slots: { text: token.image.slice(0, 40) } });
+  const columns = columnsOf(token.image);
+  if (columns !== undefined) return item('figures', columns);
+  const fixes = partings(token.image).map(({ title, text }) => ({ title, edits: [{ ...at, text }] }));
+  const code = fixes.length === 0 ? 'bad-figure' : 'figures-run-together';
+  problems.push({ code, ...at, slots: { text: token.image.slice(0, 40) }, ...(fixes.length === 0 ? {} : { fixes }) });
   return { kind: 'junk', ...at };
 }
 
-function syllable(token: IToken): SyllableItem {
+/** What figures that run together may mean: figures above one another or, where nothing says that they are stacked, one after another. */
+function partings(text: string): { readonly title: string; readonly text: string }[] {
+  const ways = [
+    { title: 'stack them', by: '/' },
+    { title: 'put them one after another', by: ',' },
+  ];
+  return ways.flatMap(({ title, by }) => {
+    if (by === ',' && text.includes('/')) return [];
+    const parted = text.replace(runTogether, (run) => (Number(run) > LARGEST ? [...run].join(by) : run));
+    return parted !== text && columnsOf(parted) !== undefined ? [{ title, text: parted }] : [];
+  });
+}
+
+/** A hyphen that stands by itself: no syllable. */
+const loneHyphen = /^[-\u2010-\u2014]+$/;
+
+/** @param before the item before it, to which a hyphen belongs */
+function syllable(token: IToken, before: Item | undefined, problems: ProblemList): SyllableItem | Junk {
   const at = { pos: token.startOffset, len: token.image.length };
+  if (loneHyphen.test(token.image)) {
+    problems.push({ code: 'hyphen-apart', ...at, slots: { text: token.image }, ...hyphenFix(at, before) });
+    return { kind: 'junk', ...at };
+  }
   const quoted = token.tokenType === Quoted;
   if (!quoted && (token.image === '_' || token.image === '=')) {
     return { kind: 'syllable', ...at, what: token.image === '_' ? 'none' : 'hold', text: '', goesOn: false };
@@ -51,8 +87,18 @@ function syllable(token: IToken): SyllableItem {
   return { kind: 'syllable', ...at, what: 'syllable', text: goesOn ? whole.slice(0, -1) : whole, goesOn };
 }
 
-/** The item that a token of a `fig` or `text` lane stands for. */
-export function subItem(kind: 'fig' | 'text', token: IToken, problems: ProblemList): Item {
-  if (kind === 'text') return syllable(token);
-  return figures(token, problems);
+/** Glues a hyphen to the syllable before it. */
+function hyphenFix({ pos, len }: Span, before: Item | undefined): Pick<Problem, 'fixes'> {
+  // A quoted text is one syllable whatever it holds: a hyphen after it would not part a word.
+  if (before?.kind !== 'syllable' || before.what !== 'syllable' || before.text.length !== before.len) return {};
+  const end = before.pos + before.len;
+  return { fixes: [{ title: 'glue it to its syllable', edits: [{ pos: end, len: pos + len - end, text: '-' }] }] };
+}
+
+/**
+ * The item that a token of a `fig` or `text` lane stands for.
+ * @param before the item before it in its bar
+ */
+export function subItem(kind: 'fig' | 'text', token: IToken, before: Item | undefined, problems: ProblemList): Item {
+  return kind === 'text' ? syllable(token, before, problems) : figures(token, problems);
 }

@@ -18,8 +18,10 @@ export interface SubLane {
   readonly witness: string | undefined;
 }
 
-/** A bar with more items than its lane has events for them. */
-export interface Extra {
+/** A bar that has more or fewer items than its lane has events for them. */
+export interface Miscount {
+  readonly code: 'sub-lane-items' | 'sub-lane-fewer';
+  /** The first that is too much, or the last that there is. */
   readonly item: Item;
   readonly bar: number;
   readonly have: number;
@@ -38,8 +40,8 @@ export function attach(
   owner: number,
   { bearing, counted }: { readonly bearing: readonly LaneEvent[][]; readonly counted: readonly RawBar[] },
   chosen: VoiceBars['bars'],
-): readonly Extra[] {
-  return sub.placed.tree.segments.flatMap((segment, bar): Extra[] => {
+): readonly Miscount[] {
+  return sub.placed.tree.segments.flatMap((segment, bar): Miscount[] => {
     const items = segment.items.filter(isSubItem);
     const events = bearing[bar] ?? [];
     const first = counted[bar];
@@ -55,9 +57,17 @@ export function attach(
           target.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
       });
     }
-    const extra = items[events.length];
-    return extra === undefined ? [] : [{ item: extra, bar, have: items.length, need: events.length }];
+    return segment.broken ? [] : miscount(items, bar, events.length);
   });
+}
+
+/** A bar of a sub-lane that is left empty has nothing drawn in it: that is no slip. */
+function miscount(items: readonly Item[], bar: number, need: number): Miscount[] {
+  const have = items.length;
+  const last = items.at(-1);
+  if (last === undefined || have === need) return [];
+  const extra = items[need];
+  return [{ code: extra ? 'sub-lane-items' : 'sub-lane-fewer', item: extra ?? last, bar, have, need }];
 }
 
 const withStanza = (above: VoiceEvent['syllables'], stanza: number, item: SyllableItem): VoiceEvent['syllables'] =>

@@ -609,15 +609,15 @@ class SystemBuilder {
         this.checkSubLaneBars(sub, owner.bars.length);
         const counted = this.countedAgainst(owner, one.voice);
         const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
-        const extras = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
-        for (const { item, bar, have, need } of extras) {
+        const miscounts = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
+        for (const { code, item, bar, have, need } of miscounts) {
           const slots = {
             voice: this.task.environment.voices[one.voice]?.name ?? '',
             name: sub.kind,
             have: howMany(have, 'item', 'items'),
             need: howMany(need, 'note', 'notes'),
           };
-          this.add({ lane: sub.lane }, 'sub-lane-items', item, slots, { bar });
+          this.add({ lane: sub.lane }, code, item, slots, { bar });
         }
       }
     }

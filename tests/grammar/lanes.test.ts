@@ -513,6 +513,34 @@ describe('sub-lanes', () => {
     }
   });
 
+  test('figures that run together are no figure, and may mean two things', () => {
+    const ways = (text: string) =>
+      read(`${text} |`, 'fig').problems.flatMap(({ code, fixes }) => [
+        code,
+        ...(fixes ?? []).map(({ edits }) => edits.map((edit) => edit.text).join()),
+      ]);
+    expect(ways('65')).toEqual(['figures-run-together', '6/5', '6,5']);
+    expect(ways('76 #')).toEqual(['figures-run-together', '7/6', '7,6']);
+    expect(ways('643+')).toEqual(['figures-run-together', '6/4/3+', '6,4,3+']);
+    expect(ways('9/43')).toEqual(['figures-run-together', '9/4/3']);
+    // Compound figures as in prints of 1600 (from memory).
+    for (const figure of ['10', '11/9', '#13', '14', '18']) expect(ways(figure)).toEqual([]);
+    expect(ways('60')).toEqual(['bad-figure']);
+  });
+
+  test('a hyphen that stands by itself belongs to the syllable before it', () => {
+    const { problems } = read(' Chan - ter bas -- = |', 'text');
+    expect(problems.map(({ code }) => code)).toEqual(['hyphen-apart', 'hyphen-apart']);
+    const fixes = problems.flatMap((problem) => problem.fixes?.[0]?.edits ?? []);
+    expect(fixes).toMatchObject([
+      { pos: 5, len: 2, text: '-' },
+      { pos: 15, len: 3, text: '-' },
+    ]);
+    // A dash that is printed as a syllable.
+    expect(read('Chan- "-" ter |', 'text').problems).toEqual([]);
+    expect(read('- ter |', 'text').problems[0]?.fixes).toBeUndefined();
+  });
+
   test('text', () => {
     const { segments, problems } = read('the word- ing = _ "of old-" {so} \'tis | = |', 'text');
     expect(problems).toEqual([]);

@@ -223,6 +223,24 @@ describe('what belongs to no note is told', () => {
   });
 });
 
+describe('a sub-lane with fewer items than notes', () => {
+  const under = (music: string, sub: string) => passage(`${C} dessus | ${music} |||\n ${sub} |||\n`);
+  it('is told, for all after a forgotten item stand a note too early', () => {
+    expect(messages(under('4 c5 d e f', 'fig | 6 _ 6/5'), 'sub-lane-fewer')).toEqual([
+      'Bar 1, dessus: 3 items in `fig` for 4 notes of the lane; the last have nothing.',
+    ]);
+    expect(codes(under('4 c5 d e f | 2 g c', 'text | Par- lons bas ma | voix'))).toContain('sub-lane-fewer');
+  });
+  it('is none where the bar is empty, or a note is tied', () => {
+    expect(codes(under('4 c5 d e f | 2 g c', 'text | Par- lons bas ma |'))).not.toContain('sub-lane-fewer');
+    expect(codes(under('2 c5= 4 c d', 'text | Par- lons'))).not.toContain('sub-lane-fewer');
+  });
+  it('is not counted where something was not understood', () => {
+    expect(errors(under('4 c5 d e f', 'text | Par - lons bas ='))).toEqual(['hyphen-apart']);
+    expect(errors(under('4 c5 d e f', 'fig | 6 ? _'))).toEqual(['bad-figure']);
+  });
+});
+
 describe('one source has one option at a place', () => {
   it.each(['<K: 1 c5 ; K: 1 d5>', '<K: 1 c5 ; L,K?: 1 d5>'])('and a second is told: %s', (music) => {
     expect(messages(lane(music), 'label-twice')).toEqual([
