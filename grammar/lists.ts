@@ -4,3 +4,6 @@ export function putUnder<Key, Item>(lists: Map<Key, Item[]>, key: Key, item: Ite
   if (list === undefined) lists.set(key, [item]);
   else list.push(item);
 }
+
+/** A list with one more at its end, and no room for others: for lists that stay for long. */
+export const andOne = <T>(list: readonly T[], one: T): readonly T[] => (list.length === 0 ? [one] : list.concat([one]));

@@ -1,8 +1,7 @@
 /** What a choice comes to in one system: readings that take the same there share its score. */
 import { type TellingItem, tellingItems } from '../../grammar/telling';
 import type { Barline, BlockContents, EventItem, LaneTree, OptionsItem, Readings, Suffix } from '../../grammar/tree';
-import { type Choice, chooseOption, preferredWitness } from '../score/choice';
-import { holdsIn } from '../score/lane';
+import { type Choice, chooseOption, holdsIn, preferredWitness } from '../score/choice';
 
 /** A place in a system where choices part. */
 type Point =

@@ -1,6 +1,5 @@
 /** Which practice acts where: a mark in the lane before what is stated, the narrower before the wider, the reading before the file. */
-import type { Choice } from '../score/choice';
-import { holdsIn } from '../score/lane';
+import { type Choice, holdsIn } from '../score/choice';
 import type { AppliedSpan, Piece } from '../score/score';
 import type { Stroke } from './lines';
 import { type How, type Practice, type PracticeWord, USUAL } from './practice';

@@ -4,7 +4,7 @@ import type { Fix, Slots } from '../../grammar/findings/finding';
 import type { Time } from '../../grammar/time';
 import type { Span } from '../../grammar/tree';
 import type { LaneEvent } from './event';
-import type { RawBar } from './lane';
+import type { RawBar } from './rawBars';
 import type { DrawnBarline, InnerBarline, LaneSum, Meter } from './score';
 
 /** A voice's bars as chosen among its lane and witness lanes. */

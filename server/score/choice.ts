@@ -1,5 +1,5 @@
 /** Which option is taken at each place of the text. */
-import type { Label } from '../../grammar/tree';
+import type { Label, Readings } from '../../grammar/tree';
 
 export type AccidentalPractice = 'note' | 'group' | 'bar';
 
@@ -102,3 +102,8 @@ function labelled(options: Options, name: string): number {
 
 /** Whether an option is this name's, or a layer's that stands for it. */
 export const bears = (option: Options[number], name: string): boolean => labelled([option], name) >= 0;
+
+/** Whether a mark or tie that is limited to readings or witnesses holds in a choice. */
+export const holdsIn = (readings: Readings | undefined, choice: Choice): boolean =>
+  readings === undefined ||
+  readings.names.some((name) => name === choice.name || choice.labels.includes(name)) !== readings.not;

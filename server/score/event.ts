@@ -65,6 +65,17 @@ export const inside = ({ spans, tuplets, scale, chosen, small, numbering }: Arou
   numbering: more.numbering ?? numbering,
 });
 
+/** Puts something more around events; those that shared what is around them share it still. */
+export function surround(events: readonly LaneEvent[], more: (around: Around) => Partial<Around>): void {
+  const known = new Map<Around, Around>();
+  for (const event of events) {
+    const { around } = event;
+    const own = known.get(around) ?? inside(around, more(around));
+    known.set(around, own);
+    event.around = own;
+  }
+}
+
 /** What few events have. */
 export interface Extras {
   readonly stems: VoiceEvent['stems'];

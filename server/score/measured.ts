@@ -28,8 +28,8 @@ import {
   type VoiceBars,
 } from './bars';
 import type { LaneEvent } from './event';
-import type { RawBar } from './lane';
 import { gapsOf } from './omissions';
+import type { RawBar } from './rawBars';
 import { type DrawnBarline, isSpecial, type LaneSum, type Meter } from './score';
 
 /** Whether the last note begins before the barline and is meant to sound on after it. */

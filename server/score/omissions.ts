@@ -2,7 +2,7 @@
 import { add, compare, earliest, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import type { BarStart, VoiceBars } from './bars';
 import { type EventLane, LaneEvent, noExtras, noNotes, nothingAround } from './event';
-import type { Omission, RawBar, RawChange } from './lane';
+import type { Omission, RawBar, RawChange } from './rawBars';
 
 /** A bar of a voice, with the lane it was taken from. */
 type Entry = VoiceBars['bars'][number];

@@ -5,7 +5,7 @@ import type { Item, PlacedLane, SyllableItem } from '../../grammar/tree';
 import type { VoiceBars } from './bars';
 import type { Sung } from './carry';
 import type { LaneEvent, LaneNote } from './event';
-import type { RawBar, RawChange } from './lane';
+import type { RawBar, RawChange } from './rawBars';
 import type { VoiceEvent } from './score';
 
 export interface SubLane {

@@ -18,11 +18,13 @@ import { marksInOrder } from './curveMarks';
 import { matchCurves } from './curves';
 import type { SystemEnvironment } from './environment';
 import type { LaneEvent } from './event';
-import { type RawBar, type RawChange, type ReadLane, type Report, readLane, sectionOf } from './lane';
+import { readLane } from './lane';
+import type { Report } from './lane/task';
 import { layLoose } from './loose';
 import { layMeasured } from './measured';
 import { withGaps, withoutOmitted } from './omissions';
 import { soundingPitch } from './pitch';
+import type { RawBar, RawChange, ReadLane } from './rawBars';
 import {
   type DrawnBarline,
   isSpecial,
@@ -770,6 +772,13 @@ export function sharedChanges(bar: RawBar, witness: RawBar): RawChange[] {
 
 const kindOfRaw = ({ change: { change } }: RawChange): string =>
   [change.word, ...change.clauses.map(({ name }) => name)].join(' ');
+
+/** `section petite in B`: its name and the section of which it is a part. */
+function sectionOf(args: Clause['args']): { name: string; within: string | undefined } | undefined {
+  const name = firstOf(args, 'name')?.text;
+  const within = afterWord(args, 'in');
+  return name === undefined ? undefined : { name, within: within?.kind === 'name' ? within.text : undefined };
+}
 
 interface LaneFacts {
   readonly endings: Map<number, number>;

@@ -13,8 +13,8 @@ import type {
   TieForm,
   ValueItem,
 } from '../../../grammar/tree';
-import { type Choice, chooseOption } from '../../score/choice';
-import { heldSuffixes, holdsIn } from '../../score/lane';
+import { type Choice, chooseOption, holdsIn } from '../../score/choice';
+import { heldSuffixes } from '../../score/lane/suffixes';
 import { HINTS } from '../hints';
 import { drop, endOfBarline, type LaneChange, put } from './stretches';
 

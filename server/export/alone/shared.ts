@@ -1,6 +1,7 @@
 /** Changes that concern all lanes and stand in the bar of a main lane hold in the bar of a witness that is put in its place. */
 import { compare } from '../../../grammar/time';
-import { type RawBar, readLane } from '../../score/lane';
+import { readLane } from '../../score/lane';
+import type { RawBar } from '../../score/rawBars';
 import type { Score } from '../../score/score';
 import { sharedChanges } from '../../score/system';
 import { type LaneChange, put } from './stretches';

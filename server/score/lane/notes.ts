@@ -1,0 +1,86 @@
+/** The notes of a lane: an octave typed once holds on, and a chord may reach into other staves. */
+import type { Member, Span } from '../../../grammar/tree';
+import { intervalOf } from '../amounts';
+import { holdsIn } from '../choice';
+import { LaneNote } from '../event';
+import { stepOf } from '../heights';
+import type { LaneBars } from './bars';
+import { moved, type SuffixReader } from './suffixes';
+import type { LaneTask } from './task';
+
+const SEVENTH = 6;
+
+/** Reads the notes of one lane. */
+export class NoteReader {
+  /** In force until another is typed. */
+  octave: number | undefined;
+  private octaveMissed = false;
+  /** Of the note before. */
+  private lastStep: number | undefined;
+
+  constructor(
+    private readonly task: LaneTask,
+    private readonly bars: LaneBars,
+    private readonly suffixes: SuffixReader,
+  ) {}
+
+  /**
+   * The notes of an event.
+   * @param at where the event stands
+   * @param stave on which its notes are unless they say otherwise
+   */
+  read(members: readonly Member[], at: number, stave: number): LaneNote[] {
+    const first = members[0];
+    if (first !== undefined && members.length === 1 && first.stave === undefined) {
+      return [this.note(first, at, stave, true)];
+    }
+    const notes: LaneNote[] = [];
+    let on = stave;
+    for (const member of members) {
+      if (member.stave !== undefined) on = this.staveTowards(member.stave, on, moved(member, at)) ?? on;
+      notes.push(this.note(member, at, on, member === first));
+    }
+    return notes.slice();
+  }
+
+  private note(member: Member, at: number, stave: number, isFirst: boolean): LaneNote {
+    const { spelling, len, suffixes, tie } = member;
+    const octave = this.octaveOf(member, at);
+    const step = stepOf(spelling.letter, octave);
+    if (isFirst) this.counselLeap(member, at, step);
+    this.lastStep = step;
+    const { marks, annotations } = this.suffixes.applied(suffixes, at);
+    const held = tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : undefined;
+    return new LaneNote(this.bars.lane, at + member.pos, len, spelling, octave, stave, held, marks, annotations);
+  }
+
+  private octaveOf(member: Member, at: number): number {
+    if (member.spelling.octave !== undefined) this.octave = member.spelling.octave;
+    if (this.octave === undefined) {
+      this.bars.current.broken = true;
+      if (!this.octaveMissed && !this.bars.junk)
+        this.bars.report('octave-missing', moved(member, at), { note: member.spelling.text });
+      this.octaveMissed = true;
+    }
+    return this.octave ?? 4;
+  }
+
+  /** A seventh or more with no digit typed is often a forgotten octave. */
+  private counselLeap(member: Member, at: number, step: number): void {
+    if (member.spelling.octave !== undefined || this.lastStep === undefined) return;
+    if (Math.abs(step - this.lastStep) < SEVENTH) return;
+    this.bars.report('leap', moved(member, at), {
+      note: member.spelling.text,
+      interval: intervalOf(step - this.lastStep),
+    });
+  }
+
+  /** The stave above or below, or the lane's own; undefined, and a finding, where there is none. */
+  staveTowards(way: 'up' | 'down' | 'home', from: number, at: Span): number | undefined {
+    if (way === 'home') return this.task.stave;
+    const stave = from + (way === 'up' ? -1 : 1);
+    if (this.task.environment.staves[stave] !== undefined) return stave;
+    this.bars.report('no-stave-there', at, { way: way === 'up' ? 'above' : 'below' });
+    return undefined;
+  }
+}
