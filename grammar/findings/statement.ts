@@ -52,7 +52,7 @@ practice overdot double
     level: 'error',
     sentence: '“{word}” is no change that can be made in a lane; expected was {expected}.',
     help: `A round bracket that stands by itself in a lane is a change or words of the source. It begins with one of
-\`now up down home stems manual custos ending section irregular above below\`.
+\`now up down home stems manual custos ending section irregular above below\`. A new clef, signature, metre or tempo stands after \`now\`.
 
 Before:
 \`\`\`

@@ -7,7 +7,7 @@
 import type { Problem } from '../findings/finding';
 import { nearest } from '../nearest';
 import type { Argument, Change, ChangeWord, Clause, Row, Span, Statement, StatementTree } from '../tree';
-import { looksLikeClef } from '../vocabulary/clefs';
+import { clefOf, looksLikeClef } from '../vocabulary/clefs';
 import type { ClauseEntry, Clauses, EitherPart, FreePart, Part, RowEntry, WordsPart } from '../vocabulary/parts';
 import { changes, lookUp, statements } from '../vocabulary/statements';
 import { lex, type Token } from './lexer';
@@ -576,7 +576,7 @@ function readChange(reader: StatementReader, text: string): ParsedChange {
   const first = reader.next();
   const entry = first?.kind === 'word' ? lookUp(changes, first.text) : undefined;
   if (first === undefined || entry === undefined) {
-    const meant = first === undefined ? undefined : nearest(first.text, [...Object.keys(changes), 'above', 'below']);
+    const meant = first === undefined ? undefined : changeMeant(first.text);
     const expected = meant === undefined ? inCode(Object.keys(changes)) : `\`${meant}\``;
     const fixes = first === undefined || meant === undefined ? [] : [replacing(first, meant)];
     reader.report(
@@ -596,6 +596,14 @@ function readChange(reader: StatementReader, text: string): ParsedChange {
     change: { text, word: first.text as ChangeWord, clauses, args },
     problems: reader.problems.sort(byPlace),
   };
+}
+
+/** The words meant by one that begins no change: what `now` brings is often typed without it, `(C3)`, `(key bb)`, `(clef C3)`. */
+function changeMeant(word: string): string | undefined {
+  if (word === 'clef') return 'now';
+  const isClef = word.split('+').every((part) => clefOf(part) !== undefined);
+  const isOfNow = isClef || lookUp(changes.now?.clauses ?? {}, word) !== undefined;
+  return isOfNow ? `now ${word}` : nearest(word, [...Object.keys(changes), 'above', 'below']);
 }
 
 /** Changes kept at most; the oldest goes first. */

@@ -231,6 +231,18 @@ describe('a change in a lane', () => {
   it('that is unknown or says too little or too much is told so', () => {
     expect(parseChange('(nwo C3)').problems[0]).toMatchObject({ code: 'unknown-change', pos: 1, len: 3 });
     expect(parseChange('(nwo C3)').problems[0]?.fixes?.[0]?.edits).toEqual([{ pos: 1, len: 3, text: 'now' }]);
+    for (const [typed, meant] of [
+      ['(C3)', 'now C3'],
+      ['(F4+C6)', 'now F4+C6'],
+      ['(key bb eb)', 'now key'],
+      ['(meter 3/2)', 'now meter'],
+      ['(clef C3)', 'now'],
+    ] as const) {
+      expect(parseChange(typed).problems).toMatchObject([{ slots: { expected: `\`${meant}\`` } }]);
+      expect(parseChange(typed).problems[0]?.fixes?.[0]?.edits).toMatchObject([{ pos: 1, text: meant }]);
+    }
+    // A note is no clef.
+    expect(parseChange('(c5)').problems[0]?.fixes ?? []).toEqual([]);
     expect(change('(now)')).toBe('now missing-argument');
     expect(change('(custos c)')).toBe('custos wrong-argument');
     expect(change('(up twice)')).toBe('up too-much');

@@ -259,6 +259,10 @@ describe('a leap without an octave digit', () => {
       'Bar 1, dessus: b lies a seventh from the note before and has no octave digit; is the octave meant?',
     ]);
   });
+  it('is not measured where no octave holds', () => {
+    expect(codes(lane('2 c5 <K: 4 d5 ; L: 4 e5> 4 e'))).not.toContain('leap');
+    expect(errors(lane('2 c5 <K: 4 d5 ; L: 4 e5> 4 e'))).toEqual(['octave-missing']);
+  });
 });
 
 describe('a lane of a witness that is not declared', () => {

@@ -67,7 +67,7 @@ export class NoteReader {
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
   private counselLeap(member: Member, at: number, step: number): void {
-    if (member.spelling.octave !== undefined || this.lastStep === undefined) return;
+    if (member.spelling.octave !== undefined || this.octave === undefined || this.lastStep === undefined) return;
     if (Math.abs(step - this.lastStep) < SEVENTH) return;
     this.bars.report('leap', moved(member, at), {
       note: member.spelling.text,
