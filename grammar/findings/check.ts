@@ -171,6 +171,40 @@ After:
     system  lower F4
       basse | 2 c3 (now C4) d |||`,
   },
+  'key-restated': {
+    level: 'hint',
+    sentence: 'Bar {bar}: the signature {key} holds already; this changes nothing.',
+    help: `\`(now key …)\` draws a signature. Where the same one is in force already it says nothing new: perhaps another was meant, or the
+change stands a bar late. At the head of a line and after a double bar sources draw it again as a rule, and there nothing is told. If the
+source really draws it again here, leave it.
+
+Before:
+
+    system  lower F4  key bb
+      basse | 1 c3 | (now key bb) 1 d |||
+
+After:
+
+    system  lower F4  key bb
+      basse | 1 c3 | (now key bb eb) 1 d |||`,
+  },
+  'meter-restated': {
+    level: 'hint',
+    sentence: 'Bar {bar}: the metre {meter} holds already; this changes nothing.',
+    help: `\`(now meter …)\` draws a metre sign. Where the same one is in force already, with bars of the same length, it says nothing new: perhaps
+another was meant, or the change stands a bar late. At the head of a line and after a double bar sources draw it again as a rule, and there
+nothing is told. If the source really draws it again here, leave it.
+
+Before:
+
+    system  lower F4  meter 3/4
+      basse | 2. c3 | (now meter 3/4) 2. d |||
+
+After:
+
+    system  lower F4  meter 3/4
+      basse | 2. c3 | (now meter 3/2) 1. d |||`,
+  },
   'custos-mismatch': {
     level: 'info',
     sentence: '{voice}: the custos promises {promised}, but this system begins on {note}: text lost, or a wrong clef?',

@@ -1,6 +1,4 @@
-/**
- * Clefs at the head of a system that gainsay what the end of the system before announced, and clefs that change nothing.
- */
+/** Clefs at the head of a system that gainsay what the end of the system before announced. */
 import { clausesOf, firstOf } from '../../grammar/statements/read';
 import { equal } from '../../grammar/time';
 import type { Span, StatementTree } from '../../grammar/tree';
@@ -47,10 +45,3 @@ export const clefsAtHeads: Look = ({ before, head, facts }) => {
     ];
   });
 };
-
-export const clefsRestated: Look = ({ score, facts }) =>
-  score.changes.flatMap(({ restated, clefs, stave, source, bar }) => {
-    if (!restated || clefs === undefined || source === undefined) return [];
-    const slots = { clef: clefsText(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' };
-    return [problemIn({ code: 'clef-restated', at: source, slots, bar })];
-  });

@@ -7,7 +7,7 @@ import type { Onlooker } from '../score/piece';
 import type { PlacedProblem, Score, SystemScore } from '../score/score';
 import { accidentalEnds, sharedLine } from './accidentals';
 import type { Check, Given } from './check';
-import { clefsAtHeads, clefsRestated } from './clefs';
+import { clefsAtHeads } from './clefs';
 import { outsideCompass, shortOctave } from './compass';
 import { consecutives } from './consecutives';
 import { custodes } from './custodes';
@@ -26,6 +26,7 @@ import { orderAgainstRepeats } from './order';
 import { placesTwoWays } from './placesTwoWays';
 import { ratiosRecorded } from './ratios';
 import { nearlyRepeated, printsOf } from './repeats';
+import { restated } from './restated';
 import { sourIntervals, sourTunings } from './sour';
 import { type Facts, type Found, factsOf, keepingLooks, type Look, overSystems } from './systems';
 import { tunings } from './tunings';
@@ -38,7 +39,7 @@ const looks: readonly Look[] = [
   outsideCompass,
   shortOctave,
   clefsAtHeads,
-  clefsRestated,
+  restated,
   custodes,
   figuresHeld,
   farFromStave,

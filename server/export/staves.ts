@@ -107,10 +107,6 @@ export class Staves {
   }
 }
 
-/** One text for signatures that are drawn alike. */
-export const keyText = (key: readonly KeySign[]): string =>
-  key.map(({ letter, accidental, octave }) => `${letter}${accidental}${octave ?? ''}`).join(' ');
-
 /** The order of sharps in a signature as it has long been drawn; flats run backwards (common practice). */
 const SHARPS: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 

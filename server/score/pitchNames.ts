@@ -2,6 +2,7 @@
 import type { AccidentalSign, Clef, Spelling } from '../../grammar/tree';
 import { lineUnder } from '../../grammar/vocabulary/clefs';
 import { signOf } from '../../grammar/vocabulary/pitches';
+import type { KeySign } from './score';
 
 export interface NamedPitch {
   readonly letter: Spelling['letter'];
@@ -38,3 +39,7 @@ export function noteOnLine(clef: Clef, line: number): NamedPitch {
   const octave = Math.floor(position / LETTERS.length);
   return { letter: LETTERS[position - octave * LETTERS.length] ?? 'c', alteration: 0, octave };
 }
+
+/** A signature as it is typed, `bb eb`: one text for signatures that are drawn alike. */
+export const keyText = (key: readonly KeySign[]): string =>
+  key.map(({ letter, accidental, octave }) => `${letter}${accidental}${octave ?? ''}`).join(' ');

@@ -24,6 +24,7 @@ import { layLoose } from './loose';
 import { layMeasured } from './measured';
 import { withGaps, withoutOmitted } from './omissions';
 import { soundingPitch } from './pitch';
+import { keyText } from './pitchNames';
 import type { RawBar, RawChange, ReadLane } from './rawBars';
 import {
   type DrawnBarline,
@@ -72,8 +73,6 @@ interface PlacedVoice {
 type Place = Pick<PlacedProblem, 'lane' | 'statement'>;
 
 const sameClefs = (a: readonly Clef[], b: readonly Clef[]): boolean => clefsText(a) === clefsText(b);
-const keyText = (key: readonly KeySign[]): string =>
-  key.map((sign) => `${sign.letter}${sign.accidental}${sign.octave ?? ''}`).join(' ');
 
 class SystemBuilder {
   private readonly problems: PlacedProblem[] = [];

@@ -1,6 +1,6 @@
 /** Clefs announced at the end of a system (common practice: the warning clef is the one with which the next begins). */
 import { describe, expect, it } from 'vitest';
-import { codes, findingOf, mended, messages, passage } from '../helpers/music';
+import { codes, findingOf, mended, passage } from '../helpers/music';
 
 const systems = (end: string, head: string, between = ''): ReturnType<typeof passage> =>
   passage(
@@ -34,23 +34,5 @@ describe('a clef at the head of a system', () => {
   });
   it('of another piece is a beginning', () => {
     expect(codes(systems('(now C3)', 'upper C1 lower F4', 'piece "Courante"\n'))).not.toContain('clef-change-at-head');
-  });
-});
-
-describe('a clef drawn within a line', () => {
-  const restated = (music: string): string[] =>
-    messages(passage(`system upper C1 lower F4 meter C\n basse | ${music} |||\n`), 'clef-restated');
-  it('that is in force already changes nothing', () => {
-    expect(restated('2 c3 (now F4) d')).toEqual(['Bar 1: stave lower bears F4 already; this changes nothing.']);
-  });
-  it('is let be where it changes, and where it comes back', () => {
-    expect(restated('2 c3 (now C4) d')).toEqual([]);
-    expect(restated('4 c3 (now C4) d (now F4) 2 e')).toEqual([]);
-  });
-  it('is let be at the head of each line, as scribes draw it', () => {
-    const twice = passage(
-      'system upper C1 lower F4 meter C\n basse | 1 c3 |\nsystem upper C1 lower F4\n basse | 1 c3 |||\n',
-    );
-    expect(messages(twice, 'clef-restated')).toEqual([]);
   });
 });

@@ -1,8 +1,8 @@
 /** Where systems and pages of the source begin. */
 import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
+import { keyText } from '../../score/pitchNames';
 import type { ScoreSystem, StateChange } from '../../score/score';
-import { keyText } from '../staves';
 import { type XmlElement, xml } from '../xml';
 import type { Pictures } from './facsimile';
 import { systemId, wordOf } from './ids';

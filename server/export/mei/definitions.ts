@@ -3,10 +3,11 @@ import { isZero, type Time } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
 import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
+import { keyText } from '../../score/pitchNames';
 import type { KeySign, Meter, Score, StateChange } from '../../score/score';
 import type { Losses } from '../losses';
 import type { Measure } from '../measures';
-import { fifthsOf, keyText, type Staves } from '../staves';
+import { fifthsOf, type Staves } from '../staves';
 import { type XmlAttributes, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS, METER_GLYPHS } from './tables';
 

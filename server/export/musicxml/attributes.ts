@@ -3,10 +3,11 @@
 import { compare, format, isZero, multiply, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
 import { clefsText, clefText } from '../../../grammar/vocabulary/clefs';
+import { keyText } from '../../score/pitchNames';
 import type { Bar, KeySign, Meter, Piece, Score, ScoreSystem, StateChange } from '../../score/score';
 import type { Losses, Where } from '../losses';
 import type { Measure } from '../measures';
-import { type ClefChoice, fifthsOf, keyText, type Moment, type State, Staves } from '../staves';
+import { type ClefChoice, fifthsOf, type Moment, type State, Staves } from '../staves';
 import { leaf, type XmlElement, xml } from '../xml';
 import { ACCIDENTALS, ALTERS } from './tables';
 

@@ -1,0 +1,30 @@
+/** Clefs, signatures and metres drawn within a line that are in force already. */
+import { equal, isZero, ZERO } from '../../grammar/time';
+import { clefsText } from '../../grammar/vocabulary/clefs';
+import { keyText } from '../score/pitchNames';
+import type { StateChange, SystemScore } from '../score/score';
+import { type Facts, type Look, problemIn, type Told } from './systems';
+
+/** What is told of a change that changes nothing. */
+function toldOf({ clefs, key, meter, stave }: StateChange, facts: Facts): Pick<Told, 'code' | 'slots'> | undefined {
+  if (clefs !== undefined)
+    return { code: 'clef-restated', slots: { clef: clefsText(clefs), stave: facts.staves[stave ?? -1]?.name ?? '' } };
+  if (key !== undefined) return { code: 'key-restated', slots: { key: keyText(key) || 'none' } };
+  if (meter !== undefined) return { code: 'meter-restated', slots: { meter: meter.sign } };
+  return undefined;
+}
+
+/** Where sources draw signature and metre again: where a line begins, and after a double bar. */
+function isUsual({ bars }: SystemScore, { onset, bar, clefs }: StateChange): boolean {
+  if (clefs !== undefined) return false;
+  const closing = bars[bar - 1]?.closing?.shape ?? '|';
+  return isZero(onset) || (closing !== '|' && equal(onset, bars[bar]?.onset ?? ZERO));
+}
+
+export const restated: Look = ({ score, facts }) =>
+  score.changes.flatMap((change) => {
+    const { source, bar } = change;
+    if (!change.restated || source === undefined || isUsual(score, change)) return [];
+    const told = toldOf(change, facts);
+    return told === undefined ? [] : [problemIn({ ...told, at: source, bar })];
+  });
