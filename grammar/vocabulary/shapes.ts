@@ -621,3 +621,7 @@ const byName: ReadonlyMap<string, Shape> = new Map(
 
 /** The shape of this name or short name; undefined where there is none. */
 export const shapeByName = (name: string): Shape | undefined => byName.get(name);
+
+/** "a short zigzag, above the note": descriptions of shapes that are not above it say where they stand. */
+export const shapeInWords = ({ description, place }: Shape): string =>
+  place === 'above' ? `${description}, above the note` : description;

@@ -1,7 +1,7 @@
 /** What can be typed in a lane, told by the signs before the caret. */
 import { expectedInChange } from '../../grammar/statements/parser';
 import { laneMeanings, markMeanings, markPlaces, spanMeanings } from '../../grammar/vocabulary/lanes';
-import { shapes } from '../../grammar/vocabulary/shapes';
+import { shapeInWords, shapes } from '../../grammar/vocabulary/shapes';
 import { changes } from '../../grammar/vocabulary/statements';
 import { valueNames } from '../score/amounts';
 import type { Environment } from '../score/environment';
@@ -11,7 +11,6 @@ import type { Project } from '../workspace/project';
 import { proposalsOf } from './completeStatement';
 import type { Here } from './nodes';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
-import { shapeInWords } from './signs';
 import { linesUnder } from './staveLines';
 
 interface Asked {

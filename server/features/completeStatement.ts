@@ -5,13 +5,12 @@ import type { Argument } from '../../grammar/tree';
 import { clefNames, MOST_LINES } from '../../grammar/vocabulary/clefs';
 import { meterSigns } from '../../grammar/vocabulary/meters';
 import type { ClauseEntry, Clauses, FreePart, Part } from '../../grammar/vocabulary/parts';
-import { shapes } from '../../grammar/vocabulary/shapes';
+import { shapeInWords, shapes } from '../../grammar/vocabulary/shapes';
 import { valueNames } from '../score/amounts';
 import type { Project } from '../workspace/project';
 import { completeRecipe } from './completeRecipe';
 import { spaces } from './names';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
-import { shapeInWords } from './signs';
 import { linesOf } from './staveLines';
 
 /** The word at whose end the caret stands: it is typed anew. */

@@ -1,9 +1,9 @@
 /** What stands under the pointer, in words. */
 import { type Hover, MarkupKind, type Position } from 'vscode-languageserver-types';
-import { format } from '../../grammar/time';
 import type { EventItem, MarkForm, OptionsItem, SpanHead } from '../../grammar/tree';
 import { laneMeanings, markMeanings, spanMeanings } from '../../grammar/vocabulary/lanes';
 import { changes, lookUp, statements } from '../../grammar/vocabulary/statements';
+import { counted, portion } from '../score/amounts';
 import { labelText } from '../score/choice';
 import type { Project } from '../workspace/project';
 import { type EventHere, eventHere, systemOf } from './events';
@@ -140,8 +140,9 @@ function barInWords(project: Project, here: Here): Told {
   const found = systemOf(project, here.blockIndex, project.analysis.choices[0]);
   const bar = found?.piece.bars[found.system.firstBar + segment];
   if (bar === undefined || segment < 0) return nothing;
-  const needed = bar.expected === undefined ? '' : ` of ${format(bar.expected)}`;
-  return [`End of bar ${bar.number}: ${format(bar.duration)}${needed} semibreves`];
+  const { number, duration, expected } = bar;
+  const long = expected === undefined ? counted(duration, duration).have : portion(duration, expected);
+  return [`End of bar ${number}: ${long}`];
 }
 
 const silences: Readonly<Partial<Record<EventItem['what'], string>>> = {

@@ -80,7 +80,8 @@ function clefsInWords(clefs: readonly Clef[], staveLines: number): Told {
       const line = lines - index;
       return `- line ${line}: ${bothNames(noteOnLine(clef, line))}${line === clef.line ? ', where the clef stands' : ''}`;
     });
-    return `**${text}** ${clefNames[text] ?? 'clef'}: ${clefLetters[clef.letter].describe}\n${notes.join('\n')}`;
+    const [name, { describe }] = [clefNames[text], clefLetters[clef.letter]];
+    return `**${text}** ${name === undefined ? describe : `${name} (${describe})`}\n${notes.join('\n')}`;
   });
 }
 

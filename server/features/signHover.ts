@@ -1,6 +1,7 @@
 /** A sign in words: what is drawn, what each reading makes of it, and what other tables would. */
 import { keeping } from '../../grammar/keeping';
 import type { MarkForm, Recipe } from '../../grammar/tree';
+import { shapeInWords } from '../../grammar/vocabulary/shapes';
 import type { Environment } from '../score/environment';
 import { recipeInWords } from '../signs/recipeWords';
 import { keyOf, type PlayedRow, tableInForce, tablesNamed } from '../signs/rows';
@@ -12,7 +13,7 @@ import { type EventHere, eventHere } from './events';
 import { literally } from './markdown';
 import { hereAt } from './nodes';
 import { type SignHere, signsNear, type Way } from './openSigns/openSigns';
-import { playedBy, shapeInWords, shapesDrawn } from './signs';
+import { playedBy, shapesDrawn } from './signs';
 
 /** Of each project by block: a hover asks for the same again and again. */
 const known = keeping((_: Project) => new Map<number, readonly SignHere[]>());

@@ -11,9 +11,6 @@ import { literally, markdown } from './markdown';
 export const shapesDrawn = (name: string, environment: Environment): readonly Shape[] =>
   shapesOfSign(name, environment).shapes.flatMap((short) => shapeByName(short) ?? []);
 
-/** "a short zigzag, above". */
-export const shapeInWords = ({ description, place }: Shape): string => `${description}, ${place} the note`;
-
 const sameShapes = (a: readonly string[], b: readonly string[]): boolean => a.join('+') === b.join('+');
 
 const rowInWords = ({ label, recipe, played, when, note }: SignRow): string =>

@@ -1,11 +1,11 @@
 /** Times and places in a bar, in the trade's words. */
-import { format, multiply, type Time, time } from '../../grammar/time';
+import { compare, equal, format, isZero, multiply, SEMIBREVE, type Time, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
 import { valueNames } from '../score/amounts';
 import type { Bar } from '../score/score';
 
 const DOTS = ['', 'dotted ', 'double-dotted ', 'triple-dotted '];
-const LONGER: Readonly<Record<string, string>> = { '2': 'breve', '4': 'long', '8': 'maxima' };
+const LONGER: Readonly<Record<string, string>> = { '2': 'breve', '4': 'longa', '8': 'maxima' };
 
 /** "dotted crotchet", "quaver, 3 in the time of 2". */
 export function valueInWords({ base, dots, proportion }: ValueForm): string {
@@ -14,9 +14,15 @@ export function valueInWords({ base, dots, proportion }: ValueForm): string {
   return `${DOTS[dots] ?? `${dots} dots `}${name ?? format(base)}${ratio}`;
 }
 
-/** "bar 3, beat 2", "bar 3, beat 2 1/2"; without a meter "bar 3, after 1/4 of a semibreve". */
+/** "1/4 of a semibreve", "1 semibreve", "5/2 semibreves". */
+function semibreves(length: Time): string {
+  if (compare(length, SEMIBREVE) < 0) return `${format(length)} of a semibreve`;
+  return `${format(length)} ${equal(length, SEMIBREVE) ? 'semibreve' : 'semibreves'}`;
+}
+
+/** "bar 3, beat 2", "bar 3, beat 2 1/2"; without a meter "bar 3, at its beginning", "bar 3, after 1/4 of a semibreve". */
 export function placeInWords({ number, meter }: Bar, inBar: Time): string {
-  if (meter === undefined) return `bar ${number}, after ${format(inBar)} of a semibreve`;
+  if (meter === undefined) return `bar ${number}, ${isZero(inBar) ? 'at its beginning' : `after ${semibreves(inBar)}`}`;
   const beats = multiply(inBar, time(meter.beatValue));
   const whole = Math.floor(Number(beats.n) / Number(beats.d));
   const rest = { n: Number(beats.n) - whole * Number(beats.d), d: beats.d };

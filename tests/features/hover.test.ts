@@ -100,6 +100,12 @@ describe('a sign says', () => {
     );
   });
 
+  it('where it is drawn, once', () => {
+    expect(told(inLane("1 c5'z‸z"))).toMatch(/^\*\*'zz\*\* a short zigzag, above the note$/m);
+    expect(told(inLane("1 c5'c‸a"))).toMatch(/half-circle to the right of the note$/m);
+    expect(told(inLane("1 c5's‸s"))).toMatch(/^\*\*'ss\*\* two oblique strokes through the stem, .* without stem$/m);
+  });
+
   it('what a table of the file calls it', () => {
     const table = 'table house\n  zz "shake" : on beat, (+1 0) repeated\nsigns house\n';
     expect(told(inLane("1 c5'z‸z", table))).toContain(
@@ -108,9 +114,14 @@ describe('a sign says', () => {
   });
 
   it('of marks that are no signs what they mean', () => {
-    expect(told(inLane("1 c5'fer‸mata"))).toBe('A pause.');
+    expect(told(inLane("1 c5'fer‸mata"))).toBe('A fermata.');
     expect(told(inLane("1 c5'‸3"))).toBe('Finger 3.');
   });
+});
+
+it('a barline says how much of its bar there is, in a value that counts it', () => {
+  expect(told(inLane('4 c5 d e f ‸| 1 c'))).toBe('End of bar 1: 4 of 4 crotchets');
+  expect(told(inLane('8 c5 ‸| 1 c'))).toBe('End of bar 0: 1 of 8 quavers');
 });
 
 describe('a head says', () => {
@@ -118,7 +129,7 @@ describe('a head says', () => {
 
   it('the note of each line under a clef', () => {
     const words = told(head('upper ‸C1 lower F4 meter C'));
-    expect(words).toContain('**C1** soprano clef: C clef: middle C');
+    expect(words).toContain('**C1** soprano clef (C clef: middle C)');
     expect(words).toContain('- line 1: c′ (C4), where the clef stands');
     expect(words).toContain('- line 5: d′′ (D5)');
     expect(words).not.toContain('line 6');

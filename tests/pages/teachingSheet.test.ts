@@ -53,7 +53,9 @@ describe('the overture’s sheet, bars 1 to 7', () => {
     const readings = words(section((await begin).page, 'Readings, and why'));
     expect(readings).toContain('Takes K : Thornmere Keyboard Book, ff. 1r-2v, the main text');
     expect(readings).toContain("Signs after anglebert-1689 : J.-H. d'Anglebert, Pièces de clavecin, Paris 1689");
-    expect(readings).toContain('Rhythm, overdot in A : dots are held longer than they are written');
+    expect(readings).toContain(
+      'Rhythm, dots stretched as by a second dot, the dot held (in A) : dots are held longer than they are written',
+    );
     expect(readings).toContain('Quantz 1752, XVII.vii.58, confirmed by a text');
     expect(readings).toContain('Takes L : A loose copy in another hand, two leaves kept with K');
   });
@@ -85,7 +87,7 @@ describe('the overture’s sheet, bars 1 to 7', () => {
       .slice(1);
     const said = words(second);
     expect(said).toContain("as K; L has sb G. L has one semibreve; the falling scale may be a player's own");
-    expect(said).toContain('Rhythm, overdot : bars 5, 6, 7');
+    expect(said).toContain('Rhythm, stretched dots : bars 5, 6, 7');
     expect(said).toContain(
       'Signs after anglebert-1689 : Pincé (bar 7), Cheute ou port de voix en descendant (bar 5), Tremblement simple (bars 4, 5)',
     );
@@ -172,6 +174,15 @@ describe('a sheet', () => {
     const sheet = words(page);
     expect(sheet).toContain('Bar 10, basso, 2: m A; K, L, K.2, L.2 have m B.');
     expect(sheet).toContain('It stands in bars 15, 28 of “Lamento”, bars 4, 12 of “Ritornello”.');
+  });
+  it('names each practice that can act once, and each tuning once', async () => {
+    const { page } = await sheetOf(sampleProject('gigue.bent'), { bars: { from: '1', to: '1' } }, 'leaf');
+    const readings = words(section(page, 'Readings, and why'));
+    expect(readings.split('late upbeats (in B, voice basse)')).toHaveLength(2);
+    // Said by the reading itself; what the file says of the same goes after it.
+    expect(readings).toContain('triplets in the time of the duple figures that they meet');
+    expect(readings).not.toContain('duple figures in the time of the triplets that they meet');
+    expect(readings.split('thornmere-fair')).toHaveLength(2);
   });
   it('of one reading has no other', async () => {
     const { page } = await sheetOf(overture, { bars: { from: '1', to: '3' } }, 'french');

@@ -123,8 +123,8 @@ describe('a reading', () => {
     const before =
       'practice overdot\nreading one "first"\n  practice snap\nreading two "second" from one\n  practice hemiola\n';
     expect(rows(reported('1 c5', before), 'Readings offered, and what each chooses')).toEqual([
-      'one · first · snap',
-      'two · second · built on one; hemiola',
+      'one · first · sharpened snaps',
+      'two · second · built on one; hemiolas',
     ]);
   });
 });
@@ -187,7 +187,7 @@ describe('the rules', () => {
       (one) => one.said,
     );
     expect(said.join('\n')).toMatch(/holds to the barline/);
-    expect(said.join('\n')).toMatch(/overdot in A/);
+    expect(said.join('\n')).toMatch(/dots stretched as by a second dot, the dot held \(in A\)/);
     expect(said.join('\n')).toMatch(/in groups \(quavers by 6\)/);
     expect(said.join('\n')).toMatch(/therefore assumed: the pitch/);
   });

@@ -1,4 +1,6 @@
 /** Why a reading plays as it does: in all, and in the bars of a line. */
+import { heard } from '../../practice/alter';
+import { practiceInWords, practiceNames } from '../../practice/inWords';
 import type { Assimilate, How, PracticeWord } from '../../practice/practice';
 import { practicesOfReading, statedTempo } from '../../readings/choices';
 import { chosenBy } from '../../readings/compare';
@@ -25,18 +27,18 @@ type Form =
   | 'inegal short-long'
   | `assimilate ${Assimilate['to']}`;
 
-/** What a practice does. */
+/** What a practice does, where its name does not say it. */
 const SAYS: Readonly<Record<Form, string>> = {
   overdot: 'dots are held longer than they are written, and what follows comes later and quicker',
   'inegal long-short': 'pairs of notes written alike are played long and short, while the beat stays even',
   'inegal short-long': 'pairs of notes written alike are played short and long, while the beat stays even',
-  'assimilate triplet': 'duple figures take the time of the triplets that they meet',
-  'assimilate duple': 'triplets take the time of the duple figures that they meet',
-  'assimilate literal': 'duple figures and triplets are each played as they are written',
+  'assimilate triplet': '',
+  'assimilate duple': '',
+  'assimilate literal': '',
   snap: 'where the dot is on the second note of a pair, the first is made shorter',
   upbeats: 'quick notes after a dot or a rest come at the end of their time, as fast as they can',
   hemiola: 'two bars of three are played as three of two where the source shows it',
-  literal: 'what is written is played',
+  literal: '',
 };
 
 const INEQUAL = 'mechanical instruments with pinned barrels play 3:2, 2:1 and 3:1';
@@ -72,17 +74,17 @@ const citedFor = (how: How): string => {
 
 // ─── in all ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** What a reading chooses, with its grounds. */
-export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] {
+/** What a reading chooses besides its tuning, with its grounds. */
+export function groundsOf({ score, table }: SheetText): readonly Html[] {
   const { environment, choice } = score;
   const chosen = chosenBy(score);
-  const practices = practicesOfReading(environment, choice.name);
+  const practices = heard(practicesOfReading(environment, choice.name));
   const tempo = statedTempo(environment, choice.name);
-  const rhythm = practices.map(({ how, text: typed }, index) => {
+  const rhythm = practices.map((practice, index) => {
     // Each witness is called once.
-    const cited = citedFor(how);
+    const cited = citedFor(practice.how);
     const isFirst = practices.findIndex((one) => citedFor(one.how) === cited) === index;
-    return ground(`Rhythm, ${typed}`, SAYS[formOf(how)], isFirst ? cited : '');
+    return ground(`Rhythm, ${practiceInWords(practice)}`, SAYS[formOf(practice.how)], isFirst ? cited : '');
   });
   return [
     ...chosen.takes.map((name) => taken(score, name)),
@@ -91,7 +93,6 @@ export function groundsOf({ score, table, tuning }: SheetText): readonly Html[] 
     ...(practices.length === 0 ? [ground('Rhythm', 'as it is written')] : []),
     ...(tempo === undefined ? [] : [ground('Tempo', tempoInWords(tempo))]),
     ...chosen.orders.filter((order) => order !== '').map((order) => ground('Order', order)),
-    ground('Tuning', `${tuning.temperament.title}, a4 = ${tuning.pitch} Hz`),
   ];
 }
 
@@ -186,8 +187,9 @@ function alteredIn({ pieces }: Performance): AlteredBars {
 }
 
 function practiceReasons(altered: ReadonlyMap<string, ReadonlySet<number>> | undefined, bars: readonly Bar[]): Html[] {
-  return [...(altered ?? [])].flatMap(([word, moved]) => {
-    const numbers = bars.filter(({ index }) => moved.has(index)).map(({ number }) => number);
-    return numbers.length === 0 ? [] : [ground(`Rhythm, ${word}`, barsNamed(numbers))];
+  return Object.entries(practiceNames).flatMap(([word, name]) => {
+    const moved = altered?.get(word);
+    const numbers = bars.filter(({ index }) => moved?.has(index)).map(({ number }) => number);
+    return numbers.length === 0 ? [] : [ground(`Rhythm, ${name}`, barsNamed(numbers))];
   });
 }

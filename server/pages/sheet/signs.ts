@@ -1,7 +1,7 @@
 /** Signs explained: how the readings play each, by which table and of which year, and what other tables would make of it. */
 import { finished } from '../../../grammar/finished';
 import type { Recipe } from '../../../grammar/tree';
-import { shapeByName } from '../../../grammar/vocabulary/shapes';
+import { shapeByName, shapeInWords } from '../../../grammar/vocabulary/shapes';
 import { performingBoth } from '../../readings/perform';
 import { barsOfPieces } from '../../score/barsInWords';
 import type { Score } from '../../score/score';
@@ -51,7 +51,7 @@ export class SignExplained {
       'section',
       { class: 'sign', 'aria-labelledby': id },
       tag('h3', { id }, text(`${typed}, ${whereOf(this.place)}`)),
-      tag('p', {}, text(`Drawn: ${shapes.map(shapeInWords).join('; ')}. ${this.count()}`)),
+      tag('p', {}, text(`Drawn: ${shapes.map(drawnAs).join('; ')}. ${this.count()}`)),
       ...ways.map((way) => this.figure(way, `${(readings.get(way.table) ?? []).join(', ')}: `)),
       ...this.others(rivals, ways),
     );
@@ -131,12 +131,10 @@ export class SignExplained {
   }
 }
 
-function shapeInWords(short: string): string {
+const drawnAs = (short: string): string => {
   const shape = shapeByName(short);
-  if (shape === undefined) return short;
-  // The others say where they stand.
-  return shape.place === 'above' ? `${shape.description}, above the note` : shape.description;
-}
+  return shape === undefined ? short : shapeInWords(shape);
+};
 
 const titles = (all: readonly ByTable[]): string => all.map(({ table }) => titleOf(table)).join('; ');
 

@@ -8,7 +8,7 @@ import type { NoteMember, VoiceEvent } from '../../score/score';
 /** From the longest: their length in semibreves, how they are abbreviated, and what they are called. */
 export const VALUES: readonly { readonly length: string; readonly short: string; readonly name: string }[] = [
   { length: '8', short: 'maxima', name: 'maxima' },
-  { length: '4', short: 'long', name: 'long' },
+  { length: '4', short: 'long', name: 'longa' },
   { length: '2', short: 'br', name: 'breve' },
   { length: '1', short: 'sb', name: 'semibreve' },
   { length: '1/2', short: 'm', name: 'minim' },

@@ -1,4 +1,5 @@
 /** The rules by which the text is read, and what is regularised without a word at its place. */
+import { practiceInWords } from '../../practice/inWords';
 import { valuesInWords } from '../../score/amounts';
 import type { AccidentalPractice } from '../../score/choice';
 import type { Environment } from '../../score/environment';
@@ -20,7 +21,7 @@ export const COUNTING =
 export function rulesSection(environment: Environment, key: readonly string[]): ReportSection {
   const { accidentals, signs } = environment;
   const practices = practicesOfFile(environment);
-  const all = practices.map(({ text }) => text).join('; ');
+  const all = practices.map(practiceInWords).join('; ');
   return {
     heading: 'How this report is to be read; rules in force',
     said: [

@@ -1,6 +1,7 @@
 /** Sources, hands, editors, readings: what the edition rests on. */
 import { clauseOf } from '../../../grammar/statements/read';
 import type { Argument } from '../../../grammar/tree';
+import { practiceInWords } from '../../practice/inWords';
 import type { Practice } from '../../practice/practice';
 import { tempoInWords } from '../../score/clock';
 import type { Environment, ReadingDeclaration } from '../../score/environment';
@@ -57,7 +58,7 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
     ...[...at].map(([place, label]) => `at ${place} ${label}`),
     ...(signs === undefined ? [] : [`signs after ${signs}`]),
-    ...ownPractices(environment, name).map(({ text }) => text),
+    ...ownPractices(environment, name).map(practiceInWords),
     ...(accidentals === undefined ? [] : [`accidentals: ${accidentals}`]),
     ...(tempo === undefined ? [] : [`tempo: ${tempoInWords(tempo)}`]),
     ...(tuning === undefined ? [] : [`tuning: ${tuningInWords(environment, name, tuning.args)}`]),
