@@ -64,7 +64,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'Bar {bar}, {voice}: the {note} of event {event} ends by the rule `{rule}`; the next (event {there}) is {next}. A player will ask.',
+      'Bar {bar}, {voice}: the {note} ends by the rule `{rule}`; the next note on its line is {next}. A player will ask.',
     help: `By this practice a written accidental holds for its note and what repeats it (\`note\`), or for the notes under its beam
 (\`group\`). Soon after, the same note comes again in the bar without a sign and sounds otherwise: players of today will carry
 the accidental on to it. A sign of the editor's answers them.
@@ -120,7 +120,7 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'Bar {bar} matches bar {earlier} in all voices but one note: {voice} {event}, {here} here, {there} there.',
+      'Bar {bar} matches bar {earlier} in all voices but one note: {voice}, symbol {symbol}, {here} here, {there} there.',
     help: `Two bars of six notes or more are the same throughout but for one note, and that by a third at most or an octave. If the music
 comes again on purpose, one of the two may be a slip of the scribe or of the copy. Neighbouring bars are not compared.
 

@@ -325,7 +325,7 @@ what is written. The export has what is written; in the rhythm of a reading (\`-
   },
   'musicxml-option': {
     level: 'info',
-    sentence: 'Where the sources of {voice} differ ({bars}) the export has only the option {labels}.',
+    sentence: 'Where the sources of {voice} differ ({bars}) the export has only what is labelled {labels}.',
     help: `MusicXML holds one text. The export has the options that its reading takes; the file's field “reading” names it.
 Export each reading or witness by itself to have them all.`,
   },
@@ -455,7 +455,7 @@ depend on it: \`bentside export --as musicxml\`. Drawing fewer bars (\`--bars 9-
   },
   'svg-option': {
     level: 'info',
-    sentence: 'Where the sources of {voice} differ ({bars}) the picture has only the option {labels}.',
+    sentence: 'Where the sources of {voice} differ ({bars}) the picture has only what is labelled {labels}.',
     help: `A picture shows one text. Export each reading or witness by itself (\`--reading all\`) to have them all; MEI holds them
 side by side.`,
   },

@@ -6,7 +6,7 @@ export const rhythmFindings = entries({
     level: 'info',
     sentence: 'The practice `{practice}` finds nothing to act on.',
     help: `In this reading no note is played at another time for the practice: the passage has no such figures, they are protected by
-\`{literal …}\`, another practice has them, or the sign of measure makes no value unequal. In cut C quavers are as a rule equal
+\`{literal …}\`, another practice has them, or the metre sign makes no value unequal. In cut C quavers are as a rule equal
 (Hotteterre 1719): a value of your own (\`inegal 8\`) says otherwise.
 
 Before:

@@ -83,7 +83,7 @@ tuplet or a group of small notes begins with its value.`,
   },
   'octave-missing': {
     level: 'error',
-    sentence: 'Bar {bar}, {voice}: no octave holds for {note}; type its digit, c4 is the middle C.',
+    sentence: 'Bar {bar}, {voice}: no octave holds for {note}; type its digit, c4 is middle C.',
     help: `The last digit typed holds. Each lane of each system begins with one, and so does what follows options (\`>\`).`,
   },
   'tuplet-incomplete': {

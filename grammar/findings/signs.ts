@@ -38,7 +38,7 @@ After:
   },
   'sign-too-short': {
     level: 'info',
-    sentence: 'The note of `{sign}` has {ms} ms at {tempo}: too quick for its strokes, so it is played plain.',
+    sentence: 'The note of `{sign}` lasts {ms} ms at {tempo}: too short for its strokes, so it is played plain.',
     help: `A stroke needs some hundredths of a second. At the tempo in force the note is shorter than the strokes of its sign. A slower
 tempo, or a table whose row for short notes (\`when short\`) has fewer strokes, makes room.
 

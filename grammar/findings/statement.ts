@@ -359,7 +359,7 @@ zz "shake" : on beat, (+1 0) repeated, hold
   },
   'recipe-comma': {
     level: 'error',
-    sentence: 'Between the phrases of a recipe stand a comma and a space, at “{word}”.',
+    sentence: 'A comma and a space stand between the phrases of a recipe, here at “{word}”.',
     help: `Before:
 \`\`\`
 ca "pincé" : on beat,0 -1 0 hold

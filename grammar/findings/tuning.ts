@@ -62,8 +62,8 @@ After:
     counsel: true,
     sentence:
       'Bar {bar}: {low} with {high} in the {hand} hand, {interval}, is wider than most hands reach: spread it, let a note go early, or share it otherwise?',
-    help: `However the notes are divided between the hands, one of them has more than a tenth of keys to reach (a signed arpeggio: more than
-an eleventh). What counts is where the keys lie: on a short octave C/E the twelfth from c to g is a tenth of keys, so such
+    help: `However the notes are divided between the hands, one of them has more than a tenth to reach on the keyboard (a signed arpeggio: more
+than an eleventh). What counts is where the keys lie: on a short octave C/E the twelfth from c to g lies as a tenth, so such
 stretches often tell for what keyboard a piece was written. Nobody should force a stretch; if it hurts, spread the chord or
 leave a note out, and ask a doctor or a physiotherapist about pain that stays.
 
@@ -85,10 +85,10 @@ After:
     level: 'hint',
     counsel: true,
     sentence:
-      'The {hand} hand has a tenth of keys in {bars}, here {low} with {high}: easy for some hands; others spread it, let a note go early or share it otherwise.',
-    help: `However the notes are divided between the hands, one of them has a tenth of keys to reach. Some hands do it without a thought,
+      'The {hand} hand has a tenth to reach in {bars}, here {low} with {high}: easy for some hands; others spread it, let a note go early or share it otherwise.',
+    help: `However the notes are divided between the hands, one of them has a tenth to reach on the keyboard. Some hands do it without a thought,
 others never, and neither is a fault: so the tenths of a hand are told once a piece, where the first of them stands, with
-their bars. What counts is where the keys lie: on a short octave C/E the tenth from c to e is an octave of keys. Small or
+their bars. What counts is where the keys lie: on a short octave C/E the tenth from c to e lies as an octave. Small or
 tender hands should not force it; if it hurts, spread the chord or leave a note out, and ask a doctor or a physiotherapist
 about pain that stays.
 

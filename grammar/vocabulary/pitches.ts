@@ -9,6 +9,14 @@ export const SEMITONES: ByLetter = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 }
 /** In semitones. */
 export const ALTERATIONS: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
 
+export const accidentalNames: Readonly<Record<AccidentalSign, string>> = {
+  '##': 'double sharp',
+  '#': 'sharp',
+  n: 'natural',
+  b: 'flat',
+  bb: 'double flat',
+};
+
 const SIGNS: Readonly<Record<number, AccidentalSign>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' };
 
 /** The sign that says an alteration; undefined beyond double sharp and double flat. */

@@ -7,7 +7,7 @@ import { signOf } from '../../grammar/vocabulary/pitches';
 import { accidentalOf } from '../score/pitch';
 import type { NoteMember, SystemVoice, VoiceEvent } from '../score/score';
 import { countTo, isMixed } from './lines';
-import { editorsSign, eventNumber, inWords } from './pitches';
+import { editorsSign, inWords } from './pitches';
 import { isSounding, type Line, type Sounding, type Struck } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem } from './systems';
 
@@ -49,10 +49,8 @@ function ended({ voices, practice }: Facts, voice: number, signed: Note, next: N
   const slots = {
     voice: voices[voice] ?? '',
     note,
-    event: eventNumber(signed.event),
     rule: practice,
     next: inWords(next.member),
-    there: eventNumber(next.event),
   };
   return problemIn({
     code: 'accidental-ends',

@@ -5,12 +5,11 @@
 import { barsInWords } from '../score/barsInWords';
 import type { Environment } from '../score/environment';
 import type { Piece, PlacedProblem, Source } from '../score/score';
-import { noteAt } from '../tuning/fifths';
+import { noteInWords } from '../tuning/fifths';
 import { isOpen, NOTES, octaved, placesFrom } from '../tuning/temperament';
 import { centsFromC, sounding, type Tuning } from '../tuning/tuning';
 import { check, problemAt } from './check';
 import { usesOf } from './noteUses';
-import { inWords as noteInWords } from './pitches';
 import { allTunings, tuningFor } from './tuningFacts';
 
 /** Of a note in a whole piece. */
@@ -41,11 +40,6 @@ const countOf = (use: PieceUse | undefined): number =>
   use === undefined ? 0 : [...use.bars.values()].reduce((sum, count) => sum + count, 0);
 
 // ─── words ───────────────────────────────────────────────────────────────────────────────────────────────────────
-
-const inWords = (place: number): string => {
-  const { letter, alteration } = noteAt(place);
-  return noteInWords({ spelling: { text: '', letter, doubtful: false }, alteration });
-};
 
 const notes = (count: number): string => `${count} ${count === 1 ? 'note' : 'notes'}`;
 
@@ -96,20 +90,20 @@ function bestFirst(tuning: Tuning, uses: Uses): number {
 
 /** The retuning that serves best, in words. */
 function advice({ tuning, piece, uses, wanted, given }: Missing): string {
-  const want = inWords(wanted);
+  const want = noteInWords(wanted);
   const above = octaved(centsFromC(tuning, wanted) - centsFromC(tuning, given));
   const moved = above > 600 ? `${Math.round(1200 - above)} cents lower` : `${Math.round(above)} cents higher`;
   if (!uses.has(given)) return `the key can be tuned to ${want}, ${moved}`;
-  const tuned = `tuned to ${want}, ${moved},`;
+  const tuned = `tuned to ${want} (${moved})`;
   const within = stretchOf(uses.get(wanted), uses.get(given));
-  if (within !== undefined) return `${tuned} for ${stretchInWords(within, piece)}, the key serves both`;
+  if (within !== undefined) return `${tuned} for ${stretchInWords(within, piece)} alone, the key serves both`;
   const without = stretchOf(uses.get(given), uses.get(wanted));
-  if (without !== undefined) return `${tuned} but for ${stretchInWords(without, piece)}, the key serves both`;
+  if (without !== undefined) return `${tuned} save for ${stretchInWords(without, piece)}, the key serves both`;
   const { first } = tuning.temperament;
   const [now, best] = [falseNotes(tuning, uses, first), bestFirst(tuning, uses)];
   const left = falseNotes(tuning, uses, best);
   if (best === first || left >= now) return `of all places for the wolf this one leaves fewest notes false, ${now}`;
-  return `with its notes from ${inWords(best)} to ${inWords(best + NOTES - 1)} the tuning leaves ${notes(left)} false instead of ${now}`;
+  return `with its notes from ${noteInWords(best)} to ${noteInWords(best + NOTES - 1)} the tuning leaves ${notes(left)} false instead of ${now}`;
 }
 
 // ─── the check ───────────────────────────────────────────────────────────────────────────────────────────────────
@@ -121,8 +115,8 @@ function missingIn(tuning: Tuning, piece: Piece): PlacedProblem[] {
     if (given === wanted) return [];
     const other = uses.get(given);
     const slots = {
-      note: inWords(wanted),
-      other: inWords(given),
+      note: noteInWords(wanted),
+      other: noteInWords(given),
       bars: barsInWords(use.bars.keys(), piece.bars),
       count: notes(countOf(use)),
       against:

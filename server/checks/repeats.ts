@@ -8,7 +8,7 @@ import { subtract } from '../../grammar/time';
 import { degreeOf } from '../score/heights';
 import type { NoteMember, Piece, PlacedProblem, ScoreSystem, SystemBar, SystemScore, VoiceEvent } from '../score/score';
 import { checkOfWritten, problemAt } from './check';
-import { eventNumber, noteName } from './pitches';
+import { noteName } from './pitches';
 
 /**
  * A bar as values and rests, and apart from them its notes in order; both as texts, which are small and quick to compare. It
@@ -177,6 +177,12 @@ function noteIn({ score, index }: PlacedPrint, number: number): { event: VoiceEv
   return events.flatMap((event) => event.members.map((member) => ({ event, member })))[number];
 }
 
+/** The number of an event in its bar and voice as critical reports count: what is drawn (common practice). */
+function symbolIn({ score, index }: PlacedPrint, event: VoiceEvent): number {
+  const own = score.voices.find(({ voice }) => voice === event.voice)?.events ?? [];
+  return own.filter(({ bar, kind }) => bar === index && kind !== 'gap').indexOf(event) + 1;
+}
+
 function nearRepeats(piece: Piece, voiceName: (voice: number) => string): PlacedProblem[] {
   return likenesses(piece).flatMap(({ here, like }) => {
     const [note, other] = [noteIn(here, like.note), noteIn(like.earlier, like.note)];
@@ -185,7 +191,7 @@ function nearRepeats(piece: Piece, voiceName: (voice: number) => string): Placed
       bar: piece.bars[here.bar]?.number ?? '',
       earlier: piece.bars[like.earlier.bar]?.number ?? '',
       voice: voiceName(note.event.voice),
-      event: eventNumber(note.event),
+      symbol: symbolIn(here, note.event),
       here: noteName(note.member),
       there: noteName(other.member),
     };

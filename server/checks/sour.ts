@@ -180,7 +180,7 @@ function ranked(piece: Piece, found: Found, facts: Facts): PlacedProblem[] {
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
 /** "first of 16". */
 const rankInWords = (rank: number, count: number): string =>
-  count === 1 ? 'only one' : `${ORDINALS[rank]} of ${count}`;
+  count === 1 ? 'only one' : `${ORDINALS[rank]} in sourness of ${count}`;
 
 export const sourIntervals: Check = {
   name: 'sour-intervals',

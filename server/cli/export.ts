@@ -74,7 +74,7 @@ export const exportCommand: Command = {
       value: 'both',
       among: ['both'],
       only: [WRITTEN],
-      says: 'both: the rhythm as written, a second part beneath that of the reading',
+      says: 'both: the rhythm of the reading, and beneath it, as a second part, the rhythm as written',
     },
     repeats: {
       value: 'HOW',

@@ -18,7 +18,7 @@ export const sheetText = (sheet: TuningSheet): string =>
 const OCTAVES = 'Then the octaves from these notes, downwards and upwards, without beats.';
 
 const heading = ({ title, temperament, pitch, note }: TuningSheet): string[] => [
-  `${title === temperament ? title : `${title} (${temperament})`}, a4 = ${pitch} Hz`,
+  `${title.startsWith(temperament) ? title : `${title} (${temperament})`}, a4 = ${pitch} Hz`,
   ...(note === '' ? [] : [note]),
 ];
 

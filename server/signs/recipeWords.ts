@@ -1,6 +1,7 @@
 /** What a recipe does, in words. */
 import { time } from '../../grammar/time';
 import type { Recipe, RecipePhrase, RecipeStep } from '../../grammar/tree';
+import { accidentalNames } from '../../grammar/vocabulary/pitches';
 import { howMany, valuesInWords } from '../score/amounts';
 import { isMain } from './atoms';
 
@@ -122,10 +123,8 @@ const INTERVALS = [
   'the octave',
 ];
 
-const ACCIDENTALS = { '#': 'sharp', '##': 'double sharp', b: 'flat', bb: 'double flat', n: 'natural' } as const;
-
 function stepInWords({ step, accidental }: RecipeStep): string {
   const far = INTERVALS[Math.abs(step)] ?? `the note ${Math.abs(step)} steps`;
   const way = step === 0 ? '' : step > 0 ? ' above' : ' below';
-  return `${far}${way}${accidental === undefined ? '' : ` (${ACCIDENTALS[accidental]})`}`;
+  return `${far}${way}${accidental === undefined ? '' : ` (${accidentalNames[accidental]})`}`;
 }

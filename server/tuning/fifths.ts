@@ -6,7 +6,7 @@
  */
 import { modulo } from '../../grammar/modulo';
 import type { Spelling } from '../../grammar/tree';
-import { ALTERATIONS, type Note, signOf } from '../../grammar/vocabulary/pitches';
+import { ALTERATIONS, accidentalNames, type Note, signOf } from '../../grammar/vocabulary/pitches';
 
 const LINE: readonly Spelling['letter'][] = ['f', 'c', 'g', 'd', 'a', 'e', 'b'];
 
@@ -26,6 +26,14 @@ export function noteName(place: number): string {
   const { letter, alteration } = noteAt(place);
   if (alteration === 0) return letter;
   return `${letter}${signOf(alteration) ?? (alteration < 0 ? 'b' : '#').repeat(Math.abs(alteration))}`;
+}
+
+/** In words: "f sharp", "b flat"; beyond double signs as it is typed. */
+export function noteInWords(place: number): string {
+  const { letter, alteration } = noteAt(place);
+  const sign = signOf(alteration);
+  if (alteration === 0 || sign === undefined) return noteName(place);
+  return `${letter} ${accidentalNames[sign]}`;
 }
 
 /** The key in the octave: 0 for c, 1 for c#, 11 for b. */

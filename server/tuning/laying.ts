@@ -95,7 +95,8 @@ export function layBearings(tuning: Tuning): readonly Step[] {
     if (set === undefined) continue;
     steps.push(set);
     laid.add(place);
-    steps.push(...thirdsWith(tuning, place, laid));
+    // A third by which the note was set proves nothing.
+    steps.push(...thirdsWith(tuning, place, laid).filter(({ interval }) => interval !== set.interval));
   }
   steps.push(closing(tuning));
   return steps;

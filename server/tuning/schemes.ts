@@ -1,6 +1,6 @@
 /** The temperaments that have a name: the schemes of the vocabulary made into circles. */
 import { type TemperamentEntry, temperaments } from '../../grammar/vocabulary/temperaments';
-import { fifthName, noteName } from './fifths';
+import { fifthName, noteInWords } from './fifths';
 import { placesFrom, regular, type Temperament, USUAL_FIRST } from './temperament';
 import { inWords, PURE, type Tempering, temperingFrom } from './tempering';
 
@@ -38,7 +38,7 @@ export function meantone(tempering: Tempering, first = USUAL_FIRST): Temperament
   const wolf = fifthName(first + 11, first);
   return {
     name: `meantone ${part} wolf ${wolf}`,
-    title: `${part.replace(/ pc$/, '')}-comma meantone${part.endsWith('pc') ? ' of the Pythagorean comma' : ''}, its notes from ${noteName(first)} to ${noteName(first + 11)}`,
+    title: `${part.replace(/ pc$/, '')}-comma meantone${part.endsWith('pc') ? ' (Pythagorean comma)' : ''}, its notes from ${noteInWords(first)} to ${noteInWords(first + 11)}`,
     first,
     fifths: regular(tempering, first),
   };

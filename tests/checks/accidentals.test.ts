@@ -14,7 +14,7 @@ describe('an accidental whose note comes again in the bar without a sign', () =>
   it('is told with both places', () => {
     const found = lane('4 c#5 d c d');
     expect(findingOf(found, ENDS).message).toBe(
-      'Bar 1, dessus: the c sharp of event 1 ends by the rule `note`; the next (event 3) is c natural. A player will ask.',
+      'Bar 1, dessus: the c sharp ends by the rule `note`; the next note on its line is c natural. A player will ask.',
     );
     expect(findingOf(found, ENDS).related.map(({ message }) => message)).toEqual(['c sharp']);
     expect(mended(found, ENDS)).toContain('4 c#5 d c[n] d');

@@ -13,7 +13,7 @@ const stretches = (dessus: string, basse: string, on = ON): string[] =>
   messages(duet(dessus, basse, 'C', on), 'hand-stretch').map((message) =>
     message.slice(0, message.indexOf(' is wider') - 1),
   );
-/** "The left hand has a tenth of keys in bar 1, here f2 with a3". */
+/** "The left hand has a tenth to reach in bar 1, here f2 with a3". */
 const tenths = (dessus: string, basse: string, on = ON): string[] => tenthsIn(duet(dessus, basse, 'C', on));
 const tenthsIn = (of: Analysis): string[] =>
   messages(of, 'hand-tenth').map((message) => message.slice(0, message.indexOf(': easy')));
@@ -32,21 +32,21 @@ describe('two hands', () => {
     expect(tenths('1 f5-c6', '1 c#2-g2-e3')).toEqual([]);
   });
   it('are told of a tenth, which fits some hands, and of what is wider, however it is shared', () => {
-    expect(tenths('1 f5-c6', '1 f2-c3-a')).toEqual(['The left hand has a tenth of keys in bar 1, here f2 with a3']);
+    expect(tenths('1 f5-c6', '1 f2-c3-a')).toEqual(['The left hand has a tenth to reach in bar 1, here f2 with a3']);
     expect(stretches('1 f5-c6', '1 f2-c3-a')).toEqual([]);
     expect(stretches('1 f5-c6', '1 c2-g2-f3')).toEqual(['Bar 1: c2 with f3 in the left hand, an eleventh']);
     expect(tenths('1 f5-c6', '1 c2-g2-f3')).toEqual([]);
   });
   it('are told of the tenths of a hand once a piece, with their bars', () => {
     expect(tenths('1 f5-c6 | f5-c6 | g5-d6 | e4-c5-g5', '1 f2-c3-a | f2-c3-a | 1 g2-d3-bb | c2')).toEqual([
-      'The right hand has a tenth of keys in bar 4, here e4 with g5',
-      'The left hand has a tenth of keys in bars 1-2, here f2 with a3',
+      'The right hand has a tenth to reach in bar 4, here e4 with g5',
+      'The left hand has a tenth to reach in bars 1-2, here f2 with a3',
     ]);
     const overTwoSystems = passage(
       'system upper C1 lower F4 meter C\n  dessus | 1 f5-c6 |\n  basse | 1 f2-c3-a |\nsystem\n  dessus | 1 c5 | f5-c6 |||\n  basse | 1 c3 | f2-c3-a |||\n',
       ON,
     );
-    expect(tenthsIn(overTwoSystems)).toEqual(['The left hand has a tenth of keys in bars 1, 3, here f2 with a3']);
+    expect(tenthsIn(overTwoSystems)).toEqual(['The left hand has a tenth to reach in bars 1, 3, here f2 with a3']);
   });
   it('reach an eleventh where an arpeggio is signed, and while it is held', () => {
     expect(stretches('1 f5-c6', "1 c2-g2-f3'arp")).toEqual([]);
@@ -66,7 +66,7 @@ describe('two hands', () => {
       'system upper C1 lower F4 meter C\n  dessus | 1 f5-c6 |||\n  taille | 2 r a3 |||\n  basse | 1 f2-c3 |||\n',
       ON,
     );
-    expect(tenthsIn(held)).toEqual(['The left hand has a tenth of keys in bar 1, here f2 with a3']);
+    expect(tenthsIn(held)).toEqual(['The left hand has a tenth to reach in bar 1, here f2 with a3']);
   });
   it('are not told of what one stroke after the other can do', () => {
     expect(tenths('1 f5-c6', '2 f2-c3 a3')).toEqual([]);
@@ -77,7 +77,7 @@ describe('two hands', () => {
     expect(tenths('1 f5-c6', '1 f2-c3-a', SHORT)).toHaveLength(1);
     // C to g, a twelfth, is a minor tenth of keys; to a, an eleventh.
     expect(tenths('1 f5-c6', '1 c2-c3-g', SHORT)).toEqual([
-      'The left hand has a tenth of keys in bar 1, here c2 with g3',
+      'The left hand has a tenth to reach in bar 1, here c2 with g3',
     ]);
     expect(stretches('1 f5-c6', '1 c2-c3-a', SHORT)).toEqual([
       'Bar 1: c2 with a3 in the left hand, a thirteenth, an eleventh on the keys',

@@ -16,7 +16,7 @@ describe('a note for which a tuning has no string', () => {
 
   it('is named with its bars, those of the note on its key, and what would serve', () => {
     expect(missing('1 g#4 | g# | ab4 | ab | g#4')).toEqual([
-      'No string of this tuning gives a flat, wanted in bars 3-4 (2 notes): its key sounds g sharp, wanted in bars 1-2, 5 (3 notes); tuned to a flat, 41 cents higher, for bars 3-4, the key serves both.',
+      'No string of this tuning gives a flat, wanted in bars 3-4 (2 notes): its key sounds g sharp, wanted in bars 1-2, 5 (3 notes); tuned to a flat (41 cents higher) for bars 3-4 alone, the key serves both.',
     ]);
   });
   it('may have the key for itself', () => {
@@ -26,7 +26,7 @@ describe('a note for which a tuning has no string', () => {
   });
   it('may be the more frequent one, but for a few bars', () => {
     expect(missing('1 ab4 | g# | ab | ab')[0]).toMatch(
-      /; tuned to a flat, 41 cents higher, but for bar 2, the key serves both\.$/,
+      /; tuned to a flat \(41 cents higher\) save for bar 2, the key serves both\.$/,
     );
   });
   it('stands beside the other in one bar: then the place of the wolf decides', () => {
@@ -58,7 +58,7 @@ describe('a note for which a tuning has no string', () => {
   it('in the lamento is g sharp, and its strain lies between two of a flat', () => {
     const told = messages(sampleAnalysis('lamento.bent'), 'note-without-string');
     expect(told.find((message) => message.includes('In the main text, house'))).toMatch(
-      /gives g sharp, wanted in bars 18, 20, 24, 28 \(5 notes\): its key sounds a flat, wanted in bars 1, 3, 7, 11, 15, 33, 35, 37 \(11 notes\); tuned to g sharp, 41 cents lower, for bars 18-28, the key serves both\.$/,
+      /gives g sharp, wanted in bars 18, 20, 24, 28 \(5 notes\): its key sounds a flat, wanted in bars 1, 3, 7, 11, 15, 33, 35, 37 \(11 notes\); tuned to g sharp \(41 cents lower\) for bars 18-28 alone, the key serves both\.$/,
     );
   });
 });
@@ -98,7 +98,7 @@ describe('a sour interval in a chord that lasts', () => {
       '2 ab3 4 ab ab | 1 ab | 1 ab | 1 ab | 1 ab | 1 ab',
     );
     expect(told).toHaveLength(5);
-    expect(told[0]).toMatch(/^Bar 2: .*\(the first of 8 in this piece\)/);
+    expect(told[0]).toMatch(/^Bar 2: .*\(the first in sourness of 8 in this piece\)/);
   });
   it('hears the Pythagorean thirds of a circle that closes, and no others', () => {
     expect(sour('1 c#5-g#', '1 f#3-a#', 'tuning vallotti\n')).toEqual([

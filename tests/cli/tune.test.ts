@@ -73,7 +73,7 @@ describe('bentside tune FILE', () => {
     const host = memoryHost({ 'a.bent': SCORE('vallotti', OWN) });
     expect((await bentside(host, 'tune', 'a.bent')).out).toMatch(/^Vallotti \(vallotti\), a4 = 440 Hz$/m);
     const soft = await bentside(host, 'tune', 'a.bent', '--reading', 'soft', '--pitch', '392');
-    expect(soft.out).toMatch(/^house, as the file defines it \(house\), a4 = 392 Hz$/m);
+    expect(soft.out).toMatch(/^house, as the file defines it, a4 = 392 Hz$/m);
     // 3 f(c4) − 4 f(g3) is 3 f(c4) − 2 f(g4): the fourth below beats as the fifth.
     expect(soft.out).toMatch(/g3-c4 +fourth +2\.00 beats a second, wide/);
     expect((await bentside(host, 'tune', 'a.bent', '--reading', 'hard')).say).toContain('written, soft');
@@ -144,6 +144,12 @@ describe('bentside tune FILE', () => {
     expect(notes).toHaveLength(14);
     expect(step(steps, 'g#3-d#4')).toEqual({ interval: 'g#3-d#4', beats: 1.91, direction: 'narrow' });
     expect(steps.filter(({ tunes }: Step) => tunes === 'a#3')).toHaveLength(1);
+  });
+  it('proves no note by the third by which it was set', async () => {
+    const host = memoryHost({ 'a.bent': SCORE('meantone 1/4 wolf c#-ab', 'instrument virginals\n  split d#/eb\n') });
+    const { steps } = JSON.parse((await bentside(host, 'tune', 'a.bent', '--json')).out);
+    const third = steps.filter(({ interval }: Step) => interval === 'b3-d#4');
+    expect(third.map(({ tunes }: Step) => tunes)).toEqual(['d#4']);
   });
   it('makes a sheet to print of it, with the cautions, and nothing of the file becomes markup', async () => {
     const host = memoryHost({ 'a.bent': SCORE('vallotti') });

@@ -82,7 +82,7 @@ describe('what the editor brings', () => {
     expect(
       rows(reported("2 f[#]5 c[=] | 2 c'[u] d'.[] |[] 1 e".replace("'.[]", "'[.]")), 'Other additions of the editor'),
     ).toEqual([
-      '1, dessus, 1 · m f′′ · accidental #',
+      '1, dessus, 1 · m f′′ · sharp',
       '1, dessus, 2 · m c′′ · tie',
       '2, dessus, 1 · m c′′ · curve',
       '2, barline · | · barline',
@@ -91,7 +91,7 @@ describe('what the editor brings', () => {
 
   it('and what the source leaves unclear are told by place', () => {
     const report = reported('2 f[#]5 {unclear 2 d} | {supplied 1 c} | lost 1');
-    expect(rows(report, 'Other additions of the editor')).toEqual(['1, dessus, 1 · m f′′ · accidental #']);
+    expect(rows(report, 'Other additions of the editor')).toEqual(['1, dessus, 1 · m f′′ · sharp']);
     expect(rows(report, 'The state of the sources')).toEqual([
       '1, dessus, 2 · from m d′′ · hard to read',
       '2, dessus, 1 · from sb c′′ · supplied by the editor',
@@ -168,7 +168,7 @@ describe('the key', () => {
 
   it('has what is printed and nothing else, from the longest value on', () => {
     expect(keyOf('<K: 1 c5 ; L: 2 c5 4 d r>')).toBe(
-      'Values: sb semibreve; m minim; c crotchet. Pitches are given after Helmholtz (c′ the middle C), with accidentals as they are drawn.',
+      'Values: sb semibreve; m minim; c crotchet. Pitches are given after Helmholtz (c′ is middle C), with accidentals as they are drawn.',
     );
     expect(keyOf('1 c5')).toBe('');
   });
@@ -201,10 +201,10 @@ reading lost "By a temperament that is not told"
 `;
     const report = reported('1 c5', before);
     expect(report.sections.flatMap((one) => one.said)).toContain(
-      'Pitch and tuning: 1/4-comma meantone, its notes from ab to c#.',
+      'Pitch and tuning: 1/4-comma meantone, its notes from a flat to c sharp.',
     );
     expect(rows(report, 'Readings offered, and what each chooses')).toEqual([
-      'grave · Slow, with a G sharp · tempo: 46 dotted minims a minute; tuning: 1/4-comma meantone, its notes from eb to g#',
+      'grave · Slow, with a G sharp · tempo: 46 dotted minims a minute; tuning: 1/4-comma meantone, its notes from e flat to g sharp',
       'lost · By a temperament that is not told · tuning: nowhere',
     ]);
   });

@@ -51,7 +51,7 @@ export function keyTo(printed: readonly PrintedSymbol[]): readonly string[] {
   ].filter((sentence) => sentence !== '');
 }
 
-const PITCHES = 'Pitches are given after Helmholtz (c′ the middle C), with accidentals as they are drawn.';
+const PITCHES = 'Pitches are given after Helmholtz (c′ is middle C), with accidentals as they are drawn.';
 const CHORDS = 'The notes of a chord stand from the lowest up, joined by dashes.';
 
 const listed = (head: string, all: readonly string[]): string =>

@@ -1,4 +1,6 @@
 /** Signs that the editor brings from elsewhere, in one table; what else is supplied; what the source leaves unclear. */
+import type { AccidentalSign } from '../../../grammar/tree';
+import { accidentalNames } from '../../../grammar/vocabulary/pitches';
 import { annotationText } from '../../score/annotations';
 import type { AppliedMark, AppliedSpan, NoteMember, Score, VoiceEvent } from '../../score/score';
 import { barlinesOf, curvesOf, marksOfEvent } from '../../score/walk';
@@ -71,11 +73,11 @@ const additionRows = ({ placed: { event }, place }: NamedEvent): string[][] =>
   [...event.members.flatMap(additionsAt), ...figuresAt(event)].map((what) => [place, symbolInTrade(event), what]);
 
 const additionsAt = ({ spelling, tie, marks }: NoteMember): string[] => [
-  ...(spelling.editors === undefined ? [] : [`accidental ${spelling.editors}`]),
+  ...(spelling.editors === undefined ? [] : [accidentalNames[spelling.editors]]),
   ...(tie?.editors ? ['tie'] : []),
   ...marks
     .filter(({ form }) => form.type === 'accidental' && form.editors)
-    .map(({ form }) => `accidental ${form.name} above`),
+    .map(({ form }) => `${accidentalNames[form.name as AccidentalSign]} above`),
 ];
 
 const figuresAt = ({ figures }: VoiceEvent): string[] =>
