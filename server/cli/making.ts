@@ -1,11 +1,13 @@
 /** What the command line says of the making of a score. */
 import { foundIn, type MadeFile, type MadeReading, make as makeContents, type Wish } from '../export/making';
+import { pitchOf, tuningByWords } from '../readings/tunings';
 import { howMany } from '../score/amounts';
 import { tableInForce } from '../signs/rows';
 import { builtInTables } from '../signs/tables';
 import type { Project } from '../workspace/project';
 import { didYouMean } from './options';
 import { findingLine, shown } from './print';
+import { noTemperament } from './temperaments';
 
 export interface Made {
   readonly files: readonly MadeFile[];
@@ -18,7 +20,7 @@ export interface Made {
 const nothing = (says: string): Made => ({ files: [], says, whole: false });
 
 export function make(project: Project, wish: Wish): Made {
-  const unknown = unknownTable(project, wish);
+  const unknown = unknownTable(project, wish) ?? unknownTuning(project, wish);
   if (unknown !== undefined) return nothing(unknown);
   const made = makeContents(project, wish);
   const file = shown(project.file);
@@ -44,6 +46,12 @@ function unknownTable({ file, environment }: Project, { options: { table } }: Wi
   if (table === undefined || tableInForce(table, environment) !== undefined) return undefined;
   const known = [...environment.tables.map(({ name }) => name), ...builtInTables];
   return `${shown(file)}: there is no sign table “${shown(table)}”, but ${known.join(', ')}.${didYouMean(table, known)}\n`;
+}
+
+/** That the words wished for state no tuning, neither a known one nor one of the score's own. */
+function unknownTuning({ file, environment }: Project, { options: { tuning } }: Wish): string | undefined {
+  if (tuning === undefined || tuningByWords(environment, tuning, pitchOf(environment)) !== undefined) return undefined;
+  return `${shown(file)}: ${noTemperament(tuning)}\n`;
 }
 
 const refusalsOf = (file: string, readings: readonly MadeReading[]): string =>

@@ -10,8 +10,9 @@ import { noFiles } from '../workspace/host';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
-import { didYouMean, type Given } from './options';
+import type { Given } from './options';
 import { shown } from './print';
+import { noTemperament } from './temperaments';
 import { sheetText } from './tuneText';
 
 export const tune: Command = {
@@ -102,10 +103,7 @@ function tuned(host: CliHost, { file, text }: Input, reading = 'written', pitch:
 /** Of what was typed, or a sentence that says what is wrong with it. */
 function byWords(environment: Environment, words: string | undefined, pitch: number): Tuning | string | undefined {
   if (words === undefined) return undefined;
-  const found = tuningByWords(environment, words, pitch);
-  if (found !== undefined) return found;
-  const names = temperaments.map(({ name }) => name);
-  return `No temperament is called “${shown(words)}”.${didYouMean(words, names)} bentside tune lists them; a meantone is typed "meantone 1/4 wolf g#-eb".`;
+  return tuningByWords(environment, words, pitch) ?? noTemperament(words);
 }
 
 const LOWEST = 300;

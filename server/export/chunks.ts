@@ -12,6 +12,7 @@ import {
   time,
   ZERO,
 } from '../../grammar/time';
+import { endOf } from '../score/clock';
 import type { Bar, Piece, ScoreSystem, SystemVoice, VoiceEvent } from '../score/score';
 import type { Measure } from './measures';
 import { decompose, inRatio, type NoteValue, nominal, type Ratio, ratioOf, writtenValue } from './values';
@@ -95,7 +96,7 @@ function partsByBar(piece: Piece, system: ScoreSystem, event: VoiceEvent): reado
   for (let i = system.firstBar + event.bar; ; i++) {
     const bar = piece.bars[i];
     if (bar === undefined) break;
-    const barEnd = add(bar.onset, bar.duration);
+    const barEnd = endOf(bar);
     const isLast = event.small !== undefined || piece.bars[i + 1] === undefined || compare(end, barEnd) <= 0;
     const to = isLast ? end : earliest(end, barEnd);
     const offset = subtract(from, bar.onset);

@@ -71,7 +71,7 @@ export function withOrnaments(score: Score, options: OrnamentOptions & BarsChose
 export function performedIn(score: Score, options: OrnamentOptions & Pick<PerformOptions, 'pace'>): Performance {
   const { ornaments, table, pace } = options;
   const inTempo = pace === undefined ? {} : { pace };
-  if (ornaments === undefined) return perform(score, table === undefined ? inTempo : { ...inTempo, table });
+  if (ornaments === undefined && table === undefined) return perform(score, inTempo);
   if (ornaments === 'small') {
     const { score: small, problems } = withOrnaments(score, { ...options, keepSigns: true });
     return { ...perform(small, { ...inTempo, ornaments: 'sign' }), problems };

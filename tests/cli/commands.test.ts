@@ -317,6 +317,16 @@ describe('bentside export', () => {
     });
   });
 
+  it('refuses a tuning that nobody knows, rather than let the score sound in another', async () => {
+    const own = SOUND.replace('voice', 'temperament house\n  c-g -1/4 sc\nvoice');
+    const host = memoryHost({ 'a.bent': own });
+    const as = ['export', 'a.bent', '--as', 'midi', '--out', 'o', '--tuning'];
+    const { code, say } = await bentside(host, ...as, 'valloti');
+    expect([code, say]).toEqual([1, expect.stringContaining('“valloti”. Did you mean vallotti?')]);
+    for (const known of ['vallotti', 'house', 'meantone 1/4 wolf g#-eb'])
+      expect((await bentside(host, ...as, known)).code).toBe(0);
+  });
+
   it('asks for a format that there is', async () => {
     expect(await bentside(memoryHost({ 'a.bent': SOUND }), 'export', 'a.bent')).toMatchObject({
       code: 2,

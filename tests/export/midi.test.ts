@@ -233,6 +233,17 @@ describe('the overture', () => {
   });
 });
 
+describe('another sign table than that of the reading', () => {
+  it('is told where there is none of the name, since all signs stay as they are', () => {
+    const codes = (table: string): string[] =>
+      exportMidi(scoreOf(lane("1 c5'zz")), { clefs: 'source', leaveGaps: false, table }).problems.map(
+        ({ problem }) => problem.code,
+      );
+    expect(codes('nobody-1700')).toContain('ornaments-unknown-table');
+    expect(codes('anglebert-1689')).not.toContain('ornaments-unknown-table');
+  });
+});
+
 describe('another tuning than that of the reading', () => {
   it('is taken by its name, and the reading’s where there is none of the name', () => {
     const c4 = (tuning: string): { hertz: number; codes: string[] } => {

@@ -1,6 +1,7 @@
 /** What stands above or below the staves: words, tempi, section names, titles. */
 import { putUnder } from '../../../grammar/lists';
-import { add, latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import { latest, multiply, subtract, type Time, time, toNumber, ZERO } from '../../../grammar/time';
+import { endOf } from '../../score/clock';
 import type { AppliedMark, Bar, Piece, Score, Tempo, VoiceEvent, Words } from '../../score/score';
 import { changesOf, marksOfEvent } from '../../score/walk';
 import type { Chunk } from '../chunks';
@@ -97,12 +98,11 @@ export function directionsOf(first: Measure, score: Score, titled: boolean): Pie
     put(first.bar, first.bar.onset, direction(xml('words', { 'font-weight': 'bold' }, piece.name), ABOVE));
   }
   for (const bar of piece.bars) {
-    const end = add(bar.onset, bar.duration);
-    for (const { form } of bar.closing?.marks ?? []) if (form.name === 'fin') put(bar, end, finElement);
+    for (const { form } of bar.closing?.marks ?? []) if (form.name === 'fin') put(bar, endOf(bar), finElement);
   }
   for (const { bar: index, atEnd, element } of orderElements(first)) {
     const bar = piece.bars[index];
-    if (bar !== undefined) put(bar, atEnd ? add(bar.onset, bar.duration) : bar.onset, element);
+    if (bar !== undefined) put(bar, atEnd ? endOf(bar) : bar.onset, element);
   }
   for (const section of piece.sections) {
     const bar = piece.bars[section.firstBar];
