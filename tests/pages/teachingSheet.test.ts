@@ -95,7 +95,9 @@ describe('the overture’s sheet, bars 1 to 7', () => {
   it('explains each sign by its table, with what another table would do', async () => {
     const pince = words(section((await begin).page, 'Signs').split('<section class="sign"')[1] ?? '');
     expect(pince).toContain("french, plain: “Pincé” , J.-H. d'Anglebert");
-    expect(pince).toContain('the note, the note below, and the note again, held');
+    expect(pince).toContain(
+      '1689, from memory. On the beat: the note, the note below, and the note again, held. Marques',
+    );
     expect(pince).toContain('Marques des agréments et leur signification, 1689, no. 9.');
     // How sure it is, and that nobody looked, is one thing and said once.
     expect(pince.match(/from memory/g)).toHaveLength(2);
@@ -174,6 +176,11 @@ describe('a sheet', () => {
     const sheet = words(page);
     expect(sheet).toContain('Bar 10, basso, 2: m A; K, L, K.2, L.2 have m B.');
     expect(sheet).toContain('It stands in bars 15, 28 of “Lamento”, bars 4, 12 of “Ritornello”.');
+  });
+  it('says what readings have in common with commas between them, and which side of a slip one takes', async () => {
+    const { page } = await sheetOf(sampleProject('lamento.bent'), { bars: { from: '1', to: '2' } });
+    expect(words(page)).toContain('house, sharp, fair, leaf : played as written.');
+    expect(words(page)).toContain('Takes sic : evident slips as the sources have them');
   });
   it('names each practice that can act once, and each tuning once', async () => {
     const { page } = await sheetOf(sampleProject('gigue.bent'), { bars: { from: '1', to: '1' } }, 'leaf');

@@ -27,7 +27,7 @@ describe('an entry', () => {
   it.each([
     ['<K: 2 c5 d ; L: 2 c5 f#>', '1, dessus, 2 · m d′′ (K) · L: m f♯′′ · pitch'],
     ['<K: 4. c5 8 d ; L: 4 c5 d> 2 r', '1, dessus, 1 · c. c′′, q d′′ (K) · L: c c′′, c d′′ · rhythm'],
-    ["<K: 1 c5'zz ; L: 1 c5>", "1, dessus, 1 · sb c′′ 'zz (K) · L: sb c′′ · signs"],
+    ["<K: 1 c5'zz ; L: 1 c5>", "1, dessus, 1 · sb c′′ 'zz (K) · L: sb c′′ · signs and other marks"],
     ['4 g4 | 2 r <K: 2 c5-e ; L: 2 r>', '1, dessus, 2 · m c′′–e′′ (K) · L: m rest · pitch'],
     ['<K: 1 c5 ; L: 1 d5>*"paler ink"', '1, dessus, 1 · sb c′′ (K) · L: sb d′′ · pitch. paler ink'],
   ])('of %s', (music, entry) => {

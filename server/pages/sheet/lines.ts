@@ -167,7 +167,7 @@ class Line {
   }
 
   private readingsTogether({ readings, forms }: ReadingsOnLine): Html {
-    const who = readings.map(({ name }) => name).join(' and ');
+    const who = readings.map(({ name }) => name).join(', ');
     const figures = forms.map((drawn) => this.figure(drawn, who));
     const isPlayed = forms.some(({ form }) => form === 'as played');
     const plain = isPlayed ? [] : [tag('p', {}, tag('b', {}, text(who)), ': played as written.')];

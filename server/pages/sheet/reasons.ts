@@ -103,13 +103,19 @@ const ground = (what: string, says: string, cited = ''): Html =>
     cited === '' ? '' : tag('cite', {}, text(` (${cited})`)),
   ].join('');
 
-/** A source, a hand in one, or a reading on which this one is built. */
+/** What is taken where the editor mends a slip. */
+const MENDED: Readonly<Record<string, string>> = {
+  sic: 'evident slips as the sources have them',
+  corr: 'evident slips as the editor mends them',
+};
+
+/** A source, a hand in one, a reading on which this one is built, or one side of what the editor mends. */
 function taken({ environment }: Score, name: string): Html {
   const built = environment.readings.find((reading) => reading.name === name);
   if (built !== undefined) return ground(`Built on ${name}`, built.description);
   const source = environment.sources.find((one) => name === one.name || name.startsWith(`${one.name}.`));
   const hand = source?.hands.find(({ layer }) => name === `${source.name}.${layer}`);
-  return ground(`Takes ${name}`, (hand ?? source)?.description ?? '');
+  return ground(`Takes ${name}`, (hand ?? source)?.description ?? MENDED[name] ?? '');
 }
 
 const signsGround = (table: string | undefined): Html =>

@@ -16,6 +16,7 @@ import type { Figures } from './figures';
 import { type InlinePicture, looksLike } from './inline';
 import { nearTo, type SignPlace, signWish, type TaughtSign, whereOf } from './taught';
 import { type PlayedAs, Sounding } from './texts';
+import { capital } from './words';
 
 /** What one table makes of a sign at its place. */
 interface ByTable {
@@ -123,7 +124,7 @@ export class SignExplained {
     const { table, row, place, near, picture } = way;
     const caption = [
       tag('b', {}, text(`${before}${row === undefined ? 'no row for it here' : `“${row.label}”`}`)),
-      text(`, ${rowTitle(way)}: ${played(way)}.${after}`),
+      text(`, ${rowTitle(way)}. ${capital(played(way))}.${after}`),
       row?.citation === undefined ? '' : tag('cite', {}, text(` ${citedBeside(row.played, row.citation)}.`)),
     ].join('');
     const heard = new Sounding(near, { ...this.wish, table }, 'played').in(0, [place.bar, place.bar], place.voice);

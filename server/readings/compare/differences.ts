@@ -9,7 +9,7 @@ export const kindInWords: Readonly<Record<DifferenceKind, string>> = {
   pitch: 'pitch',
   rhythm: 'rhythm',
   reading: 'pitch and rhythm',
-  sign: 'signs',
+  sign: 'signs and other marks',
   sounding: 'what sounds',
   time: 'when it is played',
   omission: 'omission',
