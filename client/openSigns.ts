@@ -68,7 +68,7 @@ export class OpenSigns implements TreeDataProvider<OpenSignItem>, Disposable {
     const signs = document && (await this.server.askOf(document, 'bentside/openSigns', {}));
     if (document !== this.document) return;
     this.signs = signs ?? [];
-    this.view.message = this.signs.length > 0 ? '' : l10n.t('Of every sign that is played it is said how.');
+    this.view.message = this.signs.length > 0 ? '' : l10n.t('How each sign is played has been said.');
     this.changed.fire();
   }
 

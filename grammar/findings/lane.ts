@@ -100,7 +100,7 @@ After:
   'beam-glued': {
     level: 'error',
     ofTyping: true,
-    sentence: '“{text}” of a beam has white space on either side.',
+    sentence: '“{text}” of a beam must have white space on either side.',
     help: `\`&\` joins and \`,\` parts beams between two events: \`8 c5 & d , e f\`.`,
   },
   'notes-run-together': {
@@ -142,7 +142,7 @@ After:
   'barline-glued': {
     level: 'warning',
     ofTyping: true,
-    sentence: 'A barline has white space before it.',
+    sentence: 'A barline must have white space before it.',
     help: `Write \`c5 |\`, not \`c5|\`.`,
   },
   'barline-joint': {
@@ -183,7 +183,7 @@ After:
   },
   'omit-misplaced': {
     level: 'error',
-    sentence: '`omit` stands alone in an option: <K: … ; L: omit>.',
+    sentence: '`omit` must stand alone in an option: <K: … ; L: omit>.',
     help: `\`omit\` says that a witness has nothing at all here, not even time. It stands alone in its option.`,
   },
   'mark-without-event': {
@@ -204,26 +204,26 @@ After:
   'member-apart': {
     level: 'error',
     ofTyping: true,
-    sentence: '“{text}” is glued to the chord that it belongs to.',
+    sentence: '“{text}” must be glued to the chord to which it belongs.',
     help: `The notes of a chord are joined by hyphens without white space: \`c4-e-g\`.`,
   },
   'mark-apart': {
     level: 'error',
     ofTyping: true,
-    sentence: '“{text}” is glued to the note that it belongs to.',
+    sentence: '“{text}” must be glued to the note to which it belongs.',
     help: `Marks and annotations stand without white space after their note: \`c5'zz*n7\`.`,
   },
   'bracket-glued': {
     level: 'warning',
     ofTyping: true,
-    sentence: '“{text}” has white space on either side.',
+    sentence: '“{text}” must have white space on either side.',
     help: `A change or words of the source stand by themselves: \`c5 (up) d\`. Round brackets glued to a sign are its parameters, as in
 \`c5'zz(above)\`.`,
   },
   'place-apart': {
     level: 'error',
     ofTyping: true,
-    sentence: '“{text}” says where a sign is drawn and is glued to that sign.',
+    sentence: '“{text}” says where a sign is drawn and must be glued to that sign.',
     help: `\`c5'zz(above)\` is a sign drawn above. With white space between, round brackets hold a change or words: \`(below "tr.")\`.`,
   },
   'impossible-value': {
@@ -288,7 +288,7 @@ After:
   'hyphen-apart': {
     level: 'error',
     ofTyping: true,
-    sentence: 'The hyphen “{text}” stands by itself; it is glued to the syllable before it.',
+    sentence: 'The hyphen “{text}” stands by itself; it must be glued to the syllable before it.',
     help: `A hyphen at the end of a syllable says that the word goes on. By itself it would be counted as a syllable of its own; \`=\` holds a syllable
 on. A dash that is printed as a syllable is typed in quotes: \`"-"\`.
 

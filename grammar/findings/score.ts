@@ -61,7 +61,7 @@ together on two staves.`,
   },
   'after-filler': {
     level: 'error',
-    sentence: 'Bar {bar}, {voice}: `rbar`, `__` and `lost ?` take the rest of the bar and stand last in it.',
+    sentence: 'Bar {bar}, {voice}: `rbar`, `__` and `lost ?` take the rest of the bar and must stand last in it.',
     help: `What fills the bar is its last event.`,
   },
   'through-without-need': {
@@ -243,7 +243,7 @@ the digit says that it is meant.`,
   },
   'ending-not-first': {
     level: 'error',
-    sentence: 'Bar {bar}, {voice}: (ending …) stands first in its bar.',
+    sentence: 'Bar {bar}, {voice}: (ending …) must stand first in its bar.',
     help: `An ending begins with its bar: \`| (ending 1) 2 c5 d :||\`.`,
   },
   'section-not-at-barline': {

@@ -65,7 +65,7 @@ dessus | (now C3) 4 c5 d |
   },
   'missing-word': {
     level: 'error',
-    sentence: 'Before “{before}” stands `{word}`.',
+    sentence: 'Before “{before}” `{word}` is missing.',
     help: `A small word or sign belongs between the two.
 
 Before:
@@ -209,7 +209,7 @@ page "3v"
   },
   'space-in-list': {
     level: 'error',
-    sentence: 'The commas of a list have no space around them.',
+    sentence: 'The commas of a list must have no space around them.',
     help: `Members of a list are typed without spaces.
 
 Before:
@@ -359,7 +359,7 @@ zz "shake" : on beat, (+1 0) repeated, hold
   },
   'recipe-comma': {
     level: 'error',
-    sentence: 'A comma and a space stand between the phrases of a recipe, here at “{word}”.',
+    sentence: 'A comma and a space must stand between the phrases of a recipe, here at “{word}”.',
     help: `Before:
 \`\`\`
 ca "pincé" : on beat,0 -1 0 hold
@@ -371,7 +371,7 @@ ca "pincé" : on beat, 0 -1 0, hold
   },
   'recipe-bracket': {
     level: 'error',
-    sentence: 'What is repeated stands between round brackets.',
+    sentence: 'What is repeated must stand between round brackets.',
     help: `Before:
 \`\`\`
 zz "shake" : on beat, +1 0 repeated
@@ -383,7 +383,7 @@ zz "shake" : on beat, (+1 0) repeated
   },
   'recipe-start-first': {
     level: 'error',
-    sentence: '`{word}` stands once and at the head of a recipe.',
+    sentence: '`{word}` must stand once, at the head of a recipe.',
     help: `Before:
 \`\`\`
 ca "pincé" : 0 -1 0, on beat, hold
@@ -407,7 +407,7 @@ ca "pincé" : on beat, 0 -1 0, hold
   },
   'recipe-extends-first': {
     level: 'error',
-    sentence: '`extends` stands once and before all steps of its own.',
+    sentence: '`extends` must stand once, before all steps of its own.',
     help: `A row that extends another begins with what that row gives and goes on with its own steps.
 
 Before:
