@@ -2,7 +2,7 @@
 import { childrenOf, type XmlElement } from '../export/xml';
 import type { AddedSign } from './flavour/addition';
 import { drawnBeside, drawnByMoment } from './flavour/beside';
-import { drawnClefs } from './flavour/clefs';
+import { clefsOfAllVoices, drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
 import { drawnColour, drawnStates, drawnWithin } from './flavour/editorial';
 import { rewritten } from './flavour/element';
@@ -36,6 +36,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
     drawnBeside,
     drawnColour,
     drawnClefs,
+    clefsOfAllVoices,
     drawnLabels,
     drawnFree,
     drawnLacunae,

@@ -82,6 +82,37 @@ describe('a drawn stave', () => {
     expect(head && stepIn(measure, 0, head)).toBeCloseTo(5, 5);
   });
 
+  /** A C clef on the fourth line has c4 there, so a3 on the third: by the table above. Three voices, and each has the clef. */
+  it.each(['canto', 'alto', 'basso'])(
+    'has the heads of all voices by a clef that comes within the bar in the %s',
+    async (voice) => {
+      const now = (one: string): string => (one === voice ? '(now C4) ' : '');
+      const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice alto lower\nvoice basso lower stems down
+system lower F4 meter C\n  canto | 2 a3 ${now('canto')}4 c4 e4 |\n  alto | 2 f3 ${now('alto')}2 a3 |\n  basso | 2 c3 ${now('basso')}8 f3 e 4 d |\n`;
+      const measure = await measureOf(text);
+      const [canto, alto, basso] = ofClass(measure, 'layer').map((layer) =>
+        ofClass(layer, 'notehead').map((head) => Math.round(stepIn(measure, 0, head))),
+      );
+      expect(canto).toEqual([8, 6, 8]);
+      expect(alto).toEqual([6, 4]);
+      expect(basso).toEqual([3, 2, 1, 0]);
+      expect(ofClass(measure, 'clef').flatMap((clef) => glyphIn(clef) ?? [])).toHaveLength(2);
+    },
+  );
+
+  it('has the heads of a held note by the clef under which it began', async () => {
+    const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
+system lower F4 meter C\n  canto | 2 a3 (now C4) c4 | 1 c4 |\n  basso | 1 c3 | 1 f3 |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const steps = ofClass(pictureOf(page), 'measure').map((measure) =>
+      ofClass(measure, 'notehead').map((head) => Math.round(stepIn(measure, 0, head))),
+    );
+    expect(steps).toEqual([
+      [8, 6, 3],
+      [6, 2],
+    ]);
+  });
+
   it('has the notes that cross over to it, in free music that goes on in a second system too', async () => {
     const notes = '(down) 1 f2 f3 (home) a4';
     const system = `system free  upper G2  lower F4\n  dessus | ${notes}`;

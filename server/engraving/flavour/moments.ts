@@ -43,8 +43,7 @@ export class Moments {
       for (const child of childrenOf(element)) this.visit(child);
       return;
     }
-    const staff = element.attributes.n ?? 1;
-    for (const layer of childrenOf(element)) this.within(layer, ZERO, time(1), staff);
+    for (const layer of childrenOf(element)) this.addLayer(layer, element.attributes.n ?? 1);
   }
 
   /** The time of its longest layer; of one that rests fill, the meter's. */
@@ -54,16 +53,28 @@ export class Moments {
     return longest > 0 ? longest : this.count;
   }
 
-  /** Notes inside tuplets count in the time that these have. */
-  private within(parent: XmlElement, from: Time, share: Time, staff: number | string): void {
-    let now = from;
-    for (const child of childrenOf(parent)) {
-      const id = idOf(child);
-      const beats = toNumber(multiply(now, time(this.unit)));
-      if (id !== '') this.known.set(id, { tstamp: 1 + beats, staff: child.attributes.staff ?? staff });
-      if (child.name !== 'chord' && child.name !== 'note') this.within(child, now, shareOf(child, share), staff);
-      now = add(now, multiply(durationOf(child), share));
+  private addLayer(layer: XmlElement, stave: number | string): void {
+    for (const { element, at } of placedIn(layer)) {
+      const beats = toNumber(multiply(at, time(this.unit)));
+      if (idOf(element) !== '')
+        this.known.set(idOf(element), { tstamp: 1 + beats, staff: element.attributes.staff ?? stave });
     }
+  }
+}
+
+/** An element of a layer and when it begins, counted from the beginning of the layer. */
+export interface Placed {
+  readonly element: XmlElement;
+  readonly at: Time;
+}
+
+/** All that stands in a layer and in its beams, tuplets and other groups, but not what stands in a note or chord. */
+export function* placedIn(parent: XmlElement, from: Time = ZERO, share: Time = time(1)): Generator<Placed> {
+  let now = from;
+  for (const element of childrenOf(parent)) {
+    yield { element, at: now };
+    if (element.name !== 'chord' && element.name !== 'note') yield* placedIn(element, now, shareOf(element, share));
+    now = add(now, multiply(durationOf(element), share));
   }
 }
 
