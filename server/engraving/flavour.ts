@@ -4,7 +4,7 @@ import type { AddedSign } from './flavour/addition';
 import { drawnBeside, drawnByMoment } from './flavour/beside';
 import { clefsOfAllVoices, drawnClefs } from './flavour/clefs';
 import { drawnCurves, Notes } from './flavour/curves';
-import { drawnColour, drawnStates, drawnWithin } from './flavour/editorial';
+import { drawnColour, drawnEnclosed, drawnStates, drawnWithin } from './flavour/editorial';
 import { rewritten } from './flavour/element';
 import { drawnFigures } from './flavour/figures';
 import { drawnFree } from './flavour/free';
@@ -52,13 +52,13 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   const drawn = rewritten(root, (element) =>
     rewritings.reduce<XmlElement | undefined>((made, rewriting) => made && rewriting(made), element),
   );
-  return { root: placedByMoments(drawn ?? root), added };
+  return { root: finished(drawn ?? root), added };
 }
 
-/** When all measures are cut: a moment counts from the beginning of its measure. */
-function placedByMoments(root: XmlElement): XmlElement {
+/** When all measures are cut, for a moment counts from the beginning of its measure; and all brackets are known. */
+function finished(root: XmlElement): XmlElement {
   const moments = new Moments(root);
-  return rewritten(root, (element) => withOssias(drawnByMoment(element, moments))) ?? root;
+  return rewritten(root, (element) => withOssias(drawnByMoment(drawnEnclosed(element), moments))) ?? root;
 }
 
 /** What is told of the document is not drawn; its incipits would be taken for music. */

@@ -3,7 +3,15 @@ import { readFileSync } from 'node:fs';
 import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { shapes } from '../../grammar/vocabulary/shapes';
-import { BLACK_BREVE, BLANK, clefPairs, codeOfShape } from '../../server/engraving/font/codepoints';
+import {
+  BLACK_BREVE,
+  BLANK,
+  clefPairs,
+  codeOfEnclosed,
+  codeOfShape,
+  ENCLOSABLE,
+  ENCLOSING,
+} from '../../server/engraving/font/codepoints';
 import { FONT_NAME, glyphs } from '../../server/engraving/font/glyphs';
 import { fontZip, publishedBoxes, reservedName } from '../helpers/engraver';
 import { testWithSchema } from '../helpers/schemas';
@@ -28,6 +36,28 @@ function boxOf(code: number): Box {
   );
   const [x = Number.NaN, y = Number.NaN, w = Number.NaN, h = Number.NaN] = (row ?? []).slice(1).map(Number);
   return { left: x / 250, bottom: y / 250, right: (x + w) / 250, top: (y + h) / 250 };
+}
+
+const enclosedCodes = (): readonly number[] =>
+  Object.keys(ENCLOSING).flatMap((around) =>
+    Object.keys(ENCLOSABLE).flatMap((accidental) => codeOfEnclosed(accidental, around) ?? []),
+  );
+
+/** From where to where an outline reaches across in one piece, from the left, in stave spaces. */
+function piecesAcross(code: number): readonly (readonly [left: number, right: number])[] {
+  const parts = outline(code)
+    .split('M')
+    .map((part) => [...part.matchAll(/(-?\d+)[ ,]?(-?\d+)/g)].map(([, x]) => Number(x) / 250))
+    .filter((xs) => xs.length > 0)
+    .map((xs): [number, number] => [Math.min(...xs), Math.max(...xs)])
+    .sort(([a], [b]) => a - b);
+  const pieces: [number, number][] = [];
+  for (const [left, right] of parts) {
+    const last = pieces.at(-1);
+    if (last !== undefined && left <= last[1]) last[1] = Math.max(last[1], right);
+    else pieces.push([left, right]);
+  }
+  return pieces;
 }
 
 beforeAll(async () => {
@@ -78,7 +108,7 @@ describe('the font', () => {
 
   it('keeps its own glyphs in the range that SMuFL leaves to fonts', () => {
     // SMuFL 1.4, "Recommended and optional glyphs": U+F400 to U+F8FF.
-    const own = [...Object.values(clefPairs).map(({ code }) => code), BLACK_BREVE, BLANK];
+    const own = [...Object.values(clefPairs).map(({ code }) => code), ...enclosedCodes(), BLACK_BREVE, BLANK];
     expect(own.filter((code) => code < 0xf400 || code > 0xf8ff)).toEqual([]);
   });
 
@@ -87,6 +117,16 @@ describe('the font', () => {
       // A G clef reaches 4.4 stave spaces over its line, a C clef 2, drawn here at 82 parts in a hundred.
       const reach = letters.endsWith('G') ? 4.392 : 2.024;
       expect(boxOf(code).top, letters).toBeCloseTo(linesApart + reach * 0.82, 1);
+    }
+  });
+
+  it('keeps brackets and parentheses clear of the accidental between them', () => {
+    expect(enclosedCodes()).toHaveLength(10);
+    for (const code of enclosedCodes()) {
+      const pieces = piecesAcross(code);
+      const gaps = pieces.slice(1).map(([left], i) => left - (pieces[i]?.[1] ?? left));
+      expect(gaps.length, hex(code)).toBeGreaterThanOrEqual(2);
+      for (const gap of [gaps[0], gaps.at(-1)]) expect(gap, hex(code)).toBeGreaterThan(0.15);
     }
   });
 

@@ -2,9 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { shapes } from '../../grammar/vocabulary/shapes';
 import { SPACE } from '../../server/engraving/additions/heads';
-import { codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
-import { below, classOf, type SvgElement } from '../../server/engraving/svg';
+import { codeOfEnclosed, codeOfShape, standsOutside } from '../../server/engraving/font/codepoints';
+import { below, classOf, glyphsOf, type SvgElement } from '../../server/engraving/svg';
 import { boxesIn } from '../helpers/boxes';
+import { collisions } from '../helpers/collisions';
 import { drawn, ofClass, pictureOf } from '../helpers/drawn';
 import { analysed, lane, scoreOf } from '../helpers/music';
 
@@ -104,6 +105,20 @@ describe("what is the editor's", () => {
     );
     expect(glyphs.filter((glyph) => /#E26[CD]/.test(glyph ?? ''))).toHaveLength(2);
     expect((await pageOf("2 c5'zz d")).match(/#E26C/)).toBeNull();
+  });
+
+  it.each([
+    ['[#]', 's', 'brack'],
+    ['(n)', 'n', 'paren'],
+  ] as const)('is one glyph where it is an accidental, as a cautionary one is: c%s5', async (typed, accid, enclose) => {
+    const [glyph] = ofClass(pictureOf(await pageOf(`2 c${typed}5 d`)), 'accid').flatMap(glyphsOf);
+    expect(glyph?.code).toBe(codeOfEnclosed(accid, enclose));
+  });
+
+  it('has an accidental in brackets over a sign clear of it', async () => {
+    const boxes = await boxesIn(await pageOf("2 c[#]5'zz d"));
+    expect(boxes.map(({ what }) => what)).toEqual(expect.arrayContaining(['accid', 'mordent']));
+    expect(collisions(boxes)).toEqual([]);
   });
 
   it('has brackets around whole passages', async () => {

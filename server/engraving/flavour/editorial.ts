@@ -3,7 +3,7 @@
  * and its curves are broken; what is doubtful is grey, what is struck out paler still.
  */
 import { childrenOf, type XmlElement } from '../../export/xml';
-import { BLACK_BREVE, BLANK, glyphNumber } from '../font/codepoints';
+import { BLACK_BREVE, BLANK, codeOfEnclosed, glyphNumber } from '../font/codepoints';
 import type { AddedSign } from './addition';
 import { accidental, elementsOf, idOf, mapped, rewritten, standsAt, withAttributes } from './element';
 
@@ -100,6 +100,15 @@ export function drawnWithin(measure: XmlElement, added: AddedSign[]): XmlElement
   };
   const content = childrenOf(measure).map((child) => (child.name === 'arpeg' ? within(child) : child));
   return { ...measure, content };
+}
+
+/** An accidental between brackets or parentheses, once all of these are known, is one glyph with them. */
+export function drawnEnclosed(element: XmlElement): XmlElement {
+  const { accid, enclose, 'glyph.num': glyph } = element.attributes;
+  if (element.name !== 'accid' || enclose === undefined || glyph !== undefined) return element;
+  const code = codeOfEnclosed(`${accid ?? ''}`, `${enclose}`);
+  if (code === undefined) return element;
+  return withAttributes(element, { enclose: undefined, 'glyph.auth': 'smufl', 'glyph.num': glyphNumber(code) });
 }
 
 /** The library makes of a coloured breve a void one. */

@@ -54,6 +54,25 @@ export const BLACK_BREVE = 0xf8b8;
 export const BRACKET_LEFT = 0xe26c;
 export const BRACKET_RIGHT = 0xe26d;
 
+// ─── accidentals between brackets ────────────────────────────────────────────────────────────────────────────────────
+
+/** Accidentals of MEI (`data.ACCIDENTAL.WRITTEN`) that may be enclosed, with their code points in SMuFL. */
+export const ENCLOSABLE: Readonly<Record<string, number>> = { f: 0xe260, n: 0xe261, s: 0xe262, x: 0xe263, ff: 0xe264 };
+
+/** What encloses them (MEI's `enclose`): left and right in SMuFL. */
+export const ENCLOSING: Readonly<Record<string, readonly [left: number, right: number]>> = {
+  paren: [0xe26a, 0xe26b],
+  brack: [BRACKET_LEFT, BRACKET_RIGHT],
+};
+
+const FIRST_ENCLOSED = 0xf8d0;
+
+/** An accidental with what encloses it as one glyph, for the library sets brackets upon a sharp; undefined where none is. */
+export function codeOfEnclosed(accid: string, enclose: string): number | undefined {
+  const [sign, around] = [Object.keys(ENCLOSABLE).indexOf(accid), Object.keys(ENCLOSING).indexOf(enclose)];
+  return sign < 0 || around < 0 ? undefined : FIRST_ENCLOSED + around * Object.keys(ENCLOSABLE).length + sign;
+}
+
 // ─── space ───────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 /** Draws nothing and is as wide as a sign beside a head, so that the note after such a sign keeps its distance. */

@@ -50,7 +50,10 @@ interface MadeGlyph {
 function glyphOf(recipe: GlyphRecipe, source: opentype.Font, metadata: FontMetadata): MadeGlyph {
   const code = recipe.code.toString(16).toUpperCase();
   const path = new opentype.Path();
-  for (const part of recipe.parts) path.commands.push(...commandsOf(part, source));
+  for (const part of recipe.parts) {
+    const commands = commandsOf(part, source);
+    path.commands.push(...(recipe.apart === undefined ? commands : besideAll(path, commands, recipe.apart)));
+  }
   if (recipe.centred === true) centre(path);
   // The reader of outlines writes no number for the nearly nothing that sums of fractions leave.
   path.commands = path.commands.map((command) => mapped(command, Math.round, Math.round));
@@ -130,6 +133,21 @@ function drawn({ outline }: Drawn): readonly Command[] {
     if (type === 'C') return { type, x1: a, y1: b, x2: c, y2: d, x: e, y: f };
     return type === 'Z' ? { type } : { type: type === 'M' ? 'M' : 'L', x: a, y: b };
   });
+}
+
+/** Commands moved to the right of a path, at a distance in stave spaces. */
+function besideAll(path: opentype.Path, commands: readonly Command[], apart: number): readonly Command[] {
+  if (path.commands.length === 0) return commands;
+  const added = new opentype.Path();
+  added.commands.push(...commands);
+  const by = path.getBoundingBox().x2 + apart * SPACE - added.getBoundingBox().x1;
+  return commands.map((command) =>
+    mapped(
+      command,
+      (x) => x + by,
+      (y) => y,
+    ),
+  );
 }
 
 function centre(path: opentype.Path): void {

@@ -1,6 +1,16 @@
 /** All glyphs of the font: those that stand in it as SMuFL has them, and those of our own. */
 import { shapes } from '../../../grammar/vocabulary/shapes';
-import { BLACK_BREVE, BLANK, BLANK_WIDTH, clefPairs, codeOfShape, standsOutside } from './codepoints';
+import {
+  BLACK_BREVE,
+  BLANK,
+  BLANK_WIDTH,
+  clefPairs,
+  codeOfEnclosed,
+  codeOfShape,
+  ENCLOSABLE,
+  ENCLOSING,
+  standsOutside,
+} from './codepoints';
 import { type Borrowed, blackBreve, composedShapes, type Part } from './composed';
 
 /** The font's name. The name of the font that it is made from is reserved by its licence. */
@@ -9,6 +19,8 @@ export const FONT_NAME = 'Thornmere';
 export interface GlyphRecipe {
   readonly code: number;
   readonly parts: readonly Part[];
+  /** Where parts stand beside one another: how far, in stave spaces, each from the one before. */
+  readonly apart?: number;
   /** Moved up or down until its middle is on the line or space where it stands. */
   readonly centred?: boolean;
   /** The head whose stems it takes. */
@@ -72,6 +84,17 @@ const shapeGlyphs: readonly GlyphRecipe[] = shapes.flatMap((shape) => {
   return { code, parts: composedShapes[shape.name] ?? [whole], centred: !standsOutside(shape) };
 });
 
+/** Distance of brackets and parentheses from the accidental between them. */
+const ENCLOSED_APART = 0.18;
+
+const enclosedGlyphs: readonly GlyphRecipe[] = Object.entries(ENCLOSING).flatMap(([enclose, [left, right]]) =>
+  Object.entries(ENCLOSABLE).flatMap(([accid, sign]) => {
+    const code = codeOfEnclosed(accid, enclose);
+    const parts = [left, sign, right].map((from) => ({ from }));
+    return code === undefined ? [] : [{ code, parts, apart: ENCLOSED_APART }];
+  }),
+);
+
 const borrowedGlyphs: readonly GlyphRecipe[] = BORROWED.flatMap(([first, last]) =>
   Array.from({ length: last - first + 1 }, (_, i) => ({
     code: first + i,
@@ -85,6 +108,7 @@ export const glyphs: readonly GlyphRecipe[] = [
   ...borrowedGlyphs,
   ...clefGlyphs,
   ...shapeGlyphs,
+  ...enclosedGlyphs,
   { code: BLACK_BREVE, parts: blackBreve },
   { code: BLANK, parts: [], width: BLANK_WIDTH },
 ];
