@@ -101,6 +101,49 @@ describe('a mark on a barline', () => {
   });
 });
 
+describe('a curve on a barline', () => {
+  const TWO_STAVES = 'bentside 1\nstave upper\nstave lower\nvoice dessus upper\nvoice basse lower\n';
+
+  /** Where the curve begins and ends, the barline after the first bar, and the middles of the heads, in stave spaces. */
+  async function curveOf(dessus: string, basse: string) {
+    const text = `${TWO_STAVES}system upper G2 lower F4 meter C\n  dessus | ${dessus} |\n  basse | ${basse} |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const picture = pictureOf(page);
+    const [curve] = ofClass(picture, 'slur').flatMap(({ children }) => children);
+    const [, startX, startY, endX, endY] =
+      /^M(\d+),(\d+) C\S+ \S+ (\d+),(\d+)/.exec(curve?.attributes.d ?? '')?.map((text) => Number(text) / 180) ?? [];
+    const heads = (await boxesIn(page)).filter(({ what }) => what === 'notehead');
+    const [barline] = ofClass(picture, 'barLine').flatMap((line) =>
+      [...below(line)].flatMap((one) => lineOf(one) ?? []),
+    );
+    return {
+      start: { x: startX ?? Number.NaN, y: startY ?? Number.NaN },
+      end: { x: endX ?? Number.NaN, y: endY ?? Number.NaN },
+      barline: (barline?.x ?? Number.NaN) / 180,
+      heads,
+    };
+  }
+
+  it.each([
+    ['dessus', "2 c5 d |'u 2 e5'. f", '2 c3 d | 2 e3 f'],
+    ['basse', '2 c5 d | 2 e5 f', "2 c3 d |'u 2 e3'. f"],
+  ])('begins there, at the stave of the %s', async (voice, dessus, basse) => {
+    const { start, end, barline, heads } = await curveOf(dessus, basse);
+    const head = heads.find(({ id }) => id === `e-1-1-${voice}-2.1`);
+    expect(start.x).toBeCloseTo(barline, 1);
+    expect(Math.abs(start.y - (head?.top ?? Number.NaN))).toBeLessThan(3);
+    expect(end.x).toBeGreaterThan((head?.left ?? Number.NaN) - 0.5);
+    expect(end.x).toBeLessThan((head?.right ?? Number.NaN) + 0.5);
+  });
+
+  it('goes to the last note of its voice, not of another stave, where it ends there', async () => {
+    const { end, heads } = await curveOf("2 c5'u d |'. 1 e5", '4 c3 d e f | 1 g3');
+    const last = heads.find(({ id }) => id === 'e-1-1-dessus-1.2');
+    expect(Math.abs(end.y - (last?.top ?? Number.NaN))).toBeLessThan(3);
+    expect(end.x).toBeLessThan((last?.right ?? Number.NaN) + 0.5);
+  });
+});
+
 describe('a passage', () => {
   it('has the bars asked for, on white', async () => {
     const { svg = '' } = drawPassage(overture(), { ...WISH, bars: { from: '3', to: '4' } }, await engraver());

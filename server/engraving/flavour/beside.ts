@@ -61,5 +61,5 @@ export function drawnByMoment(element: XmlElement, moments: Moments): XmlElement
   if (startid === undefined) return element;
   const id = referred(startid);
   const moment = element.name === 'harm' ? moments.of(id) : moments.endOf(id);
-  return moment === undefined ? element : { ...element, attributes: { ...others, ...moment } };
+  return moment === undefined ? element : { ...element, attributes: { ...moment, ...others } };
 }

@@ -1,31 +1,45 @@
 /** Curves from note to note are slurs of the library; those of which one end is not shown, and straight lines, we add. */
+import { addressOfId } from '../../export/mei/ids';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import type { AddedSign } from './addition';
-import { elementsOf, idOf, isOfType, referred } from './element';
+import { elementsOf, idOf, isOfType, isStave, referred, withAttributes } from './element';
 
-/** Notes by the order of the text: a curve on a barline is drawn to the nearest. */
+/** Where notes stand, and which is the last of each voice before a barline. */
 export class Notes {
-  private readonly ends = new Map<string, { readonly first: string; readonly last: string }>();
-  private readonly known = new Set<string>();
+  private readonly staves = new Map<string, string | number>();
+  /** By the measure, and by the measure and a lane. */
+  private readonly last = new Map<string, string>();
 
   constructor(root: XmlElement) {
     for (const measure of elementsOf(root)) if (measure.name === 'measure') this.add(measure);
   }
 
-  /** The note meant by a reference to a note, or to a bar on whose barline a curve begins or ends. */
-  meant(reference: string | number | undefined, side: 'first' | 'last'): string | undefined {
+  /** The note meant by a reference to a note, or to a bar: of that the last note, in the lane of the curve if it has any. */
+  meant(reference: string | number | undefined, curve: string): string | undefined {
     if (reference === undefined) return undefined;
     const id = referred(reference);
-    return this.known.has(id) ? id : this.ends.get(id)?.[side];
+    return this.staves.has(id) ? id : (this.last.get(placeIn(id, laneOf(curve))) ?? this.last.get(id));
+  }
+
+  staveOf(note: string): string | number | undefined {
+    return this.staves.get(note);
   }
 
   private add(measure: XmlElement): void {
-    const notes = [...elementsOf(measure)].filter(({ name }) => name === 'note' || name === 'chord').map(idOf);
-    for (const id of notes) this.known.add(id);
-    const [first, last] = [notes[0], notes.at(-1)];
-    if (first !== undefined && last !== undefined) this.ends.set(idOf(measure), { first, last });
+    for (const staff of childrenOf(measure).filter(isStave)) {
+      for (const element of elementsOf(staff)) {
+        if (element.name !== 'note' && element.name !== 'chord') continue;
+        const id = idOf(element);
+        this.staves.set(id, element.attributes.staff ?? staff.attributes.n ?? 1);
+        this.last.set(idOf(measure), id);
+        this.last.set(placeIn(idOf(measure), laneOf(id)), id);
+      }
+    }
   }
 }
+
+const laneOf = (id: string): string => addressOfId(id)?.lane ?? '';
+const placeIn = (measure: string, lane: string): string => `${measure} ${lane}`;
 
 /** The curves and lines of a measure. */
 export function drawnCurves(measure: XmlElement, notes: Notes, added: AddedSign[]): XmlElement {
@@ -35,14 +49,14 @@ export function drawnCurves(measure: XmlElement, notes: Notes, added: AddedSign[
     ...measure,
     content: childrenOf(measure).flatMap((element) => {
       if (!isDrawnHere(element)) return [element];
-      // A curve on a barline goes from the last note before it, and to that note as well.
-      const from = notes.meant(element.attributes.startid, 'last');
-      const to = notes.meant(element.attributes.endid, 'last');
+      const from = notes.meant(element.attributes.startid, idOf(element));
+      // A curve that ends on a barline goes to the last note before it.
+      const to = notes.meant(element.attributes.endid, idOf(element));
       if (element.name === 'line') return addLine(element, [from, to], added);
-      if (from !== undefined && to !== undefined && from !== to) {
-        return isFree ? addCurve(element, [from, to], added) : [slur(element, from, to)];
-      }
-      return addOpen(element, from, to, added);
+      if (from === undefined || to === undefined || from === to) return addOpen(element, from, to, added);
+      if (isFree) return addCurve(element, [from, to], added);
+      const isFromBarline = referred(element.attributes.startid) !== from;
+      return [isFromBarline ? slurFromBarline(element, to, notes.staveOf(to)) : slur(element, from, to)];
     }),
   };
 }
@@ -57,6 +71,10 @@ const slur = ({ attributes }: XmlElement, from: string, to: string): XmlElement 
   const { 'xml:id': id, curvedir, lform, color } = attributes;
   return xml('slur', { 'xml:id': id, startid: `#${from}`, endid: `#${to}`, curvedir, lform, color });
 };
+
+/** It keeps the reference to the bar, from which its moment is made, and says of which stave that is. */
+const slurFromBarline = (element: XmlElement, to: string, staff: string | number | undefined): XmlElement =>
+  withAttributes(slur(element, '', to), { startid: element.attributes.startid, staff });
 
 function addLine(
   element: XmlElement,
