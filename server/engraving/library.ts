@@ -83,6 +83,9 @@ const WIDEST = 100_000;
 /** Distance of two lines of a stave, in tenths of a millimetre. */
 const STAVE_SPACE = 18;
 
+/** A last system is stretched over its line if it fills this share of it; a shorter one keeps its natural width. */
+const NEARLY_FULL = 2 / 3;
+
 class LoadedEngraver implements Engraver {
   readonly library: string;
   private toolkit: Toolkit;
@@ -173,6 +176,7 @@ function libraryOptions({ width, height, breaks }: DrawOptions): object {
     mdivAll: true,
     expandNever: false,
     breaks,
+    minLastJustification: NEARLY_FULL,
     unit: STAVE_SPACE / 2,
     pageWidth: width ?? WIDEST,
     pageHeight: height ?? 60_000,

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { stavesIn } from '../../server/engraving/additions/heads';
 import { below, lineOf } from '../../server/engraving/svg';
 import { addressOfId } from '../../server/export/mei/ids';
 import { drawPage, drawPassage, exportSvg, pageNames } from '../../server/pages/svg';
@@ -77,6 +78,20 @@ describe('the pages of a score', () => {
       ['dessus', '1.3', 2],
       ['dessus', '2.1', undefined],
     ]);
+  });
+
+  /** Common practice: only a last line that is clearly short is left short. */
+  it.each([
+    ['stretch a last system that is nearly full over its line', 6, 1],
+    ['leave one that is half full as it is', 4, 0.55],
+  ])('%s', async (_, bars, share) => {
+    const line = (count: number): string => `  dessus | ${'4 c5 d e f | '.repeat(count)}\n`;
+    const text = `bentside 1\nvoice dessus lines 5\nsystem dessus G2 meter C\n${line(9)}system\n${line(bars)}`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const [first = 0, last = 0] = ofClass(pictureOf(page), 'system').map((system) =>
+      Math.max(...ofClass(system, 'measure').flatMap((measure) => stavesIn(measure).map(({ right }) => right))),
+    );
+    expect(last / first).toBeCloseTo(share, 1);
   });
 
   it('end a system of the source inside a bar where the source does', async () => {
