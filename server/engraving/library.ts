@@ -176,6 +176,8 @@ function libraryOptions({ width, height, breaks }: DrawOptions): object {
     mdivAll: true,
     expandNever: false,
     breaks,
+    // Where two parts stand together it would leave out staves on which only another stave's voices are.
+    condense: 'none',
     minLastJustification: NEARLY_FULL,
     unit: STAVE_SPACE / 2,
     pageWidth: width ?? WIDEST,

@@ -18,6 +18,13 @@ describe('what is drawn', () => {
     }
   });
 
+  it.each(sampleNames)('keeps its distance in %s, where what signs mean stands above the stave', async (name) => {
+    const analysis = sampleAnalysis(name);
+    const [reading] = analysis.environment.readings;
+    for (const page of await drawn(scoreOf(analysis, reading?.name), { ornaments: 'above' }))
+      expect(collisions(await boxesIn(page))).toEqual([]);
+  });
+
   it('keeps a rest clear of a note that crosses over from the other stave', async () => {
     const text = `bentside 1\nstave upper\nstave lower\nvoice canto upper stems up\nvoice alto upper stems down\nvoice basso lower
 system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 a2-(up)c4 |\n`;
@@ -25,6 +32,16 @@ system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 
     const boxes = await boxesIn(page);
     expect(boxes.map(({ what }) => what).sort()).toEqual(['notehead', 'notehead', 'notehead', 'rest']);
     expect(collisions(boxes)).toEqual([]);
+  });
+
+  it('keeps a rest well clear of a note of another voice after a clef within the bar', async () => {
+    const text = `bentside 1\nstave lower\nvoice tenore lower stems up\nvoice basso lower stems down
+system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const boxes = await boxesIn(page);
+    const rest = boxes.find(({ what }) => what === 'rest');
+    const head = boxes.findLast(({ what }) => what === 'notehead');
+    expect((head?.top ?? 0) - (rest?.bottom ?? 0)).toBeGreaterThan(0.5);
   });
 
   it('has one pair of brackets around a supplied chord with its accidental and its wavy line', async () => {

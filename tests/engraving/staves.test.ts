@@ -1,5 +1,6 @@
 /** Staves as they are drawn, measured: numbers of lines, clefs on their lines, heads where each clef has them. */
 import { describe, expect, it } from 'vitest';
+import { stavesIn } from '../../server/engraving/additions/heads';
 import { clefPairs } from '../../server/engraving/font/codepoints';
 import { below, lineOf } from '../../server/engraving/svg';
 import { drawn, glyphIn, ofClass, pictureOf, stepIn } from '../helpers/drawn';
@@ -126,6 +127,14 @@ system lower F4 meter C\n  canto | 2 a3 (now C4) c4 | 1 c4 |\n  basso | 1 c3 | 1
     });
     // Steps from g2, the bottom line under F4, and from e4, under G2.
     expect(steps.map(Math.round)).toEqual([-1, 6, 3, -1, 6, 3]);
+  });
+
+  it('stays in every system of two parts, written and played, though only a voice of another stave is on it', async () => {
+    const system = 'system upper C1 lower F4 meter C\n  dessus | 2 c5 (down) f3 (home) |\n';
+    const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nreading even\n  practice literal\n${system}${system}`;
+    const [page = ''] = await drawn(scoreOf(analysed(text), 'even'), { show: 'both' });
+    const staves = ofClass(pictureOf(page), 'measure').map((measure) => stavesIn(measure).length);
+    expect(staves).toEqual([4, 4]);
   });
 
   it('keeps open score apart: no barline runs from stave to stave', async () => {

@@ -2,7 +2,8 @@
 import { addressOfId } from '../../export/mei/ids';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import type { AddedSign } from './addition';
-import { elementsOf, idOf, isOfType, isStave, referred, withAttributes } from './element';
+import { elementsOf, idOf, isOfType, referred, withAttributes } from './element';
+import { withoutOssias } from './ossias';
 
 /** Where notes stand, and which is the last of each voice before a barline. */
 export class Notes {
@@ -26,7 +27,7 @@ export class Notes {
   }
 
   private add(measure: XmlElement): void {
-    for (const staff of childrenOf(measure).filter(isStave)) {
+    for (const staff of childrenOf(withoutOssias(measure)).filter(({ name }) => name === 'staff')) {
       for (const element of elementsOf(staff)) {
         if (element.name !== 'note' && element.name !== 'chord') continue;
         const id = idOf(element);

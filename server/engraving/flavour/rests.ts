@@ -3,6 +3,7 @@ import { add, compare, type Time } from '../../../grammar/time';
 import { childrenOf, type XmlElement } from '../../export/xml';
 import { durationOf } from './duration';
 import { elementsOf, idOf, mapped, withAttributes } from './element';
+import { withoutOssias } from './ossias';
 import { timed } from './split';
 
 /** A child of a layer, which may be a chord, a beam or a tuplet. */
@@ -40,7 +41,7 @@ export function drawnRests(measure: XmlElement): XmlElement {
 }
 
 const stretchesOf = (measure: XmlElement): readonly Stretch[] =>
-  childrenOf(measure)
+  childrenOf(withoutOssias(measure))
     .filter(({ name }) => name === 'staff')
     .flatMap((staff) =>
       childrenOf(staff).flatMap((layer) =>
