@@ -323,10 +323,10 @@ compared with one another.`,
 \`_\` means nothing drawn, \`=\` holds on.`,
   },
   'sub-lane-fewer': {
-    level: 'warning',
+    level: 'hint',
     sentence: 'Bar {bar}, {voice}: {have} in `{name}` for {need} of the lane; the last have nothing.',
     help: `Items belong to notes in their order: where one is forgotten, all after it move to the note before. \`_\` is a note that has nothing, \`=\`
-holds on. A bar may be left empty as a whole.
+holds on. A bar may be left empty as a whole. If only the last notes have nothing, all is well.
 
 Before:
 \`\`\`
