@@ -27,6 +27,9 @@ const object: Kind = { what: 'an object', fits: isObject };
 const action: Kind = { what: 'a function', fits: (value) => typeof value === 'function' };
 const score: Kind = { what: 'a score, as score() gives it', ...has('pieces', 'environment', 'tree') };
 
+const isChange = (value: unknown): boolean =>
+  isObject(value) && Number.isInteger(value.offset) && Number.isInteger(value.length) && text.fits(value.text);
+
 const kinds = {
   text,
   of: score,
@@ -34,6 +37,17 @@ const kinds = {
   options: object,
   change: action,
   problem: { what: 'a problem of a score or an export', ...has('problem') },
+  piece: { what: 'a piece of a score', ...has('systems', 'bars') },
+  system: { what: 'a system of a piece', ...has('block', 'page', 'ordinal') },
+  event: { what: 'an event of a score', ...has('laneName', 'address') },
+  tree: { what: 'the tree of a score', ...has('blocks', 'text') },
+  source: { what: 'a source, as events have it', ...has('pos', 'len') },
+  changes: { what: 'a list of changes', fits: (value) => Array.isArray(value) && value.every(isChange) },
+  environment: { what: 'the environment of a score', ...has('voices', 'staves') },
+  tuning: { what: 'a tuning', ...has('temperament', 'pitch') },
+  pitch: { what: 'a pitch, { letter, alteration, octave }', ...has('letter', 'alteration', 'octave') },
+  reading: text,
+  words: text,
   font: { what: 'bytes', fits: (value) => value instanceof Uint8Array },
 } satisfies Readonly<Record<string, Kind>>;
 
@@ -84,3 +98,18 @@ export function checkArguments(name: string, given: Partial<Record<keyof typeof 
     if (kind !== undefined && value !== undefined) check(name, `options.${field}`, kind, value);
   }
 }
+
+/**
+ * A function of the library that looks first at what it is given.
+ * @param names of its arguments, in their order; those that may be left out are not among them
+ */
+export const asking =
+  <Given extends readonly unknown[], Made>(
+    name: string,
+    names: readonly (keyof typeof kinds)[],
+    made: (...given: Given) => Made,
+  ) =>
+  (...given: Given): Made => {
+    checkArguments(name, Object.fromEntries(names.map((argument, index) => [argument, given[index]])));
+    return made(...given);
+  };

@@ -17,11 +17,11 @@
  */
 import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
-import { checkArguments } from './asked';
+import { asking, checkArguments } from './asked';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
 import { foundWhenPlayed } from './document/decided';
-import { edited, together } from './document/edits';
+import { edited as changed, together } from './document/edits';
 import type { Levels } from './document/levels';
 import type { Engraver } from './engraving/engraver';
 import { type AloneExport, exportAlone as writeAlone } from './export/alone';
@@ -36,9 +36,13 @@ import { exportWav as writeWav } from './export/wav';
 import type { ExportedFiles, FilesWish, ReportForm } from './pages/files';
 import { type Comparison, compareScores } from './readings/compare';
 import { type PerformOptions, perform as performed } from './readings/perform';
+import * as tunings from './readings/tunings';
 import type { Performance } from './score/performance';
 import type { PlacedProblem, Score } from './score/score';
-import { eventsOf, offsetOf, type PlacedEvent } from './score/walk';
+import type { PlacedEvent } from './score/walk';
+import * as walk from './score/walk';
+import { sheetOf as tuningSheet } from './tuning/sheet';
+import { frequencyOf as frequency } from './tuning/tuning';
 import { aligned } from './workspace/aligned';
 import { type Host, noFiles } from './workspace/host';
 import { type Project, projectOf } from './workspace/project';
@@ -215,7 +219,7 @@ export function mend(
     const wished = proof(now, options).findings.filter((finding) => finding.fixes.length > 0 && only(finding));
     const firsts = new Map(wished.flatMap((finding) => finding.fixes.slice(0, 1).map((fix) => [fix, finding])));
     const fixes = together([...firsts.keys()]);
-    now = edited(
+    now = changed(
       now,
       fixes.flatMap(({ edits }) => edits),
     );
@@ -233,17 +237,17 @@ export function rewrite(of: Score, change: (placed: PlacedEvent, typed: string) 
   checkArguments('rewrite', { of, change });
   const { text } = of.tree;
   const changes = of.pieces.flatMap((piece) =>
-    [...eventsOf(piece)].flatMap((placed) => {
+    [...walk.eventsOf(piece)].flatMap((placed) => {
       const { event } = placed;
       // Where a witness omits something nothing is typed for the time that passes.
       if (event.kind === 'gap' && !event.wholeBar && event.value === undefined) return [];
       const { source } = event;
-      const offset = offsetOf(of.tree, placed.system, source);
+      const offset = walk.offsetOf(of.tree, placed.system, source);
       const by = change(placed, text.slice(offset, offset + source.len));
       return by === undefined ? [] : [{ offset, length: source.len, text: by }];
     }),
   );
-  return edited(text, changes);
+  return changed(text, changes);
 }
 
 /** A problem of a score or an export as a finding, with its place in the file. */
@@ -251,6 +255,32 @@ export function findingOf(of: Score, problem: PlacedProblem): Finding {
   checkArguments('findingOf', { of, problem });
   return findingOfScore(of, problem);
 }
+
+/**
+ * The text after changes that leave the rest as it is.
+ * @throws RangeError if two of them overlap or one leaves the text
+ */
+export const edited = asking('edited', ['text', 'changes'], changed);
+
+/** All events of a piece with their onset and bar: systems in order, in each its voices. */
+export const eventsOf = asking('eventsOf', ['piece'], walk.eventsOf);
+/** Clefs, signatures and the like of a piece with their onset and bar. */
+export const changesOf = asking('changesOf', ['piece'], walk.changesOf);
+/** All curves of a piece, by their order of ending. */
+export const curvesOf = asking('curvesOf', ['piece'], walk.curvesOf);
+/** `PAGE/SYSTEM/VOICE/BAR.EVENT`, exact for one version of the text. */
+export const addressOf = asking('addressOf', ['system', 'event'], walk.addressOf);
+/** Where what a system has, by its `source`, stands in the file: line and column from 1. */
+export const positionOf = asking('positionOf', ['tree', 'system', 'source'], walk.positionOf);
+
+/** The tuning of a reading; equal temperament where nothing is stated. */
+export const tuningOf = asking('tuningOf', ['environment', 'reading'], tunings.tuningOf);
+/** The tuning that words would state after `tuning`; undefined if they state none. */
+export const tuningByWords = asking('tuningByWords', ['environment', 'words'], tunings.tuningByWords);
+/** All that a tuner wants to know of a tuning, and of the way to it from another, as data (`bentside.tuning/1`). */
+export const sheetOf = asking('sheetOf', ['tuning'], tuningSheet);
+/** In hertz, of the note that a key gives. */
+export const frequencyOf = asking('frequencyOf', ['tuning', 'pitch'], frequency);
 
 /** The level, the sentence (with blanks) and the help page (Markdown) of a finding; undefined if there is no such code. */
 export const helpOf = (
@@ -264,8 +294,7 @@ export type { Time } from '../grammar/time';
 /** Exact time in semibreves. */
 export * as time from '../grammar/time';
 export type * from '../grammar/tree';
-/** Changes of a text that leave the rest as it is. */
-export { edited, type TextChange } from './document/edits';
+export type { TextChange } from './document/edits';
 export type { Levels } from './document/levels';
 export type { Engraver } from './engraving/engraver';
 export type { AloneExport } from './export/alone';
@@ -288,14 +317,11 @@ export type { ExportedFile, ExportedFiles, FilesWish, ReportForm } from './pages
 export type { Chosen, ComparedPlace, Comparison } from './readings/compare';
 export type { Agreement, DifferenceKind } from './readings/compare/differences';
 export type { PerformOptions } from './readings/perform';
-/** Tunings: of a reading, of the words after `tuning`, and all that a tuner wants to know of one, as data. */
-export { tuningByWords, tuningOf } from './readings/tunings';
 export type { Choice } from './score/choice';
 export type { Environment } from './score/environment';
 export type * from './score/performance';
 export type * from './score/score';
-/** All events of a piece with their onset and bar; and the address and place of an event. */
-export { addressOf, changesOf, curvesOf, eventsOf, type PlacedEvent, positionOf } from './score/walk';
-export { sheetOf, type TuningSheet } from './tuning/sheet';
-export { frequencyOf, type Tuning } from './tuning/tuning';
+export type { PlacedEvent } from './score/walk';
+export type { TuningSheet } from './tuning/sheet';
+export type { Tuning } from './tuning/tuning';
 export type { Host } from './workspace/host';

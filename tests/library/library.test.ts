@@ -97,6 +97,20 @@ describe('the library', () => {
       () => exportMusicXml(score(SCORE), bad({ clefs: 'alto' })),
       'exportMusicXml: the argument “options.clefs” must be “source” or “modern”, not string',
     );
+    const of = score(SCORE);
+    wrong(() => library.eventsOf(bad(of)), 'eventsOf: the argument “piece” must be a piece of a score, not object');
+    wrong(
+      () => library.addressOf(bad(of), bad(5)),
+      'addressOf: the argument “system” must be a system of a piece, not object',
+    );
+    wrong(
+      () => library.edited(SCORE, bad([{ at: 3 }])),
+      'edited: the argument “changes” must be a list of changes, not a list',
+    );
+    wrong(
+      () => library.tuningByWords(of.environment, bad(4), 415),
+      'tuningByWords: the argument “words” must be a text, not number',
+    );
     wrong(() => library.compare(SCORE, bad('K')), 'compare: the argument “names” must be a list of texts, not string');
     await expect(library.report(SCORE, { as: bad('pdf') })).rejects.toThrow('no form “pdf”, but md, html');
     await expect(library.exportFiles(SCORE, bad(undefined))).rejects.toThrow(
