@@ -40,11 +40,10 @@ function howInWords(how: How): string {
   return how.word === 'assimilate' ? ASSIMILATED[how.to] : practiceNames[how.word];
 }
 
-/** "late upbeats (in B, voice basse)": what is done, and where, if not everywhere. */
-export function practiceInWords({ how, section, voice }: Practice): string {
-  const where = [
+/** "late upbeats, in B, voice basse": what is done, and where, if not everywhere. */
+export const practiceInWords = ({ how, section, voice }: Practice): string =>
+  [
+    howInWords(how),
     ...(section === undefined ? [] : [`in ${section}`]),
     ...(voice === undefined ? [] : [`voice ${voice}`]),
   ].join(', ');
-  return `${howInWords(how)}${where === '' ? '' : ` (${where})`}`;
-}

@@ -54,7 +54,7 @@ describe('the overture’s sheet, bars 1 to 7', () => {
     expect(readings).toContain('Takes K : Thornmere Keyboard Book, ff. 1r-2v, the main text');
     expect(readings).toContain("Signs after anglebert-1689 : J.-H. d'Anglebert, Pièces de clavecin, Paris 1689");
     expect(readings).toContain(
-      'Rhythm, dots stretched as by a second dot, the dot held (in A) : dots are held longer than they are written',
+      'Rhythm, dots stretched as by a second dot, the dot held, in A : dots are held longer than they are written',
     );
     expect(readings).toContain('Quantz 1752, XVII.vii.58, confirmed by a text');
     expect(readings).toContain('Takes L : A loose copy in another hand, two leaves kept with K');
@@ -185,7 +185,7 @@ describe('a sheet', () => {
   it('names each practice that can act once, and each tuning once', async () => {
     const { page } = await sheetOf(sampleProject('gigue.bent'), { bars: { from: '1', to: '1' } }, 'leaf');
     const readings = words(section(page, 'Readings, and why'));
-    expect(readings.split('late upbeats (in B, voice basse)')).toHaveLength(2);
+    expect(readings.split('late upbeats, in B, voice basse')).toHaveLength(2);
     // Said by the reading itself; what the file says of the same goes after it.
     expect(readings).toContain('triplets in the time of the duple figures that they meet');
     expect(readings).not.toContain('duple figures in the time of the triplets that they meet');

@@ -187,7 +187,7 @@ describe('the rules', () => {
       (one) => one.said,
     );
     expect(said.join('\n')).toMatch(/holds to the barline/);
-    expect(said.join('\n')).toMatch(/dots stretched as by a second dot, the dot held \(in A\)/);
+    expect(said.join('\n')).toMatch(/dots stretched as by a second dot, the dot held, in A/);
     expect(said.join('\n')).toMatch(/in groups \(quavers by 6\)/);
     expect(said.join('\n')).toMatch(/therefore assumed: the pitch/);
   });
