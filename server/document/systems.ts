@@ -6,7 +6,8 @@ import type { Choice } from '../score/choice';
 import { type SystemEnvironment, seenBySystems } from '../score/environment';
 import type { SystemScores } from '../score/piece';
 import type { SystemScore } from '../score/score';
-import { buildSystem, type SystemTask } from '../score/system';
+import { buildSystem } from '../score/system';
+import type { SystemTask } from '../score/system/task';
 import { canonical, canonicalPlain, type Generation, isStale, Kept } from './kept';
 import { type Answer, LocalChoices } from './localChoice';
 

@@ -4,6 +4,7 @@ import { clauseOf } from '../../grammar/statements/read';
 import type { Practice } from '../practice/practice';
 import { practicesOf } from '../practice/stated';
 import { type Choice, type StatedOrder, written } from '../score/choice';
+import { tempoOfArgs } from '../score/clauses';
 import {
   allChoices,
   declaredNames,
@@ -12,7 +13,6 @@ import {
   type ReadingDeclaration,
 } from '../score/environment';
 import type { Tempo } from '../score/score';
-import { tempoOfArgs } from '../score/system';
 
 /** A reading and those on which it is built, itself first, then the nearest; a circle ends where it closes. */
 export function lineage(environment: Environment, name: string): ReadingDeclaration[] {

@@ -9,10 +9,10 @@ import type { Block, BlockContents, FileTree, Span, Statement } from '../../gram
 import { BarLengths, type DraftBar, madeOnce, oddIn } from './barLengths';
 import { type Carry, startOf } from './carry';
 import type { Choice, StatedOrder } from './choice';
+import { tempoOfArgs } from './clauses';
 import type { Environment } from './environment';
 import { halvesApart } from './order';
 import type { Curve, Piece, PlacedProblem, ScoreSystem, Section, Source, SystemBar, SystemScore } from './score';
-import { tempoOfArgs } from './system';
 import { curvesOf } from './walk';
 
 /** Gives the score of a system with these contents after this carry: built anew, or kept from another time. */

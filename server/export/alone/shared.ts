@@ -3,7 +3,7 @@ import { compare } from '../../../grammar/time';
 import { readLane } from '../../score/lane';
 import type { RawBar } from '../../score/rawBars';
 import type { Score } from '../../score/score';
-import { sharedChanges } from '../../score/system';
+import { sharedChanges } from '../../score/system/witnesses';
 import { type LaneChange, put } from './stretches';
 import type { ResolvedLane, ResolvedVoice, StandingBar } from './voices';
 

@@ -1,25 +1,19 @@
 /** Figures and syllables: counted against the lane above as its first options have it, attached to what the choice has. */
-import { firstOf } from '../../grammar/statements/read';
-import { add, equal, type Time } from '../../grammar/time';
-import type { Item, PlacedLane, SyllableItem } from '../../grammar/tree';
-import type { VoiceBars } from './bars';
-import type { Sung } from './carry';
-import type { LaneEvent, LaneNote } from './event';
-import type { RawBar, RawChange } from './rawBars';
-import type { VoiceEvent } from './score';
-
-export interface SubLane {
-  readonly kind: 'fig' | 'text';
-  /** How many of its kind stand above it under the same lane: texts below one another are stanzas. */
-  readonly stanza: number;
-  readonly lane: number;
-  readonly placed: PlacedLane;
-  /** The witness lane under which it stands. */
-  readonly witness: string | undefined;
-}
+import { firstOf } from '../../../grammar/statements/read';
+import { add, equal, type Time } from '../../../grammar/time';
+import type { Item, PlacedLane, SyllableItem } from '../../../grammar/tree';
+import { howMany } from '../amounts';
+import type { VoiceBars } from '../bars';
+import { type Sung, silentVoice } from '../carry';
+import type { LaneEvent, LaneNote } from '../event';
+import type { RawBar, RawChange } from '../rawBars';
+import type { VoiceEvent } from '../score';
+import type { LanesOfSystem, SubLane, VoiceLanes } from './lanes';
+import type { SystemProblems } from './problems';
+import type { SystemTask } from './task';
 
 /** A bar that has more or fewer items than its lane has events for them. */
-export interface Miscount {
+interface Miscount {
   readonly code: 'sub-lane-items' | 'sub-lane-fewer';
   /** The first that is too much, or the last that there is. */
   readonly item: Item;
@@ -29,13 +23,60 @@ export interface Miscount {
 }
 
 /**
+ * Attaches the figures and syllables of all lanes.
+ * @param chosen the voices' bars as typed that the choice takes
+ * @returns by voice the ties that its first options carry out
+ */
+export function attachSubLanes(
+  { block, carry, environment }: SystemTask,
+  lanes: LanesOfSystem,
+  voices: readonly VoiceLanes[],
+  chosen: readonly VoiceBars[],
+  problems: SystemProblems,
+): ReadonlyMap<number, Sung> {
+  const sungOn = new Map<number, Sung>();
+  for (const [v, one] of voices.entries()) {
+    const carried = (carry.voices[one.voice] ?? silentVoice).sung;
+    const placed = block.lanes[one.lane];
+    const untied = placed === undefined || isUntied(placed, carried);
+    sungOn.set(one.voice, untied ? carried : sung(lanes.countedAgainst(one, one.voice), carried).carryOut);
+    for (const sub of one.subs) {
+      // Sub-lanes of a witness lane belong to it alone and are read where it is chosen.
+      const owner = sub.witness === undefined ? one : one.witnesses.find((w) => w.name === sub.witness);
+      if (owner === undefined) continue;
+      checkBars(sub, owner.bars.length, problems);
+      const counted = lanes.countedAgainst(owner, one.voice);
+      const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
+      const miscounts = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
+      for (const { code, item, bar, have, need } of miscounts) {
+        const slots = {
+          voice: environment.voices[one.voice]?.name ?? '',
+          name: sub.kind,
+          have: howMany(have, 'item', 'items'),
+          need: howMany(need, 'note', 'notes'),
+        };
+        problems.add({ lane: sub.lane }, code, item, slots, { bar });
+      }
+    }
+  }
+  return sungOn;
+}
+
+function checkBars({ placed, lane, kind }: SubLane, need: number, problems: SystemProblems): void {
+  const have = placed.tree.segments.filter((one) => one.items.length > 0 || one.bar !== undefined).length;
+  if (have <= need) return;
+  const at = { pos: 0, len: Math.max(placed.tree.text.length, 1) };
+  problems.add({ lane }, 'sub-lane-bars', at, { name: kind, have: howMany(have, 'bar', 'bars'), need });
+}
+
+/**
  * Attaches the items of a sub-lane.
  * @param owner index of the lane that it belongs to
  * @param bearing events of that lane as its first options have it, by bar
  * @param counted the bars in which those stand
  * @param chosen the bars as typed that the choice takes
  */
-export function attach(
+function attach(
   sub: SubLane,
   owner: number,
   { bearing, counted }: { readonly bearing: readonly LaneEvent[][]; readonly counted: readonly RawBar[] },
@@ -92,18 +133,14 @@ const sameMoment = (bar: RawBar, moment: Time): LaneEvent | undefined =>
 const bearsFigures = (event: LaneEvent): boolean =>
   event.small === undefined && (event.kind === 'note' || event.kind === 'rest');
 
-export const figured = (bars: readonly RawBar[]): LaneEvent[][] =>
-  bars.map(({ events }) => events.filter(bearsFigures));
+const figured = (bars: readonly RawBar[]): LaneEvent[][] => bars.map(({ events }) => events.filter(bearsFigures));
 
 /** Whether no tie leads into a lane and none out of it, however its options are taken. */
-export const isUntied = ({ tree }: PlacedLane, { ties, atEnding }: Sung): boolean =>
+const isUntied = ({ tree }: PlacedLane, { ties, atEnding }: Sung): boolean =>
   ties.length === 0 && atEnding.length === 0 && !tree.text.includes('=');
 
 /** One syllable for each note not tied to the one before, which may stand in an earlier bar or system or before the first ending. */
-export function sung(
-  bars: readonly RawBar[],
-  carried: Sung,
-): { readonly bearing: LaneEvent[][]; readonly carryOut: Sung } {
+function sung(bars: readonly RawBar[], carried: Sung): { readonly bearing: LaneEvent[][]; readonly carryOut: Sung } {
   let { ties, atEnding } = carried;
   const bearing = bars.map(({ events, changes }) => {
     const ending = endingOf(changes);
@@ -135,6 +172,3 @@ function endingOf(changes: readonly RawChange[]): number | undefined {
   const change = changes.find((one) => one.change.change.word === 'ending')?.change.change;
   return change === undefined ? undefined : firstOf(change.args, 'number')?.value;
 }
-
-/** Whether a lane may read otherwise under another choice: it has options, or something limited to readings. */
-export const mayDiffer = ({ tree }: PlacedLane): boolean => /<|[^|]:[^|]/.test(tree.text);
