@@ -171,6 +171,22 @@ After:
     system  lower F4
       basse | 2 c3 (now C4) d |||`,
   },
+  'ending-alone': {
+    level: 'warning',
+    sentence: 'Bar {bar}: ending {ending} has no ending {missing} {where} it.',
+    help: `The nth playing of a strain takes ending n, or the last there is. So endings are numbered from 1 without a gap, and a first one is
+followed by a second: an ending out of order would never be played, or at the wrong time.
+
+Before:
+
+    system  upper C1  meter C
+      dessus | 1 c5 | (ending 1) d :|| (ending 3) e |||
+
+After:
+
+    system  upper C1  meter C
+      dessus | 1 c5 | (ending 1) d :|| (ending 2) e |||`,
+  },
   'key-restated': {
     level: 'hint',
     sentence: 'Bar {bar}: the signature {key} holds already; this changes nothing.',

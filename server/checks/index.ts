@@ -11,6 +11,7 @@ import { clefsAtHeads } from './clefs';
 import { outsideCompass, shortOctave } from './compass';
 import { consecutives } from './consecutives';
 import { custodes } from './custodes';
+import { endingsAlone } from './endings';
 import { falseRelation } from './falseRelation';
 import { figuresHeld } from './figuresHeld';
 import { handStretches, handsIn } from './hands';
@@ -61,6 +62,7 @@ export const checks: readonly Check[] = [
   unusedDeclarations,
   silentWitnesses,
   orderAgainstRepeats,
+  endingsAlone,
   optionsUnreached,
   placesTwoWays,
   ratiosRecorded,

@@ -1,7 +1,7 @@
 /** Strains with endings: what enters one ending enters every other alike (common practice; the reference says so). */
 import { describe, expect, it } from 'vitest';
 import { curvesOf } from '../../server/score/walk';
-import { errors, eventsIn, findingOf, passage, scoreOf, sound } from '../helpers/music';
+import { codes, errors, eventsIn, findingOf, messages, passage, scoreOf, sound } from '../helpers/music';
 
 const strain = (music: string, meter = '3 = 3/4'): ReturnType<typeof passage> =>
   passage(`system upper C1 lower F4 meter ${meter}\n dessus | ${music} |||\n`);
@@ -73,5 +73,29 @@ describe('what an ending leaves open', () => {
   });
   it('is a curve that never ends', () => {
     expect(errors(strain("2. c5 | (ending 1) d'u :|| (ending 2) d"))).toEqual(['curve-never-ends']);
+  });
+});
+
+describe('an ending that lacks another, and so would be played at the wrong time or never', () => {
+  const told = (music: string): string[] => messages(strain(music), 'ending-alone');
+  it('is told where endings are out of order or a number is left out', () => {
+    expect(told('2. c5 | (ending 1) d :|| (ending 3) e')).toEqual(['Bar 2c: ending 3 has no ending 2 before it.']);
+    expect(told('2. c5 | (ending 2) d :|| (ending 1) e')).toHaveLength(2);
+  });
+  it('is told of a first one by itself', () => {
+    expect(told('2. c5 | (ending 1) d :||')).toEqual(['Bar 2a: ending 1 has no ending 2 after it.']);
+    expect(told('2. c5 | (ending 1) d :|| e | f | (ending 1) d :|| (ending 2) e')).toHaveLength(1);
+  });
+  it('is told at the ending', () => {
+    const { range } = findingOf(strain('2. c5 | (ending 1) d :||'), 'ending-alone');
+    expect(range.end.offset - range.start.offset).toBe('(ending 1)'.length);
+  });
+  it('is none where endings follow one another, over several bars and systems too', () => {
+    expect(told('2. c5 | (ending 1) d | e :|| (ending 2) d | e :|| (ending 3) f')).toEqual([]);
+    const over = passage(`system upper C1 lower F4 meter 3 = 3/4
+  dessus | 2. c5 | (ending 1) d :||
+system
+  dessus | (ending 2) 2. d5 ||| `);
+    expect(codes(over)).not.toContain('ending-alone');
   });
 });
