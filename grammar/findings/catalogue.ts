@@ -7,6 +7,8 @@ import { counselFindings } from './counsel';
 import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
+import { meiFindings } from './mei';
+import { musicxmlFindings } from './musicxml';
 import { rhythmFindings } from './rhythm';
 import { scoreFindings } from './score';
 import { signFindings } from './signs';
@@ -23,6 +25,8 @@ export const catalogue = {
   ...signFindings,
   ...rhythmFindings,
   ...exportFindings,
+  ...musicxmlFindings,
+  ...meiFindings,
   ...hostFindings,
 } as const;
 

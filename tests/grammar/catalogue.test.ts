@@ -8,6 +8,8 @@ import { counselFindings } from '../../grammar/findings/counsel';
 import { exportFindings } from '../../grammar/findings/export';
 import { hostFindings } from '../../grammar/findings/host';
 import { laneFindings } from '../../grammar/findings/lane';
+import { meiFindings } from '../../grammar/findings/mei';
+import { musicxmlFindings } from '../../grammar/findings/musicxml';
 import { rhythmFindings } from '../../grammar/findings/rhythm';
 import { scoreFindings } from '../../grammar/findings/score';
 import { signFindings } from '../../grammar/findings/signs';
@@ -27,6 +29,8 @@ const tables = [
   signFindings,
   rhythmFindings,
   exportFindings,
+  musicxmlFindings,
+  meiFindings,
   hostFindings,
 ];
 
