@@ -9,6 +9,7 @@ export const SEMITONES: ByLetter = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 }
 /** In semitones. */
 export const ALTERATIONS: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
 
+/** As they are called. */
 export const accidentalNames: Readonly<Record<AccidentalSign, string>> = {
   '##': 'double sharp',
   '#': 'sharp',

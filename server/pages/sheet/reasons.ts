@@ -28,17 +28,13 @@ type Form =
   | `assimilate ${Assimilate['to']}`;
 
 /** What a practice does, where its name does not say it. */
-const SAYS: Readonly<Record<Form, string>> = {
+const SAYS: Readonly<Partial<Record<Form, string>>> = {
   overdot: 'dots are held longer than they are written, and what follows comes later and quicker',
   'inegal long-short': 'pairs of notes written alike are played long and short, while the beat stays even',
   'inegal short-long': 'pairs of notes written alike are played short and long, while the beat stays even',
-  'assimilate triplet': '',
-  'assimilate duple': '',
-  'assimilate literal': '',
   snap: 'where the dot is on the second note of a pair, the first is made shorter',
   upbeats: 'quick notes after a dot or a rest come at the end of their time, as fast as they can',
   hemiola: 'two bars of three are played as three of two where the source shows it',
-  literal: '',
 };
 
 const INEQUAL = 'mechanical instruments with pinned barrels play 3:2, 2:1 and 3:1';
@@ -84,7 +80,7 @@ export function groundsOf({ score, table }: SheetText): readonly Html[] {
     // Each witness is called once.
     const cited = citedFor(practice.how);
     const isFirst = practices.findIndex((one) => citedFor(one.how) === cited) === index;
-    return ground(`Rhythm, ${practiceInWords(practice)}`, SAYS[formOf(practice.how)], isFirst ? cited : '');
+    return ground(`Rhythm, ${practiceInWords(practice)}`, SAYS[formOf(practice.how)] ?? '', isFirst ? cited : '');
   });
   return [
     ...chosen.takes.map((name) => taken(score, name)),
