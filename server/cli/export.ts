@@ -9,6 +9,7 @@ import { type Output, outputPath, sharedFolder } from '../export/outputPath';
 import type { RhythmOptions } from '../export/rhythm';
 import { everyFormat, isDrawn } from '../pages/formats';
 import { howMany } from '../score/amounts';
+import { includesMoved } from '../workspace/moved';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
@@ -236,9 +237,15 @@ export class Batch {
       return false;
     }
     this.taken.add(name);
-    const trouble = this.host.write(path, content);
+    const trouble = this.host.write(path, this.asWritten(content, input, name));
     this.host.say(`${shown(path)}: ${trouble === undefined ? this.written(reading) : trouble.failure}\n`);
     return trouble === undefined;
+  }
+
+  /** A text of the notation includes what it included where it lay before. */
+  private asWritten(content: MadeFile['content'], { file }: Input, into: string): MadeFile['content'] {
+    const isNotation = this.wish.format.name === 'bent' && typeof content === 'string';
+    return isNotation ? includesMoved(content, this.host.absolute(file), into) : content;
   }
 
   /** Where readings stand together the file has the name of none. */

@@ -105,7 +105,7 @@ function includesOf(named: NamedTree): Include[] {
 }
 
 /** The path of an `include` statement; one without a path is a problem already. */
-function includedPath({ tree }: Placed<StatementTree>): (Span & { readonly text: string }) | undefined {
+export function includedPath({ tree }: Placed<StatementTree>): (Span & { readonly text: string }) | undefined {
   if (tree.statement.keyword !== 'include') return undefined;
   const [path] = tree.statement.args;
   return path?.kind === 'string' ? path : undefined;

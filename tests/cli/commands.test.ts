@@ -307,6 +307,14 @@ describe('bentside export', () => {
     expect((await bentside(host, 'export', 'a.bent', '--as', 'json', '--bars', 'nine')).code).toBe(2);
   });
 
+  it('writes a witness into another folder so that it includes what it included', async () => {
+    const text = SOUND.replace('voice', 'include "shared/people.bent"\nvoice');
+    const host = memoryHost({ 'a.bent': text, 'shared/people.bent': 'source S "Spinet book"\n' });
+    await bentside(host, 'export', 'a.bent', '--as', 'bent', '--out', 'out/alone');
+    expect(host.files.get('/home/out/alone/a.written.bent')).toContain('include "../../shared/people.bent"');
+    expect(await bentside(host, 'proof', 'out/alone/a.written.bent')).toMatchObject({ code: 0 });
+  });
+
   it('refuses a table that nobody knows, and one that would not be looked at', async () => {
     const host = memoryHost({ 'a.bent': SOUND });
     const { code, say } = await bentside(host, 'export', 'a.bent', '--as', 'json', '--table', 'anglebert-1690');
