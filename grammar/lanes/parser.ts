@@ -6,9 +6,8 @@
  */
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Fix, Problem, Slots, TextEdit } from '../findings/finding';
+import type { Slots, TextEdit } from '../findings/finding';
 import { unquoted } from '../quoted';
-import { parseChange } from '../statements/parser';
 import type {
   Annotation,
   Barline,
@@ -16,7 +15,6 @@ import type {
   EventWhat,
   Item,
   Junk,
-  Label,
   LaneTree,
   Option,
   OptionsItem,
@@ -27,9 +25,11 @@ import type {
 } from '../tree';
 import { barlineOf, joinedBarline } from './barline';
 import { annotationOf, beginning, eventAt, goingOn, suffixAt } from './event';
-import { isPossibleProportion, type LabelForm, optionHeadOf, spanHeadOf, spanWords, valueFormOf } from './forms';
+import { optionHeadOf, spanHeadOf, valueFormOf } from './forms';
+import { checkSpanHead, labelsAt } from './heads';
 import { ProblemList } from './problems';
-import { slipProblem } from './slips';
+import { isPlaceOfSign, roundItem } from './round';
+import { dotFixes, slipProblem } from './slips';
 import * as T from './tokens';
 import { endOf, spanOf } from './tokens';
 
@@ -43,8 +43,6 @@ export interface ParsedBar {
 const noSuffixes: readonly Suffix[] = [];
 const noReasons: readonly Annotation[] = [];
 
-const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
-const placeInRound = /^\(\s*(?:above|below|after|before)\s*\)$/;
 const RECORDED: IToken = {
   image: '',
   startOffset: 0,
@@ -77,30 +75,6 @@ const otherEvents = new Map<TokenType, EventWhat>([
 
 /** What balance turned into junk, and reported. */
 const bracketJunk = /^(?:[{}<>;]|\{.*|<.*:|;.*:)$/;
-const spanList = [...spanWords.keys()].join(', ');
-
-/** The labels of an option's head at their places. */
-function labelsAt(forms: readonly LabelForm[], start: number): readonly Label[] {
-  const labels: Label[] = [];
-  for (const { at, len, name, layer, doubtful } of forms) {
-    const pos = start + at;
-    labels.push(layer === undefined ? { pos, len, name, doubtful } : { pos, len, name, doubtful, layer });
-  }
-  return labels.slice();
-}
-
-const moveProblem = (problem: Problem, by: number): Problem => ({
-  ...problem,
-  pos: problem.pos + by,
-  ...(problem.fixes === undefined
-    ? {}
-    : {
-        fixes: problem.fixes.map((fix) => ({
-          ...fix,
-          edits: fix.edits.map((edit) => ({ ...edit, pos: edit.pos + by })),
-        })),
-      }),
-});
 
 export class LaneParser extends EmbeddedActionsParser {
   private problems = new ProblemList();
@@ -397,20 +371,10 @@ export class LaneParser extends EmbeddedActionsParser {
     return { kind: 'junk', ...spanOf(token) };
   }
 
-  /** Round brackets after white space: a change of state, or words above or below. */
   private round(token: IToken): Item {
-    const at = spanOf(token);
-    const words = wordsInRound.exec(token.image);
-    if (words?.[2] !== undefined) {
-      return { kind: 'words', ...at, text: unquoted(words[2]), place: words[1] as 'above' | 'below' };
-    }
-    if (placeInRound.test(token.image)) return this.placeApart(token);
-    const { change, problems } = parseChange(token.image);
-    for (const problem of problems) this.problems.push(moveProblem(problem, at.pos));
-    if (change !== undefined) return { kind: 'change', ...at, change };
-    this.broken = true;
-    if (problems.length === 0) this.report('not-understood', at, { text: token.image, meant: '' });
-    return { kind: 'junk', ...at };
+    const item = roundItem(token, this.LA(-1), this.problems);
+    if (item.kind === 'junk') this.broken = true;
+    return item;
   }
 
   /** A change or words: a sign with round brackets glued to it would be another thing. */
@@ -422,7 +386,7 @@ export class LaneParser extends EmbeddedActionsParser {
     const isGluedAfter = end === next.startOffset && !mayFollowRound.has(next.tokenType);
     this.taken(token);
     // Of words that say where a sign is drawn another finding speaks.
-    if ((!isGluedBefore && !isGluedAfter) || placeInRound.test(token.image)) return token;
+    if ((!isGluedBefore && !isGluedAfter) || isPlaceOfSign(token)) return token;
     const [at, slots] = [spanOf(token), { text: token.image }];
     if (isGluedAfter && gluedTokens.has(next.tokenType)) this.report('bracket-glued', at, slots);
     else {
@@ -430,20 +394,6 @@ export class LaneParser extends EmbeddedActionsParser {
       this.reportFixed('bracket-glued', at, slots, 'put white space around it', ...edits);
     }
     return token;
-  }
-
-  /** `(above)` after white space: only a sign before it can be meant. */
-  private placeApart(token: IToken): Junk {
-    const at = spanOf(token);
-    const before = this.LA(-1);
-    this.broken = true;
-    if (before.tokenType !== T.MarkToken) this.report('place-apart', at, { text: token.image });
-    else {
-      const pos = endOf(before);
-      const edit = { pos, len: at.pos - pos, text: '' };
-      this.reportFixed('place-apart', at, { text: token.image }, 'take the white space away', edit);
-    }
-    return { kind: 'junk', ...at };
   }
 
   private junk(token: IToken, code: FindingCode): Junk {
@@ -459,7 +409,7 @@ export class LaneParser extends EmbeddedActionsParser {
     const problem = slipProblem(token.image, token.startOffset);
     // `c5"zz`: what makes no sense here is the quotation mark, of which its own finding speaks.
     if (problem.code === 'not-understood' && this.isGluedToOpenQuote(token)) return { kind: 'junk', ...spanOf(token) };
-    const dots = problem.code === 'lone-dot' ? this.dotFixes(token) : [];
+    const dots = problem.code === 'lone-dot' ? dotFixes(token, this.LA(-1), this.before) : [];
     this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });
     return { kind: 'junk', ...spanOf(token) };
   }
@@ -467,23 +417,6 @@ export class LaneParser extends EmbeddedActionsParser {
   private isGluedToOpenQuote(token: IToken): boolean {
     const next = this.LA(1);
     return next.tokenType === T.OpenQuote && next.startOffset === endOf(token);
-  }
-
-  /** A dot apart from its value is joined to it; one after a barline belongs to the note before. */
-  private dotFixes(dot: IToken): Fix[] {
-    const before = this.LA(-1);
-    if (before.tokenType === T.Value) {
-      const pos = endOf(before);
-      return [{ title: 'take the white space away', edits: [{ pos, len: dot.startOffset - pos, text: '' }] }];
-    }
-    const [note, value] = [this.before?.items.at(-1), this.before?.items.at(-2)];
-    if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
-    const edits = [
-      { pos: value.pos + value.len, len: 0, text: '.' },
-      { pos: note.pos + note.len, len: 0, text: "'through(dot)" },
-      { pos: dot.startOffset, len: 1, text: '' },
-    ];
-    return [{ title: 'let the note before run through the barline', edits }];
   }
 
   /** A barline with what is glued to it. */
@@ -512,29 +445,8 @@ export class LaneParser extends EmbeddedActionsParser {
       // A forgotten head may be that of a tuplet.
       this.broken = true;
       this.report('span-without-head', at);
-    } else this.checkHead(head, at);
+    } else if (!checkSpanHead(head, at, this.problems)) this.broken = true;
     return { kind: 'span', pos: open.startOffset, len: this.lastEnd - open.startOffset, head, items, suffixes };
-  }
-
-  private checkHead(head: SpanItem['head'], at: Span): void {
-    const word = head.word;
-    if (head.proportion !== undefined && !isPossibleProportion(head.proportion)) {
-      this.broken = true;
-      this.report('impossible-proportion', at, { text: head.text.slice(1) });
-    }
-    if (word === undefined) {
-      if (head.proportion === undefined) {
-        this.broken = true;
-        this.report('unknown-span', at, { text: head.text.slice(1), known: spanList });
-      } else if (head.readings !== undefined) this.report('span-takes-no-readings', at, { text: head.text.slice(1) });
-      return;
-    }
-    const allowed = spanWords.get(word);
-    if (head.readings !== undefined && allowed?.readings !== true) {
-      this.report('span-takes-no-readings', at, { text: word });
-    }
-    const numbers = head.ratio !== undefined ? 'ratio' : head.proportion !== undefined ? 'proportion' : undefined;
-    if (numbers !== undefined && allowed?.[numbers] !== true) this.report('span-takes-no-ratio', at, { text: word });
   }
 
   private optionOf(open: IToken, items: readonly Item[]): Option {

@@ -25,3 +25,17 @@ export class ProblemList {
     return [...this.kept, { code: 'and-more', pos, len, slots: { count: this.leftOut, where: 'lane' } }];
   }
 }
+
+/** A problem of a part where it lies in the lane. */
+export const movedProblem = (problem: Problem, by: number): Problem => ({
+  ...problem,
+  pos: problem.pos + by,
+  ...(problem.fixes === undefined
+    ? {}
+    : {
+        fixes: problem.fixes.map((fix) => ({
+          ...fix,
+          edits: fix.edits.map((edit) => ({ ...edit, pos: edit.pos + by })),
+        })),
+      }),
+});

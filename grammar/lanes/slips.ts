@@ -3,10 +3,13 @@
  *
  * Data over branching: each row is a shape that a slip has and the finding, with its fix, that answers it.
  */
+import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Problem, Slots } from '../findings/finding';
+import type { Fix, Problem, Slots } from '../findings/finding';
+import type { Segment } from '../tree';
 import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
+import { endOf, Value } from './tokens';
 
 interface Slip {
   readonly pattern: Pick<RegExp, 'test'>;
@@ -171,4 +174,24 @@ export function slipProblem(text: string, pos: number): Problem {
       ? {}
       : { fixes: [{ title: mended.title, edits: [{ pos, len: text.length, text: mended.text }] }] }),
   };
+}
+
+/**
+ * A dot apart from its value is joined to it; one after a barline belongs to the note before.
+ * @param before the token before it
+ * @param barBefore the bar before its own
+ */
+export function dotFixes(dot: IToken, before: IToken, barBefore: Segment | undefined): readonly Fix[] {
+  if (before.tokenType === Value) {
+    const pos = endOf(before);
+    return [{ title: 'take the white space away', edits: [{ pos, len: dot.startOffset - pos, text: '' }] }];
+  }
+  const [note, value] = [barBefore?.items.at(-1), barBefore?.items.at(-2)];
+  if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
+  const edits = [
+    { pos: value.pos + value.len, len: 0, text: '.' },
+    { pos: note.pos + note.len, len: 0, text: "'through(dot)" },
+    { pos: dot.startOffset, len: 1, text: '' },
+  ];
+  return [{ title: 'let the note before run through the barline', edits }];
 }
