@@ -4,7 +4,6 @@
  * Shallow on purpose: it looks at one line at a time and knows no names, for the server's tokens come over it. No
  * rule goes on to the next line, so a slip never colours what is below it. Spellings of signs are those of the lexer.
  */
-
 import { signTables } from '../../server/signs/tables';
 import { source } from '../lanes/patterns';
 import type { Clauses, Part } from '../vocabulary/parts';

@@ -1,5 +1,4 @@
 /** All checks, in the order in which they run. */
-
 import type { BlockContents } from '../../grammar/tree';
 import type { Choice } from '../score/choice';
 import type { Environment } from '../score/environment';

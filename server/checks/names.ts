@@ -1,5 +1,4 @@
 /** Names that a file cites but nothing gives. */
-
 import type { FindingCode } from '../../grammar/findings/catalogue';
 import { nameInstead, namesListed } from '../../grammar/nearest';
 import { firstOf } from '../../grammar/statements/read';

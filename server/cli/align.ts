@@ -1,5 +1,4 @@
 /** `bentside align`: scores laid out so that what sounds together stands together. */
-
 import { howMany } from '../score/amounts';
 import { aligned } from '../workspace/aligned';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';

@@ -1,5 +1,4 @@
 /** `bentside demo`: a sample score proofed and exported, so that a newcomer sees what comes of it. */
-
 import { foundWhenPlayed } from '../document/decided';
 import { formats } from '../export/formats';
 import { projectOf } from '../workspace/project';

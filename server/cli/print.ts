@@ -1,5 +1,4 @@
 /** Findings as lines for people. */
-
 import type { Finding, Level } from '../../grammar/findings/finding';
 import { LEVELS } from '../document/levels';
 import { howMany } from '../score/amounts';

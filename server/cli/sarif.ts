@@ -1,5 +1,4 @@
 /** Findings as a log of the open format SARIF 2.1.0 (OASIS standard, 27 March 2020; errata 01 of 2023). */
-
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import type { Finding, Level, Range } from '../../grammar/findings/finding';
 import { version } from '../../package.json';

@@ -1,5 +1,4 @@
 /** How full the bar at the caret is. */
-
 import { offsetIn } from '../../grammar/place';
 import { add, compare, equal, isNegative, latest, subtract, sum, type Time, ZERO } from '../../grammar/time';
 import type { PlacedLane, Segment } from '../../grammar/tree';

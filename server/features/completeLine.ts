@@ -1,5 +1,4 @@
 /** What can begin a line: statements, lanes, the next system. */
-
 import type { Block } from '../../grammar/tree';
 import { subLaneNames } from '../../grammar/vocabulary/lanes';
 import { statements } from '../../grammar/vocabulary/statements';

@@ -1,5 +1,4 @@
 /** A note in words: what sounds, what is written, and where it stands. */
-
 import { bothNames } from '../score/pitchNames';
 import { clocksOf, type EventHere } from './events';
 import { clock, placeInWords, valueInWords } from './words';

@@ -1,5 +1,4 @@
 /** How the instrument is tuned for a reading. */
-
 import { parseStatement } from '../../grammar/statements/parser';
 import { clauseOf } from '../../grammar/statements/read';
 import type { Argument } from '../../grammar/tree';

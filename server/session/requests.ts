@@ -1,5 +1,4 @@
 /** Which feature answers which request. */
-
 import {
   type CancellationToken,
   type CodeAction,

@@ -2,7 +2,6 @@
  * Clefs as the library draws them: two on one stave are one with a glyph of ours; one within a bar, which it takes for that
  * of its own layer, is repeated unseen in the other layers of the stave.
  */
-
 import { putUnder } from '../../../grammar/lists';
 import { compare } from '../../../grammar/time';
 import { clefOf } from '../../../grammar/vocabulary/clefs';

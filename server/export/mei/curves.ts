@@ -1,5 +1,4 @@
 /** Curves and straight lines, from where they begin to where they end; what they mean is not said. */
-
 import type { Environment } from '../../score/environment';
 import type { Piece } from '../../score/score';
 import { curvesOf, type PlacedCurve, type PlacedEnd } from '../../score/walk';

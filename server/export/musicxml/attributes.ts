@@ -1,5 +1,4 @@
 /** Clefs, signatures and meters: what is in force at the first measure, and what changes later. */
-
 import { compare, format, isZero, multiply, type Time, time, ZERO } from '../../../grammar/time';
 import type { Clef } from '../../../grammar/tree';
 import { clefsText, clefText } from '../../../grammar/vocabulary/clefs';

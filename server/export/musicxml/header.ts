@@ -1,5 +1,4 @@
 /** Title, sources and the list of parts. */
-
 import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Environment } from '../../score/environment';
 import type { Score } from '../../score/score';
