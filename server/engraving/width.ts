@@ -11,15 +11,26 @@ const PER_ACCIDENTAL = 30;
 const PER_MEASURE = 40;
 const PER_SYSTEM = 300;
 
+/** The names of staves or parts, before the first system of a piece: a letter, and brace and bracket with their distances. */
+const PER_LETTER = 18;
+const BESIDE_NAME = 300;
+
 /** The width of the fullest system. */
 export function widthFor(root: XmlElement): number {
   const systems = [0];
+  let names = 0;
   for (const element of elementsOf(root)) {
+    if (element.name === 'label') names = Math.max(names, widthOfName(element));
     if (element.name === 'sb') systems.push(PER_SYSTEM);
-    if (element.name === 'measure') systems.push((systems.pop() ?? 0) + widthOfMeasure(element));
+    if (element.name !== 'measure') continue;
+    systems.push((systems.pop() ?? 0) + names + widthOfMeasure(element));
+    names = 0;
   }
   return Math.max(...systems);
 }
+
+const widthOfName = ({ content }: XmlElement): number =>
+  typeof content === 'string' ? BESIDE_NAME + content.length * PER_LETTER : 0;
 
 function widthOfMeasure(measure: XmlElement): number {
   const layers = childrenOf(withoutOssias(measure)).filter(isStave).flatMap(childrenOf);

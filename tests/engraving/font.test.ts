@@ -11,6 +11,7 @@ import {
   codeOfShape,
   ENCLOSABLE,
   ENCLOSING,
+  WIDE_BLANK,
 } from '../../server/engraving/font/codepoints';
 import { FONT_NAME, glyphs } from '../../server/engraving/font/glyphs';
 import { fontZip, publishedBoxes, reservedName } from '../helpers/engraver';
@@ -108,7 +109,13 @@ describe('the font', () => {
 
   it('keeps its own glyphs in the range that SMuFL leaves to fonts', () => {
     // SMuFL 1.4, "Recommended and optional glyphs": U+F400 to U+F8FF.
-    const own = [...Object.values(clefPairs).map(({ code }) => code), ...enclosedCodes(), BLACK_BREVE, BLANK];
+    const own = [
+      ...Object.values(clefPairs).map(({ code }) => code),
+      ...enclosedCodes(),
+      BLACK_BREVE,
+      BLANK,
+      WIDE_BLANK,
+    ];
     expect(own.filter((code) => code < 0xf400 || code > 0xf8ff)).toEqual([]);
   });
 

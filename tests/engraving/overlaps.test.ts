@@ -25,6 +25,13 @@ describe('what is drawn', () => {
       expect(collisions(await boxesIn(page))).toEqual([]);
   });
 
+  it('keeps its distance where names stand before the first system, as of a gigue as written and as played', async () => {
+    const score = scoreOf(sampleAnalysis('gigue.bent'), 'leaf');
+    const pages = await drawn(score, { rhythm: 'played', show: 'both' });
+    expect(pages[0]).toContain('as played');
+    for (const page of pages) expect(collisions(await boxesIn(page))).toEqual([]);
+  });
+
   it('keeps a rest clear of a note that crosses over from the other stave', async () => {
     const text = `bentside 1\nstave upper\nstave lower\nvoice canto upper stems up\nvoice alto upper stems down\nvoice basso lower
 system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 a2-(up)c4 |\n`;

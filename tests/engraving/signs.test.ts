@@ -121,6 +121,17 @@ describe("what is the editor's", () => {
     expect(collisions(boxes)).toEqual([]);
   });
 
+  it('keeps its brackets after a note clear of dot and next note', async () => {
+    const page = await pageOf("4. c5'[ca] 8 d 2 e");
+    const [dot] = ofClass(pictureOf(page), 'dots').flatMap(({ children }) => children);
+    const dotEnds = (Number(dot?.attributes.cx) + Number(dot?.attributes.rx)) / SPACE;
+    const boxes = await boxesIn(page);
+    const marks = boxes.filter(({ id }) => id === SIGN);
+    expect(marks).toHaveLength(3);
+    expect(Math.min(...marks.map(({ left }) => left))).toBeGreaterThan(dotEnds);
+    expect(collisions(boxes)).toEqual([]);
+  });
+
   it('has brackets around whole passages', async () => {
     const page = await pageOf('2 c5 {supplied 4 d e}');
     const brackets = byId(page, 'e-1-1-dessus-1.2-supplied');

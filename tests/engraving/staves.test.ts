@@ -149,4 +149,23 @@ system canto C1 alto C3 basso F4 meter C\n  canto | 1 c5 | d |\n  alto | 1 a4 | 
     // Three strokes of four stave spaces each.
     expect(reaches).toEqual([720, 720, 720]);
   });
+
+  it('names each stave of open score, and of two parts in it each with its part', async () => {
+    const text = `bentside 1\nvoice canto lines 5\nvoice alto\nvoice basso\nreading even\n  practice literal
+system canto C1 alto C3 basso F4 meter C\n  canto | 1 c5 |\n  alto | 1 a4 |\n  basso | 1 f3 |\n`;
+    const score = scoreOf(analysed(text), 'even');
+    const names = async (options: Parameters<typeof drawn>[1]): Promise<readonly string[]> => {
+      const [page = ''] = await drawn(score, options);
+      return ofClass(pictureOf(page), 'label').map(({ inside, closing }) =>
+        page
+          .slice(inside, closing)
+          .replace(/<[^>]*>/g, '')
+          .trim(),
+      );
+    };
+    const voices = ['canto', 'alto', 'basso'];
+    expect(await names({})).toEqual(voices);
+    const inParts = ['as played', 'as written'].flatMap((part) => voices.map((voice) => `${voice}, ${part}`));
+    expect(await names({ show: 'both' })).toEqual(inParts);
+  });
 });

@@ -1,6 +1,6 @@
 /** Puts what the library cannot draw into its pictures: signs beside heads and on stems, straight lines, open curves. */
 import type { GlyphOutline } from '../engraver';
-import type { AddedBrackets, AddedGlyph, AddedHook, AddedSign } from '../flavour/addition';
+import type { AddedBrackets, AddedGlyph, AddedHook, AddedSign, AdditionPlace } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphsOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
@@ -44,6 +44,9 @@ const titled = (root: SvgElement, title: string): readonly Splice[] =>
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;' };
 const escaped = (text: string): string => text.replace(/[&<>]/g, (sign) => ESCAPES[sign] ?? sign);
+
+/** Places close to heads and dots, where brackets need room of their own. */
+const AFTER_HEADS: ReadonlySet<AdditionPlace> = new Set(['after', 'tallAfter']);
 
 class Page {
   /** The group in which all coordinates count alike. */
@@ -97,7 +100,13 @@ class Page {
     if (outline === undefined || bearer === undefined || head === undefined) return '';
     const place = PLACES[sign.place]({ bearer, heads: [head, ...others], outline, next: () => this.nextHead(bearer) });
     if (place === undefined) return '';
-    return glyphMark(outline, place) + (sign.enclosed === true ? this.bracketsAt(outline, place) : '');
+    if (sign.enclosed !== true) return glyphMark(outline, place);
+    const within = AFTER_HEADS.has(sign.place) ? { ...place, x: place.x + this.widthOfBracket() } : place;
+    return glyphMark(outline, within) + this.bracketsAt(outline, within);
+  }
+
+  private widthOfBracket(): number {
+    return (this.outlines(BRACKET_LEFT)?.box.right ?? 0) * SCALE + GAP;
   }
 
   /** The library draws an upright wavy line as one that lies, turned about its foot. */

@@ -5,7 +5,7 @@
 import { putUnder } from '../../../grammar/lists';
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
-import { BLANK, codeOfShape, glyphNumber, standsOutside } from '../font/codepoints';
+import { BLANK, codeOfShape, glyphNumber, standsOutside, WIDE_BLANK } from '../font/codepoints';
 import type { AddedSign, AdditionPlace } from './addition';
 import { accidental, idOf, referred, rewritten, standsAt, withAttributes } from './element';
 
@@ -98,14 +98,18 @@ class Signs {
     const where = isTall ? 'tallAfter' : ADDED[place as keyof typeof ADDED];
     const isWithin = shape.drawnFor === 'chord' && place === 'between';
     this.added.push({ ...addition(element), kind: 'glyph', code, place: isWithin ? 'within' : where });
-    if (where === 'after' || where === 'tallAfter') this.reserveAfter(referred(element.attributes.startid));
+    if (where !== 'after' && where !== 'tallAfter') return [];
+    this.reserveAfter(
+      referred(element.attributes.startid),
+      element.attributes.enclose === undefined ? BLANK : WIDE_BLANK,
+    );
     return [];
   }
 
   /** The next note keeps its distance. */
-  private reserveAfter(note: string): void {
+  private reserveAfter(note: string, room: number): void {
     const next = this.following.get(note);
-    if (next !== undefined) this.put(next, accidental(BLANK));
+    if (next !== undefined) this.put(next, accidental(room));
   }
 
   private addLine(element: XmlElement): readonly XmlElement[] {

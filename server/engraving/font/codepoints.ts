@@ -80,3 +80,7 @@ export const BLANK = 0xf8c0;
 
 /** Its width in stave spaces. */
 export const BLANK_WIDTH = 0.7;
+
+/** The same for a sign between brackets. */
+export const WIDE_BLANK = 0xf8c1;
+export const WIDE_BLANK_WIDTH = 1.9;

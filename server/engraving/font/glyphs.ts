@@ -10,6 +10,8 @@ import {
   ENCLOSABLE,
   ENCLOSING,
   standsOutside,
+  WIDE_BLANK,
+  WIDE_BLANK_WIDTH,
 } from './codepoints';
 import { type Borrowed, blackBreve, composedShapes, type Part } from './composed';
 
@@ -111,4 +113,5 @@ export const glyphs: readonly GlyphRecipe[] = [
   ...enclosedGlyphs,
   { code: BLACK_BREVE, parts: blackBreve },
   { code: BLANK, parts: [], width: BLANK_WIDTH },
+  { code: WIDE_BLANK, parts: [], width: WIDE_BLANK_WIDTH },
 ];
