@@ -86,6 +86,12 @@ tuplet or a group of small notes begins with its value.`,
     sentence: 'Bar {bar}, {voice}: no octave holds for {note}; type its digit, c4 is middle C.',
     help: `The last digit typed holds. Each lane of each system begins with one, and so does what follows options (\`>\`).`,
   },
+  'octave-without-keys': {
+    level: 'warning',
+    sentence: 'Bar {bar}, {voice}: no keyboard has the octave of {note}; a value is typed before its note, by itself.',
+    help: `c4 is middle C, and no keyboard reaches beyond the octave of c7. A value stands before the notes that it holds for, as a word of its own:
+\`4 c5 8 d e\`.`,
+  },
   'tuplet-incomplete': {
     level: 'error',
     sentence: 'Bar {bar}, {voice}: the {head} group is not complete: its notes must make up {n} equal values.',

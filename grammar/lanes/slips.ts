@@ -11,23 +11,31 @@ import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
 import { endOf, Value } from './tokens';
 
+/** The mended text and what mending does. */
+interface Mending {
+  readonly title: string;
+  readonly text: string;
+}
+
 interface Slip {
   readonly pattern: Pick<RegExp, 'test'>;
   readonly code: FindingCode;
   readonly slots?: Slots;
-  /** The mended text and what mending does; undefined where nobody can tell. */
-  readonly mend?: (text: string) => { readonly title: string; readonly text: string } | undefined;
+  /** Undefined where nobody can tell. */
+  readonly mend?: (text: string) => Mending | undefined;
+  /** Where several may be meant, and only who typed it knows which. */
+  readonly ways?: (text: string) => readonly Mending[];
   /** What is probably meant, where mending does not say it. */
   readonly meant?: (text: string) => string;
 }
 
-const spaced = (text: string): { title: string; text: string } => ({ title: 'put white space between', text });
+const spaced = (text: string): Mending => ({ title: 'put white space between', text });
 
 /** What a pattern matches, wherever in the text it does, changed. */
 const changed = (text: string, pattern: RegExp, change: (found: string) => string): string =>
   text.replace(new RegExp(pattern, 'gu'), change);
 
-const written = (text: string): { title: string; text: string } => ({ title: `write ${text}`, text });
+const written = (text: string): Mending => ({ title: `write ${text}`, text });
 
 /** Signs that word processors, telephones and other keys give for the apostrophe. */
 const apostrophes = /[’‘´`′]/;
@@ -52,6 +60,9 @@ function drawnSigns(code: FindingCode, typed: Readonly<Record<string, string>>):
   const pattern = new RegExp(`[${Object.keys(typed).join('')}]`, 'u');
   return { pattern, code, mend: (text) => written(changed(text, pattern, (drawn) => typed[drawn] ?? drawn)) };
 }
+
+/** `e16`, `f#8.`: the value may be the note's own or that of the next. */
+const noteThenValue = /^([a-g](?:##|#|bb|b|n)?)((?:16|32|64|128)\.{0,9}|[1248]\.{1,9})$/;
 
 /** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
 const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
@@ -126,6 +137,12 @@ const slips: readonly Slip[] = [
     },
   },
   {
+    // No octave has two digits or a dot.
+    pattern: noteThenValue,
+    code: 'note-and-value',
+    ways: (text) => [written(text.replace(noteThenValue, '$2 $1')), written(text.replace(noteThenValue, '$1 $2'))],
+  },
+  {
     pattern: /^[&,]+(?:[a-gr_=\d].*)?$/,
     code: 'beam-glued',
     mend: (text) => spaced(text.replace(/^([&,])(.*)$/, ' $1 $2')),
@@ -160,19 +177,24 @@ const slips: readonly Slip[] = [
   { pattern: /^'/, code: 'bad-mark' },
 ];
 
+const fixAt = ({ title, text }: Mending, pos: number, len: number): Fix => ({
+  title,
+  edits: [{ pos, len, text }],
+});
+
 /** What to say of a text that is no sign of a lane. */
 export function slipProblem(text: string, pos: number): Problem {
   const slip = slips.find((row) => row.pattern.test(text));
   const mended = slip?.mend?.(text);
+  const ways = mended === undefined ? (slip?.ways?.(text) ?? []) : [mended];
+  const meant = ways.map((way) => way.text.trim()).join(' or ') || slip?.meant?.(text) || '';
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   return {
     code: slip?.code ?? 'not-understood',
     pos,
     len: text.length,
-    slots: { text: shown, meant: mended?.text.trim() ?? slip?.meant?.(text) ?? '', ...slip?.slots },
-    ...(mended === undefined
-      ? {}
-      : { fixes: [{ title: mended.title, edits: [{ pos, len: text.length, text: mended.text }] }] }),
+    slots: { text: shown, meant, ...slip?.slots },
+    ...(ways.length === 0 ? {} : { fixes: ways.map((way) => fixAt(way, pos, text.length)) }),
   };
 }
 

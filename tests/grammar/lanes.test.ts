@@ -592,6 +592,16 @@ describe('slips of the hand', () => {
     expect(read(`${text} |`).segments[0]?.broken).toBe(true);
   });
 
+  test.each([
+    ['e16', '16 e', 'e 16'],
+    ['f#8.', '8. f#', 'f# 8.'],
+    ['bb32', '32 bb', 'bb 32'],
+  ])('%s has its value behind it, or lacks the space before the next: %s, or %s', (text, own, next) => {
+    const { problems } = read(`${text} |`);
+    expect(problems.map(({ code }) => code)).toEqual(['note-and-value']);
+    expect(problems[0]?.fixes?.map(({ edits }) => edits[0]?.text)).toEqual([own, next]);
+  });
+
   test.each<[string, FindingCode]>([
     ['.', 'lone-dot'],
     ["c5 '9", 'bad-mark'],

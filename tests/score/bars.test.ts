@@ -277,6 +277,14 @@ describe('lanes', () => {
       expect.arrayContaining(['value-missing', 'octave-missing']),
     );
   });
+  // Common practice: the largest keyboards of the time end between f6 and c7.
+  it('have no note in an octave without keys, where a value was meant', () => {
+    const slip = lane('4 c5 e8 d 4 f g');
+    expect(findingOf(slip, 'octave-without-keys').fixes.map(({ title }) => title)).toEqual(['write 8 e', 'write e 8']);
+    expect(codes(lane('4 c5 8 e d 4 f g'))).not.toContain('octave-without-keys');
+    expect(codes(lane('4 c5 eb7 d6 c'))).not.toContain('octave-without-keys');
+    expect(findingOf(lane('4 c5 eb9 d6 c'), 'octave-without-keys').fixes).toEqual([]);
+  });
   it('hint at a leap of a seventh without a digit and at a value typed again', () => {
     expect(codes(lane('4 c5 b d e'))).toContain('leap');
     expect(codes(lane('4 c5 b4 c5 d'))).not.toContain('leap');

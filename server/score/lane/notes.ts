@@ -9,6 +9,8 @@ import { moved, type SuffixReader } from './suffixes';
 import type { LaneTask } from './task';
 
 const SEVENTH = 6;
+/** No keyboard goes beyond it (common practice: the largest of the time end at f6 or g6). */
+const HIGHEST = 7;
 
 /** Reads the notes of one lane. */
 export class NoteReader {
@@ -55,7 +57,9 @@ export class NoteReader {
   }
 
   private octaveOf(member: Member, at: number): number {
-    if (member.spelling.octave !== undefined) this.octave = member.spelling.octave;
+    const { octave } = member.spelling;
+    if (octave !== undefined) this.octave = octave;
+    if (octave !== undefined && octave > HIGHEST) this.tellNoKey(member, at, octave);
     if (this.octave === undefined) {
       this.bars.current.broken = true;
       if (!this.octaveMissed && !this.bars.junk)
@@ -63,6 +67,27 @@ export class NoteReader {
       this.octaveMissed = true;
     }
     return this.octave ?? 4;
+  }
+
+  /** An 8 behind a note was as a rule meant as a value, of this note or of the next. */
+  private tellNoKey(member: Member, at: number, octave: number): void {
+    const place = moved(member, at);
+    const bare = member.spelling.text.replace(`${octave}`, '');
+    const pos = place.pos + member.spelling.text.indexOf(`${octave}`);
+    const fixes =
+      octave !== 8
+        ? []
+        : [
+            {
+              title: `write 8 ${bare}`,
+              edits: [
+                { pos: place.pos, len: 0, text: '8 ' },
+                { pos, len: 1, text: '' },
+              ],
+            },
+            { title: `write ${bare} 8`, edits: [{ pos, len: 0, text: ' ' }] },
+          ];
+    this.bars.report('octave-without-keys', place, { note: member.spelling.text }, fixes);
   }
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
