@@ -267,6 +267,13 @@ After:
       '“{text}” is no figure of a bass: numbers, accidentals, / between stacked ones, , between successive ones.',
     help: `In a \`fig\` lane each note of the bass has one item: \`6\`, \`6/5\` (stacked), \`5,6\` (one after the other), \`#\`, \`6+\` (stroke through), \`[6]\` (the editor's), \`=\` (hold on), \`_\` (nothing).`,
   },
+  'label-alone': {
+    level: 'error',
+    ofTyping: true,
+    sentence: '“{text}” labels an option where none begins; options stand between < and >, and a ; parts them.',
+    help: `What sources have one for the other stands between angle brackets, each option after its label: \`<K: 2 c5 ; L: 4 c5 d>\`. A
+comma parts beams, and a barline parts bars.`,
+  },
   'figures-run-together': {
     level: 'error',
     sentence:

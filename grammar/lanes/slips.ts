@@ -174,6 +174,7 @@ const slips: readonly Slip[] = [
     code: 'capital-note',
     mend: (text) => written(text.toLowerCase()),
   },
+  { pattern: /^[A-Za-z]\w*\??(?:,[A-Za-z]\w*\??)*:$/, code: 'label-alone' },
   { pattern: /^'/, code: 'bad-mark' },
 ];
 

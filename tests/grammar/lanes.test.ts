@@ -605,6 +605,7 @@ describe('slips of the hand', () => {
   test.each<[string, FindingCode]>([
     ['.', 'lone-dot'],
     ["c5 '9", 'bad-mark'],
+    ['<K: 4 c5 , L: d>', 'label-alone'],
     ['@', 'not-understood'],
     ['$%&', 'not-understood'],
   ])('%s is one finding', (text, code) => expect(codes(text)).toEqual([code]));
