@@ -27,6 +27,12 @@ const object: Kind = { what: 'an object', fits: isObject };
 const action: Kind = { what: 'a function', fits: (value) => typeof value === 'function' };
 const score: Kind = { what: 'a score, as score() gives it', ...has('pieces', 'environment', 'tree') };
 
+const tuning: Kind = { what: 'a tuning', ...has('temperament', 'pitch') };
+
+const isPitch = (value: unknown): boolean =>
+  isObject(value) && isLetter(value.letter) && Number.isInteger(value.alteration) && Number.isInteger(value.octave);
+const isLetter = (value: unknown): boolean => typeof value === 'string' && /^[a-g]$/.test(value);
+
 const isChange = (value: unknown): boolean =>
   isObject(value) && Number.isInteger(value.offset) && Number.isInteger(value.length) && text.fits(value.text);
 
@@ -44,8 +50,10 @@ const kinds = {
   source: { what: 'a source, as events have it', ...has('pos', 'len') },
   changes: { what: 'a list of changes', fits: (value) => Array.isArray(value) && value.every(isChange) },
   environment: { what: 'the environment of a score', ...has('voices', 'staves') },
-  tuning: { what: 'a tuning', ...has('temperament', 'pitch') },
-  pitch: { what: 'a pitch, { letter, alteration, octave }', ...has('letter', 'alteration', 'octave') },
+  tuning,
+  before: { what: 'a tuning, if anything', fits: (value) => value === undefined || tuning.fits(value) },
+  pitch: { what: 'a pitch, { letter, alteration, octave }', fits: isPitch },
+  hertz: { what: 'a number of hertz', fits: (value) => Number.isFinite(value) },
   reading: text,
   words: text,
   font: { what: 'bytes', fits: (value) => value instanceof Uint8Array },

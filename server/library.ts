@@ -275,10 +275,10 @@ export const positionOf = asking('positionOf', ['tree', 'system', 'source'], wal
 
 /** The tuning of a reading; equal temperament where nothing is stated. */
 export const tuningOf = asking('tuningOf', ['environment', 'reading'], tunings.tuningOf);
-/** The tuning that words would state after `tuning`; undefined if they state none. */
-export const tuningByWords = asking('tuningByWords', ['environment', 'words'], tunings.tuningByWords);
+/** The tuning that words would state after `tuning`, its a4 at so many hertz; undefined if they state none. */
+export const tuningByWords = asking('tuningByWords', ['environment', 'words', 'hertz'], tunings.tuningByWords);
 /** All that a tuner wants to know of a tuning, and of the way to it from another, as data (`bentside.tuning/1`). */
-export const sheetOf = asking('sheetOf', ['tuning'], tuningSheet);
+export const sheetOf = asking('sheetOf', ['tuning', 'before'], tuningSheet);
 /** In hertz, of the note that a key gives. */
 export const frequencyOf = asking('frequencyOf', ['tuning', 'pitch'], frequency);
 

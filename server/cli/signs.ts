@@ -65,7 +65,7 @@ const marks = ({ shapes }: SignRow): string => shapes.map((shape) => `'${shape}`
 /** One line a row; other readings and notes stand further in, beneath it. */
 function rowLines(row: SignRow, number: number, width: number): string[] {
   const { label, when = [], recipe, played, citation, note, rivals = [] } = row;
-  const where = when.length === 0 ? '' : ` when ${when.join(' when ')}`;
+  const where = when.length === 0 ? '' : `, when ${when.join(' and ')}`;
   const indent = ' '.repeat(width + 6);
   return [
     `${`${number}`.padStart(3)}  ${marks(row).padEnd(width)} ${label}${where} : ${recipe}  (${certainties[played]}; ${citedBeside(played, citation)})`,

@@ -35,9 +35,9 @@ function tuningOfArgs(environment: Environment, args: readonly Argument[], pitch
 }
 
 /** The tuning that words would state after `tuning`; undefined if they are none, or no temperament is called so. */
-export function tuningByWords(environment: Environment, words: string, pitch: number): Tuning | undefined {
+export function tuningByWords(environment: Environment, words: string, hertz: number): Tuning | undefined {
   const { statement, problems } = parseStatement(`tuning ${words}`, []);
-  return problems.length > 0 ? undefined : tuningOfArgs(environment, statement.args, pitch);
+  return problems.length > 0 ? undefined : tuningOfArgs(environment, statement.args, hertz);
 }
 
 /** How the instrument is tuned for a reading: as words wish, where they state a tuning, or else as the reading says. */

@@ -20,6 +20,7 @@ describe('bentside signs', () => {
     const { out } = await bentside(memoryHost(), 'signs', '--table', 'anglebert-1689');
     expect(out.match(/^ +\d+ {2}'/gm)).toHaveLength(28);
     expect(out).toMatch(/^ {2}9 {2}'ca +Pincé : on beat, 0 -1 0, hold {2}\(from memory; .*no\. 9\)$/m);
+    expect(out).toMatch(/'cb +Cheute ou port de voix en montant, when rising : on beat, -1 leaned, 0 /);
     expect(out.trimEnd()).toMatch(/One entry of the source, a further “Autre”, is not placed\.$/);
   });
 

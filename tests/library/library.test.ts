@@ -111,6 +111,20 @@ describe('the library', () => {
       () => library.tuningByWords(of.environment, bad(4), 415),
       'tuningByWords: the argument “words” must be a text, not number',
     );
+    wrong(
+      () => library.tuningByWords(of.environment, 'equal', bad('415')),
+      'tuningByWords: the argument “hertz” must be a number of hertz, not string',
+    );
+    const equal = library.tuningOf(of.environment, 'written');
+    wrong(
+      () => library.sheetOf(equal, bad('equal')),
+      'sheetOf: the argument “before” must be a tuning, if anything, not string',
+    );
+    expect(library.sheetOf(equal).pitch).toBe(equal.pitch);
+    wrong(
+      () => library.frequencyOf(equal, bad({ letter: 'h', alteration: 0, octave: 4 })),
+      'frequencyOf: the argument “pitch” must be a pitch, { letter, alteration, octave }, not object',
+    );
     wrong(() => library.compare(SCORE, bad('K')), 'compare: the argument “names” must be a list of texts, not string');
     await expect(library.report(SCORE, { as: bad('pdf') })).rejects.toThrow('no form “pdf”, but md, html');
     await expect(library.exportFiles(SCORE, bad(undefined))).rejects.toThrow(
