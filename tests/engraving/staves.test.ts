@@ -101,6 +101,15 @@ system lower F4 meter C\n  canto | 2 a3 ${now('canto')}4 c4 e4 |\n  alto | 2 f3 
     },
   );
 
+  it('has small notes by a clef that another voice has at their moment, and what follows them', async () => {
+    const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
+system lower F4 meter C\n  canto | 2 a3 (now C4) c4 |\n  basso | 2 c3 {small 8 g3} 2 f3 |\n`;
+    const measure = await measureOf(text);
+    const basso = ofClass(measure, 'layer')[1];
+    const heads = basso === undefined ? [] : ofClass(basso, 'notehead');
+    expect(heads.map((head) => Math.round(stepIn(measure, 0, head)))).toEqual([3, 3, 2]);
+  });
+
   it('has the heads of a held note by the clef under which it began', async () => {
     const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
 system lower F4 meter C\n  canto | 2 a3 (now C4) c4 | 1 c4 |\n  basso | 1 c3 | 1 f3 |\n`;

@@ -38,7 +38,7 @@ export function clefsOfAllVoices(stave: XmlElement): XmlElement {
 const isClef = ({ name }: XmlElement): boolean => name === 'clef';
 
 /** What a layer may have at a moment at which another has a clef. */
-const EVENTS = new Set(['note', 'chord', 'rest', 'space', 'mRest', 'mSpace']);
+const EVENTS = new Set(['note', 'chord', 'rest', 'space', 'mRest', 'mSpace', 'graceGrp']);
 
 /** A layer with clefs that are not drawn, each before what first begins at its moment or later. */
 function withUnseen(layer: XmlElement, placed: readonly Placed[], clefs: readonly Placed[]): XmlElement {
