@@ -191,8 +191,8 @@ After:
     level: 'hint',
     sentence: 'Bar {bar}: the signature {key} holds already; this changes nothing.',
     help: `\`(now key …)\` draws a signature. Where the same one is in force already it says nothing new: perhaps another was meant, or the
-change stands a bar late. At the head of a line and after a double bar sources draw it again as a rule, and there nothing is told. If the
-source really draws it again here, leave it.
+change stands a bar late. At the head of a line, after a double bar and beside a new clef sources draw it again, and there nothing is
+told. If the source really draws it again here, leave it.
 
 Before:
 

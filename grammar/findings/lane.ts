@@ -94,7 +94,7 @@ After:
   },
   'note-and-value': {
     level: 'error',
-    sentence: '“{text}” has the value after the note; it is typed before: {meant}.',
+    sentence: '“{text}” has the value after the note; a value is typed before its note, by itself: {meant}.',
     help: `A value is typed before the notes that it holds for: \`8 c5 d\`.`,
   },
   'beam-glued': {

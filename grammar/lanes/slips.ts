@@ -187,8 +187,11 @@ const fixAt = ({ title, text }: Mending, pos: number, len: number): Fix => ({
 export function slipProblem(text: string, pos: number): Problem {
   const slip = slips.find((row) => row.pattern.test(text));
   const mended = slip?.mend?.(text);
-  const ways = mended === undefined ? (slip?.ways?.(text) ?? []) : [mended];
-  const meant = ways.map((way) => way.text.trim()).join(' or ') || slip?.meant?.(text) || '';
+  const several = slip?.ways?.(text) ?? [];
+  const ways = mended === undefined ? several : [mended];
+  // A dot of a value must not look like the sentence's own.
+  const either = several.map((way) => `“${way.text}”`).join(' or ');
+  const meant = mended?.text.trim() ?? (either || (slip?.meant?.(text) ?? ''));
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   return {
     code: slip?.code ?? 'not-understood',

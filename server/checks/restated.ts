@@ -1,5 +1,5 @@
 /** Clefs, signatures and metres drawn within a line that are in force already. */
-import { equal, isZero, ZERO } from '../../grammar/time';
+import { equal, format, isZero, ZERO } from '../../grammar/time';
 import { clefsText } from '../../grammar/vocabulary/clefs';
 import { keyText } from '../score/pitchNames';
 import type { StateChange, SystemScore } from '../score/score';
@@ -21,10 +21,16 @@ function isUsual({ bars }: SystemScore, { onset, bar, clefs }: StateChange): boo
   return isZero(onset) || (closing !== '|' && equal(onset, bars[bar]?.onset ?? ZERO));
 }
 
-export const restated: Look = ({ score, facts }) =>
-  score.changes.flatMap((change) => {
+const isNewClef = ({ clefs, restated }: StateChange): boolean => clefs !== undefined && !restated;
+
+export const restated: Look = ({ score, facts }) => {
+  const newClefs = new Set(score.changes.filter(isNewClef).map(({ onset }) => format(onset)));
+  // Under another clef the signs of a signature stand on other lines: scribes draw them again (common practice).
+  const isMoved = ({ key, onset }: StateChange): boolean => key !== undefined && newClefs.has(format(onset));
+  return score.changes.flatMap((change) => {
     const { source, bar } = change;
-    if (!change.restated || source === undefined || isUsual(score, change)) return [];
+    if (!change.restated || source === undefined || isUsual(score, change) || isMoved(change)) return [];
     const told = toldOf(change, facts);
     return told === undefined ? [] : [problemIn({ ...told, at: source, bar })];
   });
+};

@@ -39,6 +39,10 @@ describe('a signature or a metre drawn within a line', () => {
     expect(messages(bass('2. c3 | (now key bn) d | (now key bb) e'), 'key-restated')).toEqual([]);
     expect(messages(bass('2. c3 | (now meter 3/4 = 3/2) 1. d'), 'meter-restated')).toEqual([]);
   });
+  it('is let be beside a new clef, under which its signs stand on other lines', () => {
+    expect(messages(bass('2. c3 | (now C4 key bb) d'), 'key-restated')).toEqual([]);
+    expect(messages(bass('2. c3 | (now F4 key bb) d'), 'key-restated')).toHaveLength(1);
+  });
   it('is let be where a line or a strain begins, as scribes draw it again', () => {
     for (const music of [
       '(now key bb meter 3/4) 2. c3',

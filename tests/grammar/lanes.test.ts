@@ -600,6 +600,7 @@ describe('slips of the hand', () => {
     const { problems } = read(`${text} |`);
     expect(problems.map(({ code }) => code)).toEqual(['note-and-value']);
     expect(problems[0]?.fixes?.map(({ edits }) => edits[0]?.text)).toEqual([own, next]);
+    expect(problems[0]?.slots?.meant).toBe(`“${own}” or “${next}”`);
   });
 
   test.each<[string, FindingCode]>([

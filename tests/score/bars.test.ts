@@ -254,6 +254,17 @@ describe('a free system', () => {
   it('strikes notes of two staves together', () => {
     expect(eventsIn(free)[3]?.event.members.map((member) => member.stave)).toEqual([0, 1]);
   });
+  it('lets a chord go on from stave to stave, each counted from the one before', () => {
+    const staves = (chord: string) => {
+      const three = analysed(
+        `bentside 1\nstave upper\nstave middle\nstave lower\nvoice basse lower\nsystem upper C1 middle C4 lower F4\n basse | 1 ${chord} |||\n`,
+      );
+      expect(errors(three)).toEqual([]);
+      return eventsIn(three, 'basse')[0]?.event.members.map((member) => member.stave);
+    };
+    expect(staves('c3-(up)g-(up)e4')).toEqual([2, 1, 0]);
+    expect(staves('c3-(up)g-(down)e3')).toEqual([2, 1, 2]);
+  });
 });
 
 describe('lanes', () => {
@@ -284,6 +295,11 @@ describe('lanes', () => {
     expect(codes(lane('4 c5 8 e d 4 f g'))).not.toContain('octave-without-keys');
     expect(codes(lane('4 c5 eb7 d6 c'))).not.toContain('octave-without-keys');
     expect(findingOf(lane('4 c5 eb9 d6 c'), 'octave-without-keys').fixes).toEqual([]);
+    const tied = lane('4 c5 e8= 4 e f g');
+    expect(findingOf(tied, 'octave-without-keys').fixes.map(({ title }) => title)).toEqual(['write 8 e']);
+    expect(mended(tied, 'octave-without-keys')).toContain('4 c5 8 e= 4 e f g');
+    // What follows in a chord has no white space before it.
+    expect(findingOf(lane('2 c5-e8-g c5'), 'octave-without-keys').fixes).toEqual([]);
   });
   it('hint at a leap of a seventh without a digit and at a value typed again', () => {
     expect(codes(lane('4 c5 b d e'))).toContain('leap');

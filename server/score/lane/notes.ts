@@ -1,4 +1,5 @@
 /** The notes of a lane: an octave typed once holds on, and a chord may reach into other staves. */
+import type { Fix } from '../../../grammar/findings/finding';
 import type { Member, Span } from '../../../grammar/tree';
 import { intervalOf } from '../amounts';
 import { holdsIn } from '../choice';
@@ -11,6 +12,9 @@ import type { LaneTask } from './task';
 const SEVENTH = 6;
 /** No keyboard goes beyond it (common practice: the largest of the time end at f6 or g6). */
 const HIGHEST = 7;
+
+/** Where a note stands in its chord. */
+type InChord = 'alone' | 'first' | 'further';
 
 /** Reads the notes of one lane. */
 export class NoteReader {
@@ -34,32 +38,32 @@ export class NoteReader {
   read(members: readonly Member[], at: number, stave: number): LaneNote[] {
     const first = members[0];
     if (first !== undefined && members.length === 1 && first.stave === undefined) {
-      return [this.note(first, at, stave, true)];
+      return [this.note(first, at, stave, 'alone')];
     }
     const notes: LaneNote[] = [];
     let on = stave;
     for (const member of members) {
       if (member.stave !== undefined) on = this.staveTowards(member.stave, on, moved(member, at)) ?? on;
-      notes.push(this.note(member, at, on, member === first));
+      notes.push(this.note(member, at, on, member === first ? 'first' : 'further'));
     }
     return notes.slice();
   }
 
-  private note(member: Member, at: number, stave: number, isFirst: boolean): LaneNote {
+  private note(member: Member, at: number, stave: number, inChord: InChord): LaneNote {
     const { spelling, len, suffixes, tie } = member;
-    const octave = this.octaveOf(member, at);
+    const octave = this.octaveOf(member, at, inChord);
     const step = stepOf(spelling.letter, octave);
-    if (isFirst) this.counselLeap(member, at, step);
+    if (inChord !== 'further') this.counselLeap(member, at, step);
     this.lastStep = step;
     const { marks, annotations } = this.suffixes.applied(suffixes, at);
     const held = tie !== undefined && holdsIn(tie.readings, this.task.choice) ? tie : undefined;
     return new LaneNote(this.bars.lane, at + member.pos, len, spelling, octave, stave, held, marks, annotations);
   }
 
-  private octaveOf(member: Member, at: number): number {
+  private octaveOf(member: Member, at: number, inChord: InChord): number {
     const { octave } = member.spelling;
     if (octave !== undefined) this.octave = octave;
-    if (octave !== undefined && octave > HIGHEST) this.tellNoKey(member, at, octave);
+    if (octave !== undefined && octave > HIGHEST) this.tellNoKey(member, at, octave === 8 && inChord === 'alone');
     if (this.octave === undefined) {
       this.bars.current.broken = true;
       if (!this.octaveMissed && !this.bars.junk)
@@ -69,25 +73,11 @@ export class NoteReader {
     return this.octave ?? 4;
   }
 
-  /** An 8 behind a note was as a rule meant as a value, of this note or of the next. */
-  private tellNoKey(member: Member, at: number, octave: number): void {
+  /** @param isValue an 8 behind a note was as a rule meant as a value, of this note or of the next; a chord may go on after it */
+  private tellNoKey(member: Member, at: number, isValue: boolean): void {
     const place = moved(member, at);
-    const bare = member.spelling.text.replace(`${octave}`, '');
-    const pos = place.pos + member.spelling.text.indexOf(`${octave}`);
-    const fixes =
-      octave !== 8
-        ? []
-        : [
-            {
-              title: `write 8 ${bare}`,
-              edits: [
-                { pos: place.pos, len: 0, text: '8 ' },
-                { pos, len: 1, text: '' },
-              ],
-            },
-            { title: `write ${bare} 8`, edits: [{ pos, len: 0, text: ' ' }] },
-          ];
-    this.bars.report('octave-without-keys', place, { note: member.spelling.text }, fixes);
+    const { text } = member.spelling;
+    this.bars.report('octave-without-keys', place, { note: text }, isValue ? valueApart(member, place.pos) : []);
   }
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
@@ -108,4 +98,17 @@ export class NoteReader {
     this.bars.report('no-stave-there', at, { way: way === 'up' ? 'above' : 'below' });
     return undefined;
   }
+}
+
+/** `e8` as `8 e` or, where nothing is glued to it, as `e 8`. */
+function valueApart({ spelling: { text }, suffixes, tie }: Member, pos: number): Fix[] {
+  const digit = pos + text.indexOf('8');
+  const bare = text.replace('8', '');
+  const before = [
+    { pos, len: 0, text: '8 ' },
+    { pos: digit, len: 1, text: '' },
+  ];
+  const own = { title: `write 8 ${bare}`, edits: before };
+  const isBare = text.endsWith('8') && suffixes.length === 0 && tie === undefined;
+  return isBare ? [own, { title: `write ${bare} 8`, edits: [{ pos: digit, len: 0, text: ' ' }] }] : [own];
 }
