@@ -17,13 +17,16 @@ export function includesMoved(text: string, from: string, to: string): string {
     block.statements.flatMap((placed) => {
       const path = includedPath(placed);
       // What is missing or counts from no folder stays as it stands.
-      if (path === undefined || path.text.trim() === '' || path.text.startsWith('/')) return [];
+      if (path === undefined || path.text.trim() === '' || FROM_ROOT.test(path.text)) return [];
       const { start, end } = stretchIn(block, placed, path);
       return [{ offset: start, length: end - start, text: quoted(relative(now, resolved(old, path.text))) }];
     }),
   );
   return edited(text, changes);
 }
+
+/** Beginning of a path that counts from no folder, with the letter of a drive where files have one. */
+const FROM_ROOT = /^([a-z]:)?\//i;
 
 const folderOf = (file: string): string[] => file.split('/').slice(0, -1);
 
@@ -39,6 +42,8 @@ function resolved(folder: readonly string[], path: string): string[] {
 
 function relative(folder: readonly string[], file: readonly string[]): string {
   const parted = folder.findIndex((part, index) => file[index] !== part);
+  // On another drive nothing is shared, and no way leads up to it.
+  if (parted === 0) return file.join('/');
   const shared = parted < 0 ? folder.length : parted;
   return [...folder.slice(shared).map(() => '..'), ...file.slice(shared)].join('/');
 }

@@ -1,5 +1,5 @@
 /** Includes of a text that comes to lie elsewhere, against the paths of Node's own library. */
-import { posix } from 'node:path';
+import { posix, win32 } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { includesMoved } from '../../server/workspace/moved';
 
@@ -23,6 +23,13 @@ describe('the includes of a text that comes to lie in another folder', () => {
     expect(includesMoved(including(...PATHS), FROM, '/home/suites/one.K.bent')).toBe(including(...PATHS));
     const others = including('/usr/share/people.bent', '');
     expect(includesMoved(others, FROM, '/home/one.K.bent')).toBe(others);
+  });
+  it.each(['C:/out/one.K.bent', 'D:/one.K.bent'])('count from there on a computer with drives: %s', (to) => {
+    const paths = ['shared/people.bent', '../house.bent'].map((path) =>
+      win32.relative(win32.dirname(to), win32.resolve('C:/home/suites', path)).replaceAll('\\', '/'),
+    );
+    const text = including('shared/people.bent', '../house.bent', 'C:/house.bent');
+    expect(includesMoved(text, 'C:/home/suites/one.bent', to)).toBe(including(...paths, 'C:/house.bent'));
   });
   it('keep the ends of lines', () => {
     const text = including('a.bent').replaceAll('\n', '\r\n');
