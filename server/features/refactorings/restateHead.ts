@@ -5,7 +5,7 @@ import { allOf, clausesOf } from '../../../grammar/statements/read';
 import type { Statement } from '../../../grammar/tree';
 import { clefsText } from '../../../grammar/vocabulary/clefs';
 import type { Carry } from '../../score/carry';
-import type { KeySign } from '../../score/score';
+import { keyText } from '../../score/pitchNames';
 import type { Project } from '../../workspace/project';
 import { saidIn } from '../nodes';
 import { carryInto, leavesMusic } from './music';
@@ -39,10 +39,8 @@ function clefsLeftOut({ environment: { staves } }: Project, statement: Statement
 /** One clause where all staves bear the same signature, one for each otherwise. */
 function keysLeftOut({ environment: { staves } }: Project, statement: Statement, { keys }: Carry): string[] {
   if (clausesOf(statement, 'key').length > 0) return [];
-  const texts = staves.map((_, index) => (keys[index] ?? []).map(signText).join(' '));
+  const texts = staves.map((_, index) => keyText(keys[index] ?? []));
   const [first = ''] = texts;
   if (texts.every((text) => text === first)) return first === '' ? [] : [`key ${first}`];
   return staves.map(({ name }, index) => `key ${name} ${texts[index] || 'none'}`);
 }
-
-const signText = ({ letter, accidental, octave }: KeySign): string => `${letter}${accidental}${octave ?? ''}`;
