@@ -238,6 +238,7 @@ describe('a sub-lane with fewer items than notes', () => {
   it('is not counted where something was not understood', () => {
     expect(errors(under('4 c5 d e f', 'text | Par - lons bas ='))).toEqual(['hyphen-apart']);
     expect(errors(under('4 c5 d e f', 'fig | 6 ? _'))).toEqual(['bad-figure']);
+    expect(errors(under('4 c5 defg 2 a', 'text | Par- lons bas, ma voix, ah'))).toEqual(['notes-run-together']);
   });
 });
 

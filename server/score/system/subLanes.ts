@@ -98,7 +98,8 @@ function attach(
           target.take({ syllables: withStanza(target.syllables, sub.stanza, item) });
       });
     }
-    return segment.broken ? [] : miscount(items, bar, events.length);
+    // What was not understood, here or in the lane, may have been one of those that are counted.
+    return segment.broken || first?.broken ? [] : miscount(items, bar, events.length);
   });
 }
 
