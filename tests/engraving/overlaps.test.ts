@@ -47,7 +47,8 @@ system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |
     const [page = ''] = await drawn(scoreOf(analysed(text)));
     const boxes = await boxesIn(page);
     const rest = boxes.find(({ what }) => what === 'rest');
-    const head = boxes.findLast(({ what }) => what === 'notehead');
+    const head = boxes.find(({ what, id }) => what === 'notehead' && id === 'e-1-1-basso-1.2');
+    expect(head).toBeDefined();
     expect((head?.top ?? 0) - (rest?.bottom ?? 0)).toBeGreaterThan(0.5);
   });
 

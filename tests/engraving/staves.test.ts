@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { stavesIn } from '../../server/engraving/additions/heads';
 import { clefPairs } from '../../server/engraving/font/codepoints';
-import { below, lineOf } from '../../server/engraving/svg';
+import { below, lineOf, type SvgElement } from '../../server/engraving/svg';
+import { addressOfId } from '../../server/export/mei/ids';
 import { drawn, glyphIn, ofClass, pictureOf, stepIn } from '../helpers/drawn';
 import { analysed, scoreOf } from '../helpers/music';
 
@@ -32,6 +33,12 @@ const CLEFS: readonly (readonly [clef: string, steps: number])[] = [
   ['F4', 10],
   ['F5', 12],
 ];
+
+/** Of the heads of a voice on the only stave of a measure, in their order: steps from the bottom line. */
+const stepsOf = (measure: SvgElement, voice: string): readonly number[] =>
+  ofClass(measure, 'note')
+    .filter(({ attributes }) => addressOfId(attributes['data-id'] ?? '')?.lane === voice)
+    .flatMap((note) => ofClass(note, 'notehead').map((head) => Math.round(stepIn(measure, 0, head))));
 
 describe('a drawn stave', () => {
   it.each([4, 5, 6, 7, 8])('has %i lines', async (lines) => {
@@ -91,36 +98,44 @@ describe('a drawn stave', () => {
       const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice alto lower\nvoice basso lower stems down
 system lower F4 meter C\n  canto | 2 a3 ${now('canto')}4 c4 e4 |\n  alto | 2 f3 ${now('alto')}2 a3 |\n  basso | 2 c3 ${now('basso')}8 f3 e 4 d |\n`;
       const measure = await measureOf(text);
-      const [canto, alto, basso] = ofClass(measure, 'layer').map((layer) =>
-        ofClass(layer, 'notehead').map((head) => Math.round(stepIn(measure, 0, head))),
-      );
-      expect(canto).toEqual([8, 6, 8]);
-      expect(alto).toEqual([6, 4]);
-      expect(basso).toEqual([3, 2, 1, 0]);
+      expect(stepsOf(measure, 'canto')).toEqual([8, 6, 8]);
+      expect(stepsOf(measure, 'alto')).toEqual([6, 4]);
+      expect(stepsOf(measure, 'basso')).toEqual([3, 2, 1, 0]);
       expect(ofClass(measure, 'clef').flatMap((clef) => glyphIn(clef) ?? [])).toHaveLength(2);
+    },
+  );
+
+  it.each(['canto', 'basso'])(
+    'begins the next system with a clef that came within the bar in the %s, and goes on by it',
+    async (voice) => {
+      const now = (one: string, clef: string): string => (one === voice ? `(now ${clef}) ` : '');
+      const system = (head: string, clef: string, end: string): string =>
+        `system ${head}\n  canto | 2 c4 ${now('canto', clef)}e4 ${end}\n  basso | 2 a3 ${now('basso', clef)}c4 ${end}\n`;
+      const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
+${system('lower F4 meter C', 'C4', '|')}${system('', 'F4', '|')}system\n  canto | 1 c4 |||\n  basso | 1 a3 |||\n`;
+      const [page = ''] = await drawn(scoreOf(analysed(text)));
+      const systems = ofClass(pictureOf(page), 'system');
+      const clefs = systems.map((one) => ofClass(one, 'clef').flatMap((clef) => glyphIn(clef) ?? []));
+      expect(clefs.map(({ length }) => length)).toEqual([2, 2, 1]);
+      const [[atFirst] = [], [atSecond] = [], [atThird] = []] = clefs;
+      expect(atSecond?.code).not.toBe(atFirst?.code);
+      expect(atThird?.code).toBe(atFirst?.code);
     },
   );
 
   it('has small notes by a clef that another voice has at their moment, and what follows them', async () => {
     const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
 system lower F4 meter C\n  canto | 2 a3 (now C4) c4 |\n  basso | 2 c3 {small 8 g3} 2 f3 |\n`;
-    const measure = await measureOf(text);
-    const basso = ofClass(measure, 'layer')[1];
-    const heads = basso === undefined ? [] : ofClass(basso, 'notehead');
-    expect(heads.map((head) => Math.round(stepIn(measure, 0, head)))).toEqual([3, 3, 2]);
+    expect(stepsOf(await measureOf(text), 'basso')).toEqual([3, 3, 2]);
   });
 
   it('has the heads of a held note by the clef under which it began', async () => {
     const text = `bentside 1\nstave lower lines 5\nvoice canto lower stems up\nvoice basso lower stems down
 system lower F4 meter C\n  canto | 2 a3 (now C4) c4 | 1 c4 |\n  basso | 1 c3 | 1 f3 |\n`;
     const [page = ''] = await drawn(scoreOf(analysed(text)));
-    const steps = ofClass(pictureOf(page), 'measure').map((measure) =>
-      ofClass(measure, 'notehead').map((head) => Math.round(stepIn(measure, 0, head))),
-    );
-    expect(steps).toEqual([
-      [8, 6, 3],
-      [6, 2],
-    ]);
+    const measures = ofClass(pictureOf(page), 'measure');
+    expect(measures.map((measure) => stepsOf(measure, 'canto'))).toEqual([[8, 6], [6]]);
+    expect(measures.map((measure) => stepsOf(measure, 'basso'))).toEqual([[3], [2]]);
   });
 
   it('has the notes that cross over to it, in free music that goes on in a second system too', async () => {

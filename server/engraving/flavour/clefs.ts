@@ -32,8 +32,16 @@ export function clefsOfAllVoices(stave: XmlElement): XmlElement {
     const others = clefs.flatMap((ofLayer, other) => (other === i ? [] : ofLayer));
     return withUnseen(layer, layers[i] ?? [], others);
   });
-  return { ...stave, content: layersWithAll };
+  const all = clefs.flat();
+  const last = clefs.findIndex((own) => own.some(({ at }) => all.every((other) => compare(at, other.at) >= 0)));
+  return { ...stave, content: atEnd(layersWithAll, last) };
 }
+
+/** The layer whose clef is the last comes last: what the library reads last is drawn, or not, before the next system. */
+const atEnd = (layers: readonly XmlElement[], index: number): readonly XmlElement[] => [
+  ...layers.filter((_, i) => i !== index),
+  ...layers.slice(index, index + 1),
+];
 
 const isClef = ({ name }: XmlElement): boolean => name === 'clef';
 
@@ -51,7 +59,6 @@ function withUnseen(layer: XmlElement, placed: readonly Placed[], clefs: readonl
     typeof parent.content === 'object'
       ? { ...parent, content: childrenOf(parent).flatMap((child) => [...(before.get(child) ?? []), filled(child)]) }
       : parent;
-  const atEnd = before.get(layer) ?? [];
   const whole = filled(layer);
-  return { ...whole, content: [...childrenOf(whole), ...atEnd] };
+  return { ...whole, content: [...childrenOf(whole), ...(before.get(layer) ?? [])] };
 }
