@@ -109,7 +109,7 @@ export function checkArguments(name: string, given: Partial<Record<keyof typeof 
 
 /**
  * A function of the library that looks first at what it is given.
- * @param names of its arguments, in their order; those that may be left out are not among them
+ * @param names of its arguments, in their order
  */
 export const asking =
   <Given extends readonly unknown[], Made>(

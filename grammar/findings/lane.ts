@@ -271,7 +271,7 @@ After:
     level: 'error',
     ofTyping: true,
     sentence: '“{text}” labels an option where none begins; options stand between < and >, and a ; parts them.',
-    help: `What sources have one for the other stands between angle brackets, each option after its label: \`<K: 2 c5 ; L: 4 c5 d>\`. A
+    help: `What one source has in place of another stands between angle brackets, each option after its label: \`<K: 2 c5 ; L: 4 c5 d>\`. A
 comma parts beams, and a barline parts bars.`,
   },
   'figures-run-together': {

@@ -177,10 +177,10 @@ function ranked(piece: Piece, found: Found, facts: Facts): PlacedProblem[] {
   });
 }
 
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
-/** "first of 16". */
+const SUPERLATIVES = ['sourest', 'second sourest', 'third sourest', 'fourth sourest', 'fifth sourest'];
+/** "sourest of 16". */
 const rankInWords = (rank: number, count: number): string =>
-  count === 1 ? 'only one' : `${ORDINALS[rank]} in sourness of ${count}`;
+  count === 1 ? 'only one' : `${SUPERLATIVES[rank]} of ${count}`;
 
 export const sourIntervals: Check = {
   name: 'sour-intervals',

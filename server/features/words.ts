@@ -1,17 +1,13 @@
 /** Times and places in a bar, in the trade's words. */
 import { compare, equal, format, isZero, multiply, SEMIBREVE, type Time, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
-import { valueNames } from '../score/amounts';
+import { dotsInWords, valueName } from '../score/amounts';
 import type { Bar } from '../score/score';
-
-const DOTS = ['', 'dotted ', 'double-dotted ', 'triple-dotted '];
-const LONGER: Readonly<Record<string, string>> = { '2': 'breve', '4': 'longa', '8': 'maxima' };
 
 /** "dotted crotchet", "quaver, 3 in the time of 2". */
 export function valueInWords({ base, dots, proportion }: ValueForm): string {
-  const name = LONGER[format(base)] ?? valueNames.find(([parts]) => format(base) === format(time(1, parts)))?.[1];
   const ratio = proportion === undefined ? '' : `, ${proportion.n} in the time of ${proportion.m}`;
-  return `${DOTS[dots] ?? `${dots} dots `}${name ?? format(base)}${ratio}`;
+  return `${dotsInWords(dots)}${valueName(base) ?? format(base)}${ratio}`;
 }
 
 /** "1/4 of a semibreve", "1 semibreve", "5/2 semibreves". */

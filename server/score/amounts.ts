@@ -14,14 +14,30 @@ export const valueNames: readonly (readonly [number, string, string])[] = [
   [128, 'semihemidemisemiquaver', 'semihemidemisemiquavers'],
 ];
 
+/** Every value with a name, from the longest: one and several of them. */
+const named: readonly { readonly length: Time; readonly one: string; readonly several: string }[] = [
+  { length: time(8), one: 'maxima', several: 'maximae' },
+  { length: time(4), one: 'longa', several: 'longae' },
+  { length: time(2), one: 'breve', several: 'breves' },
+  ...valueNames.map(([parts, one, several]) => ({ length: time(1, parts), one, several })),
+];
+
+/** "crotchet"; undefined if a length is no value that has a name. */
+export const valueName = (base: Time): string | undefined => named.find(({ length }) => equal(length, base))?.one;
+
+const DOTS = ['', 'dotted ', 'double-dotted ', 'triple-dotted '];
+
+/** "dotted ", to stand before the name of a value; "" where there are none. */
+export const dotsInWords = (dots: number): string => DOTS[dots] ?? `${dots} dots `;
+
 /** "1 file", "3 files". */
 export const howMany = (count: number, one: string, several: string): string =>
   `${count} ${count === 1 ? one : several}`;
 
-/** "dotted crotchets", "minims"; a value without a name as a part of a semibreve. */
+/** "dotted crotchets", "breves"; a value without a name as a part of a semibreve. */
 export function valuesInWords({ base, dots }: Pick<ValueForm, 'base' | 'dots'>): string {
-  const [, , many] = valueNames.find(([parts]) => equal(base, time(1, parts))) ?? [];
-  return `${'dotted '.repeat(dots)}${many ?? `times ${format(base)}`}`;
+  const several = named.find(({ length }) => equal(length, base))?.several;
+  return `${dotsInWords(dots)}${several ?? `times ${format(base)}`}`;
 }
 
 /** The largest value of which both times are whole multiples, not larger than a crotchet. */

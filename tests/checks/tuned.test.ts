@@ -98,7 +98,7 @@ describe('a sour interval in a chord that lasts', () => {
       '2 ab3 4 ab ab | 1 ab | 1 ab | 1 ab | 1 ab | 1 ab',
     );
     expect(told).toHaveLength(5);
-    expect(told[0]).toMatch(/^Bar 2: .*\(the first in sourness of 8 in this piece\)/);
+    expect(told[0]).toMatch(/^Bar 2: .*\(the sourest of 8 in this piece\)/);
   });
   it('hears the Pythagorean thirds of a circle that closes, and no others', () => {
     expect(sour('1 c#5-g#', '1 f#3-a#', 'tuning vallotti\n')).toEqual([

@@ -191,10 +191,11 @@ describe('the rules', () => {
     expect(said.join('\n')).toMatch(/in groups \(quavers by 6\)/);
     expect(said.join('\n')).toMatch(/therefore assumed: the pitch/);
   });
-  it('name temperaments and tempi in words, and as typed a temperament that nobody knows', () => {
+  it('name temperaments, tempi and the reach of accidentals in words, and as typed a temperament that nobody knows', () => {
     const before = `tuning meantone 1/4 wolf c#-ab
 reading grave "Slow, with a G sharp"
-  tempo 2. at 46
+  tempo B at 46
+  accidentals bar
   tuning meantone 1/4 wolf g#-eb
 reading lost "By a temperament that is not told"
   tuning nowhere
@@ -204,7 +205,7 @@ reading lost "By a temperament that is not told"
       'Pitch and tuning: 1/4-comma meantone, its notes from a flat to c sharp.',
     );
     expect(rows(report, 'Readings offered, and what each chooses')).toEqual([
-      'grave · Slow, with a G sharp · tempo: 46 dotted minims a minute; tuning: 1/4-comma meantone, its notes from e flat to g sharp',
+      'grave · Slow, with a G sharp · a written accidental holds to the barline, in its octave, for all voices of its stave; tempo: 46 breves a minute; tuning: 1/4-comma meantone, its notes from e flat to g sharp',
       'lost · By a temperament that is not told · tuning: nowhere',
     ]);
   });

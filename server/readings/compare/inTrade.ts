@@ -1,23 +1,23 @@
 /** Symbols as critical reports abbreviate them: values by their first letters, pitches after Helmholtz (the facts of editing, from memory). */
-import { format } from '../../../grammar/time';
+import { equal, type Time, time } from '../../../grammar/time';
 import type { ValueForm } from '../../../grammar/tree';
 import { ALTERATIONS } from '../../../grammar/vocabulary/pitches';
 import { helmholtz } from '../../score/pitchNames';
 import type { NoteMember, VoiceEvent } from '../../score/score';
 
-/** From the longest: their length in semibreves, how they are abbreviated, and what they are called. */
-export const VALUES: readonly { readonly length: string; readonly short: string; readonly name: string }[] = [
-  { length: '8', short: 'maxima', name: 'maxima' },
-  { length: '4', short: 'long', name: 'longa' },
-  { length: '2', short: 'br', name: 'breve' },
-  { length: '1', short: 'sb', name: 'semibreve' },
-  { length: '1/2', short: 'm', name: 'minim' },
-  { length: '1/4', short: 'c', name: 'crotchet' },
-  { length: '1/8', short: 'q', name: 'quaver' },
-  { length: '1/16', short: 'sq', name: 'semiquaver' },
-  { length: '1/32', short: 'dsq', name: 'demisemiquaver' },
-  { length: '1/64', short: 'hdsq', name: 'hemidemisemiquaver' },
-  { length: '1/128', short: 'shdsq', name: 'semihemidemisemiquaver' },
+/** From the longest: their length, and how they are abbreviated. */
+export const VALUES: readonly { readonly length: Time; readonly short: string }[] = [
+  { length: time(8), short: 'maxima' },
+  { length: time(4), short: 'long' },
+  { length: time(2), short: 'br' },
+  { length: time(1), short: 'sb' },
+  { length: time(1, 2), short: 'm' },
+  { length: time(1, 4), short: 'c' },
+  { length: time(1, 8), short: 'q' },
+  { length: time(1, 16), short: 'sq' },
+  { length: time(1, 32), short: 'dsq' },
+  { length: time(1, 64), short: 'hdsq' },
+  { length: time(1, 128), short: 'shdsq' },
 ];
 
 /** `c. d″`, `q rest`, `c g′–b′`; a note drawn without an accidental has none here, whatever sounds. */
@@ -36,8 +36,7 @@ const whatInTrade = ({ kind, members }: VoiceEvent): string => {
 const valueInTrade = (value: ValueForm | undefined): string =>
   value === undefined ? '' : `${shortOf(value)}${'.'.repeat(value.dots)}`;
 
-const shortOf = ({ base, text }: ValueForm): string =>
-  VALUES.find(({ length }) => length === format(base))?.short ?? text;
+const shortOf = ({ base, text }: ValueForm): string => VALUES.find(({ length }) => equal(length, base))?.short ?? text;
 
 const byHeight = (a: NoteMember, b: NoteMember): number => a.midi - b.midi;
 

@@ -1,5 +1,6 @@
 /** The key to what a report prints: of all abbreviations and marks those alone that occur in it. */
 import { shapeByName } from '../../../grammar/vocabulary/shapes';
+import { valueName } from '../../score/amounts';
 import type { Difference } from '../compare/differences';
 import { VALUES } from '../compare/inTrade';
 import type { ReportSection } from './document';
@@ -38,7 +39,7 @@ export function keyTo(printed: readonly PrintedSymbol[]): readonly string[] {
   const drawn = symbols.filter((symbol) => /[a-gA-G][♯♭𝄪𝄫]?[′͵]*(?:–|$| natural)/u.test(symbol));
   return [
     listed('Values', [
-      ...values.filter(({ short, name }) => short !== name).map(({ short, name }) => `${short} ${name}`),
+      ...values.filter(isShort).map(({ length, short }) => `${short} ${valueName(length)}`),
       ...(symbols.some((symbol) => /^(?:small )?[a-z]+\./.test(symbol)) ? ['a full stop after a value is a dot'] : []),
       ...ratios.map((ratio) => `${ratio} a tuplet, ${ratio.replace(':', ' in the time of ')}`),
     ]),
@@ -50,6 +51,9 @@ export function keyTo(printed: readonly PrintedSymbol[]): readonly string[] {
     ]),
   ].filter((sentence) => sentence !== '');
 }
+
+/** Whether it is not its name already. */
+const isShort = ({ length, short }: (typeof VALUES)[number]): boolean => short !== valueName(length);
 
 const PITCHES = 'Pitches are given after Helmholtz (c′ is middle C), with accidentals as they are drawn.';
 const CHORDS = 'The notes of a chord stand from the lowest up, joined by dashes.';

@@ -1,17 +1,10 @@
 /** The rules by which the text is read, and what is regularised without a word at its place. */
 import { practiceInWords } from '../../practice/inWords';
 import { valuesInWords } from '../../score/amounts';
-import type { AccidentalPractice } from '../../score/choice';
 import type { Environment } from '../../score/environment';
 import { practicesOfFile } from '../choices';
 import type { ReportSection } from './document';
-import { tuningInWords } from './sources';
-
-const ACCIDENTALS: Readonly<Record<AccidentalPractice, string>> = {
-  note: 'A written accidental holds for its note and the immediate repetitions of that pitch in its voice.',
-  group: 'A written accidental holds for the notes under its beam.',
-  bar: 'A written accidental holds to the barline, in its octave, for all voices of its stave.',
-};
+import { accidentalReach, tuningInWords } from './sources';
 
 /** How places are counted; stated once, for all tables. */
 export const COUNTING =
@@ -27,7 +20,7 @@ export function rulesSection(environment: Environment, key: readonly string[]): 
     said: [
       COUNTING,
       ...key,
-      `${ACCIDENTALS[accidentals]} What sounds follows from this and the signatures; no accidental is added in silence.`,
+      `A written accidental holds ${accidentalReach[accidentals]}. What sounds follows from this and the signatures; no accidental is added in silence.`,
       signs === undefined
         ? 'No table of signs is stated for all readings.'
         : `Where a reading names no table, signs are played after ${signs}.`,

@@ -3,6 +3,7 @@ import { clauseOf } from '../../../grammar/statements/read';
 import type { Argument } from '../../../grammar/tree';
 import { practiceInWords } from '../../practice/inWords';
 import type { Practice } from '../../practice/practice';
+import type { AccidentalPractice } from '../../score/choice';
 import { tempoOfArgs } from '../../score/clauses';
 import { tempoInWords } from '../../score/clock';
 import type { Environment, ReadingDeclaration } from '../../score/environment';
@@ -59,12 +60,19 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
     ...[...at].map(([place, label]) => `at ${place} ${label}`),
     ...(signs === undefined ? [] : [`signs after ${signs}`]),
     ...ownPractices(environment, name).map(practiceInWords),
-    ...(accidentals === undefined ? [] : [`accidentals: ${accidentals}`]),
+    ...(accidentals === undefined ? [] : [`a written accidental holds ${accidentalReach[accidentals]}`]),
     ...(tempo === undefined ? [] : [`tempo: ${tempoInWords(tempo)}`]),
     ...(tuning === undefined ? [] : [`tuning: ${tuningInWords(environment, name, tuning.args)}`]),
     ...(order === undefined ? [] : [`order ${order.join(' ')}`]),
   ].join('; ');
 }
+
+/** How far a written accidental holds. */
+export const accidentalReach: Readonly<Record<AccidentalPractice, string>> = {
+  note: 'for its note and the immediate repetitions of that pitch in its voice',
+  group: 'for the notes under its beam',
+  bar: 'to the barline, in its octave, for all voices of its stave',
+};
 
 /** Those that the reading states itself: what it is built on, and the file, say the others. */
 const ownPractices = (environment: Environment, name: string): readonly Practice[] =>
