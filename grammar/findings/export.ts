@@ -10,6 +10,15 @@ system upper C1 lower F4
 \`\`\``,
 } as const;
 
+/** What becomes of hints of performance where only what is written is shown. */
+export const hintLeftOut = (where: 'export' | 'picture') =>
+  ({
+    level: 'info',
+    sentence: `The hint {hint} in {voice} is not in the ${where} ({bars}).`,
+    help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
+what is written. The ${where} has what is written; in the rhythm of a reading (\`--rhythm played\`) it has what they say.`,
+  }) as const;
+
 /** What an export of any format leaves out, writes otherwise than the source, or refuses. Each is told once a voice. */
 export const exportFindings = entries({
   'export-no-music': {

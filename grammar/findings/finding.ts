@@ -31,6 +31,10 @@ export interface Problem extends Span {
   readonly fixes?: readonly Fix[];
 }
 
+/** A problem at a place; where nothing can be mended it bears no list of fixes. */
+export const problemOf = (code: FindingCode, { pos, len }: Span, slots: Slots, fixes: readonly Fix[] = []): Problem =>
+  fixes.length === 0 ? { code, pos, len, slots } : { code, pos, len, slots, fixes };
+
 /** A finding with places in a file: offsets from its start, in UTF-16 units. */
 export interface Finding {
   readonly code: FindingCode;

@@ -1,5 +1,5 @@
 import { entries } from './entry';
-import { NO_CLEF } from './export';
+import { hintLeftOut, NO_CLEF } from './export';
 
 /** What MEI and the pictures drawn from it leave out or cannot say. */
 export const meiFindings = entries({
@@ -28,12 +28,7 @@ side by side.`,
     help: `A \`tempo\` says how fast the music is played, in numbers that no source of the time writes, so it is not drawn. Words of
 the source that speak of movement are typed in a lane, \`"Lentement"\`, and are drawn.`,
   },
-  'svg-hint': {
-    level: 'info',
-    sentence: 'The hint {hint} in {voice} is not in the picture ({bars}).',
-    help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
-what is written. The picture has what is written; in the rhythm of a reading (\`--rhythm played\`) it has what they say.`,
-  },
+  'svg-hint': hintLeftOut('picture'),
   'svg-weight': {
     level: 'info',
     sentence: "The editor's weights in {voice} are not in the picture ({bars}).",

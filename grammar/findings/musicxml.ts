@@ -1,5 +1,5 @@
 import { entries } from './entry';
-import { NO_CLEF } from './export';
+import { hintLeftOut, NO_CLEF } from './export';
 
 /** What MusicXML cannot say, or says otherwise than the source. Each is told once a voice. */
 export const musicxmlFindings = entries({
@@ -103,12 +103,7 @@ line. Most programs keep neither. Keep this text, or the critical report, beside
     help: `Passages that are unclear, supplied, deleted or added are written with an editorial level of MusicXML. Most
 programs read the notes and pass over the level, so that the passage looks like any other.`,
   },
-  'musicxml-hint': {
-    level: 'info',
-    sentence: 'The hint {hint} in {voice} is not in the export ({bars}).',
-    help: `Hints of performance (\`overdot\`, \`inegal\`, \`assimilate\`, \`snap\`, \`literal\`) change what is played and not
-what is written. The export has what is written; in the rhythm of a reading (\`--rhythm played\`) it has what they say.`,
-  },
+  'musicxml-hint': hintLeftOut('export'),
   'musicxml-option': {
     level: 'info',
     sentence: 'Where the sources of {voice} differ ({bars}) the export has only what is labelled {labels}.',

@@ -1,6 +1,6 @@
 /** The heads of spans and options at their places: what in one cannot be, and which labels an option has. */
 import type { FindingCode } from '../findings/catalogue';
-import type { Slots } from '../findings/finding';
+import { problemOf, type Slots } from '../findings/finding';
 import type { Label, Span, SpanItem } from '../tree';
 import { isPossibleProportion, type LabelForm, spanWords } from './forms';
 import type { ProblemList } from './problems';
@@ -39,5 +39,5 @@ export function checkSpanHead(head: SpanItem['head'], at: Span, problems: Proble
   return isPossible;
 }
 
-const report = (problems: ProblemList, code: FindingCode, { pos, len }: Span, slots: Slots): void =>
-  problems.push({ code, pos, len, slots });
+const report = (problems: ProblemList, code: FindingCode, at: Span, slots: Slots): void =>
+  problems.push(problemOf(code, at, slots));

@@ -6,7 +6,7 @@
  */
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Slots, TextEdit } from '../findings/finding';
+import { type Fix, problemOf, type Slots, type TextEdit } from '../findings/finding';
 import { unquoted } from '../quoted';
 import type {
   Annotation,
@@ -27,7 +27,7 @@ import { barlineOf, joinedBarline } from './barline';
 import { annotationOf, beginning, eventAt, goingOn, suffixAt } from './event';
 import { optionHeadOf, spanHeadOf, valueFormOf } from './forms';
 import { checkSpanHead, labelsAt } from './heads';
-import { ProblemList } from './problems';
+import { gluing, ProblemList } from './problems';
 import { isPlaceOfSign, roundItem } from './round';
 import { dotFixes, slipProblem } from './slips';
 import * as T from './tokens';
@@ -298,33 +298,19 @@ export class LaneParser extends EmbeddedActionsParser {
     this.written = goingOn(this.written, token.image, token.startOffset - this.eventStart);
   }
 
-  private report(code: FindingCode, at: Span, slots: Slots = {}): void {
-    this.problems.push({ code, pos: at.pos, len: at.len, slots });
-  }
-
-  private reportFixed(code: FindingCode, at: Span, slots: Slots, title: string, ...edits: readonly TextEdit[]): void {
-    this.problems.push({ code, pos: at.pos, len: at.len, slots, fixes: [{ title, edits }] });
+  private report(code: FindingCode, at: Span, slots: Slots = {}, ...fixes: readonly Fix[]): void {
+    this.problems.push(problemOf(code, at, slots, fixes));
   }
 
   private expectGlued(token: IToken, code: FindingCode): void {
-    const gap = token.startOffset - this.lastEnd;
-    if (gap <= 0) return;
-    this.reportFixed(code, spanOf(token), { text: token.image }, 'take the white space away', {
-      pos: this.lastEnd,
-      len: gap,
-      text: '',
-    });
+    if (token.startOffset <= this.lastEnd) return;
+    this.report(code, spanOf(token), { text: token.image }, gluing(this.lastEnd, token.startOffset));
   }
 
   private expectApart(token: IToken, code: FindingCode): void {
     if (token.startOffset !== this.lastEnd) return;
-    this.reportFixed(
-      code,
-      spanOf(token),
-      { text: token.image },
-      'put white space before it',
-      spaceAt(token.startOffset),
-    );
+    const edits = [spaceAt(token.startOffset)];
+    this.report(code, spanOf(token), { text: token.image }, { title: 'put white space before it', edits });
   }
 
   private value(token: IToken): Item {
@@ -364,10 +350,9 @@ export class LaneParser extends EmbeddedActionsParser {
   private curlyQuoted(token: IToken): Item {
     const inner = token.image.replace(/[“”„«»‟]/g, '');
     this.broken = true;
-    this.reportFixed('typographic-quotes', spanOf(token), { quote: token.image.charAt(0) }, 'write straight quotes', {
-      ...spanOf(token),
-      text: `"${inner}"`,
-    });
+    const edits = [{ ...spanOf(token), text: `"${inner}"` }];
+    const slots = { quote: token.image.charAt(0) };
+    this.report('typographic-quotes', spanOf(token), slots, { title: 'write straight quotes', edits });
     return { kind: 'junk', ...spanOf(token) };
   }
 
@@ -391,7 +376,7 @@ export class LaneParser extends EmbeddedActionsParser {
     if (isGluedAfter && gluedTokens.has(next.tokenType)) this.report('bracket-glued', at, slots);
     else {
       const edits = [...(isGluedBefore ? [spaceAt(start)] : []), ...(isGluedAfter ? [spaceAt(end)] : [])];
-      this.reportFixed('bracket-glued', at, slots, 'put white space around it', ...edits);
+      this.report('bracket-glued', at, slots, { title: 'put white space around it', edits });
     }
     return token;
   }

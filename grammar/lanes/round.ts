@@ -1,9 +1,10 @@
 /** Round brackets after white space: a change of state, or words above or below. */
 import type { IToken } from 'chevrotain';
+import { problemOf } from '../findings/finding';
 import { unquoted } from '../quoted';
 import { parseChange } from '../statements/parser';
 import type { Item, Junk } from '../tree';
-import { movedProblem, type ProblemList } from './problems';
+import { gluing, movedProblem, type ProblemList } from './problems';
 import { endOf, MarkToken, spanOf } from './tokens';
 
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;
@@ -23,19 +24,14 @@ export function roundItem(token: IToken, before: IToken, problems: ProblemList):
   const { change, problems: inChange } = parseChange(token.image);
   for (const problem of inChange) problems.push(movedProblem(problem, at.pos));
   if (change !== undefined) return { kind: 'change', ...at, change };
-  if (inChange.length === 0) problems.push({ code: 'not-understood', ...at, slots: { text: token.image, meant: '' } });
+  if (inChange.length === 0) problems.push(problemOf('not-understood', at, { text: token.image, meant: '' }));
   return { kind: 'junk', ...at };
 }
 
 /** `(above)` after white space: only a sign before it can be meant. */
 function placeApart(token: IToken, before: IToken, problems: ProblemList): Junk {
   const at = spanOf(token);
-  const problem = { code: 'place-apart', ...at, slots: { text: token.image } } as const;
-  if (before.tokenType !== MarkToken) problems.push(problem);
-  else {
-    const pos = endOf(before);
-    const edits = [{ pos, len: at.pos - pos, text: '' }];
-    problems.push({ ...problem, fixes: [{ title: 'take the white space away', edits }] });
-  }
+  const fixes = before.tokenType === MarkToken ? [gluing(endOf(before), at.pos)] : [];
+  problems.push(problemOf('place-apart', at, { text: token.image }, fixes));
   return { kind: 'junk', ...at };
 }

@@ -5,14 +5,15 @@
  */
 import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import type { Fix, Problem, Slots } from '../findings/finding';
-import type { Segment } from '../tree';
+import { type Fix, type Problem, problemOf, type Slots } from '../findings/finding';
+import type { Segment, Span } from '../tree';
 import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
+import { gluing } from './problems';
 import { endOf, Value } from './tokens';
 
 /** The mended text and what mending does. */
-interface Mending {
+export interface Mending {
   readonly title: string;
   readonly text: string;
 }
@@ -21,21 +22,20 @@ interface Slip {
   readonly pattern: Pick<RegExp, 'test'>;
   readonly code: FindingCode;
   readonly slots?: Slots;
-  /** Undefined where nobody can tell. */
-  readonly mend?: (text: string) => Mending | undefined;
-  /** Where several may be meant, and only who typed it knows which. */
-  readonly ways?: (text: string) => readonly Mending[];
+  /** None where nobody can tell what is meant; several where only who typed it knows which. */
+  readonly mend?: (text: string) => readonly Mending[];
   /** What is probably meant, where mending does not say it. */
   readonly meant?: (text: string) => string;
 }
 
-const spaced = (text: string): Mending => ({ title: 'put white space between', text });
+const spaced = (text: string): readonly Mending[] => [{ title: 'put white space between', text }];
 
 /** What a pattern matches, wherever in the text it does, changed. */
 const changed = (text: string, pattern: RegExp, change: (found: string) => string): string =>
   text.replace(new RegExp(pattern, 'gu'), change);
 
-const written = (text: string): Mending => ({ title: `write ${text}`, text });
+const written = (...texts: readonly string[]): readonly Mending[] =>
+  texts.map((text) => ({ title: `write ${text}`, text }));
 
 /** Signs that word processors, telephones and other keys give for the apostrophe. */
 const apostrophes = /[’‘´`′]/;
@@ -93,20 +93,20 @@ const slips: readonly Slip[] = [
   {
     pattern: apostrophes,
     code: 'typographic-apostrophe',
-    mend: (text) => ({ title: "write '", text: changed(text, apostrophes, () => "'") }),
+    mend: (text) => [{ title: "write '", text: changed(text, apostrophes, () => "'") }],
   },
   drawnSigns('barline-as-drawn', typedBarlines),
   {
     pattern: unshifted,
     code: 'unshifted-digit',
     // After a note `'e` may be a sign of the file's own table.
-    mend: (text) => (text.startsWith('é') ? written(text.replace('é', '2')) : undefined),
+    mend: (text) => (text.startsWith('é') ? written(text.replace('é', '2')) : []),
     meant: (text) => text.replace('é', '2'),
   },
   {
     pattern: deadKeys,
     code: 'dead-key',
-    mend: (text) => (isNoSign.test(text) ? undefined : written(changed(text, deadKeys, undead))),
+    mend: (text) => (isNoSign.test(text) ? [] : written(changed(text, deadKeys, undead))),
     meant: (text) => changed(text, deadKeys, undead),
   },
   drawnSigns('accidental-as-drawn', typedAccidentals),
@@ -119,8 +119,7 @@ const slips: readonly Slip[] = [
     code: 'accidental-after-octave',
     mend: (text) => {
       const match = /^([a-g])(\d)(##|#|bb|b|n|\[(?:##|#|bb|b|n)\]|\((?:##|#|bb|b|n)\))(.*)$/.exec(text);
-      const mended = match === null ? undefined : `${match[1]}${match[3]}${match[2]}${match[4]}`;
-      return mended === undefined ? undefined : written(mended);
+      return match === null ? [] : written(`${match[1]}${match[3]}${match[2]}${match[4]}`);
     },
   },
   {
@@ -133,14 +132,14 @@ const slips: readonly Slip[] = [
     code: 'note-and-value',
     mend: (text) => {
       const match = /^([^/]*)\/(\d+\.*)(.*)$/.exec(text);
-      return match === null ? undefined : spaced(`${match[2]} ${match[1]}${match[3]}`);
+      return match === null ? [] : spaced(`${match[2]} ${match[1]}${match[3]}`);
     },
   },
   {
     // No octave has two digits or a dot.
     pattern: noteThenValue,
     code: 'note-and-value',
-    ways: (text) => [written(text.replace(noteThenValue, '$2 $1')), written(text.replace(noteThenValue, '$1 $2'))],
+    mend: (text) => written(text.replace(noteThenValue, '$2 $1'), text.replace(noteThenValue, '$1 $2')),
   },
   {
     pattern: /^[&,]+(?:[a-gr_=\d].*)?$/,
@@ -152,7 +151,7 @@ const slips: readonly Slip[] = [
     code: 'note-named-elsewhere',
     mend: (text) => {
       const { meant, isSure } = noteElsewhere(text);
-      return isSure ? written(meant) : undefined;
+      return isSure ? written(meant) : [];
     },
     meant: (text) => noteElsewhere(text).meant,
   },
@@ -166,7 +165,7 @@ const slips: readonly Slip[] = [
     code: 'note-order',
     mend: (text) => {
       const mended = inOrder(text);
-      return mended === undefined ? undefined : written(mended);
+      return mended === undefined ? [] : written(mended);
     },
   },
   {
@@ -178,28 +177,27 @@ const slips: readonly Slip[] = [
   { pattern: /^'/, code: 'bad-mark' },
 ];
 
-const fixAt = ({ title, text }: Mending, pos: number, len: number): Fix => ({
-  title,
-  edits: [{ pos, len, text }],
-});
+/** Puts what may be meant in the place of what is typed. */
+export const mendingAt =
+  ({ pos, len }: Span) =>
+  ({ title, text }: Mending): Fix => ({ title, edits: [{ pos, len, text }] });
+
+/** How the sentence names what may be meant. */
+function namedIn(ways: readonly Mending[]): string {
+  const texts = ways.map(({ text }) => text.trim());
+  // A dot of a value must not look like the sentence's own.
+  return texts.length > 1 ? texts.map((text) => `“${text}”`).join(' or ') : texts.join('');
+}
 
 /** What to say of a text that is no sign of a lane. */
 export function slipProblem(text: string, pos: number): Problem {
   const slip = slips.find((row) => row.pattern.test(text));
-  const mended = slip?.mend?.(text);
-  const several = slip?.ways?.(text) ?? [];
-  const ways = mended === undefined ? several : [mended];
-  // A dot of a value must not look like the sentence's own.
-  const either = several.map((way) => `“${way.text}”`).join(' or ');
-  const meant = mended?.text.trim() ?? (either || (slip?.meant?.(text) ?? ''));
+  const ways = slip?.mend?.(text) ?? [];
+  const meant = ways.length === 0 ? (slip?.meant?.(text) ?? '') : namedIn(ways);
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return {
-    code: slip?.code ?? 'not-understood',
-    pos,
-    len: text.length,
-    slots: { text: shown, meant, ...slip?.slots },
-    ...(ways.length === 0 ? {} : { fixes: ways.map((way) => fixAt(way, pos, text.length)) }),
-  };
+  const at = { pos, len: text.length };
+  const slots = { text: shown, meant, ...slip?.slots };
+  return problemOf(slip?.code ?? 'not-understood', at, slots, ways.map(mendingAt(at)));
 }
 
 /**
@@ -208,10 +206,7 @@ export function slipProblem(text: string, pos: number): Problem {
  * @param barBefore the bar before its own
  */
 export function dotFixes(dot: IToken, before: IToken, barBefore: Segment | undefined): readonly Fix[] {
-  if (before.tokenType === Value) {
-    const pos = endOf(before);
-    return [{ title: 'take the white space away', edits: [{ pos, len: dot.startOffset - pos, text: '' }] }];
-  }
+  if (before.tokenType === Value) return [gluing(endOf(before), dot.startOffset)];
   const [note, value] = [barBefore?.items.at(-1), barBefore?.items.at(-2)];
   if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
   const edits = [

@@ -1,10 +1,11 @@
 /** The items of the sub-lanes `fig` and `text`. */
 import type { IToken } from 'chevrotain';
-import type { Problem } from '../findings/finding';
+import { type Fix, problemOf } from '../findings/finding';
 import { unquoted } from '../quoted';
 import type { AccidentalSign, Figure, FiguresItem, Item, Junk, Span, SyllableItem } from '../tree';
 import type { ProblemList } from './problems';
-import { Quoted } from './tokens';
+import { type Mending, mendingAt } from './slips';
+import { Quoted, spanOf } from './tokens';
 
 /** The largest figure of a thorough bass: prints of 1600 count intervals through more than two octaves (from memory). */
 const LARGEST = 18;
@@ -38,7 +39,7 @@ function columnsOf(text: string): Figure[][] | undefined {
 }
 
 function figures(token: IToken, problems: ProblemList): Item {
-  const at = { pos: token.startOffset, len: token.image.length };
+  const at = spanOf(token);
   const item = (what: FiguresItem['what'], columns: Figure[][]): FiguresItem => ({
     kind: 'figures',
     ...at,
@@ -49,14 +50,14 @@ function figures(token: IToken, problems: ProblemList): Item {
   if (token.image === '=') return item('hold', []);
   const columns = columnsOf(token.image);
   if (columns !== undefined) return item('figures', columns);
-  const fixes = partings(token.image).map(({ title, text }) => ({ title, edits: [{ ...at, text }] }));
+  const fixes = partings(token.image).map(mendingAt(at));
   const code = fixes.length === 0 ? 'bad-figure' : 'figures-run-together';
-  problems.push({ code, ...at, slots: { text: token.image.slice(0, 40) }, ...(fixes.length === 0 ? {} : { fixes }) });
+  problems.push(problemOf(code, at, { text: token.image.slice(0, 40) }, fixes));
   return { kind: 'junk', ...at };
 }
 
 /** What figures that run together may mean: figures above one another or, where nothing says that they are stacked, one after another. */
-function partings(text: string): { readonly title: string; readonly text: string }[] {
+function partings(text: string): readonly Mending[] {
   const ways = [
     { title: 'stack them', by: '/' },
     { title: 'put them one after another', by: ',' },
@@ -73,9 +74,9 @@ const loneHyphen = /^[-\u2010-\u2014]+$/;
 
 /** @param before the item before it, to which a hyphen belongs */
 function syllable(token: IToken, before: Item | undefined, problems: ProblemList): SyllableItem | Junk {
-  const at = { pos: token.startOffset, len: token.image.length };
+  const at = spanOf(token);
   if (loneHyphen.test(token.image)) {
-    problems.push({ code: 'hyphen-apart', ...at, slots: { text: token.image }, ...hyphenFix(at, before) });
+    problems.push(problemOf('hyphen-apart', at, { text: token.image }, hyphenFixes(at, before)));
     return { kind: 'junk', ...at };
   }
   const quoted = token.tokenType === Quoted;
@@ -88,11 +89,11 @@ function syllable(token: IToken, before: Item | undefined, problems: ProblemList
 }
 
 /** Glues a hyphen to the syllable before it. */
-function hyphenFix({ pos, len }: Span, before: Item | undefined): Pick<Problem, 'fixes'> {
+function hyphenFixes({ pos, len }: Span, before: Item | undefined): readonly Fix[] {
   // A quoted text is one syllable whatever it holds: a hyphen after it would not part a word.
-  if (before?.kind !== 'syllable' || before.what !== 'syllable' || before.text.length !== before.len) return {};
+  if (before?.kind !== 'syllable' || before.what !== 'syllable' || before.text.length !== before.len) return [];
   const end = before.pos + before.len;
-  return { fixes: [{ title: 'glue it to its syllable', edits: [{ pos: end, len: pos + len - end, text: '-' }] }] };
+  return [{ title: 'glue it to its syllable', edits: [{ pos: end, len: pos + len - end, text: '-' }] }];
 }
 
 /**

@@ -4,7 +4,7 @@
  * Parts, clauses and rows are taken as the tables say; a keyword has no code of its own. What does not fit is a problem
  * at its place, and reading goes on at the next word that fits.
  */
-import type { Problem } from '../findings/finding';
+import { type Problem, problemOf } from '../findings/finding';
 import { nearest } from '../nearest';
 import type { Argument, Change, ChangeWord, Clause, Row, Span, Statement, StatementTree } from '../tree';
 import { clefOf, looksLikeClef } from '../vocabulary/clefs';
@@ -121,13 +121,7 @@ class StatementReader {
   }
 
   readonly report: Report = (code, at, slots, fixes) => {
-    this.problems.push({
-      code,
-      slots,
-      pos: at.pos,
-      len: at.len,
-      ...(fixes === undefined || fixes.length === 0 ? {} : { fixes }),
-    });
+    this.problems.push(problemOf(code, at, slots, fixes));
   };
 
   taken(path: string): void {

@@ -1,6 +1,6 @@
 /** What a check is. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import type { Fix, Slots } from '../../grammar/findings/finding';
+import { type Fix, problemOf, type Slots } from '../../grammar/findings/finding';
 import type { BlockContents, FileTree, Span } from '../../grammar/tree';
 import type { Environment } from '../score/environment';
 import type { PlacedProblem, Score } from '../score/score';
@@ -67,9 +67,9 @@ export const problemAt = (
   code: FindingCode,
   { pos, len, block, lane, statement }: Spot,
   slots: Slots,
-  fixes: readonly Fix[] = [],
+  fixes?: readonly Fix[],
 ): PlacedProblem => ({
-  problem: { code, pos, len, slots, ...(fixes.length === 0 ? {} : { fixes }) },
+  problem: problemOf(code, { pos, len }, slots, fixes),
   block,
   lane,
   ...(statement === undefined ? {} : { statement }),

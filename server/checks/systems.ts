@@ -6,7 +6,7 @@
  * changed. Bar numbers, blocks and the name of the reading are filled in when the systems are strung together.
  */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import type { Fix, Slots } from '../../grammar/findings/finding';
+import { type Fix, problemOf, type Slots } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import type { FileTree, StatementTree } from '../../grammar/tree';
 import { barRange } from '../score/barsInWords';
@@ -64,8 +64,8 @@ export interface Told {
 }
 
 /** A problem in a lane or statement of the system looked at, or of the one before. */
-export const problemIn = ({ code, at, system = 0, slots, bar, bars, fixes = [], related }: Told): SystemProblem => ({
-  problem: { code, pos: at.pos, len: at.len, slots, ...(fixes.length === 0 ? {} : { fixes }) },
+export const problemIn = ({ code, at, system = 0, slots, bar, bars, fixes, related }: Told): SystemProblem => ({
+  problem: problemOf(code, at, slots, fixes),
   block: system,
   lane: at.statement === undefined ? at.lane : undefined,
   ...(at.statement === undefined ? {} : { statement: at.statement }),

@@ -1,5 +1,5 @@
 /** The statements of a file and of those that it includes, with the means to say what is wrong with them. */
-import type { Fix, Problem } from '../../../grammar/findings/finding';
+import { type Fix, type Problem, problemOf } from '../../../grammar/findings/finding';
 import { nameInstead, nearest } from '../../../grammar/nearest';
 import { firstOf } from '../../../grammar/statements/read';
 import type { Argument, FileTree, Span, Statement } from '../../../grammar/tree';
@@ -64,9 +64,8 @@ export class Declarations {
   ): void {
     const { file, block, statement } = found.declared;
     if (file !== undefined) return;
-    const fixes = more.fixes ?? [];
     this.problems.push({
-      problem: { code, slots, pos: at.pos, len: at.len, ...(fixes.length === 0 ? {} : { fixes }) },
+      problem: problemOf(code, at, slots, more.fixes),
       block,
       lane: undefined,
       statement,

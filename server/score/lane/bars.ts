@@ -48,16 +48,8 @@ export class LaneBars {
     return this.current.events.at(-1) ?? this.ended.at(-1)?.events.at(-1);
   }
 
-  report(code: FindingCode, at: Span, slots: Slots = {}, fixes?: readonly Fix[]): void {
-    this.task.report(
-      code,
-      at,
-      { voice: this.task.name, ...slots },
-      {
-        bar: this.ended.length,
-        ...(fixes === undefined ? {} : { fixes }),
-      },
-    );
+  report(code: FindingCode, at: Span, slots: Slots = {}, fixes: readonly Fix[] = none): void {
+    this.task.report(code, at, { voice: this.task.name, ...slots }, { bar: this.ended.length, fixes });
   }
 
   source(at: Span): Source {

@@ -9,8 +9,8 @@ import type { SystemEnvironment } from '../environment';
 export type Report = (
   code: FindingCode,
   at: Span,
-  slots?: Slots,
-  more?: { readonly fixes?: readonly Fix[]; readonly bar?: number },
+  slots: Slots,
+  more: { readonly bar: number; readonly fixes: readonly Fix[] },
 ) => void;
 
 export interface LaneTask {

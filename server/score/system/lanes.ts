@@ -102,7 +102,7 @@ export class LanesOfSystem {
   }
 
   private readOne(placed: PlacedLane, index: number, voice: number): VoiceLanes {
-    const { bars, opening } = this.read(placed, index, voice, this.task.choice, (code, at, slots = {}, more = {}) =>
+    const { bars, opening } = this.read(placed, index, voice, this.task.choice, (code, at, slots, more) =>
       this.problems.inLane(index, code, at, slots, more),
     );
     return { voice, name: placed.name.text, lane: index, bars, opening, witnesses: [], subs: [] };

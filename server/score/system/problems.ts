@@ -1,6 +1,6 @@
 /** The problems of a system, each where it lies. */
 import type { FindingCode } from '../../../grammar/findings/catalogue';
-import type { Fix, Slots } from '../../../grammar/findings/finding';
+import { type Fix, problemOf, type Slots } from '../../../grammar/findings/finding';
 import type { PlacedLane, Span } from '../../../grammar/tree';
 import type { PlacedProblem, Source } from '../score';
 
@@ -21,13 +21,7 @@ export class SystemProblems {
   add(place: Place, code: FindingCode, at: Span, slots: Slots, more: More = {}): void {
     const { fixes, ...rest } = more;
     this.found.push({
-      problem: {
-        code,
-        pos: at.pos,
-        len: at.len,
-        slots,
-        ...(fixes === undefined || fixes.length === 0 ? {} : { fixes }),
-      },
+      problem: problemOf(code, at, slots, fixes),
       block: 0,
       ...place,
       ...rest,
