@@ -1,10 +1,15 @@
 /** Nothing runs into anything else: heads, rests, accidentals, signs, brackets, words, figures, syllables of all samples. */
 import { describe, expect, it } from 'vitest';
+import { SPACE } from '../../server/engraving/additions/heads';
+import { glyphsOf } from '../../server/engraving/svg';
 import { type Box, boxesIn } from '../helpers/boxes';
 import { collisions } from '../helpers/collisions';
-import { drawn } from '../helpers/drawn';
+import { drawn, ofClass, pictureOf } from '../helpers/drawn';
 import { analysed, lane, scoreOf } from '../helpers/music';
 import { sampleAnalysis, sampleNames } from '../helpers/samples';
+
+/** SMuFL 1.4, accidentalSharp. */
+const SHARP = 0xe262;
 
 describe('what is drawn', () => {
   it.each(sampleNames)('keeps its distance in %s, in every reading', async (name) => {
@@ -64,13 +69,36 @@ system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |
     expect(collisions(boxes)).toEqual([]);
   });
 
-  it('keeps a sign after a note clear of the wavy line of the chord that follows, whatever accidental that has', async () => {
-    for (const chord of ["c4-e-g'arp", "c#4-e-g'arp", "c4-e-g#'arp", "c4-e-g'arpu"]) {
-      const [page = ''] = await drawn(scoreOf(lane(`2 c5'ca 2 ${chord}`)));
-      const boxes = await boxesIn(page);
-      expect(boxes.map(({ what }) => what)).toContain('arpeg');
-      expect(collisions(boxes), chord).toEqual([]);
-    }
+  it.each(["'ca", "'[ca]"])(
+    'keeps %s after a note clear of the wavy line of the chord that follows, whatever accidental that has',
+    async (sign) => {
+      for (const chord of ["c4-e-g'arp", "c#4-e-g'arp", "c4-e-g#'arp", "c4-e-g'arpu", "c4-e-g'[arp]"]) {
+        const [page = ''] = await drawn(scoreOf(lane(`2 c5${sign} 2 ${chord}`)));
+        const boxes = await boxesIn(page);
+        expect(boxes.map(({ what }) => what)).toContain('arpeg');
+        expect(collisions(boxes), chord).toEqual([]);
+      }
+    },
+  );
+
+  it('has the brackets around a wavy line that stands after a sign on either side of it', async () => {
+    const [page = ''] = await drawn(scoreOf(lane("2 c5'ca 2 c4-e-g'[arp]")));
+    const [line, ...brackets] = (await boxesIn(page)).filter(({ what }) => what === 'arpeg');
+    expect(Math.min(...brackets.map(({ left }) => left))).toBeLessThan(line?.left ?? 0);
+    expect(Math.max(...brackets.map(({ right }) => right))).toBeGreaterThan(line?.right ?? Infinity);
+  });
+
+  /** Common practice: nothing stands between an accidental and its head. */
+  it.each(["'ca", "'[ca]"])('leaves an accidental close to its head after a note with %s', async (sign) => {
+    const distance = async (first: string): Promise<number> => {
+      const [page = ''] = await drawn(scoreOf(lane(`2 ${first} d#5`)));
+      const [heads, accidentals] = ['notehead', 'accid'].map((what) =>
+        ofClass(pictureOf(page), what).flatMap(glyphsOf),
+      );
+      const sharp = accidentals?.find(({ code }) => code === SHARP);
+      return ((heads?.at(-1)?.x ?? Number.NaN) - (sharp?.x ?? Number.NaN)) / SPACE;
+    };
+    expect(await distance(`c5${sign}`)).toBeCloseTo(await distance('c5'), 1);
   });
 
   it('would be found where it did not', () => {

@@ -1,6 +1,6 @@
 /** Puts what the library cannot draw into its pictures: signs beside heads and on stems, straight lines, open curves. */
 import type { GlyphOutline } from '../engraver';
-import type { AddedBrackets, AddedGlyph, AddedHook, AddedSign, AdditionPlace } from '../flavour/addition';
+import { type AddedBrackets, type AddedGlyph, type AddedHook, type AddedSign, AFTER_HEADS } from '../flavour/addition';
 import { GREY } from '../flavour/editorial';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphsOf, readSvg, type Splice, type SvgElement, spliced } from '../svg';
@@ -44,9 +44,6 @@ const titled = (root: SvgElement, title: string): readonly Splice[] =>
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;' };
 const escaped = (text: string): string => text.replace(/[&<>]/g, (sign) => ESCAPES[sign] ?? sign);
-
-/** Places close to heads and dots, where brackets need room of their own. */
-const AFTER_HEADS: ReadonlySet<AdditionPlace> = new Set(['after', 'tallAfter']);
 
 class Page {
   /** The group in which all coordinates count alike. */

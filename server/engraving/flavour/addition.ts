@@ -3,6 +3,9 @@
 /** Where a sign stands, seen from the notes that bear it. */
 export type AdditionPlace = 'after' | 'stem' | 'within' | 'between' | 'tallBefore' | 'tallAfter';
 
+/** Places close to heads and dots, where brackets need room of their own and the next note keeps its distance. */
+export const AFTER_HEADS: ReadonlySet<AdditionPlace> = new Set(['after', 'tallAfter']);
+
 interface Addition {
   /** The address of its text. */
   readonly id: string;

@@ -32,13 +32,16 @@ export function clefsOfAllVoices(stave: XmlElement): XmlElement {
     const others = clefs.flatMap((ofLayer, other) => (other === i ? [] : ofLayer));
     return withUnseen(layer, layers[i] ?? [], others);
   });
-  const all = clefs.flat();
-  const last = clefs.findIndex((own) => own.some(({ at }) => all.every((other) => compare(at, other.at) >= 0)));
-  return { ...stave, content: atEnd(layersWithAll, last) };
+  const last = clefs.flat().reduce((latest, clef) => (compare(clef.at, latest.at) > 0 ? clef : latest));
+  const layerOfLast = clefs.findIndex((own) => own.includes(last));
+  return { ...stave, content: withLast(layersWithAll, layerOfLast) };
 }
 
-/** The layer whose clef is the last comes last: what the library reads last is drawn, or not, before the next system. */
-const atEnd = (layers: readonly XmlElement[], index: number): readonly XmlElement[] => [
+/**
+ * The layer whose own clef is the last is put behind the others: the library draws before the next system the clef that it
+ * read last, and none where that was an unseen one.
+ */
+const withLast = (layers: readonly XmlElement[], index: number): readonly XmlElement[] => [
   ...layers.filter((_, i) => i !== index),
   ...layers.slice(index, index + 1),
 ];

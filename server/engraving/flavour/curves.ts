@@ -2,7 +2,7 @@
 import { addressOfId } from '../../export/mei/ids';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import type { AddedSign } from './addition';
-import { elementsOf, idOf, isOfType, referred, withAttributes } from './element';
+import { elementsOf, idOf, isOfType, referred } from './element';
 import { withoutOssias } from './ossias';
 
 /** Where notes stand, and which is the last of each voice before a barline. */
@@ -57,7 +57,7 @@ export function drawnCurves(measure: XmlElement, notes: Notes, added: AddedSign[
       if (from === undefined || to === undefined || from === to) return addOpen(element, from, to, added);
       if (isFree) return addCurve(element, [from, to], added);
       const isFromBarline = referred(element.attributes.startid) !== from;
-      return [isFromBarline ? slurFromBarline(element, to, notes.staveOf(to)) : slur(element, from, to)];
+      return [slur(element, to, isFromBarline ? notes.staveOf(to) : undefined)];
     }),
   };
 }
@@ -68,14 +68,11 @@ const isDrawnHere = ({ name, attributes }: XmlElement): boolean =>
   name === 'line' ||
   (name === 'tie' && (attributes.startid === undefined || attributes.endid === undefined));
 
-const slur = ({ attributes }: XmlElement, from: string, to: string): XmlElement => {
-  const { 'xml:id': id, curvedir, lform, color } = attributes;
-  return xml('slur', { 'xml:id': id, startid: `#${from}`, endid: `#${to}`, curvedir, lform, color });
+/** @param staff of one from a barline: it refers to a bar, from which its moment is made, and says of which stave that is */
+const slur = ({ attributes }: XmlElement, to: string, staff?: string | number): XmlElement => {
+  const { 'xml:id': id, startid, curvedir, lform, color } = attributes;
+  return xml('slur', { 'xml:id': id, startid, endid: `#${to}`, curvedir, lform, color, staff });
 };
-
-/** It keeps the reference to the bar, from which its moment is made, and says of which stave that is. */
-const slurFromBarline = (element: XmlElement, to: string, staff: string | number | undefined): XmlElement =>
-  withAttributes(slur(element, '', to), { startid: element.attributes.startid, staff });
 
 function addLine(
   element: XmlElement,

@@ -55,9 +55,9 @@ export class Moments {
 
   private addLayer(layer: XmlElement, stave: number | string): void {
     for (const { element, at } of placedIn(layer)) {
+      const id = idOf(element);
       const beats = toNumber(multiply(at, time(this.unit)));
-      if (idOf(element) !== '')
-        this.known.set(idOf(element), { tstamp: 1 + beats, staff: element.attributes.staff ?? stave });
+      if (id !== '') this.known.set(id, { tstamp: 1 + beats, staff: element.attributes.staff ?? stave });
     }
   }
 }

@@ -6,7 +6,7 @@ import { putUnder } from '../../../grammar/lists';
 import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside, WIDE_BLANK } from '../font/codepoints';
-import type { AddedSign, AdditionPlace } from './addition';
+import { type AddedSign, type AdditionPlace, AFTER_HEADS } from './addition';
 import { accidental, idOf, referred, rewritten, standsAt, withAttributes } from './element';
 
 /** Places beside a head that we draw ourselves. */
@@ -98,18 +98,15 @@ class Signs {
     const where = isTall ? 'tallAfter' : ADDED[place as keyof typeof ADDED];
     const isWithin = shape.drawnFor === 'chord' && place === 'between';
     this.added.push({ ...addition(element), kind: 'glyph', code, place: isWithin ? 'within' : where });
-    if (where !== 'after' && where !== 'tallAfter') return [];
-    this.reserveAfter(
-      referred(element.attributes.startid),
-      element.attributes.enclose === undefined ? BLANK : WIDE_BLANK,
-    );
+    if (AFTER_HEADS.has(where)) this.reserveAfter(element);
     return [];
   }
 
-  /** The next note keeps its distance. */
-  private reserveAfter(note: string, room: number): void {
-    const next = this.following.get(note);
-    if (next !== undefined) this.put(next, accidental(room));
+  /** The next note keeps its distance. Were its room a natural, the library would set it between head and accidental. */
+  private reserveAfter({ attributes: { startid, enclose } }: XmlElement): void {
+    const next = this.following.get(referred(startid));
+    const room = enclose === undefined ? BLANK : WIDE_BLANK;
+    if (next !== undefined) this.put(next, accidental(room, { accid: 's' }));
   }
 
   private addLine(element: XmlElement): readonly XmlElement[] {

@@ -78,9 +78,11 @@ export function codeOfEnclosed(accid: string, enclose: string): number | undefin
 /** Draws nothing and is as wide as a sign beside a head, so that the note after such a sign keeps its distance. */
 export const BLANK = 0xf8c0;
 
-/** Its width in stave spaces. */
-export const BLANK_WIDTH = 0.7;
-
 /** The same for a sign between brackets. */
 export const WIDE_BLANK = 0xf8c1;
-export const WIDE_BLANK_WIDTH = 1.9;
+
+/** Their widths in stave spaces. */
+export const BLANKS: ReadonlyMap<number, number> = new Map([
+  [BLANK, 0.7],
+  [WIDE_BLANK, 1.9],
+]);

@@ -2,16 +2,13 @@
 import { shapes } from '../../../grammar/vocabulary/shapes';
 import {
   BLACK_BREVE,
-  BLANK,
-  BLANK_WIDTH,
+  BLANKS,
   clefPairs,
   codeOfEnclosed,
   codeOfShape,
   ENCLOSABLE,
   ENCLOSING,
   standsOutside,
-  WIDE_BLANK,
-  WIDE_BLANK_WIDTH,
 } from './codepoints';
 import { type Borrowed, blackBreve, composedShapes, type Part } from './composed';
 
@@ -112,6 +109,5 @@ export const glyphs: readonly GlyphRecipe[] = [
   ...shapeGlyphs,
   ...enclosedGlyphs,
   { code: BLACK_BREVE, parts: blackBreve },
-  { code: BLANK, parts: [], width: BLANK_WIDTH },
-  { code: WIDE_BLANK, parts: [], width: WIDE_BLANK_WIDTH },
+  ...[...BLANKS].map(([code, width]) => ({ code, parts: [], width })),
 ];
