@@ -5,7 +5,7 @@
 import { childrenOf, type XmlElement } from '../../export/xml';
 import { BLACK_BREVE, BLANK, codeOfEnclosed, glyphNumber } from '../font/codepoints';
 import type { AddedSign } from './addition';
-import { accidental, elementsOf, idOf, mapped, rewritten, standsAt, withAttributes } from './element';
+import { elementsOf, idOf, mapped, rewritten, roomBefore, standsAt, withAttributes } from './element';
 
 export const GREY = '#707070';
 const PALE = '#a0a0a0';
@@ -80,7 +80,7 @@ function betweenBrackets(supplied: XmlElement, added: AddedSign[]): readonly Xml
   added.push({ kind: 'brackets', id: `${idOf(first)}-supplied`, at: events.map(idOf) });
   const note = events.find(({ name }) => name === 'note');
   const withRoom = (element: XmlElement): XmlElement =>
-    element === note ? { ...element, content: [accidental(BLANK), ...childrenOf(element)] } : withoutBrackets(element);
+    element === note ? { ...element, content: [...childrenOf(element), roomBefore(BLANK)] } : withoutBrackets(element);
   return childrenOf(supplied).map((child) => mapped(child, withRoom));
 }
 

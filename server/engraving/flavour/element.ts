@@ -36,6 +36,12 @@ export const withAttributes = (element: XmlElement, attributes: XmlElement['attr
 export const accidental = (code: number, attributes: XmlElement['attributes'] = {}): XmlElement =>
   xml('accid', { accid: 'n', 'glyph.auth': 'smufl', 'glyph.num': glyphNumber(code), ...attributes });
 
+/**
+ * Room of the width of a blank, which stands behind the accidentals of its note. Were it a natural, the library would set it
+ * between these and the head.
+ */
+export const roomBefore = (blank: number): XmlElement => accidental(blank, { accid: 's' });
+
 /** An element and all below it, seen before what stands in them is. */
 export function mapped(element: XmlElement, by: (element: XmlElement) => XmlElement): XmlElement {
   const made = by(element);

@@ -7,7 +7,7 @@ import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside, WIDE_BLANK } from '../font/codepoints';
 import { type AddedSign, type AdditionPlace, AFTER_HEADS } from './addition';
-import { accidental, idOf, referred, rewritten, standsAt, withAttributes } from './element';
+import { accidental, idOf, referred, rewritten, roomBefore, standsAt, withAttributes } from './element';
 
 /** Places beside a head that we draw ourselves. */
 const ADDED: Readonly<Record<Exclude<Shape['place'], 'above' | 'below'>, AdditionPlace>> = {
@@ -102,11 +102,10 @@ class Signs {
     return [];
   }
 
-  /** The next note keeps its distance. Were its room a natural, the library would set it between head and accidental. */
+  /** The next note keeps its distance. */
   private reserveAfter({ attributes: { startid, enclose } }: XmlElement): void {
     const next = this.following.get(referred(startid));
-    const room = enclose === undefined ? BLANK : WIDE_BLANK;
-    if (next !== undefined) this.put(next, accidental(room, { accid: 's' }));
+    if (next !== undefined) this.put(next, roomBefore(enclose === undefined ? BLANK : WIDE_BLANK));
   }
 
   private addLine(element: XmlElement): readonly XmlElement[] {
