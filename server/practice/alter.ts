@@ -93,7 +93,7 @@ function* viewing(
   const hemiolas = hemiolasIn(piece, lines, ruling);
   yield;
   // Nothing can be moved where nothing begins; of an excerpt most bars are such.
-  const hasStrokes = ({ bar, end }: Grid): boolean => lines.some((line) => line.beginningIn(bar.onset, end).length > 0);
+  const hasStrokes = ({ bar, end }: Grid): boolean => lines.some((line) => line.hasBeginningIn(bar.onset, end));
   const grids = inHemiolas(gridsOf(piece), hemiolas).filter(hasStrokes);
   yield;
   return {
@@ -196,9 +196,9 @@ function altered(events: readonly PerformedEvent[], performed: PerformedTime): r
 
 function movedEvent(event: PerformedEvent, begin: Time, end: Time, performed: PerformedTime): PerformedEvent {
   const { voice, from } = event;
-  const onset = performed.at(voice, begin);
-  const last = performed.at(voice, end);
   const at = from.map(({ placed }) => performed.at(voice, placed.onset));
+  const onset = at[0] ?? begin;
+  const last = performed.at(voice, end);
   const stays = equal(last, end) && from.every(({ placed }, index) => equal(placed.onset, at[index] ?? placed.onset));
   if (stays) return event;
   return { ...event, onset, duration: subtract(last, onset), altered: alteredBy(event, at, performed) };

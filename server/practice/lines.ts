@@ -43,15 +43,27 @@ export class Line {
 
   /** What begins in a stretch of time, its beginning included and its end left out. */
   beginningIn(from: Time, to: Time): readonly Stroke[] {
-    const found: Stroke[] = [];
-    for (let index = lastBegun(this.strokes, from)?.index ?? 0; index < this.strokes.length; index++) {
-      const stroke = this.strokes[index];
-      if (stroke === undefined || compare(stroke.onset, to) >= 0) break;
-      if (compare(stroke.onset, from) >= 0) found.push(stroke);
-    }
-    return found;
+    const first = this.firstFrom(from);
+    let end = first;
+    while (beginsBefore(this.strokes[end], to)) end++;
+    return this.strokes.slice(first, end);
+  }
+
+  /** Whether anything begins in a stretch of time. */
+  hasBeginningIn(from: Time, to: Time): boolean {
+    return beginsBefore(this.strokes[this.firstFrom(from)], to);
+  }
+
+  /** The index of what begins first at a moment or later. */
+  private firstFrom(at: Time): number {
+    const begun = lastBegun(this.strokes, at);
+    if (begun === undefined) return 0;
+    return equal(begun.onset, at) ? begun.index : begun.index + 1;
   }
 }
+
+const beginsBefore = (stroke: Stroke | undefined, to: Time): boolean =>
+  stroke !== undefined && compare(stroke.onset, to) < 0;
 
 /** Strokes that follow one another from an index on and fill a time exactly; undefined where they do not, or one is no note. */
 export function filling({ strokes }: Line, first: number, length: Time): readonly Stroke[] | undefined {
@@ -69,7 +81,7 @@ export function filling({ strokes }: Line, first: number, length: Time): readonl
 
 /** The voices of a piece, as the environment orders them: read a system at a time. */
 export function* readingLines(piece: Piece): Generator<undefined, readonly Line[]> {
-  const strokes = new Map<number, Unordered[]>();
+  const strokes = new Map<number, Unnumbered[]>();
   let last: PlacedEvent | undefined;
   for (const placed of eventsOf(piece)) {
     const { event, onset, system } = placed;
@@ -77,15 +89,17 @@ export function* readingLines(piece: Piece): Generator<undefined, readonly Line[
     last = placed;
     if (event.small !== undefined) continue;
     const own = strokes.get(event.voice) ?? [];
-    own.push({ placed, onset, end: add(onset, event.duration) });
+    own.push({ placed, onset, end: add(onset, event.duration), index: 0 });
     strokes.set(event.voice, own);
   }
   return [...strokes].sort(([a], [b]) => a - b).map(([voice, own]) => new Line(voice, inTime(own)));
 }
 
-type Unordered = Omit<Stroke, 'index'>;
+/** Its place in its line is known when all are there. */
+type Unnumbered = Stroke & { index: number };
 
-const inTime = (strokes: Unordered[]): Stroke[] =>
-  strokes
-    .sort((a, b) => compare(a.onset, b.onset))
-    .map(({ placed, onset, end }, index) => ({ placed, onset, end, index }));
+function inTime(strokes: Unnumbered[]): Stroke[] {
+  strokes.sort((a, b) => compare(a.onset, b.onset));
+  for (const [index, stroke] of strokes.entries()) stroke.index = index;
+  return strokes;
+}

@@ -28,6 +28,8 @@ export interface Meeting {
 export interface Divider {
   readonly line: Line;
   readonly within: readonly [Stroke, ...Stroke[]];
+  /** Of each stroke: after what share of the cell it comes. */
+  readonly shares: readonly Time[];
 }
 
 /** Shares of the cell where the duple figure and the triplet are struck together. */
@@ -78,10 +80,14 @@ export function* gatheringMeetings(lines: readonly Line[], grids: readonly Grid[
 const meetingsIn = (lines: readonly Line[], grid: Grid): Meeting[] =>
   cellsOfTriplets(lines, grid).flatMap((cell): Meeting[] => {
     const dividers = lines.flatMap((line) => dividerOf(line, cell) ?? []);
-    const sharesOf = ({ within }: Divider): Time[] => within.map((one) => shareOf(cell, one.onset));
     const triplets = dividers.filter((one) => dividesInThree(one, cell));
-    const duples = dividers.filter((one) => sharesOf(one).every(({ d }) => d === 2 || d === 4));
-    const moments = new Set(duples.flatMap(sharesOf).sort(compare).map(format));
+    const duples = dividers.filter(({ shares }) => shares.every(({ d }) => d === 2 || d === 4));
+    const moments = new Set(
+      duples
+        .flatMap(({ shares }) => shares)
+        .sort(compare)
+        .map(format),
+    );
     const answer = answers[[...moments].join(' ')];
     if (answer === undefined || triplets.length === 0 || triplets.length + duples.length < dividers.length) return [];
     return duples.some(({ within }) => within.some(isStruck)) ? [{ ...cell, triplets, duples, answer }] : [];
@@ -94,22 +100,20 @@ interface Cell {
 }
 
 const endOf = ({ onset, length }: Cell): Time => add(onset, length);
-const shareOf = ({ onset, length }: Cell, at: Time): Time => divide(subtract(at, onset), length);
 
 /** What a voice strikes within a cell, its beginning left out. */
 function dividerOf(line: Line, cell: Cell): Divider | undefined {
-  const [first, ...rest] = line.beginningIn(cell.onset, endOf(cell)).filter(({ onset }) => !equal(onset, cell.onset));
-  return first === undefined ? undefined : { line, within: [first, ...rest] };
+  const all = line.beginningIn(cell.onset, endOf(cell));
+  const [first, ...rest] = all[0] !== undefined && equal(all[0].onset, cell.onset) ? all.slice(1) : all;
+  if (first === undefined) return undefined;
+  const within = [first, ...rest] as const;
+  return { line, within, shares: within.map(({ onset }) => divide(subtract(onset, cell.onset), cell.length)) };
 }
 
 /** Something begins at each third or at one of the two, and the voice keeps to the bounds of the cell. */
-function dividesInThree({ line, within }: Divider, cell: Cell): boolean {
+function dividesInThree({ line, within, shares }: Divider, cell: Cell): boolean {
   const last = within.at(-1) ?? within[0];
-  return (
-    within.every(({ onset }) => shareOf(cell, onset).d === 3) &&
-    line.beginningAt(cell.onset) !== undefined &&
-    equal(last.end, endOf(cell))
-  );
+  return shares.every(({ d }) => d === 3) && line.beginningAt(cell.onset) !== undefined && equal(last.end, endOf(cell));
 }
 
 /** How long what is divided in three may be: from a breve to a semiquaver. */

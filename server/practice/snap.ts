@@ -10,10 +10,12 @@ export const snaps = (view: View): Together[] =>
   view.grids.flatMap((grid) => view.lines.flatMap((line) => snapsIn(view, grid, line)));
 
 function snapsIn(view: View, grid: Grid, line: Line): Together[] {
-  return line.beginningIn(grid.bar.onset, grid.end).flatMap((short) => {
+  const found: Together[] = [];
+  for (const short of line.beginningIn(grid.bar.onset, grid.end)) {
     const long = line.after(short);
-    return long !== undefined && isPair(short, long, grid) ? [snapped(view, line, short, long)] : [];
-  });
+    if (long !== undefined && isPair(short, long, grid)) found.push(snapped(view, line, short, long));
+  }
+  return found;
 }
 
 function snapped(view: View, line: Line, short: Stroke, long: Stroke): Together {
@@ -32,7 +34,7 @@ function snapped(view: View, line: Line, short: Stroke, long: Stroke): Together 
 
 /** One part to three, the three drawn with a dot, on the grid. */
 function isPair(short: Stroke, long: Stroke, grid: Grid): boolean {
-  if (!isStruck(short) || !isStruck(long) || long.placed.event.value?.dots !== 1) return false;
+  if (long.placed.event.value?.dots !== 1 || !isStruck(short) || !isStruck(long)) return false;
   const length = subtract(short.end, short.onset);
   const three = multiply(length, time(3));
   if (compare(long.onset, short.end) !== 0 || !equal(subtract(long.end, long.onset), three)) return false;

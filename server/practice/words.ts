@@ -20,7 +20,7 @@ export class RhythmWords {
   readonly uncertain: readonly UncertainWord[];
 
   constructor(lines: readonly Line[], bars: readonly Bar[]) {
-    const all = lines.flatMap(({ strokes }) => strokes).filter(({ placed }) => placed.event.words.length > 0);
+    const all = lines.flatMap(({ strokes }) => strokes.filter(({ placed }) => placed.event.words.length > 0));
     this.uncertain = all.flatMap((stroke) => {
       const word = textOf(stroke).match(UNCERTAIN)?.[0];
       return word === undefined ? [] : [{ word, stroke }];
