@@ -174,24 +174,26 @@ function remarkIdle(practice: Practice, remarks: Remarks): void {
 // ─── events ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
 function altered(events: readonly PerformedEvent[], performed: PerformedTime): readonly PerformedEvent[] {
+  const all: PerformedEvent[] = [];
   const silenced = new Set<unknown>();
-  return events
-    .flatMap((event): readonly PerformedEvent[] => {
-      const written = writtenTime(event);
-      const end = add(written.onset, written.duration);
-      // Most events stay where they are.
-      if (!performed.reaches(event.voice, written.onset, end)) return [event];
-      const moved = movedEvent(event, written.onset, end, performed);
-      const silence = silentFrom(event, performed);
-      if (silence === undefined) return [moved];
-      const [whole, rest] = parted(moved, silence);
-      // A chord falls silent once.
-      const { placed } = event.from.at(-1) ?? event.from[0];
-      if (silenced.has(placed)) return [whole];
-      silenced.add(placed);
-      return [whole, rest];
-    })
-    .sort(inOrder);
+  for (const event of events) {
+    const written = writtenTime(event);
+    const end = add(written.onset, written.duration);
+    const isReached = performed.reaches(event.voice, written.onset, end);
+    const moved = isReached ? movedEvent(event, written.onset, end, performed) : event;
+    const silence = isReached ? silentFrom(event, performed) : undefined;
+    if (silence === undefined) {
+      all.push(moved);
+      continue;
+    }
+    const [whole, rest] = parted(moved, silence);
+    all.push(whole);
+    // A chord falls silent once.
+    const { placed } = event.from.at(-1) ?? event.from[0];
+    if (!silenced.has(placed)) all.push(rest);
+    silenced.add(placed);
+  }
+  return all.sort(inOrder);
 }
 
 function movedEvent(event: PerformedEvent, begin: Time, end: Time, performed: PerformedTime): PerformedEvent {

@@ -4,7 +4,7 @@
  */
 import { add, equal, isMultiple, multiply, subtract, time, wholeTimes } from '../../grammar/time';
 import { degreeOf } from '../score/heights';
-import { marksOfEvent } from '../score/walk';
+import type { AppliedMark } from '../score/score';
 import type { Cell, Member } from './inegal';
 import { isNote, isStruck, type Stroke } from './lines';
 import type { View } from './view';
@@ -27,7 +27,10 @@ export const leansOnSecond = ({ curves }: View, { first, second }: Pick<Member, 
   curves.pairTo(second) && isDetached(second) && !isDetached(first);
 
 const isDetached = ({ placed: { event } }: Stroke): boolean =>
-  marksOfEvent(event).some(({ form }) => form.type === 'other' && (form.name === 'dot' || form.name === 'stroke'));
+  event.marks.some(detaches) || event.members.some(({ marks }) => marks.some(detaches));
+
+const detaches = ({ form }: AppliedMark): boolean =>
+  form.type === 'other' && (form.name === 'dot' || form.name === 'stroke');
 
 /** Triplets and smaller values anywhere in the beat, in any voice that the practice is for. */
 function hasSmaller(view: View, { grid, onset, unit }: Cell): boolean {

@@ -48,7 +48,8 @@ export const placeOfEvent = ({ system, voice, index }: Pick<PlacedEvent, 'system
 export function* eventsOf(piece: Piece): Generator<PlacedEvent> {
   for (const system of piece.systems) {
     for (const voice of system.score.voices) {
-      for (const [index, event] of voice.events.entries()) {
+      for (let index = 0; index < voice.events.length; index++) {
+        const event = voice.events[index] as VoiceEvent;
         yield {
           event,
           system,
