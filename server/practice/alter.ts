@@ -217,8 +217,9 @@ function alteredBy({ voice, from }: PerformedEvent, at: readonly Time[], perform
   return { by, at };
 }
 
-/** When a note falls silent before its time is over; undefined where it does not. */
-function silentFrom({ voice, from }: PerformedEvent, performed: PerformedTime): Time | undefined {
+/** When a note falls silent before its time is over; undefined where it does not. A small note has no time of its own. */
+function silentFrom({ voice, small, from }: PerformedEvent, performed: PerformedTime): Time | undefined {
+  if (small) return undefined;
   const onset = (from.at(-1) ?? from[0]).placed.onset;
   const stretch = performed.around(voice, onset);
   return stretch !== undefined && equal(startOf(stretch), onset) ? stretch.silentFrom : undefined;

@@ -14,7 +14,7 @@ import {
 import { type Clock, endOf, secondsOf } from '../score/clock';
 import { type PerformedEvent, performedOnset } from '../score/performance';
 import { isSpecial } from '../score/score';
-import { isUpbeat } from './conditions';
+import { isUpbeat, soundingDots, undotted } from './conditions';
 import { degreeOf, intervalClass } from './degrees';
 import { extreme, MOMENT, type Passage } from './passage';
 import type { Place } from './place';
@@ -169,10 +169,10 @@ function stopOf(passage: Passage, event: PerformedEvent, length: Time, clock: Cl
 
 /** The part of a dotted note that its dot has; of one that performance has stretched half of the dot, stretched too. */
 function dotIn(event: PerformedEvent): Time {
-  const { value, duration: written } = event.from[0].placed.event;
-  const dots = event.from.length === 1 ? (value?.dots ?? 0) : 0;
+  const dots = soundingDots(event);
   if (dots === 0) return ZERO;
-  const base = divide(written, time(2 ** (dots + 1) - 1, 2 ** dots));
+  const { duration: written } = event.from[0].placed.event;
+  const base = undotted(written, dots);
   const stretched = compare(event.duration, written) > 0;
   return stretched
     ? divide(subtract(event.duration, base), time(2))

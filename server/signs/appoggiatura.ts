@@ -3,7 +3,7 @@ import { modulo } from '../../grammar/modulo';
 import { add, compare, latest, type Time, time } from '../../grammar/time';
 import { type Clock, partOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
-import { isUpbeat } from './conditions';
+import { isUpbeat, soundingDots } from './conditions';
 import { degreeOf, intervalClass } from './degrees';
 import { extreme, type Passage } from './passage';
 import { share } from './place';
@@ -33,8 +33,7 @@ export interface Leaning {
  */
 export function appoggiaturaOf(leaning: Leaning, whole?: Time): Time {
   const { event, length, clock } = leaning;
-  const dotted = (event.from[0].placed.event.value?.dots ?? 0) > 0 && event.from.length === 1;
-  const usual = dotted && leaning.longDotted ? share(length, 2, 3) : share(length, 1, 2);
+  const usual = leaning.longDotted && soundingDots(event) > 0 ? share(length, 2, 3) : share(length, 1, 2);
   const fitting = [...(whole === undefined ? [] : [whole]), usual].find((one) => !isHarmful(leaning, one));
   return fitting ?? latest(share(length, 1, 4), partOf(clock, length, SHORTEST, 2));
 }

@@ -6,7 +6,7 @@ import type { PerformedEvent, SoundingPitch } from '../score/performance';
 import { aheadOf, type Bearers, NOTHING_AHEAD } from './ahead';
 import { appoggiaturaOf } from './appoggiatura';
 import { partsOf } from './atoms';
-import { isSlurredFromAbove } from './conditions';
+import { isSlurredFromAbove, soundingDots } from './conditions';
 import type { Passage } from './passage';
 import { gridOf, type Place, paceOf } from './place';
 import type { PlayedTable } from './rows';
@@ -44,7 +44,7 @@ export function placeOf(circumstances: Circumstances): Place {
     anticipated: ahead.anticipated,
     cadential: ahead.cadential,
     upbeat: ahead.upbeat,
-    dots: event.from.length === 1 ? (event.from[0].placed.event.value?.dots ?? 0) : 0,
+    dots: soundingDots(event),
     tied: isSlurredFromAbove(passage, event),
     appoggiatura:
       small === undefined

@@ -1,5 +1,5 @@
 /** Where a row of a table fits: what its `when` asks of a note. */
-import { compare, equal, time } from '../../grammar/time';
+import { compare, divide, equal, type Time, time } from '../../grammar/time';
 import type { ValueForm } from '../../grammar/tree';
 import { type Clock, endOf, secondsOf } from '../score/clock';
 import type { PerformedEvent, SoundingPitch } from '../score/performance';
@@ -57,6 +57,17 @@ const conditions: Readonly<Record<string, (asked: Asked) => boolean>> = {
 /** Whether a condition holds; a word that is none, which is a finding elsewhere, never does. */
 export const holds = (condition: string, asked: Asked): boolean =>
   Object.hasOwn(conditions, condition) && conditions[condition]?.(asked) === true;
+
+/** The dots with which a note sounds: none of tied notes, none where a practice of rhythm makes a silence of its dot. */
+export function soundingDots({ from, duration, altered }: PerformedEvent): number {
+  const { value, duration: written } = from[0].placed.event;
+  const dots = from.length > 1 ? 0 : (value?.dots ?? 0);
+  const isSilent = altered?.by.includes('overdot') === true && compare(duration, undotted(written, dots)) <= 0;
+  return isSilent ? 0 : dots;
+}
+
+/** What is left of a duration without its dots. */
+export const undotted = (duration: Time, dots: number): Time => divide(duration, time(2 ** (dots + 1) - 1, 2 ** dots));
 
 /** Every condition that rows can name. */
 export const conditionNames: readonly string[] = Object.keys(conditions);

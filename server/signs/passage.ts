@@ -10,7 +10,10 @@ import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/per
 import type { Bar, KeySign } from '../score/score';
 import { changesOf, slursOf } from '../score/walk';
 
-/** What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. */
+/**
+ * What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. Where a practice of rhythm
+ * makes a silence of a dot, that stands with its note, as the last: the moment after is what the page has next.
+ */
 export interface Moment {
   readonly onset: Time;
   readonly events: readonly PerformedEvent[];
@@ -65,7 +68,7 @@ export class Passage {
     }
   }
 
-  /** Notes of a chord are one moment of their voice. */
+  /** Notes of a chord are one moment of their voice, with the silence of their dot. */
   private takeMoments(): void {
     const lastOf: (PlacedMoment | undefined)[] = [];
     for (const event of this.performed.events) {
@@ -200,7 +203,8 @@ interface PlacedMoment extends Moment {
 
 /** The event is of the chord of a moment. */
 const isOfMoment = (event: PerformedEvent, { onset, events: [first] }: PlacedMoment): boolean =>
-  first?.from[0].placed.event === event.from[0].placed.event && equal(onset, event.onset);
+  first?.from[0].placed.event === event.from[0].placed.event &&
+  (equal(onset, event.onset) || (event.kind === 'rest' && first?.kind === 'note'));
 
 const placeOfLetter = (bar: number, letter: SoundingPitch['letter']): number => bar * 7 + STEPS[letter];
 

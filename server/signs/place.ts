@@ -21,7 +21,7 @@ export interface Place {
   readonly strokes: number;
   /** The movement is slow: appoggiaturas of trills last longer. */
   readonly slow: boolean;
-  /** Dots of the written note. */
+  /** The dots with which the note sounds. */
   readonly dots: number;
   /** How long a trill stands on its note when its strokes are done, where the note has time for both. */
   readonly stop: Time;
