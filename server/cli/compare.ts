@@ -60,9 +60,9 @@ function comparisonText({ file, texts, differences, agreements }: Comparison): s
       .filter(Boolean)
       .join(', ');
     const lines = sides.map((side) => {
-      const { names, text, place } = side;
+      const { names, inWords, place } = side;
       const at = place === undefined ? '' : `  [${place.address}, ${place.line}:${place.column}]`;
-      return `    ${names.map((name) => nameOn(side, name)).join(', ')}: ${text === '' ? 'nothing' : text}${at}\n`;
+      return `    ${names.map((name) => nameOn(side, name)).join(', ')}: ${inWords}${at}\n`;
     });
     return `${where} (${kindInWords[kind]})\n${lines.join('')}`;
   });
@@ -79,18 +79,8 @@ function comparisonText({ file, texts, differences, agreements }: Comparison): s
 
 const shownLines = (parts: readonly string[]): string => parts.join('').split('\n').map(shown).join('\n');
 
-function chosenText({ name, description, takes, signs, practices, accidentals, tempo, orders }: Chosen): string {
-  const facts = [
-    description,
-    takes.length > 0 && `takes ${takes.join(',')}`,
-    signs === '' ? 'signs not played' : `signs ${signs}`,
-    ...practices.map((practice) => `practice ${practice}`),
-    `accidentals ${accidentals}`,
-    tempo !== '' && `tempo ${tempo}`,
-    ...orders.filter((order) => order !== '').map((order) => `order ${order}`),
-  ].filter(Boolean);
-  return `${name}: ${facts.join('; ')}\n`;
-}
+const chosenText = ({ name, description, inWords }: Chosen): string =>
+  `${name}: ${[...(description === '' ? [] : [description]), ...inWords].join('; ')}\n`;
 
 const agreementText = ({ groups, places }: Agreement): string =>
   `${groups.map((names) => names.join(', ')).join(' against ')}: ${places}\n`;

@@ -53,7 +53,7 @@ export function differencesOn(systems: readonly ScoreSystem[], upper: Score, low
 }
 
 const inWords = ({ bar, voice, kind, sides }: Difference): string => {
-  const has = sides.map(({ names, text }) => `${names.join(', ')} ${text === '' ? 'nothing' : text}`);
+  const has = sides.map((side) => `${side.names.join(', ')} ${side.inWords}`);
   return `bar ${bar}${voice === '' ? '' : `, ${voice}`}: ${KINDS[kind]}: ${has.join('; ')}`;
 };
 

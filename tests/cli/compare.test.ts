@@ -22,9 +22,11 @@ describe('bentside compare', () => {
 
   it('says what readings choose besides their notes', async () => {
     const { out } = await bentside(host(), 'compare', 'piece.bent', 'written', 'sharp');
-    expect(out).toContain('sharp: dots stretched; signs not played; practice overdot; accidentals note\n');
-    expect(out).toContain('written: c5 0+3/8 d5 3/8+1/8');
-    expect(out).toContain('sharp: c5 0+7/16 d5 7/16+1/16');
+    expect(out).toContain(
+      'sharp: dots stretched; signs not played; dots stretched as by a second dot, the dot held; a written accidental holds for its note and the immediate repetitions of that pitch in its voice\n',
+    );
+    expect(out).toContain('written: c5 at 0 for 3/8, d5 at 3/8 for 1/8 of a semibreve  [');
+    expect(out).toContain('sharp: c5 at 0 for 7/16, d5 at 7/16 for 1/16 of a semibreve  [');
   });
 
   it('gives data', async () => {

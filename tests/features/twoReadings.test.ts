@@ -62,7 +62,7 @@ describe('two readings on one leaf', () => {
   it('are drawn as they are played: a dot that is stretched is seen', async () => {
     const made = await leaf('written', 'french');
     expect(made.differences?.map(({ says }) => says)).toEqual([
-      'bar 2, dessus: played at another time: written g4 0+3/8 a4 3/8+1/8; french g4 0+7/16 a4 7/16+1/16',
+      'bar 2, dessus: played at another time: written g4 at 0 for 3/8, a4 at 3/8 for 1/8 of a semibreve; french g4 at 0 for 7/16, a4 at 7/16 for 1/16 of a semibreve',
     ]);
     expect(notes(made)).toContain('e-2v-1-dessus.written-2.2');
   });

@@ -95,6 +95,70 @@ describe('two readings', () => {
       '1 dessus 3 sounding: old=f5 (77) | new=f5 (78)',
     ]);
   });
+
+  it('are told in words of what sounds, and when', () => {
+    const readings = 'reading old\n  accidentals note\nreading new\n  accidentals bar\n  practice overdot\n';
+    const { differences } = compared('4. f#5 8 g 4 f f', ['old', 'new'], readings);
+    expect(differences.map(({ sides }) => sides.map(({ inWords }) => inWords))).toEqual([
+      ['f#5 at 0 for 3/8, g5 at 3/8 for 1/8 of a semibreve', 'f#5 at 0 for 7/16, g5 at 7/16 for 1/16 of a semibreve'],
+      ['f5 sounds f5, f5 sounds f5', 'f5 sounds f#5, f5 sounds f#5'],
+    ]);
+  });
+});
+
+describe('three readings', () => {
+  const readings = 'reading sharp\n  takes K\n  practice overdot\nreading plain\n  takes K\nreading loose\n  takes L\n';
+
+  it('of which two agree in what is written differ from each other in what is played there', () => {
+    const comparison = compared('<K: 4. c5 8 d ; L: 2 c5> 2 e5', ['sharp', 'plain', 'loose'], readings);
+    expect(told(comparison)).toEqual([
+      '1 dessus 1 reading: sharp,plain=4. c5 8 d5 | loose=2 c5',
+      '1 dessus 1 time: sharp=c5 0+7/16 d5 7/16+1/16 | plain=c5 0+3/8 d5 3/8+1/8',
+    ]);
+    expect(comparison.agreements).toEqual([
+      { groups: [['sharp', 'plain'], ['loose']], places: 1 },
+      { groups: [['sharp'], ['plain']], places: 1 },
+    ]);
+  });
+
+  it('say in words all that each chooses, by whomever it is built on', () => {
+    const before = [
+      'table house from anglebert-1689',
+      '  zz : on beat, +1 0',
+      'temperament hall',
+      '  c-g -1/4 sc',
+      'tuning meantone 1/4',
+      'reading grave',
+      '  takes K',
+      '  practice overdot',
+      '  tempo 2 at 44',
+      'reading even from grave',
+      '  practice literal',
+      '  signs house',
+      '  accidentals bar',
+      '  tuning hall',
+      '  at v1 takes L',
+      '',
+    ].join('\n');
+    const { texts } = compared('<v1 K: 1 c5 ; L: 1 d5>', ['even', 'K'], before);
+    expect(texts.map(({ inWords }) => inWords)).toEqual([
+      [
+        'built on grave',
+        'takes K',
+        'at v1 L',
+        'signs after house, as the file defines it from anglebert-1689',
+        'all as it is written',
+        'a written accidental holds to the barline, in its octave, for all voices of its stave',
+        '44 minims a minute',
+        'hall, as the file defines it',
+      ],
+      [
+        'signs not played',
+        'a written accidental holds for its note and the immediate repetitions of that pitch in its voice',
+        '1/4-comma meantone, its notes from e flat to g sharp',
+      ],
+    ]);
+  });
 });
 
 describe('the overture', () => {

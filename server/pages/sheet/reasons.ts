@@ -7,7 +7,7 @@ import { chosenBy } from '../../readings/compare';
 import { type Difference, differencesOf, type Side } from '../../readings/compare/differences';
 import { comparedText } from '../../readings/compare/symbols';
 import { perform } from '../../readings/perform';
-import { reasonsOf, sideText } from '../../readings/report/entries';
+import { reasonsOf, sideText, sourcesAlone } from '../../readings/report/entries';
 import { type PrintedSymbol, symbolsOf } from '../../readings/report/key';
 import { placeName } from '../../readings/report/places';
 import { barsNamed } from '../../score/barsInWords';
@@ -155,7 +155,9 @@ function variantReason(score: Score, difference: Difference): Html {
   const { name } = score.choice;
   const { witnesses, layers } = declaredNames(score.environment);
   const sigla = ({ names }: Side): string =>
-    names.filter((one) => one !== name && (witnesses.includes(one) || layers.includes(one))).join(', ');
+    sourcesAlone(names)
+      .filter((one) => one !== name && (witnesses.includes(one) || layers.includes(one)))
+      .join(', ');
   const own = difference.sides.find(({ names }) => names.includes(name));
   const others = difference.sides.filter((side) => side !== own && sigla(side) !== '');
   const withWhom = own === undefined || sigla(own) === '' ? '' : `, as ${sigla(own)}`;

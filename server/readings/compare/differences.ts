@@ -1,5 +1,5 @@
 /** Texts of one file beside one another, bar by bar and voice by voice: where they differ, and who agrees with whom. */
-import type { ComparedBar, ComparedText, DrawnSymbol } from './symbols';
+import type { ComparedBar, ComparedText, DrawnSymbol, TimeInBar } from './symbols';
 
 /** What differs: `reading` where pitch and rhythm do; `sounding` where a practice of accidentals does; `time` what is played. */
 export type DifferenceKind = 'pitch' | 'rhythm' | 'reading' | 'sign' | 'sounding' | 'time' | 'omission' | 'frame';
@@ -36,6 +36,8 @@ export interface Side {
   readonly doubtful: readonly string[];
   /** As typed, values and octaves in full; "" where there is nothing. */
   readonly text: string;
+  /** What is to be read: the same, but what sounds and when it is played in words; “nothing”. */
+  readonly inWords: string;
   readonly symbols: readonly DrawnSymbol[];
   /** Where it stands; undefined where there is nothing. */
   readonly place: { readonly address: string; readonly line: number; readonly column: number } | undefined;
@@ -46,10 +48,21 @@ export interface NamedText {
   readonly text: ComparedText;
 }
 
-/** All differences, in the order of the source. */
-export function differencesOf(texts: readonly NamedText[]): Difference[] {
-  return barsOfAll(texts).flatMap((key) => inBar(texts.map(({ name, text }) => ({ name, bar: text.get(key) }))));
-}
+/** All differences, in the order of the source: of each place the first of what is drawn, what sounds, when it is played. */
+export const differencesOf = (texts: readonly NamedText[]): Difference[] => differencesBy(texts, inSegments);
+
+/** With those that sides which have the same there still have among themselves: its sides are then these alone. */
+export const allDifferencesOf = (texts: readonly NamedText[]): Difference[] => differencesBy(texts, inSidesToo);
+
+type Finding = (lines: readonly NamedLine[], segments: readonly Segment[]) => Found[];
+
+const differencesBy = (texts: readonly NamedText[], find: Finding): Difference[] =>
+  barsOfAll(texts).flatMap((key) =>
+    inBar(
+      texts.map(({ name, text }) => ({ name, bar: text.get(key) })),
+      find,
+    ),
+  );
 
 /** The bars that any text has, in order: those that only some have stand where these have them. */
 function barsOfAll(texts: readonly NamedText[]): string[] {
@@ -70,7 +83,7 @@ interface NamedBar {
   readonly bar: ComparedBar | undefined;
 }
 
-function inBar(bars: readonly NamedBar[]): Difference[] {
+function inBar(bars: readonly NamedBar[], find: Finding): Difference[] {
   const some = bars.find(({ bar }) => bar !== undefined)?.bar;
   if (some === undefined) return [];
   const at = { piece: some.piece, bar: some.number };
@@ -93,7 +106,7 @@ function inBar(bars: readonly NamedBar[]): Difference[] {
     ...frame,
     ...[...voices].flatMap((voice) => {
       const lines = bars.map(({ name, bar }) => ({ name, symbols: bar?.voices.get(voice) ?? [] }));
-      return inVoice(lines).map((difference) => ({ ...at, voice, ...difference }));
+      return find(lines, segmentsOf(lines)).map(({ difference }) => ({ ...at, voice, ...difference }));
     }),
   ];
 }
@@ -107,20 +120,44 @@ type InVoice = Omit<Difference, 'piece' | 'bar' | 'voice'>;
 
 const textOf = ({ value, notes, marks }: DrawnSymbol): string => `${value} ${notes}${marks}`.trim();
 
-/** What is compared, one after another: what is drawn, what sounds, when it is played. */
-const ASPECTS: readonly {
+interface Aspect {
   readonly of: (symbol: DrawnSymbol) => string;
   readonly shown: (symbol: DrawnSymbol) => string;
+  /** Where what is shown is no words. */
+  readonly inWords?: (symbols: readonly DrawnSymbol[]) => string;
   readonly kind: (sides: readonly (readonly DrawnSymbol[])[]) => DifferenceKind;
-}[] = [
-  { of: textOf, shown: textOf, kind: (sides) => kindOf(sides) },
-  { of: ({ sounding }) => sounding, shown: ({ notes, sounding }) => `${notes} (${sounding})`, kind: () => 'sounding' },
+}
+
+const DRAWN: Aspect = { of: textOf, shown: textOf, kind: (sides) => kindOf(sides) };
+
+const timeText = ({ at, lasts }: TimeInBar): string => `${at}+${lasts}`;
+
+/** What is compared, one after another: what is drawn, what sounds, when it is played. */
+const ASPECTS: readonly Aspect[] = [
+  DRAWN,
   {
-    of: ({ played }) => played,
-    shown: ({ notes, played, written }) => `${notes} ${played || written}`,
+    of: ({ sounding }) => sounding,
+    shown: ({ notes, sounding }) => `${notes} (${sounding})`,
+    inWords: (symbols) => symbols.map(({ notes, pitches }) => `${notes} sounds ${pitches}`).join(', '),
+    kind: () => 'sounding',
+  },
+  {
+    of: ({ played }) => (played === undefined ? '' : timeText(played)),
+    shown: ({ notes, played, written }) => `${notes} ${timeText(played ?? written)}`,
+    inWords: timesInWords,
     kind: () => 'time',
   },
 ];
+
+/** “a4 at 0 for 7/16, b4 at 7/16 for 1/16 of a semibreve”. Small notes have no time of their own. */
+function timesInWords(symbols: readonly DrawnSymbol[]): string {
+  const timed = symbols.filter(({ written }) => written.lasts !== '0');
+  const times = timed.map(({ notes, played, written }) => {
+    const { at, lasts } = played ?? written;
+    return `${notes} at ${at} for ${lasts}`;
+  });
+  return `${times.join(', ')} of a semibreve`;
+}
 
 /** The same stretch of time in all lines: it begins where all have a symbol. */
 interface Segment {
@@ -129,11 +166,17 @@ interface Segment {
   readonly lines: readonly NamedLine[];
 }
 
+/** A difference, and the time in which it lies. */
+interface Found {
+  readonly difference: InVoice;
+  readonly segments: readonly Segment[];
+}
+
 /** Segments that differ in one aspect and follow one another are one difference. */
-function inVoice(lines: readonly NamedLine[]): InVoice[] {
+function inSegments(lines: readonly NamedLine[], all: readonly Segment[]): Found[] {
   const found: { readonly aspect: number; readonly segments: Segment[] }[] = [];
   let before = -1;
-  for (const segment of segmentsOf(lines)) {
+  for (const segment of all) {
     const aspect = ASPECTS.findIndex(
       ({ of }) => !areAlike(segment.lines.map((line) => line.symbols.map(of).join('\n'))),
     );
@@ -141,7 +184,20 @@ function inVoice(lines: readonly NamedLine[]): InVoice[] {
     else if (aspect >= 0) found.push({ aspect, segments: [segment] });
     before = aspect;
   }
-  return found.map(({ aspect, segments }) => differenceOf(lines, aspect, segments));
+  return found.map(({ aspect, segments }) => ({ difference: differenceOf(lines, aspect, segments), segments }));
+}
+
+/** What is drawn alike may sound otherwise, or at another time. */
+function inSidesToo(lines: readonly NamedLine[], all: readonly Segment[]): Found[] {
+  return inSegments(lines, all).flatMap((found) => {
+    const groups = found.difference.sides.filter(({ names }) => names.length > 1);
+    const within = groups.flatMap(({ names }) => {
+      const own = (line: NamedLine): boolean => names.includes(line.name);
+      const segments = found.segments.map((segment) => ({ ...segment, lines: segment.lines.filter(own) }));
+      return inSidesToo(lines.filter(own), segments);
+    });
+    return [found, ...within];
+  });
 }
 
 function differenceOf(lines: readonly NamedLine[], aspect: number, segments: readonly Segment[]): InVoice {
@@ -149,15 +205,16 @@ function differenceOf(lines: readonly NamedLine[], aspect: number, segments: rea
     name,
     symbols: segments.flatMap((segment) => segment.lines[line]?.symbols ?? []),
   }));
-  const { shown, kind } = ASPECTS[aspect] ?? { shown: textOf, kind: kindOf };
+  const { shown, inWords, kind } = ASPECTS[aspect] ?? DRAWN;
+  const sides = sidesOf(
+    all,
+    ({ symbols }) => symbols.map(shown).join(' '),
+    ({ symbols }) => symbols,
+  );
   return {
     kind: kind(all.map(({ symbols }) => symbols)),
     symbol: (segments[0]?.before ?? 0) + 1,
-    sides: sidesOf(
-      all,
-      ({ symbols }) => symbols.map(shown).join(' '),
-      ({ symbols }) => symbols,
-    ),
+    sides: inWords === undefined ? sides : sides.map((side) => ({ ...side, inWords: inWords(side.symbols) })),
   };
 }
 
@@ -209,7 +266,8 @@ function sidesOf<One extends { readonly name: string }>(
     const symbols = symbolsIn(one);
     const [first] = symbols;
     const place = first && { address: first.address, line: first.line, column: first.column };
-    const side = sides.get(text) ?? { names: [], doubtful: [], text, symbols, place };
+    const inWords = text === '' ? 'nothing' : text;
+    const side = sides.get(text) ?? { names: [], doubtful: [], text, inWords, symbols, place };
     sides.set(text, side);
     side.names.push(one.name);
     if (symbols.some(({ doubtful }) => doubtful)) side.doubtful.push(one.name);

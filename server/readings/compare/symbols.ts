@@ -1,6 +1,7 @@
 /** What stands in each bar of each voice of one text, symbol by symbol, as it is compared. */
 import { putUnder } from '../../../grammar/lists';
 import { format, subtract, type Time } from '../../../grammar/time';
+import { pitchText } from '../../../grammar/vocabulary/pitches';
 import { endOf } from '../../score/clock';
 import { type PerformedEvent, performedOnset } from '../../score/performance';
 import type {
@@ -36,10 +37,12 @@ export interface DrawnSymbol {
   readonly marks: string;
   /** The keys that sound. */
   readonly sounding: string;
-  /** When it comes in its bar and how long it lasts, where it is played otherwise than it is written. */
-  readonly played: string;
+  /** What sounds, as it would be typed with every sharp and flat. */
+  readonly pitches: string;
+  /** Where it is played at another time than it is written. */
+  readonly played: TimeInBar | undefined;
   /** The written time, to set beside that. */
-  readonly written: string;
+  readonly written: TimeInBar;
   /** When it begins in its bar as written. */
   readonly onset: string;
   /** In the form of reports: `q d″`, with its marks as typed. */
@@ -53,6 +56,12 @@ export interface DrawnSymbol {
   readonly address: string;
   readonly line: number;
   readonly column: number;
+}
+
+/** When something comes in its bar and how long it lasts, in semibreves. */
+export interface TimeInBar {
+  readonly at: string;
+  readonly lasts: string;
 }
 
 /** A bar as one text has it. */
@@ -168,7 +177,12 @@ function curveMarks(piece: Piece): ReadonlyMap<string, readonly string[]> {
 
 // ─── symbols ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-function symbolOf(score: Score, placed: PlacedEvent, curves: readonly string[], played = ''): DrawnSymbol {
+function symbolOf(
+  score: Score,
+  placed: PlacedEvent,
+  curves: readonly string[],
+  played: TimeInBar | undefined,
+): DrawnSymbol {
   const { event, system, onset, bar } = placed;
   const { line, column } = positionOf(score.tree, system, event.source);
   const marks = [...event.members.flatMap(marksOfNote), ...marksOf(event.marks), ...wordsOf(event), ...curves].join('');
@@ -181,8 +195,9 @@ function symbolOf(score: Score, placed: PlacedEvent, curves: readonly string[], 
     doubtful: event.chosen.some(({ doubtful }) => doubtful.some((label) => score.choice.labels.includes(label))),
     reasons: event.chosen.flatMap(({ annotations }) => annotations),
     sounding: event.members.map(({ midi }) => midi).join('-'),
+    pitches: event.members.map(soundingText).join('-'),
     played,
-    written: timeText(subtract(onset, bar.onset), event.duration),
+    written: timeInBar(subtract(onset, bar.onset), event.duration),
     onset: format(subtract(onset, bar.onset)),
     address: addressOf(system, event),
     line,
@@ -201,6 +216,9 @@ const SILENT = { rest: 'r', gap: '_', lost: 'lost' } as const;
 
 const noteText = ({ spelling, octave }: NoteMember): string =>
   `${spelling.letter}${spelling.accidental ?? ''}${spelling.cautionary === undefined ? '' : `(${spelling.cautionary})`}${octave}`;
+
+const soundingText = ({ spelling: { letter }, alteration, octave }: NoteMember): string =>
+  pitchText({ letter, alteration, octave });
 
 const marksOfNote = ({ tie, marks }: NoteMember): string[] => [...(tie === undefined ? [] : ['=']), ...marksOf(marks)];
 
@@ -221,11 +239,11 @@ export const signName = ({ form, shapes }: Pick<AppliedMark, 'form' | 'shapes'>)
 
 const wordsOf = ({ words }: VoiceEvent): string[] => words.map(({ text }) => ` “${text}”`);
 
-const timeText = (inBar: Time, duration: Time): string => `${format(inBar)}+${format(duration)}`;
+const timeInBar = (at: Time, lasts: Time): TimeInBar => ({ at: format(at), lasts: format(lasts) });
 
 /** By event: when it is played, where that is otherwise than it is written. */
-function playedTimes(score: Score): ReadonlyMap<string, string> {
-  const times = new Map<string, string>();
+function playedTimes(score: Score): ReadonlyMap<string, TimeInBar> {
+  const times = new Map<string, TimeInBar>();
   for (const { events } of perform(score, { ornaments: 'sign' }).pieces) {
     for (const event of events) {
       if (event.altered === undefined) continue;
@@ -233,7 +251,7 @@ function playedTimes(score: Score): ReadonlyMap<string, string> {
         const onset = performedOnset(event, index);
         const end = endWithin(event, index);
         const place = placeOfEvent(placed);
-        if (!times.has(place)) times.set(place, timeText(subtract(onset, placed.bar.onset), subtract(end, onset)));
+        if (!times.has(place)) times.set(place, timeInBar(subtract(onset, placed.bar.onset), subtract(end, onset)));
       }
     }
   }

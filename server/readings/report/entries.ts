@@ -57,7 +57,7 @@ const siglaOf = (side: Side): string =>
     .join(', ');
 
 /** Without the main text, which is no source, and without hands that have what their source has. */
-const sourcesAlone = (names: readonly string[]): string[] =>
+export const sourcesAlone = (names: readonly string[]): string[] =>
   names.filter((name) => name !== MAIN && !names.some((other) => name.startsWith(`${other}.`)));
 
 /** Agreement is among sources: neither the main text nor the editor is one. */

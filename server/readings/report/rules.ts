@@ -3,8 +3,8 @@ import { practiceInWords } from '../../practice/inWords';
 import { valuesInWords } from '../../score/amounts';
 import type { Environment } from '../../score/environment';
 import { practicesOfFile } from '../choices';
+import { accidentalReach, tableInWords, tuningInWords } from '../inWords';
 import type { ReportSection } from './document';
-import { accidentalReach, tuningInWords } from './sources';
 
 /** How places are counted; stated once, for all tables. */
 export const COUNTING =
@@ -23,7 +23,7 @@ export function rulesSection(environment: Environment, key: readonly string[]): 
       `A written accidental holds ${accidentalReach[accidentals]}. What sounds follows from this and the signatures; no accidental is added in silence.`,
       signs === undefined
         ? 'No table of signs is stated for all readings.'
-        : `Where a reading names no table, signs are played after ${signs}.`,
+        : `Where a reading names no table, signs are played after ${tableInWords(environment, signs)}.`,
       practices.length === 0
         ? 'No practice of rhythm is stated for all readings.'
         : `Practices of rhythm stated for every reading but the written text: ${all}.`,

@@ -1,14 +1,12 @@
 /** Sources, hands, editors, readings: what the edition rests on. */
 import { clauseOf } from '../../../grammar/statements/read';
-import type { Argument } from '../../../grammar/tree';
 import { practiceInWords } from '../../practice/inWords';
 import type { Practice } from '../../practice/practice';
-import type { AccidentalPractice } from '../../score/choice';
 import { tempoOfArgs } from '../../score/clauses';
 import { tempoInWords } from '../../score/clock';
 import type { Environment, ReadingDeclaration } from '../../score/environment';
 import { practicesOfReading } from '../choices';
-import { statedTuningOf } from '../tunings';
+import { accidentalReach, tableInWords, tuningInWords } from '../inWords';
 import { type ReportSection, tableOf } from './document';
 
 export function sourcesSection({ sources, editors }: Environment): ReportSection {
@@ -58,7 +56,7 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
     ...(from === undefined ? [] : [`built on ${from}`]),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
     ...[...at].map(([place, label]) => `at ${place} ${label}`),
-    ...(signs === undefined ? [] : [`signs after ${signs}`]),
+    ...(signs === undefined ? [] : [`signs after ${tableInWords(environment, signs)}`]),
     ...ownPractices(environment, name).map(practiceInWords),
     ...(accidentals === undefined ? [] : [`a written accidental holds ${accidentalReach[accidentals]}`]),
     ...(tempo === undefined ? [] : [`tempo: ${tempoInWords(tempo)}`]),
@@ -67,29 +65,6 @@ function choicesOf(environment: Environment, reading: ReadingDeclaration): strin
   ].join('; ');
 }
 
-/** How far a written accidental holds. */
-export const accidentalReach: Readonly<Record<AccidentalPractice, string>> = {
-  note: 'for its note and the immediate repetitions of that pitch in its voice',
-  group: 'for the notes under its beam',
-  bar: 'to the barline, in its octave, for all voices of its stave',
-};
-
 /** Those that the reading states itself: what it is built on, and the file, say the others. */
 const ownPractices = (environment: Environment, name: string): readonly Practice[] =>
   practicesOfReading(environment, name).filter(({ distance }) => distance === 0);
-
-/** The title of the temperament that a reading has; what is typed where nothing is called so. */
-export const tuningInWords = (environment: Environment, reading: string, args: readonly Argument[]): string =>
-  statedTuningOf(environment, reading)?.temperament.title ?? argumentsText(args);
-
-/** The arguments of a statement as typed, as far as a report needs them. */
-const argumentsText = (args: readonly Argument[]): string =>
-  args
-    .flatMap((arg) => {
-      if (arg.kind === 'name' || arg.kind === 'word' || arg.kind === 'number') return [arg.text];
-      if (arg.kind === 'value') return [arg.form.text];
-      if (arg.kind === 'ratio') return [`${arg.sign}${arg.n}/${arg.d}`];
-      if (arg.kind === 'pair') return [`${arg.first.text}-${arg.second.text}`];
-      return arg.kind === 'pitch' ? [arg.spelling.text] : [];
-    })
-    .join(' ');
