@@ -5,6 +5,7 @@
 import { spellingOf } from '../../grammar/lanes/forms';
 import type { Spelling } from '../../grammar/tree';
 import { semitonesOf } from '../../grammar/vocabulary/pitches';
+import { printedNames } from '../score/pitchNames';
 import { beatsInFigures, signed } from '../tuning/figures';
 import type { SheetNote, SheetStep, TuningSheet } from '../tuning/sheet';
 import { type Html, tag, text } from './html';
@@ -148,7 +149,7 @@ const drawnString = ({ name, offset, x, end }: DrawnString): Html =>
     'g',
     { 'data-string': name },
     tag('line', { x1: x.toFixed(1), y1: NUT + 12, x2: x.toFixed(1), y2: end.toFixed(1), class: 'string' }),
-    tag('text', { x: x.toFixed(1), y: NUT + 42, class: 'note' }, text(name)),
+    tag('text', { x: x.toFixed(1), y: NUT + 42, class: 'note' }, text(printedNames(name))),
     tag('text', { x: x.toFixed(1), y: NUT + 57, class: 'cents' }, text(signed(offset, 1))),
   );
 

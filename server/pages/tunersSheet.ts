@@ -1,4 +1,5 @@
 /** A tuner's sheet: a page to print and to lay on the instrument. */
+import { printedNames } from '../score/pitchNames';
 import { beatsInFigures, signed } from '../tuning/figures';
 import type { KeyColour } from '../tuning/keyColours';
 import type { SheetFifth, SheetInterval, SheetNote, SheetStep, TuningSheet } from '../tuning/sheet';
@@ -61,8 +62,8 @@ function numbered(steps: readonly SheetStep[]): readonly NumberedStep[] {
 
 const STEP_COLUMNS: readonly TableColumn<NumberedStep>[] = [
   { head: 'step', cell: ({ number }) => (number === '' ? 'proof' : number) },
-  { head: 'tune', cell: ({ tunes }) => tunes ?? '' },
-  { head: 'interval', cell: ({ interval }) => interval },
+  { head: 'tune', cell: ({ tunes }) => printedNames(tunes ?? '') },
+  { head: 'interval', cell: ({ interval }) => printedNames(interval) },
   { head: 'kind', cell: ({ kind }) => kind },
   { head: 'beats a second', numeric: true, cell: beatsInFigures },
   { head: 'cents', numeric: true, cell: ({ width }) => signed(width, 2) },
@@ -84,14 +85,14 @@ function retuning({ retuning: found }: TuningSheet): Html {
 }
 
 const MOVE_COLUMNS: readonly TableColumn<NonNullable<TuningSheet['retuning']>['notes'][number]>[] = [
-  { head: 'note', cell: ({ note, was }) => (note === was ? note : `${was} becomes ${note}`) },
+  { head: 'note', cell: ({ note, was }) => [...new Set([was, note])].map(printedNames).join(' becomes ') },
   { head: 'cents', numeric: true, cell: ({ cents }) => signed(cents, 1) },
 ];
 
 // ─── numbers ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
 const NOTE_COLUMNS: readonly TableColumn<SheetNote>[] = [
-  { head: 'note', cell: ({ note }) => note },
+  { head: 'note', cell: ({ note }) => printedNames(note) },
   { head: 'from c', numeric: true, cell: ({ fromC }) => fromC.toFixed(3) },
   { head: 'from a', numeric: true, cell: ({ fromA }) => fromA.toFixed(3) },
   { head: 'from equal', numeric: true, cell: ({ offset }) => signed(offset, 2) },
@@ -99,19 +100,19 @@ const NOTE_COLUMNS: readonly TableColumn<SheetNote>[] = [
 ];
 
 const FIFTH_COLUMNS: readonly TableColumn<SheetFifth>[] = [
-  { head: 'fifth', cell: ({ interval }) => interval },
+  { head: 'fifth', cell: ({ interval }) => printedNames(interval) },
   { head: 'tempered', cell: ({ tempering }) => tempering },
   { head: 'cents', numeric: true, cell: ({ width }) => signed(width, 3) },
 ];
 
 const THIRD_COLUMNS: readonly TableColumn<SheetInterval>[] = [
-  { head: 'third', cell: ({ interval }) => interval },
+  { head: 'third', cell: ({ interval }) => printedNames(interval) },
   { head: 'cents', numeric: true, cell: ({ width }) => signed(width, 3) },
   { head: 'beats a second', numeric: true, cell: beatsInFigures },
 ];
 
 const KEY_COLUMNS: readonly TableColumn<KeyColour>[] = [
-  { head: 'key', cell: ({ tonic }) => tonic },
+  { head: 'key', cell: ({ tonic }) => printedNames(tonic) },
   { head: 'third', numeric: true, cell: ({ third }) => signed(third, 2) },
   { head: 'fifth', numeric: true, cell: ({ fifth }) => signed(fifth, 2) },
   { head: 'unrest', numeric: true, cell: ({ unrest }) => unrest.toFixed(2) },

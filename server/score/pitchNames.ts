@@ -16,6 +16,12 @@ const drawn: Readonly<Record<AccidentalSign, string>> = { '##': '𝄪', '#': '�
 /** `♭`; nothing for a natural. */
 export const accidentalText = (alteration: number): string => drawn[signOf(alteration) ?? 'n'];
 
+/** Names of notes as they are typed, `bb3-d4`, with their signs as they are printed: `b♭3–d4`. */
+export const printedNames = (typed: string): string =>
+  typed
+    .replace(/([a-g])(##|bb|[#b])/g, (_, letter: string, sign: AccidentalSign) => `${letter}${drawn[sign]}`)
+    .replace('-', '–');
+
 /** `B♭4`. */
 export const scientific = ({ letter, alteration, octave }: NamedPitch): string =>
   `${letter.toUpperCase()}${accidentalText(alteration)}${octave}`;

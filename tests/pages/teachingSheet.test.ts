@@ -62,8 +62,8 @@ describe('the overture’s sheet, bars 1 to 7', () => {
   it('has the tuning in its margin: eight thirds of quarter-comma meantone are pure, one fifth is a wolf', async () => {
     const margin = words(/<aside.*?<\/aside>/s.exec((await begin).page)?.[0] ?? '');
     expect(margin).toContain('a4 = 392 Hz');
-    expect(margin).toContain('Wolf fifths c#-ab');
-    expect(margin).toContain('Pure thirds ab-c, eb-g, bb-d, f-a, c-e, g-b, d-f#, a-c#');
+    expect(margin).toContain('Wolf fifths c♯–a♭');
+    expect(margin).toContain('Pure thirds a♭–c, e♭–g, b♭–d, f–a, c–e, g–b, d–f♯, a–c♯');
   });
   it('draws each line in the source’s clefs, in modern clefs, and as each reading plays it', async () => {
     const [first = ''] = section((await begin).page, 'Line for line')

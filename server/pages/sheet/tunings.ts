@@ -1,4 +1,5 @@
 /** The tunings of a sheet: in its margin in short, and the strings on which each is laid. */
+import { printedNames } from '../../score/pitchNames';
 import { type SheetInterval, sheetOf, TUNING_CAUTIONS } from '../../tuning/sheet';
 import type { Tuning } from '../../tuning/tuning';
 import { type Html, tag, text } from '../html';
@@ -54,7 +55,7 @@ const isPure = ({ width }: SheetInterval): boolean => Math.abs(width) < PURE;
 const told = (head: string, intervals: readonly SheetInterval[]): readonly Html[] =>
   intervals.length === 0
     ? []
-    : [tag('dt', {}, head), tag('dd', {}, text(intervals.map(({ interval }) => interval).join(', ')))];
+    : [tag('dt', {}, head), tag('dd', {}, text(intervals.map(({ interval }) => printedNames(interval)).join(', ')))];
 
 /** What whoever tunes must know, once for all tunings, and how each is laid by ear. */
 export const tuningSections = (all: readonly SharedTuning[]): readonly Html[] => [
