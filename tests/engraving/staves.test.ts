@@ -153,6 +153,31 @@ system lower F4 meter C\n  canto | 2 a3 (now C4) c4 | 1 c4 |\n  basso | 1 c3 | 1
     expect(steps.map(Math.round)).toEqual([-1, 6, 3, -1, 6, 3]);
   });
 
+  it('has a clef where free music that crosses over to it has reached it, and each note by the clef before it', async () => {
+    const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nsystem free  upper G2  lower F4
+  dessus | (down) 1 f2 a2 c3 8 f3 a3 (home) 1 a4 c5 (down) (now F3) f2 a2 |\n`;
+    const measure = await measureOf(text);
+    const [, lower] = ofClass(measure, 'staff');
+    const xOf = (element: SvgElement | undefined) => (element === undefined ? Number.NaN : glyphIn(element)?.x);
+    const [clef] = lower === undefined ? [] : ofClass(lower, 'clef').slice(1);
+    const heads = ofClass(measure, 'notehead');
+    const low = heads.filter((_, i) => ![5, 6].includes(i));
+    // Steps from g2, the bottom line under F4, and from b2, under F3.
+    expect(low.map((head) => Math.round(stepIn(measure, 1, head)))).toEqual([-1, 1, 3, 6, 8, -3, -1]);
+    expect(xOf(clef)).toBeGreaterThan(xOf(heads[6]) ?? Number.NaN);
+    expect(xOf(clef)).toBeLessThan(xOf(heads[7]) ?? Number.NaN);
+  });
+
+  it('begins a new system within a bar of the other stave, though its own clef comes only after', async () => {
+    const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nsystem upper G2 lower F4 meter C
+  dessus | 2 c5\nsystem\n  dessus | (down) 4 a2 (now F3) f2 |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    expect(ofClass(pictureOf(page), 'system')).toHaveLength(2);
+    const [, second] = ofClass(pictureOf(page), 'measure');
+    const steps = second && ofClass(second, 'notehead').map((head) => Math.round(stepIn(second, 1, head)));
+    expect(steps).toEqual([1, -3]);
+  });
+
   it('stays in every system of two parts, written and played, though only a voice of another stave is on it', async () => {
     const system = 'system upper C1 lower F4 meter C\n  dessus | 2 c5 (down) f3 (home) |\n';
     const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nreading even\n  practice literal\n${system}${system}`;

@@ -24,6 +24,12 @@ export const standsAt = ({ attributes: { plist, startid } }: XmlElement): readon
 export const isOfType = ({ attributes }: XmlElement, word: string): boolean =>
   `${attributes.type ?? ''}`.split(' ').includes(word);
 
+const EMPTY = new Set(['space', 'mSpace', 'tuplet']);
+
+/** Whether an element is time in which nothing is drawn. */
+export const isEmptyTime = (element: XmlElement): boolean =>
+  [...elementsOf(element)].every(({ name }) => EMPTY.has(name));
+
 /** An element with attributes more or other. */
 export const withAttributes = (element: XmlElement, attributes: XmlElement['attributes']): XmlElement => ({
   ...element,

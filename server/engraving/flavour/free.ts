@@ -2,15 +2,46 @@
  * Free music, in which no value counts: the semibreve that stands for every note without a value is drawn as one, but takes
  * no more room than a crotchet. The library spaces notes by their values and would set them far apart.
  */
+import { compare, subtract, type Time, ZERO } from '../../../grammar/time';
+import { timeElements } from '../../export/mei/notes';
 import type { XmlElement } from '../../export/xml';
 import { glyphNumber, SEMIBREVE_HEAD } from '../font/codepoints';
-import { isOfType, rewritten, withAttributes } from './element';
+import { durationOf } from './duration';
+import { elementsOf, isEmptyTime, isOfType, mapped, rewritten, withAttributes } from './element';
+import { placedIn } from './moments';
+import { layersOf } from './split';
 
 const SEMIBREVES = new Set(['1', 'breve', 'long', 'maxima']);
 
 export function drawnFree(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure' || !isOfType(measure, 'free')) return measure;
-  return rewritten(measure, drawnNarrow) ?? measure;
+  const music = layersOf(measure).findLast(sounds);
+  if (music === undefined) return measure;
+  return mapped(measure, (element) => {
+    if (element.name !== 'layer') return element;
+    return sounds(element) ? narrowed(element) : besideNarrowed(element, music);
+  });
+}
+
+const sounds = (layer: XmlElement): boolean => [...elementsOf(layer)].some(({ name }) => name === 'note');
+
+const narrowed = (layer: XmlElement): XmlElement => rewritten(layer, drawnNarrow) ?? layer;
+
+/** A layer of clefs and signatures alone, each at that note of the music before which it stood, now that the notes are narrow. */
+function besideNarrowed(layer: XmlElement, music: XmlElement): XmlElement {
+  const changes = [...placedIn(layer)].filter(({ element }) => !isEmptyTime(element));
+  if (changes.length === 0) return layer;
+  const wide = [...placedIn(music)];
+  const narrow = narrowed(music);
+  const places = [...placedIn(narrow)];
+  let now: Time = ZERO;
+  const content = changes.flatMap(({ element, at }) => {
+    const moment = places[wide.findIndex((one) => compare(one.at, at) >= 0)]?.at ?? durationOf(narrow);
+    const before = timeElements(subtract(moment, now), 'space');
+    now = moment;
+    return [...before, element];
+  });
+  return { ...layer, content };
 }
 
 function drawnNarrow(element: XmlElement): XmlElement {

@@ -4,9 +4,10 @@
  * as the music would never find a place to break.
  */
 import { add, compare, subtract, type Time, ZERO } from '../../../grammar/time';
+import { timeElements } from '../../export/mei/notes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { durationOf } from './duration';
-import { elementsOf, idOf, isOfType, isStave, referred, withAttributes } from './element';
+import { elementsOf, idOf, isEmptyTime, isOfType, isStave, referred, withAttributes } from './element';
 
 /** Where a measure is cut: a time from its beginning, and what stands between its parts. */
 interface Cut {
@@ -53,14 +54,20 @@ function parts(measure: XmlElement): readonly XmlElement[] {
   return [...found, rest];
 }
 
-const layersOf = (measure: XmlElement): readonly XmlElement[] =>
+/** The layers of all staves of a measure. */
+export const layersOf = (measure: XmlElement): readonly XmlElement[] =>
   childrenOf(measure)
     .filter(isStave)
     .flatMap(childrenOf)
     .filter(({ name }) => name === 'layer');
 
+interface Timed {
+  readonly child: XmlElement;
+  readonly at: Time;
+}
+
 /** The children of a layer with the time when each begins. */
-export function timed(layer: XmlElement): readonly { readonly child: XmlElement; readonly at: Time }[] {
+export function timed(layer: XmlElement): readonly Timed[] {
   let now = ZERO;
   return childrenOf(layer).map((child) => {
     const at = now;
@@ -123,12 +130,12 @@ const withoutBreaks = (measure: XmlElement): XmlElement => ({
 
 /** The measure before and after a time; undefined where something sounds on over it. */
 function cutAt(measure: XmlElement, at: Time): readonly [XmlElement, XmlElement] | undefined {
-  const straddles = layersOf(measure).some((layer) =>
-    timed(layer).some(({ child, at: from }) => compare(from, at) < 0 && compare(add(from, durationOf(child)), at) > 0),
-  );
-  if (straddles) return undefined;
+  const staves = childrenOf(measure)
+    .filter(isStave)
+    .map((stave) => ({ ...stave, content: childrenOf(stave).map((layer) => withTimeCut(layer, at)) }));
+  const isCut = staves.flatMap(childrenOf).every((layer) => timed(layer).every((one) => !straddles(one, at)));
+  if (!isCut) return undefined;
   const later = new Set<string>();
-  const staves = childrenOf(measure).filter(isStave);
   const half = (isLater: boolean): readonly XmlElement[] =>
     staves.map((stave) => ({ ...stave, content: childrenOf(stave).map((layer) => halfLayer(layer, at, isLater)) }));
   const second = half(true);
@@ -147,6 +154,19 @@ function cutAt(measure: XmlElement, at: Time): readonly [XmlElement, XmlElement]
     ),
   ];
 }
+
+const straddles = ({ child, at: from }: Timed, at: Time): boolean =>
+  compare(from, at) < 0 && compare(add(from, durationOf(child)), at) > 0;
+
+/** A layer whose empty time ends, and begins again, at a time that lies within it. */
+const withTimeCut = (layer: XmlElement, at: Time): XmlElement => ({
+  ...layer,
+  content: timed(layer).flatMap((one) => {
+    if (!isEmptyTime(one.child) || !straddles(one, at)) return [one.child];
+    const before = subtract(at, one.at);
+    return [before, subtract(durationOf(one.child), before)].flatMap((part) => timeElements(part, 'space'));
+  }),
+});
 
 function halfLayer(layer: XmlElement, at: Time, isLater: boolean): XmlElement {
   const children = timed(layer)
