@@ -46,6 +46,21 @@ system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 
     expect(collisions(boxes)).toEqual([]);
   });
 
+  it('keeps the rests of three voices on one stave clear of notes and of one another, in the order of the voices', async () => {
+    const text = `bentside 1\nstave upper\nstave lower\nvoice cantus upper stems up\nvoice altus upper stems down
+voice tenor upper stems down\nvoice bassus lower\nsystem upper C1 lower F4 key bb meter C
+  cantus | 2 r 4 d5 d | 2 c5 b4 | 16 r f5 g a b4 a g r 4 r a5 |
+  altus  | 2 b4 a | 4 r g4 2 g | 2 r 4 c5 r |
+  tenor  | 4 r d4 f d | 2 r d4 | 4 d4 r r f |
+  bassus | 2 g2 d3 | 2 e3 4 b2 g | 2 b2 f |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const boxes = await boxesIn(page);
+    expect(collisions(boxes)).toEqual([]);
+    const topOf = (address: string): number => boxes.find(({ id }) => id === address)?.top ?? Number.NaN;
+    expect(topOf('e-1-1-altus-2.1')).toBeLessThan(topOf('e-1-1-tenor-2.1'));
+    expect(topOf('e-1-1-cantus-3.1')).toBeLessThan(topOf('e-1-1-altus-3.1'));
+  });
+
   it('keeps a rest well clear of a note of another voice after a clef within the bar', async () => {
     const text = `bentside 1\nstave lower\nvoice tenore lower stems up\nvoice basso lower stems down
 system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |\n`;

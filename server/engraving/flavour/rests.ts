@@ -1,93 +1,156 @@
-/** Rests beside notes that cross over from another stave: the library does not look at these, and sets rests upon them. */
-import { add, compare, type Time } from '../../../grammar/time';
+/**
+ * Rests where notes cross over from another stave, or three voices and more share one: the library does not look at these,
+ * and sets rests upon notes and upon one another.
+ */
+import { compare, subtract, type Time, toNumber } from '../../../grammar/time';
 import { childrenOf, type XmlElement } from '../../export/xml';
-import { durationOf } from './duration';
-import { elementsOf, idOf, mapped, withAttributes } from './element';
+import { idOf, mapped, withAttributes } from './element';
+import { placedIn } from './moments';
 import { withoutOssias } from './ossias';
-import { timed } from './split';
 
-/** A child of a layer, which may be a chord, a beam or a tuplet. */
-interface Stretch {
-  readonly element: XmlElement;
-  readonly stave: string;
-  readonly from: Time;
-  readonly to: Time;
-}
-
-interface NoteHead {
+/** A head or rest of a measure. */
+interface Standing {
   readonly stave: string;
   readonly hasCrossed: boolean;
-  /** In steps of the scale, from that of the lowest octave. */
+  /** Its voice among those of the measure, from the highest. */
+  readonly voice: number;
+  readonly at: Time;
+}
+
+/** Heights count in steps of the scale, from that of the lowest octave. */
+interface Head extends Standing {
   readonly step: number;
+  readonly stem: string | number | undefined;
+}
+
+interface Rest extends Standing {
+  readonly id: string;
+  readonly fillsMeasure: boolean;
+}
+
+interface Extent {
+  readonly lower: number;
+  readonly upper: number;
 }
 
 const SCALE = 'cdefgab';
 
-/** Steps between two heads that leave room for a rest. */
-const ROOM = 7;
+/** So many voices on a stave the library does not keep apart. */
+const CROWD = 3;
 
-/** Steps from the lowest head down to a rest under it. */
-const UNDER = 4;
+/** Steps from the middle of a rest to its own ends, and to what stands over or under it. */
+const HALF_REST = 2;
+const CLEAR = 4;
+
+/** Steps from a head to the end of its stem. */
+const STEM = 7;
 
 export function drawnRests(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure') return measure;
-  const stretches = stretchesOf(measure);
-  if (!stretches.some((one) => headsIn(one).some(({ hasCrossed }) => hasCrossed))) return measure;
-  const steps = new Map(stretches.flatMap((one) => stepsOfRests(one, stretches)));
+  const { heads, rests } = standingIn(measure);
+  const staves = [...new Set(rests.map(({ stave }) => stave))];
+  const steps = new Map(staves.flatMap((stave) => stepsOfRests(rests.filter(isOn(stave)), heads.filter(isOn(stave)))));
+  if (steps.size === 0) return measure;
   return mapped(measure, (element) => {
-    const step = steps.get(idOf(element));
-    return step === undefined || element.name !== 'rest' ? element : withAttributes(element, placeOf(step));
+    const step = isRest(element) ? steps.get(idOf(element)) : undefined;
+    return step === undefined ? element : withAttributes(element, placeOf(step));
   });
 }
 
-const stretchesOf = (measure: XmlElement): readonly Stretch[] =>
-  childrenOf(withoutOssias(measure))
-    .filter(({ name }) => name === 'staff')
-    .flatMap((staff) =>
-      childrenOf(staff).flatMap((layer) =>
-        timed(layer).map(({ child, at }) => ({
-          element: child,
-          stave: `${staff.attributes.n}`,
-          from: at,
-          to: add(at, durationOf(child)),
-        })),
-      ),
-    );
+const isOn =
+  (stave: string) =>
+  (one: Standing): boolean =>
+    one.stave === stave;
 
-function headsIn({ element, stave }: Stretch): readonly NoteHead[] {
-  const around = element.attributes.staff;
-  return [...elementsOf(element)]
-    .filter(({ name }) => name === 'note')
-    .map(({ attributes: { pname, oct, staff } }) => ({
-      stave: `${staff ?? around ?? stave}`,
-      hasCrossed: `${staff ?? around ?? stave}` !== stave,
-      step: Number(oct) * SCALE.length + SCALE.indexOf(`${pname}`),
-    }));
+const isRest = ({ name }: XmlElement): boolean => name === 'rest' || name === 'mRest';
+
+function standingIn(measure: XmlElement): { readonly heads: readonly Head[]; readonly rests: readonly Rest[] } {
+  const heads: Head[] = [];
+  const rests: Rest[] = [];
+  const staves = childrenOf(withoutOssias(measure)).filter(({ name }) => name === 'staff');
+  const layers = staves.flatMap((staff) =>
+    [...childrenOf(staff)].sort(byNumber).map((layer) => ({ layer, home: `${staff.attributes.n}` })),
+  );
+  for (const [voice, { layer, home }] of layers.entries()) {
+    for (const { element, at } of placedIn(layer)) {
+      const standing = ({ attributes }: XmlElement): Standing => {
+        const stave = `${attributes.staff ?? element.attributes.staff ?? home}`;
+        return { stave, hasCrossed: stave !== home, voice, at };
+      };
+      if (isRest(element))
+        rests.push({ ...standing(element), id: idOf(element), fillsMeasure: element.name === 'mRest' });
+      for (const note of notesOf(element))
+        heads.push({ ...standing(note), step: stepOf(note), stem: element.attributes['stem.dir'] });
+    }
+  }
+  return { heads, rests };
 }
 
-/** The rests of a stretch by their ids, each with the step on which it stands clear; none where no note has crossed over. */
-function stepsOfRests(stretch: Stretch, all: readonly Stretch[]): readonly (readonly [id: string, step: number])[] {
-  const rests = [...elementsOf(stretch.element)].filter(({ name }) => name === 'rest');
-  if (rests.length === 0) return [];
-  return rests.flatMap((rest) => {
-    const stave = `${rest.attributes.staff ?? stretch.stave}`;
-    const beside = all.filter((one) => sound(one, stretch)).flatMap(headsIn);
-    const heads = beside.filter((head) => head.stave === stave);
-    return heads.some(({ hasCrossed }) => hasCrossed) ? [[idOf(rest), clearOf(heads.map(({ step }) => step))]] : [];
-  });
+/** Layers may stand in another order than their voices. */
+const byNumber = (a: XmlElement, b: XmlElement): number => Number(a.attributes.n) - Number(b.attributes.n);
+
+const notesOf = (event: XmlElement): readonly XmlElement[] =>
+  event.name === 'note'
+    ? [event]
+    : event.name === 'chord'
+      ? childrenOf(event).filter(({ name }) => name === 'note')
+      : [];
+
+const stepOf = ({ attributes: { pname, oct } }: XmlElement): number =>
+  Number(oct) * SCALE.length + SCALE.indexOf(`${pname}`);
+
+// ─── of one stave ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+type PlacedRest = readonly [id: string, step: number];
+
+/** The rests of a stave, each with the step on which it stands clear; none where the library keeps them clear. */
+function stepsOfRests(rests: readonly Rest[], heads: readonly Head[]): readonly PlacedRest[] {
+  const voices = new Set([...rests, ...heads].map(({ voice }) => voice));
+  const isCrowded = voices.size >= CROWD || heads.some(({ hasCrossed }) => hasCrossed);
+  if (!isCrowded || heads.length === 0) return [];
+  const placed = new Map<Rest, number>();
+  const isOver = (rest: Rest): boolean => heads.some((head) => isBeside(head, rest) && head.voice > rest.voice);
+  // What has no head under it gives way downwards, all else upwards: so rests stand in the order of their voices.
+  for (const rest of [...rests.filter((one) => !isOver(one)), ...rests.filter(isOver).reverse()]) {
+    const here = heads.filter((head) => isBeside(head, rest));
+    const others = [...placed].filter(([other]) => isBeside(other, rest)).map(([, step]) => restAt(step));
+    if (here.length === 0 && rests.filter((one) => isBeside(one, rest)).length === 1) continue;
+    const natural = naturalStep(rest, heads);
+    const isBetween = others.length === 0 && here.some((head) => head.voice < rest.voice);
+    const [from, ways] = isOver(rest)
+      ? [Math.max(natural, ...others.map(({ upper }) => upper)), isBetween ? EITHER : UP]
+      : [Math.min(natural, ...others.map(({ lower }) => lower)), DOWN];
+    placed.set(rest, clearStep(onLine(from), ways, [...here.map(extentOf), ...others]));
+  }
+  return [...placed].map(([{ id }, step]) => [id, step]);
 }
 
-/** Whether two stretches sound at one time. */
-const sound = (a: Stretch, b: Stretch): boolean => compare(a.from, b.to) < 0 && compare(b.from, a.to) < 0;
+const isBeside = (one: Standing, rest: Rest): boolean => rest.fillsMeasure || compare(one.at, rest.at) === 0;
 
-/** The middle of the widest gap between heads, or a place well under all of them; in either case a line. */
-function clearOf(steps: readonly number[]): number {
-  const sorted = [...new Set(steps)].sort((a, b) => a - b);
-  const gaps = sorted.slice(1).map((upper, i) => ({ lower: sorted[i] ?? upper, upper }));
-  const widths = gaps.map(({ lower, upper }) => upper - lower);
-  const widest = gaps[widths.indexOf(Math.max(...widths))];
-  const isWide = widest !== undefined && widest.upper - widest.lower >= ROOM;
-  return onLine(isWide ? (widest.lower + widest.upper) / 2 : (sorted[0] ?? 0) - UNDER);
+/** From line to line. */
+const [UP, DOWN, EITHER] = [[2], [-2], [2, -2]];
+
+const restAt = (step: number): Extent => ({ lower: step - HALF_REST, upper: step + HALF_REST });
+
+const extentOf = ({ step, stem }: Head): Extent => ({
+  lower: stem === 'down' ? step - STEM : step,
+  upper: stem === 'up' ? step + STEM : step,
+});
+
+/** That of the head of its own voice that is nearest in time, else of the mean of all. */
+function naturalStep(rest: Rest, heads: readonly Head[]): number {
+  const own = heads.filter(({ voice }) => voice === rest.voice);
+  if (own.length === 0) return heads.reduce((sum, { step }) => sum + step, 0) / heads.length;
+  const distance = ({ at }: Head): number => Math.abs(toNumber(subtract(at, rest.at)));
+  return own.reduce((nearest, head) => (distance(head) < distance(nearest) ? head : nearest)).step;
+}
+
+/** The nearest step in one of the ways that is clear of all that is taken: beyond that there always is one. */
+function clearStep(from: number, ways: readonly number[], taken: readonly Extent[]): number {
+  const isClear = (step: number): boolean =>
+    taken.every(({ lower, upper }) => step >= upper + CLEAR || step <= lower - CLEAR);
+  for (let distance = 0; ; distance++)
+    for (const way of ways) if (isClear(from + way * distance)) return from + way * distance;
 }
 
 /** Every clef has f3, c4 and g4 on lines: so even steps are lines, from which rests hang and on which they sit. */
