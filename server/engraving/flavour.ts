@@ -15,6 +15,7 @@ import { Moments } from './flavour/moments';
 import { withOssias, withoutOssias } from './flavour/ossias';
 import { drawnPieceNames } from './flavour/pieces';
 import { drawnRests } from './flavour/rests';
+import { drawnSides } from './flavour/sides';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
 
@@ -41,6 +42,7 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
     drawnFree,
     drawnLacunae,
     drawnRests,
+    drawnSides,
     (element) => drawnSigns(element, added),
     (element) => drawnCurves(element, notes, added),
     withoutOssias,

@@ -7,7 +7,7 @@ import { below, classOf, glyphsOf, type SvgElement } from '../../server/engravin
 import { boxesIn } from '../helpers/boxes';
 import { collisions } from '../helpers/collisions';
 import { drawn, ofClass, pictureOf } from '../helpers/drawn';
-import { analysed, lane, scoreOf } from '../helpers/music';
+import { analysed, lane, passage, scoreOf } from '../helpers/music';
 
 async function pageOf(music: string, before = ''): Promise<string> {
   const [page = ''] = await drawn(scoreOf(lane(music, 'C', before)));
@@ -94,6 +94,29 @@ describe('a sign', () => {
   it('stands over a head without stem', async () => {
     const page = await pageOf("1 c5'ss");
     expect((await boxOf(page, SIGN)).bottom).toBeLessThan((await boxOf(page, NOTE, 'notehead')).top);
+  });
+});
+
+/** Common practice: what belongs to the lower of two voices on a stave stands under it, what belongs to the upper over it. */
+describe('of two voices on a stave', () => {
+  const bar = (dessus: string, taille: string) =>
+    drawn(scoreOf(passage(`system upper G2 lower F4 meter C\n  dessus | ${dessus} |\n  taille | ${taille} |\n`)));
+
+  it.each(['zz', 'turn', '3', 'fermata'])("each has its own '%s on its side", async (mark) => {
+    const [page = ''] = await bar(`1 d5'${mark}`, `1 f4'${mark}`);
+    const [upper, lower] = [await boxOf(page, 'e-1-1-dessus-1.1-m1'), await boxOf(page, 'e-1-1-taille-1.1-m1')];
+    expect(upper.bottom).toBeLessThan((await boxOf(page, 'e-1-1-dessus-1.1', 'notehead')).top);
+    expect(lower.top).toBeGreaterThan((await boxOf(page, 'e-1-1-taille-1.1', 'notehead')).bottom);
+    expect(collisions(await boxesIn(page))).toEqual([]);
+  });
+
+  it('the lower has its sign above where the source has it there, and where it is alone', async () => {
+    const [typed = ''] = await bar('1 d5', "1 f4'zz(above)");
+    const [alone = ''] = await bar('__', "1 f4'zz");
+    for (const page of [typed, alone])
+      expect((await boxOf(page, 'e-1-1-taille-1.1-m1')).bottom).toBeLessThan(
+        (await boxOf(page, 'e-1-1-taille-1.1', 'notehead')).top,
+      );
   });
 });
 

@@ -16,7 +16,7 @@ const finger: Redrawing = (element) => fingerWord(element, [element]);
 const fingers: Redrawing = (group) => fingerWord(group, childrenOf(group).flatMap(childrenOf));
 
 function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]): XmlElement {
-  const { 'xml:id': id, startid, place = 'above', color } = attributes;
+  const { 'xml:id': id, startid, place, color } = attributes;
   const text = figures.map(({ content }) => `${typeof content === 'object' ? '' : content}`).join('–');
   const look = { fontsize: 'small', fontstyle: 'normal', fontweight: 'bold' };
   return xml('dir', { 'xml:id': id, startid, place, color, type: 'fing' }, [xml('rend', look, text)]);

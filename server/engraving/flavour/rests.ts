@@ -2,32 +2,12 @@
  * Rests where notes cross over from another stave, or three voices and more share one: the library does not look at these,
  * and sets rests upon notes and upon one another.
  */
-import { compare, subtract, type Time, toNumber } from '../../../grammar/time';
-import { childrenOf, type XmlElement } from '../../export/xml';
+import { compare, subtract, toNumber } from '../../../grammar/time';
+import type { XmlElement } from '../../export/xml';
 import { idOf, mapped, withAttributes } from './element';
-import { placedIn } from './moments';
-import { withoutOssias } from './ossias';
-
-/** A head or rest of a measure. */
-interface Standing {
-  readonly stave: string;
-  readonly hasCrossed: boolean;
-  /** Its voice among those of the measure, from the highest. */
-  readonly voice: number;
-  readonly at: Time;
-}
+import { isRest, type Standing, standingIn } from './standing';
 
 /** Heights count in steps of the scale, from that of the lowest octave. */
-interface Head extends Standing {
-  readonly step: number;
-  readonly stem: string | number | undefined;
-}
-
-interface Rest extends Standing {
-  readonly id: string;
-  readonly fillsMeasure: boolean;
-}
-
 interface Extent {
   readonly lower: number;
   readonly upper: number;
@@ -47,9 +27,10 @@ const STEM = 7;
 
 export function drawnRests(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure') return measure;
-  const { heads, rests } = standingIn(measure);
+  const standing = standingIn(measure);
+  const rests = standing.filter(({ element }) => isRest(element));
   const staves = [...new Set(rests.map(({ stave }) => stave))];
-  const steps = new Map(staves.flatMap((stave) => stepsOfRests(rests.filter(isOn(stave)), heads.filter(isOn(stave)))));
+  const steps = new Map(staves.flatMap((stave) => stepsOfRests(standing.filter((one) => one.stave === stave))));
   if (steps.size === 0) return measure;
   return mapped(measure, (element) => {
     const step = isRest(element) ? steps.get(idOf(element)) : undefined;
@@ -57,59 +38,19 @@ export function drawnRests(measure: XmlElement): XmlElement {
   });
 }
 
-const isOn =
-  (stave: string) =>
-  (one: Standing): boolean =>
-    one.stave === stave;
-
-const isRest = ({ name }: XmlElement): boolean => name === 'rest' || name === 'mRest';
-
-function standingIn(measure: XmlElement): { readonly heads: readonly Head[]; readonly rests: readonly Rest[] } {
-  const heads: Head[] = [];
-  const rests: Rest[] = [];
-  const staves = childrenOf(withoutOssias(measure)).filter(({ name }) => name === 'staff');
-  const layers = staves.flatMap((staff) =>
-    [...childrenOf(staff)].sort(byNumber).map((layer) => ({ layer, home: `${staff.attributes.n}` })),
-  );
-  for (const [voice, { layer, home }] of layers.entries()) {
-    for (const { element, at } of placedIn(layer)) {
-      const standing = ({ attributes }: XmlElement): Standing => {
-        const stave = `${attributes.staff ?? element.attributes.staff ?? home}`;
-        return { stave, hasCrossed: stave !== home, voice, at };
-      };
-      if (isRest(element))
-        rests.push({ ...standing(element), id: idOf(element), fillsMeasure: element.name === 'mRest' });
-      for (const note of notesOf(element))
-        heads.push({ ...standing(note), step: stepOf(note), stem: element.attributes['stem.dir'] });
-    }
-  }
-  return { heads, rests };
-}
-
-/** Layers may stand in another order than their voices. */
-const byNumber = (a: XmlElement, b: XmlElement): number => Number(a.attributes.n) - Number(b.attributes.n);
-
-const notesOf = (event: XmlElement): readonly XmlElement[] =>
-  event.name === 'note'
-    ? [event]
-    : event.name === 'chord'
-      ? childrenOf(event).filter(({ name }) => name === 'note')
-      : [];
-
-const stepOf = ({ attributes: { pname, oct } }: XmlElement): number =>
-  Number(oct) * SCALE.length + SCALE.indexOf(`${pname}`);
-
 // ─── of one stave ────────────────────────────────────────────────────────────────────────────────────────────────────
 
 type PlacedRest = readonly [id: string, step: number];
 
 /** The rests of a stave, each with the step on which it stands clear; none where the library keeps them clear. */
-function stepsOfRests(rests: readonly Rest[], heads: readonly Head[]): readonly PlacedRest[] {
-  const voices = new Set([...rests, ...heads].map(({ voice }) => voice));
+function stepsOfRests(standing: readonly Standing[]): readonly PlacedRest[] {
+  const rests = standing.filter(({ element }) => isRest(element));
+  const heads = standing.filter(({ element }) => !isRest(element));
+  const voices = new Set(standing.map(({ voice }) => voice));
   const isCrowded = voices.size >= CROWD || heads.some(({ hasCrossed }) => hasCrossed);
   if (!isCrowded || heads.length === 0) return [];
-  const placed = new Map<Rest, number>();
-  const isOver = (rest: Rest): boolean => heads.some((head) => isBeside(head, rest) && head.voice > rest.voice);
+  const placed = new Map<Standing, number>();
+  const isOver = (rest: Standing): boolean => heads.some((head) => isBeside(head, rest) && head.voice > rest.voice);
   // What has no head under it gives way downwards, all else upwards: so rests stand in the order of their voices.
   for (const rest of [...rests.filter((one) => !isOver(one)), ...rests.filter(isOver).reverse()]) {
     const here = heads.filter((head) => isBeside(head, rest));
@@ -122,27 +63,33 @@ function stepsOfRests(rests: readonly Rest[], heads: readonly Head[]): readonly 
       : [Math.min(natural, ...others.map(({ lower }) => lower)), DOWN];
     placed.set(rest, clearStep(onLine(from), ways, [...here.map(extentOf), ...others]));
   }
-  return [...placed].map(([{ id }, step]) => [id, step]);
+  return [...placed].map(([{ element }, step]) => [idOf(element), step]);
 }
 
-const isBeside = (one: Standing, rest: Rest): boolean => rest.fillsMeasure || compare(one.at, rest.at) === 0;
+const isBeside = (one: Standing, rest: Standing): boolean =>
+  rest.element.name === 'mRest' || compare(one.at, rest.at) === 0;
 
 /** From line to line. */
 const [UP, DOWN, EITHER] = [[2], [-2], [2, -2]];
 
 const restAt = (step: number): Extent => ({ lower: step - HALF_REST, upper: step + HALF_REST });
 
-const extentOf = ({ step, stem }: Head): Extent => ({
-  lower: stem === 'down' ? step - STEM : step,
-  upper: stem === 'up' ? step + STEM : step,
-});
+function extentOf({ element, event }: Standing): Extent {
+  const step = stepOf(element);
+  const stem = event.attributes['stem.dir'];
+  return { lower: stem === 'down' ? step - STEM : step, upper: stem === 'up' ? step + STEM : step };
+}
+
+const stepOf = ({ attributes: { pname, oct } }: XmlElement): number =>
+  Number(oct) * SCALE.length + SCALE.indexOf(`${pname}`);
 
 /** That of the head of its own voice that is nearest in time, else of the mean of all. */
-function naturalStep(rest: Rest, heads: readonly Head[]): number {
+function naturalStep(rest: Standing, heads: readonly Standing[]): number {
   const own = heads.filter(({ voice }) => voice === rest.voice);
-  if (own.length === 0) return heads.reduce((sum, { step }) => sum + step, 0) / heads.length;
-  const distance = ({ at }: Head): number => Math.abs(toNumber(subtract(at, rest.at)));
-  return own.reduce((nearest, head) => (distance(head) < distance(nearest) ? head : nearest)).step;
+  if (own.length === 0) return heads.reduce((sum, { element }) => sum + stepOf(element), 0) / heads.length;
+  const distance = ({ at }: Standing): number => Math.abs(toNumber(subtract(at, rest.at)));
+  const nearest = own.reduce((found, head) => (distance(head) < distance(found) ? head : found));
+  return stepOf(nearest.element);
 }
 
 /** The nearest step in one of the ways that is clear of all that is taken: beyond that there always is one. */
