@@ -1,5 +1,6 @@
 /** The known word nearest to a misspelt one. */
 import type { Fix } from './findings/finding';
+import { replacing } from './findings/fixes';
 import type { Span } from './tree';
 
 /** Longer words are no slip of the finger, and comparing them would cost time. */
@@ -69,5 +70,5 @@ export function namesListed(names: Iterable<string>): string {
 /** Writes the nearest known name in the place of one that nothing gives. */
 export function nameInstead(name: string, at: Span, known: Iterable<string>): readonly Fix[] {
   const meant = nearest(name, known);
-  return meant === undefined ? [] : [{ title: `write ${meant}`, edits: [{ pos: at.pos, len: at.len, text: meant }] }];
+  return meant === undefined ? [] : [replacing(at, meant)];
 }

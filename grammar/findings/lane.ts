@@ -92,6 +92,35 @@ After:
     sentence: '“{text}” glues a value to a note; put white space between: {meant}.',
     help: `A value is a word of its own and holds until the next value: \`8 c5 d e f\`.`,
   },
+  'dot-after-note': {
+    level: 'error',
+    sentence: 'The dot of “{text}” belongs to the value, which is typed before the note or rest: 4. c5.',
+    help: `A value is typed before the notes that it holds for, with its dots.
+
+Before:
+\`\`\`
+  dessus | 4 c5. 8 d 2 e |
+\`\`\`
+After:
+\`\`\`
+  dessus | 4. c5 8 d 2 e |
+\`\`\``,
+  },
+  'typed-otherwise': {
+    level: 'error',
+    sentence: '“{text}” is typed otherwise here: {meant}.',
+    help: `The notes of a chord are joined by hyphens (\`c4-e-g\`), a tie is \`=\`, a rest a small \`r\`, and what is drawn at a note has an
+apostrophe before it.
+
+Before:
+\`\`\`
+  dessus | 4 c5/e d5~ 2 d5tr |
+\`\`\`
+After:
+\`\`\`
+  dessus | 4 c5-e d5= 2 d5'tr |
+\`\`\``,
+  },
   'note-and-value': {
     level: 'error',
     sentence: '“{text}” has the value after the note; a value is typed before its note, by itself: {meant}.',

@@ -1,6 +1,7 @@
 /** Barlines as typed, and two that are one. */
 import type { IToken } from 'chevrotain';
 import type { Problem } from '../findings/finding';
+import { replacing } from '../findings/fixes';
 import type { Barline, BarlineShape, Suffix } from '../tree';
 import { source, whole } from './patterns';
 
@@ -12,21 +13,23 @@ interface Problems {
 const EDITORS = '[]';
 const drawnBarline = whole(source.barline);
 
-/** The barline that a token is; a run that is none is reported and taken for a single one. */
+/** What is probably meant by a run that is no barline: dots before it end a repeat, dots after it begin one. */
+function meantBy(run: string): BarlineShape {
+  if (run.startsWith(':')) return run.endsWith(':') ? ':||:' : ':||';
+  return run.endsWith(':') ? '||:' : '|';
+}
+
+/** The barline that a token is; a run that is none is reported and taken for the one that is probably meant. */
 export function barlineOf(token: IToken, problems: Problems): Barline {
   const at = { pos: token.startOffset, len: token.image.length };
   const editors = token.image.endsWith(EDITORS);
   const drawn = editors ? token.image.slice(0, -EDITORS.length) : token.image;
-  const isKnown = drawnBarline.test(drawn);
-  if (!isKnown) {
-    problems.push({
-      code: 'bad-barline',
-      ...at,
-      slots: { text: drawn.slice(0, 20) },
-      fixes: [{ title: 'write a single barline', edits: [{ ...at, text: '|' }] }],
-    });
-  }
-  return { kind: 'barline', ...at, shape: isKnown ? (drawn as BarlineShape) : '|', editors, suffixes: [] };
+  if (drawnBarline.test(drawn)) return { kind: 'barline', ...at, shape: drawn as BarlineShape, editors, suffixes: [] };
+  const shape = meantBy(drawn);
+  const text = editors ? `${shape}${EDITORS}` : shape;
+  const fix = replacing(at, text, shape === '|' ? 'write a single barline' : undefined);
+  problems.push({ code: 'bad-barline', ...at, slots: { text: drawn.slice(0, 20) }, fixes: [fix] });
+  return { kind: 'barline', ...at, shape, editors, suffixes: [] };
 }
 
 /** Says that the barlines of two lines cannot both be meant. */

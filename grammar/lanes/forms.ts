@@ -15,6 +15,7 @@ import type {
   TieForm,
   ValueForm,
 } from '../tree';
+import { shapeByName } from '../vocabulary/shapes';
 import { source, whole } from './patterns';
 
 /** Texts kept at most; beyond, sharing starts afresh so that hostile input cannot fill the memory. */
@@ -211,6 +212,10 @@ function markType(core: string): MarkType {
   if (/^w\d+$/.test(word)) return 'weight';
   return otherMarks.has(word) ? 'other' : 'sign';
 }
+
+/** Whether such a word after an apostrophe is a mark, whatever tables a file has. */
+export const isMarkName = (name: string): boolean =>
+  otherMarks.has(name) || curves.has(name) || shapeByName(name) !== undefined;
 
 /** What each type of mark says beyond its name. */
 function markDetails(type: MarkType, core: string): Partial<MarkForm> {

@@ -1,9 +1,13 @@
 /** The heads of spans and options at their places: what in one cannot be, and which labels an option has. */
+import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import { problemOf, type Slots } from '../findings/finding';
-import type { Label, Span, SpanItem } from '../tree';
+import { type Fix, problemOf, type Slots } from '../findings/finding';
+import { gluing, replacing } from '../findings/fixes';
+import { nameInstead } from '../nearest';
+import type { Label, Span, SpanItem, SpanWord } from '../tree';
 import { isPossibleProportion, type LabelForm, spanWords } from './forms';
 import type { ProblemList } from './problems';
+import { endOf } from './tokens';
 
 const spanList = [...spanWords.keys()].join(', ');
 
@@ -27,8 +31,11 @@ export function checkSpanHead(head: SpanItem['head'], at: Span, problems: Proble
   const isPossible = proportion === undefined || isPossibleProportion(proportion);
   if (!isPossible) report(problems, 'impossible-proportion', at, { text: typed });
   if (word === undefined) {
-    if (proportion === undefined) report(problems, 'unknown-span', at, { text: typed, known: spanList });
-    else if (readings !== undefined) report(problems, 'span-takes-no-readings', at, { text: typed });
+    if (proportion === undefined) {
+      const name = /^[A-Za-z]*/.exec(typed)?.[0] ?? '';
+      const fixes = nameInstead(name, { pos: at.pos + 1, len: name.length }, spanWords.keys());
+      report(problems, 'unknown-span', at, { text: typed, known: spanList }, fixes);
+    } else if (readings !== undefined) report(problems, 'span-takes-no-readings', at, { text: typed });
     return isPossible && proportion !== undefined;
   }
   const allowed = spanWords.get(word);
@@ -39,5 +46,22 @@ export function checkSpanHead(head: SpanItem['head'], at: Span, problems: Proble
   return isPossible;
 }
 
-const report = (problems: ProblemList, code: FindingCode, at: Span, slots: Slots): void =>
-  problems.push(problemOf(code, at, slots));
+const report = (problems: ProblemList, code: FindingCode, at: Span, slots: Slots, fixes?: readonly Fix[]): void =>
+  problems.push(problemOf(code, at, slots, fixes));
+
+/** In the time of how many a tuplet stands where only its own number is said (common practice). */
+const inTheTimeOf: Readonly<Record<string, number>> = { 3: 2, 5: 4, 6: 4, 7: 4, 9: 8 };
+
+/** The proportion of a tuplet apart from its bracket, or in other signs: `3in2`, `3:2`, `3/2`. */
+const numbersApart = /^(\d{1,2})(?:in|:|\/)(\d{1,2}):?$/;
+
+/** Glues to its bracket the head that follows it, or says it as it is typed; undefined where none follows. */
+export function headApart(open: Span, next: IToken): Fix | undefined {
+  const end = open.pos + open.len;
+  if (spanWords.has(next.image as SpanWord)) return gluing(end, next.startOffset);
+  const numbers = numbersApart.exec(next.image);
+  const [n, m] = numbers === null ? [next.image, inTheTimeOf[next.image]] : [numbers[1], numbers[2]];
+  if (m === undefined) return undefined;
+  const head = `${n}in${m}`;
+  return replacing({ pos: end, len: endOf(next) - end }, head, `write {${head}`);
+}

@@ -7,6 +7,7 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import { type Fix, problemOf, type Slots, type TextEdit } from '../findings/finding';
+import { gluing } from '../findings/fixes';
 import { unquoted } from '../quoted';
 import type {
   Annotation,
@@ -23,13 +24,14 @@ import type {
   SpanItem,
   Suffix,
 } from '../tree';
+import { type Around, lostAmount } from './around';
 import { barlineOf, joinedBarline } from './barline';
 import { annotationOf, beginning, eventAt, goingOn, suffixAt } from './event';
 import { optionHeadOf, spanHeadOf, valueFormOf } from './forms';
-import { checkSpanHead, labelsAt } from './heads';
-import { gluing, ProblemList } from './problems';
+import { checkSpanHead, headApart, labelsAt } from './heads';
+import { ProblemList } from './problems';
 import { isPlaceOfSign, roundItem } from './round';
-import { dotFixes, slipProblem } from './slips';
+import { mendingAt, slipProblem } from './slips';
 import * as T from './tokens';
 import { endOf, spanOf } from './tokens';
 
@@ -93,6 +95,8 @@ export class LaneParser extends EmbeddedActionsParser {
   /** The event that is read, as far as it goes. */
   private written = beginning('rest', 'r');
   private eventStart = 0;
+  /** Belongs to what has been reported before it. */
+  private told: IToken | undefined;
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
 
@@ -168,7 +172,7 @@ export class LaneParser extends EmbeddedActionsParser {
 
     const opened = [{ ALT: () => this.CONSUME(T.SpanOpen) }, { ALT: () => this.CONSUME(T.BareOpen) }];
     const group = this.RULE('group', (): SpanItem => {
-      const open = this.taken(this.OR(opened));
+      const open = this.opened(this.OR(opened));
       const items = this.SUBRULE1(this.items);
       this.taken(this.CONSUME(T.SpanClose));
       return this.groupOf(open, items, first());
@@ -318,7 +322,7 @@ export class LaneParser extends EmbeddedActionsParser {
     if (form === undefined) return { kind: 'junk', ...spanOf(token) };
     if (form.duration === undefined) {
       this.broken = true;
-      this.report('impossible-value', spanOf(token), { text: token.image });
+      if (token !== this.told) this.report('impossible-value', spanOf(token), { text: token.image });
     }
     return { kind: 'value', pos: token.startOffset, len: token.image.length, form };
   }
@@ -326,14 +330,21 @@ export class LaneParser extends EmbeddedActionsParser {
   private lost(token: IToken): Item {
     const rest = token.image.slice('lost'.length).trim();
     const form = rest === '' || rest === '?' ? undefined : valueFormOf(rest);
-    if (rest === '') {
-      this.broken = true;
-      this.report('lost-without-value', spanOf(token));
-    } else if (form !== undefined && form.duration === undefined) {
+    if (rest === '') return this.lostWithoutAmount(token);
+    if (form !== undefined && form.duration === undefined) {
       this.broken = true;
       this.report('impossible-value', spanOf(token), { text: rest });
     }
     return { kind: 'lost', ...spanOf(token), ...(form === undefined ? {} : { form }) };
+  }
+
+  private lostWithoutAmount(token: IToken): Junk {
+    this.broken = true;
+    const at = spanOf(token);
+    const next = this.LA(1);
+    if (next.image === 'bar') this.told = next;
+    this.problems.push(problemOf('lost-without-value', at, {}, lostAmount(this.around(token)).map(mendingAt(at))));
+    return { kind: 'junk', ...at };
   }
 
   private beam(read: IToken): Item {
@@ -390,13 +401,19 @@ export class LaneParser extends EmbeddedActionsParser {
   private slip(token: IToken): Junk {
     this.broken = true;
     // Brackets out of balance have been reported already.
-    if (this.RECORDING_PHASE || bracketJunk.test(token.image)) return { kind: 'junk', ...spanOf(token) };
-    const problem = slipProblem(token.image, token.startOffset);
+    if (this.RECORDING_PHASE || token === this.told || bracketJunk.test(token.image)) {
+      return { kind: 'junk', ...spanOf(token) };
+    }
+    const problem = slipProblem(token.image, this.around(token));
     // `c5"zz`: what makes no sense here is the quotation mark, of which its own finding speaks.
     if (problem.code === 'not-understood' && this.isGluedToOpenQuote(token)) return { kind: 'junk', ...spanOf(token) };
-    const dots = problem.code === 'lone-dot' ? dotFixes(token, this.LA(-1), this.before) : [];
-    this.problems.push(dots.length === 0 ? problem : { ...problem, fixes: dots });
+    this.problems.push(problem);
     return { kind: 'junk', ...spanOf(token) };
+  }
+
+  /** What stands around the token that was taken last. */
+  private around(token: IToken): Around {
+    return { slip: spanOf(token), before: (count) => this.LA(-count), next: this.LA(1), barBefore: this.before };
   }
 
   private isGluedToOpenQuote(token: IToken): boolean {
@@ -422,15 +439,23 @@ export class LaneParser extends EmbeddedActionsParser {
     }
   }
 
+  /** The bracket of a span, perhaps without its head. */
+  private opened(read: IToken): IToken {
+    const open = this.taken(read);
+    if (open.tokenType !== T.BareOpen) return open;
+    const next = this.LA(1);
+    const fix = headApart(spanOf(open), next);
+    if (fix !== undefined) this.told = next;
+    this.problems.push(problemOf('span-without-head', spanOf(open), {}, fix && [fix]));
+    return open;
+  }
+
   private groupOf(open: IToken, items: readonly Item[], suffixes: readonly Suffix[]): SpanItem {
     if (items.some?.((item) => item.kind === 'omit')) this.refuseOmit(items);
     const head = spanHeadOf(open.image) ?? { text: '{' };
     const at = spanOf(open);
-    if (open.tokenType === T.BareOpen) {
-      // A forgotten head may be that of a tuplet.
-      this.broken = true;
-      this.report('span-without-head', at);
-    } else if (!checkSpanHead(head, at, this.problems)) this.broken = true;
+    // A head that is missing may be that of a tuplet.
+    if (open.tokenType === T.BareOpen || !checkSpanHead(head, at, this.problems)) this.broken = true;
     return { kind: 'span', pos: open.startOffset, len: this.lastEnd - open.startOffset, head, items, suffixes };
   }
 

@@ -1,5 +1,5 @@
 /** The problems of one lane, so many and no more: a megabyte of stray brackets must not become a million objects. */
-import type { Fix, Problem } from '../findings/finding';
+import type { Problem } from '../findings/finding';
 
 /** Problems kept of one lane; further ones are only counted. */
 export const MOST_PROBLEMS = 1000;
@@ -25,12 +25,6 @@ export class ProblemList {
     return [...this.kept, { code: 'and-more', pos, len, slots: { count: this.leftOut, where: 'lane' } }];
   }
 }
-
-/** Glues what begins at one place to what ends at another. */
-export const gluing = (end: number, begin: number): Fix => ({
-  title: 'take the white space away',
-  edits: [{ pos: end, len: begin - end, text: '' }],
-});
 
 /** A problem of a part where it lies in the lane. */
 export const movedProblem = (problem: Problem, by: number): Problem => ({

@@ -1,10 +1,11 @@
 /** Round brackets after white space: a change of state, or words above or below. */
 import type { IToken } from 'chevrotain';
 import { problemOf } from '../findings/finding';
+import { gluing } from '../findings/fixes';
 import { unquoted } from '../quoted';
 import { parseChange } from '../statements/parser';
 import type { Item, Junk } from '../tree';
-import { gluing, movedProblem, type ProblemList } from './problems';
+import { movedProblem, type ProblemList } from './problems';
 import { endOf, MarkToken, spanOf } from './tokens';
 
 const wordsInRound = /^\(\s*(above|below)\s+("(?:[^"]|"")*")\s*\)$/;

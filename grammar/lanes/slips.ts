@@ -3,19 +3,22 @@
  *
  * Data over branching: each row is a shape that a slip has and the finding, with its fix, that answers it.
  */
-import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
-import { type Fix, type Problem, problemOf, type Slots } from '../findings/finding';
-import type { Segment, Span } from '../tree';
+import { type Fix, type Problem, problemOf, type Slots, type TextEdit } from '../findings/finding';
+import type { Span } from '../tree';
+import { type Around, dotApart, dotted, hyphenApart, markApart, octaveByStrokes } from './around';
+import { isMarkName } from './forms';
 import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
-import { gluing } from './problems';
-import { endOf, Value } from './tokens';
 
 /** The mended text and what mending does. */
 export interface Mending {
   readonly title: string;
   readonly text: string;
+  /** What the text takes the place of, where that is not the slip and no more. */
+  readonly at?: Span;
+  /** What changes besides. */
+  readonly more?: readonly TextEdit[];
 }
 
 interface Slip {
@@ -23,7 +26,7 @@ interface Slip {
   readonly code: FindingCode;
   readonly slots?: Slots;
   /** None where nobody can tell what is meant; several where only who typed it knows which. */
-  readonly mend?: (text: string) => readonly Mending[];
+  readonly mend?: (text: string, around: Around) => readonly Mending[];
   /** What is probably meant, where mending does not say it. */
   readonly meant?: (text: string) => string;
 }
@@ -64,6 +67,12 @@ function drawnSigns(code: FindingCode, typed: Readonly<Record<string, string>>):
 /** `e16`, `f#8.`: the value may be the note's own or that of the next. */
 const noteThenValue = /^([a-g](?:##|#|bb|b|n)?)((?:16|32|64|128)\.{0,9}|[1248]\.{1,9})$/;
 
+/** `r8`, `r4.`. */
+const restThenValue = /^(r)((?:16|32|64|128|[1248])\.{0,9})$/;
+
+const eitherWay = (text: string, pattern: RegExp): readonly Mending[] =>
+  written(text.replace(pattern, '$2 $1'), text.replace(pattern, '$1 $2'));
+
 /** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
 const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
 
@@ -89,6 +98,27 @@ function inOrder(text: string): string | undefined {
   return mended === text ? undefined : mended;
 }
 
+/** An event with the dots that its value should have. */
+const dotsBehind = new RegExp(`^(${source.spelling}|[r_=])(\\.{1,4})((?:${suffix}){0,6})$`);
+/** `c4.`: the 4 may be the octave, and the dot that of the value in force. */
+const dotsBehindOctave = /^([a-g](?:##|#|bb|b|n)?[1248])(\.{1,4})$/;
+
+const note = `[a-g](?:${source.accidental})?\\d?`;
+const chordOtherwise = new RegExp(`^${note}(?:[/+]${note}){1,9}$`);
+const tieOtherwise = new RegExp(`^(${note})[~_]$`);
+const tiesRunTogether = new RegExp(`^(?:${note}=){1,12}${note}$`);
+
+/** `c5tr`, as the note and what its sign would be. */
+const signBehind = new RegExp(`^([a-g](?:${source.accidental})?\\d=?)([a-z_]+)$`);
+const withoutApostrophe: Slip = {
+  pattern: { test: (text) => isMarkName(signBehind.exec(text)?.[2] ?? '') },
+  code: 'typed-otherwise',
+  mend: (text) => written(text.replace(signBehind, "$1'$2")),
+};
+
+/** A word that can only be a mark's: shorter ones may be anything. */
+const isLongMarkName = (text: string): boolean => text.length > 2 && isMarkName(text);
+
 const slips: readonly Slip[] = [
   {
     pattern: apostrophes,
@@ -110,8 +140,7 @@ const slips: readonly Slip[] = [
     meant: (text) => changed(text, deadKeys, undead),
   },
   drawnSigns('accidental-as-drawn', typedAccidentals),
-  // Its fix needs to know what stands before it.
-  { pattern: /^\.$/, code: 'lone-dot' },
+  { pattern: /^\.$/, code: 'lone-dot', mend: (_, around) => dotApart(around) },
   { pattern: /^\($/, code: 'unclosed-bracket', slots: { bracket: '(', closing: ')' } },
   { pattern: /^\)$/, code: 'stray-bracket', slots: { bracket: ')' } },
   {
@@ -139,8 +168,27 @@ const slips: readonly Slip[] = [
     // No octave has two digits or a dot.
     pattern: noteThenValue,
     code: 'note-and-value',
-    mend: (text) => written(text.replace(noteThenValue, '$2 $1'), text.replace(noteThenValue, '$1 $2')),
+    mend: (text, around) => {
+      const [, event = '', dots = ''] = dotsBehindOctave.exec(text) ?? [];
+      return [...eitherWay(text, noteThenValue), ...(dots === '' ? [] : dotted(event, dots, around))];
+    },
   },
+  { pattern: restThenValue, code: 'note-and-value', mend: (text) => eitherWay(text, restThenValue) },
+  {
+    pattern: dotsBehind,
+    code: 'dot-after-note',
+    mend: (text, around) => {
+      const [, event = '', dots = '', suffixes = ''] = dotsBehind.exec(text) ?? [];
+      return dotted(`${event}${suffixes}`, dots, around);
+    },
+  },
+  { pattern: chordOtherwise, code: 'typed-otherwise', mend: (text) => written(text.replace(/[/+]/g, '-')) },
+  { pattern: tieOtherwise, code: 'typed-otherwise', mend: (text) => written(text.replace(tieOtherwise, '$1=')) },
+  { pattern: /^R$/, code: 'typed-otherwise', mend: () => written('r') },
+  withoutApostrophe,
+  { pattern: /^-$/, code: 'member-apart', mend: (_, around) => hyphenApart(around) },
+  { pattern: { test: isLongMarkName }, code: 'mark-apart', mend: markApart },
+  { pattern: tiesRunTogether, code: 'notes-run-together', mend: (text) => spaced(text.replaceAll('=', '= ')) },
   {
     pattern: /^[&,]+(?:[a-gr_=\d].*)?$/,
     code: 'beam-glued',
@@ -174,13 +222,17 @@ const slips: readonly Slip[] = [
     mend: (text) => written(text.toLowerCase()),
   },
   { pattern: /^[A-Za-z]\w*\??(?:,[A-Za-z]\w*\??)*:$/, code: 'label-alone' },
+  { pattern: /^'{2,5}$/, code: 'bad-mark', mend: octaveByStrokes },
   { pattern: /^'/, code: 'bad-mark' },
 ];
 
 /** Puts what may be meant in the place of what is typed. */
 export const mendingAt =
-  ({ pos, len }: Span) =>
-  ({ title, text }: Mending): Fix => ({ title, edits: [{ pos, len, text }] });
+  (slip: Span) =>
+  ({ title, text, at: { pos, len } = slip, more = [] }: Mending): Fix => ({
+    title,
+    edits: [{ pos, len, text }, ...more],
+  });
 
 /** How the sentence names what may be meant. */
 function namedIn(ways: readonly Mending[]): string {
@@ -190,29 +242,12 @@ function namedIn(ways: readonly Mending[]): string {
 }
 
 /** What to say of a text that is no sign of a lane. */
-export function slipProblem(text: string, pos: number): Problem {
+export function slipProblem(text: string, around: Around): Problem {
   const slip = slips.find((row) => row.pattern.test(text));
-  const ways = slip?.mend?.(text) ?? [];
+  const ways = slip?.mend?.(text, around) ?? [];
   const meant = ways.length === 0 ? (slip?.meant?.(text) ?? '') : namedIn(ways);
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  const at = { pos, len: text.length };
+  const at = around.slip;
   const slots = { text: shown, meant, ...slip?.slots };
   return problemOf(slip?.code ?? 'not-understood', at, slots, ways.map(mendingAt(at)));
-}
-
-/**
- * A dot apart from its value is joined to it; one after a barline belongs to the note before.
- * @param before the token before it
- * @param barBefore the bar before its own
- */
-export function dotFixes(dot: IToken, before: IToken, barBefore: Segment | undefined): readonly Fix[] {
-  if (before.tokenType === Value) return [gluing(endOf(before), dot.startOffset)];
-  const [note, value] = [barBefore?.items.at(-1), barBefore?.items.at(-2)];
-  if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
-  const edits = [
-    { pos: value.pos + value.len, len: 0, text: '.' },
-    { pos: note.pos + note.len, len: 0, text: "'through(dot)" },
-    { pos: dot.startOffset, len: 1, text: '' },
-  ];
-  return [{ title: 'let the note before run through the barline', edits }];
 }

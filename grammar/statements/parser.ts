@@ -5,13 +5,14 @@
  * at its place, and reading goes on at the next word that fits.
  */
 import { type Problem, problemOf } from '../findings/finding';
+import { replacing } from '../findings/fixes';
 import { nearest } from '../nearest';
 import type { Argument, Change, ChangeWord, Clause, Row, Span, Statement, StatementTree } from '../tree';
 import { clefOf, looksLikeClef } from '../vocabulary/clefs';
 import type { ClauseEntry, Clauses, EitherPart, FreePart, Part, RowEntry, WordsPart } from '../vocabulary/parts';
 import { changes, lookUp, statements } from '../vocabulary/statements';
 import { lex, type Token } from './lexer';
-import { hasUsualLength, type Report, readers, replacing } from './readers';
+import { hasUsualLength, type Report, readers } from './readers';
 import { readRecipe } from './recipe';
 
 /** Hears the path of every part of the vocabulary that a text uses (see `vocabularyPaths`). */

@@ -1,5 +1,6 @@
 /** From a token to an argument: one reader for each thing that a writer can fill in. */
 import type { Fix, Problem } from '../findings/finding';
+import { replacing } from '../findings/fixes';
 import { spellingOf, valueFormOf as valueForm } from '../lanes/forms';
 import { modulo } from '../modulo';
 import type { Argument, NamePart, Span, Spelling } from '../tree';
@@ -27,11 +28,6 @@ const span = ({ pos, len }: Span): Span => ({ pos, len });
 const isWord = (token: Token): boolean => token.kind === 'word';
 /** Begins as a name begins, so that it is a name with a slip in it and nothing else. */
 const startsAsName = (token: Token): boolean => isWord(token) && /^\p{L}/u.test(token.text);
-
-export const replacing = (token: Span, text: string): Fix => ({
-  title: `write ${text}`,
-  edits: [{ pos: token.pos, len: token.len, text }],
-});
 
 const notThat = (token: Token, part: FreePart, report: Report, fixes: readonly Fix[] = []): undefined => {
   report('wrong-argument', token, { word: token.text, expected: part.what }, fixes);

@@ -1,11 +1,12 @@
 /** Recipes: how a table says that a sign is played. */
 import type { Fix } from '../findings/finding';
+import { replacing } from '../findings/fixes';
 import { nearest } from '../nearest';
 import type { AccidentalSign, Recipe, RecipePhrase, RecipeStep, Span } from '../tree';
 import { isBeatValue } from '../vocabulary/meters';
 import type { recipeForms } from '../vocabulary/statements';
 import type { Token } from './lexer';
-import { type Report, replacing } from './readers';
+import type { Report } from './readers';
 
 const stepPattern = /^([+-]?)(\d{1,2})(##|#|bb|b|n)?$/;
 const sharePattern = /^(\d{1,3})\/(\d{1,3})$/;

@@ -1,4 +1,5 @@
 /** Clefs at the head of a system that gainsay what the end of the system before announced. */
+import { replacing } from '../../grammar/findings/fixes';
 import { clausesOf, firstOf } from '../../grammar/statements/read';
 import { equal } from '../../grammar/time';
 import type { Span, StatementTree } from '../../grammar/tree';
@@ -39,7 +40,7 @@ export const clefsAtHeads: Look = ({ before, head, facts }) => {
         code: 'clef-change-at-head',
         at: { lane: -1, statement: 0, pos: here.pos, len: here.len },
         slots: { stave: here.stave, head: here.text, announced: text },
-        fixes: [{ title: `write ${text}`, edits: [{ pos: here.pos, len: here.len, text }] }],
+        fixes: [replacing(here, text)],
         related: { message: `${text} is announced here`, source, system: -1 },
       }),
     ];

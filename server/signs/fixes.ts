@@ -1,5 +1,6 @@
 /** What mends a finding of a sign, in the text of its lane. */
 import type { Fix } from '../../grammar/findings/finding';
+import { replacing } from '../../grammar/findings/fixes';
 import { nearest } from '../../grammar/nearest';
 import { signOf } from '../../grammar/vocabulary/pitches';
 import type { BorneSign } from './bearing';
@@ -11,7 +12,7 @@ export function accidentalFixes({ mark }: BorneSign, alterations: readonly numbe
   return alterations.flatMap((alteration) => {
     const sign = signOf(alteration);
     if (sign === undefined) return [];
-    return [{ title: `write '${sign} after the sign`, edits: [{ pos, len: 0, text: `'${sign}` }] }];
+    return [replacing({ pos, len: 0 }, `'${sign}`, `write '${sign} after the sign`)];
   });
 }
 
@@ -22,5 +23,5 @@ export function wordFix({ mark }: BorneSign, words: readonly string[], known: re
   const at = mark.form.text.indexOf(typed, mark.form.text.indexOf('('));
   if (meant === undefined || at < 0) return [];
   const { pos } = mark.source;
-  return [{ title: `write ${meant}`, edits: [{ pos: pos + at, len: typed.length, text: meant }] }];
+  return [replacing({ pos: pos + at, len: typed.length }, meant)];
 }

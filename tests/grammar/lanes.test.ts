@@ -435,8 +435,18 @@ describe('a barline', () => {
     });
   });
 
-  test.each(['||||', '|:', '::||', ':|:'])('%s is none', (text) => {
-    expect(read(`1 c5 ${text} d |`).problems.map(({ code }) => code)).toEqual(['bad-barline']);
+  test.each([
+    ['||||', '|'],
+    ['|:', '||:'],
+    [':|', ':||'],
+    ['::||', ':||'],
+    [':|:', ':||:'],
+    [':|[]', ':||[]'],
+  ])('%s is none; %s is meant, its dots as they stand', (text, meant) => {
+    const { problems, segments } = read(`1 c5 ${text} d |`);
+    expect(problems.map(({ code }) => code)).toEqual(['bad-barline']);
+    expect(segments[0]?.bar?.shape).toBe(meant.replace('[]', ''));
+    expect(mended(`1 c5 ${text} d |`)).toBe(`1 c5 ${meant} d |`);
   });
 
   test('has white space before it', () => {
@@ -586,6 +596,16 @@ describe('slips of the hand', () => {
     ['do', 'note-named-elsewhere', 'c'],
     ['sib', 'note-named-elsewhere', 'bb'],
     ['sol#', 'note-named-elsewhere', 'g#'],
+    ['c5/e/g', 'typed-otherwise', 'c5-e-g'],
+    ['eb4+g+c5', 'typed-otherwise', 'eb4-g-c5'],
+    ['c5~', 'typed-otherwise', 'c5='],
+    ['f#5_', 'typed-otherwise', 'f#5='],
+    ['R', 'typed-otherwise', 'r'],
+    ['c5tr', 'typed-otherwise', "c5'tr"],
+    ['c5=fermata', 'typed-otherwise', "c5='fermata"],
+    ['d5=d', 'notes-run-together', 'd5= d'],
+    ['lost', 'lost-without-value', 'lost ?'],
+    ['lost bar', 'lost-without-value', 'lost ?'],
   ])('%s is one finding with a fix', (text, code, meant) => {
     expect(codes(text)).toEqual([code]);
     expect(mended(`${text} |`).replace(/\s+/g, ' ')).toBe(`${meant} |`);
@@ -596,11 +616,80 @@ describe('slips of the hand', () => {
     ['e16', '16 e', 'e 16'],
     ['f#8.', '8. f#', 'f# 8.'],
     ['bb32', '32 bb', 'bb 32'],
+    ['r8', '8 r', 'r 8'],
+    ['r4.', '4. r', 'r 4.'],
   ])('%s has its value behind it, or lacks the space before the next: %s, or %s', (text, own, next) => {
     const { problems } = read(`${text} |`);
     expect(problems.map(({ code }) => code)).toEqual(['note-and-value']);
     expect(problems[0]?.fixes?.map(({ edits }) => edits[0]?.text)).toEqual([own, next]);
     expect(problems[0]?.slots?.meant).toBe(`“${own}” or “${next}”`);
+  });
+
+  test.each([
+    ['4 c5. 8 d 2 e', '4. c5 8 d 2 e'],
+    ['2 c5. d', '2. c5 2 d'],
+    ['4 c5 d.. 16 e 2 f', '4 c5 4.. d 16 e 2 f'],
+    ["4 c5.'3 8 d", "4. c5'3 8 d"],
+    ['4 r. 8 d', '4. r 8 d'],
+    ['4. c5. 8 d', '4. c5 8 d'],
+  ])('%s has the dot at the note: it is the value that is dotted, for this note alone', (text, meant) => {
+    expect(codes(text)).toEqual(['dot-after-note']);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+    expect(codes(meant)).toEqual([]);
+  });
+
+  test('where nobody knows the value in force its dot is told and not set', () => {
+    for (const text of ['c5.', '<K: 4 c5 ; L: 4 d5> d5.', '{small 8 c5} d.', '4? c5.']) {
+      expect(read(`${text} |`).problems).toMatchObject([{ code: 'dot-after-note' }]);
+      expect(mended(`${text} |`)).toBe(`${text} |`);
+    }
+  });
+
+  test('c4. after a value may be a middle C with its dot, too', () => {
+    expect(read('4 c4. 8 d |').problems[0]?.fixes?.map(({ title }) => title)).toEqual([
+      'write 4. c',
+      'write c 4.',
+      'write 4. c4',
+    ]);
+  });
+
+  // Common practice (Helmholtz): one stroke is the octave of middle C.
+  test.each([
+    ["4 c''", '4 c5'],
+    ["4 f#'''", '4 f#6'],
+  ])('%s has its octave in strokes', (text, meant) => {
+    expect(codes(text)).toEqual(['bad-mark']);
+    expect(mended(`${text} |`)).toBe(`${meant} |`);
+  });
+
+  test.each<[string, FindingCode, string]>([
+    ['2 c5- e d', 'member-apart', '2 c5-e d'],
+    ["2 c5'zz - e-g d", 'member-apart', "2 c5'zz-e-g d"],
+    ['2 c5 d fermata', 'mark-apart', "2 c5 d'fermata"],
+    ['4 c5 lost d', 'lost-without-value', '4 c5 lost 4 d'],
+  ])('%s is mended by what stands around it', (text, code, meant) => {
+    expect(codes(text)).toEqual([code]);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+    expect(codes(meant)).toEqual([]);
+  });
+
+  test.each([
+    ['{3 8 c5 d e}', '{3in2 8 c5 d e}'],
+    ['{5 16 c5 d e f g}', '{5in4 16 c5 d e f g}'],
+    ['{3:2 8 c5 d e}', '{3in2 8 c5 d e}'],
+    ['{ 3in2 8 c5 d e}', '{3in2 8 c5 d e}'],
+    ['{ small 8 c5}', '{small 8 c5}'],
+  ])('%s has a head that is not glued, or not in its signs', (text, meant) => {
+    expect(codes(text)).toEqual(['span-without-head']);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+  });
+
+  test.each([
+    ['{Small 8 c5}', '{small 8 c5}'],
+    ['{overdott:french 4. c5 8 d}', '{overdot:french 4. c5 8 d}'],
+  ])('the nearest head of a span is offered for %s', (text, meant) => {
+    expect(codes(text)).toEqual(['unknown-span']);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
   });
 
   test.each<[string, FindingCode]>([

@@ -1,4 +1,5 @@
 /** What is glued to a thing of a lane: marks with the shapes that they stand for, annotations, accidentals of signs. */
+import { replacing } from '../../../grammar/findings/fixes';
 import type { Annotation, Mark, MarkForm, Span, Suffix } from '../../../grammar/tree';
 import { type Choice, holdsIn } from '../choice';
 import { LaneMark, noAnnotations, noMarks } from '../event';
@@ -86,7 +87,7 @@ export class SuffixReader {
           tables: problem.tables,
           unsaid: problem.unsaid,
         },
-        problem.meant.map((text) => ({ title: `write ${text}`, edits: [{ pos, len, text }] })),
+        problem.meant.map((text) => replacing({ pos, len }, text)),
       );
     }
     return shapes;
