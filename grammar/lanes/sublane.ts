@@ -50,10 +50,35 @@ function figures(token: IToken, problems: ProblemList): Item {
   if (token.image === '=') return item('hold', []);
   const columns = columnsOf(token.image);
   if (columns !== undefined) return item('figures', columns);
-  const fixes = partings(token.image).map(mendingAt(at));
-  const code = fixes.length === 0 ? 'bad-figure' : 'figures-run-together';
-  problems.push(problemOf(code, at, { text: token.image.slice(0, 40) }, fixes));
+  const apart = partings(token.image);
+  const code = apart.length === 0 ? 'bad-figure' : 'figures-run-together';
+  const ways = apart.length === 0 ? otherWritings(token.image) : apart;
+  problems.push(problemOf(code, at, { text: token.image.slice(0, 40) }, ways.map(mendingAt(at))));
   return { kind: 'junk', ...at };
+}
+
+/** Brackets around several figures, put around each of them. */
+const bracketsApart = (text: string): string =>
+  /^\[[^[\]]*[/,][^[\]]*\]$/.test(text) ? text.slice(1, -1).replace(/[^/,]+/g, '[$&]') : text;
+
+/** Figures as they are written elsewhere, and what each way of writing may mean. */
+const elsewhere: readonly (readonly [pattern: RegExp, ...meant: readonly string[]])[] = [
+  [/[-\u2013]/g, ','],
+  [/\\/g, '/'],
+  [/(?<=\d)\+(?=\d)/g, '/', '+/'],
+  [/(?<=\d)(##|#|bb|b|n)(?=\d)/g, '$1/', '/$1'],
+  [/^\+(\d+)$/, '$1+'],
+  [/\u266f/g, '#'],
+  [/\u266d/g, 'b'],
+  [/\u266e/g, 'n'],
+];
+
+/** What a text may mean that is no figure, but one as it is written elsewhere. */
+function otherWritings(text: string): readonly Mending[] {
+  const rewritten = elsewhere.flatMap(([pattern, ...meant]) => meant.map((one) => text.replace(pattern, one)));
+  return [...new Set([text, ...rewritten].map(bracketsApart))]
+    .filter((one) => columnsOf(one) !== undefined)
+    .map((one) => ({ title: `write ${one}`, text: one }));
 }
 
 /** What figures that run together may mean: figures above one another or, where nothing says that they are stacked, one after another. */
@@ -65,7 +90,8 @@ function partings(text: string): readonly Mending[] {
   return ways.flatMap(({ title, by }) => {
     if (by === ',' && text.includes('/')) return [];
     const parted = text.replace(runTogether, (run) => (Number(run) > LARGEST ? [...run].join(by) : run));
-    return parted !== text && columnsOf(parted) !== undefined ? [{ title, text: parted }] : [];
+    const meant = bracketsApart(parted);
+    return parted !== text && columnsOf(meant) !== undefined ? [{ title, text: meant }] : [];
   });
 }
 

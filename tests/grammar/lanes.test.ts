@@ -536,6 +536,23 @@ describe('sub-lanes', () => {
     // Compound figures as in prints of 1600 (from memory).
     for (const figure of ['10', '11/9', '#13', '14', '18']) expect(ways(figure)).toEqual([]);
     expect(ways('60')).toEqual(['bad-figure']);
+    expect(ways('[65]')).toEqual(['figures-run-together', '[6]/[5]', '[6],[5]']);
+  });
+
+  // Common practice: prints part successive figures by a dash, draw + before a raised figure, and stack accidentals either way.
+  test.each([
+    ['5-6', '5,6'],
+    ['6\\5', '6/5'],
+    ['[6/5]', '[6]/[5]'],
+    ['6+5', '6/5', '6+/5'],
+    ['6#4', '6#/4', '6/#4'],
+    ['+4', '4+'],
+    ['6♯', '6#'],
+  ])('%s is a figure written as elsewhere', (text, ...meant) => {
+    const { problems } = read(`${text} |`, 'fig');
+    expect(problems.map(({ code }) => code)).toEqual(['bad-figure']);
+    expect(problems[0]?.fixes?.map(({ edits }) => edits[0]?.text)).toEqual(meant);
+    for (const one of meant) expect(read(`${one} |`, 'fig').problems).toEqual([]);
   });
 
   test('a hyphen that stands by itself belongs to the syllable before it', () => {

@@ -223,6 +223,20 @@ describe('what belongs to no note is told', () => {
   });
 });
 
+describe('several figures over the only note of a bar', () => {
+  const bass = (figures: string) => passage(`${C} dessus | 1 c5 | 2 d e |||\n fig | ${figures} |||\n`);
+  it('follow one another within it', () => {
+    const [fix] = findingOf(bass('4  3 | 6 6'), 'sub-lane-items').fixes;
+    expect(fix?.title).toBe('put them one after another');
+    expect(fix?.edits.map(({ text }) => text)).toEqual([',']);
+    expect(errors(bass('4,3 | 6 6'))).toEqual([]);
+  });
+  it('are not joined where there are more notes, or where one of them only holds on', () => {
+    expect(findingOf(bass('4,3 | 6 5 6'), 'sub-lane-items').fixes).toEqual([]);
+    expect(findingOf(bass('6 = | 6 6'), 'sub-lane-items').fixes).toEqual([]);
+  });
+});
+
 describe('a sub-lane with fewer items than notes', () => {
   const under = (music: string, sub: string) => passage(`${C} dessus | ${music} |||\n ${sub} |||\n`);
   it('is told, for all after a forgotten item stand a note too early', () => {

@@ -1,4 +1,5 @@
 /** Figures and syllables: counted against the lane above as its first options have it, attached to what the choice has. */
+import type { Fix } from '../../../grammar/findings/finding';
 import { firstOf } from '../../../grammar/statements/read';
 import { add, equal, type Time } from '../../../grammar/time';
 import type { Item, PlacedLane, SyllableItem } from '../../../grammar/tree';
@@ -20,6 +21,7 @@ interface Miscount {
   readonly bar: number;
   readonly have: number;
   readonly need: number;
+  readonly fixes: readonly Fix[];
 }
 
 /**
@@ -48,14 +50,14 @@ export function attachSubLanes(
       const counted = lanes.countedAgainst(owner, one.voice);
       const bearing = sub.kind === 'fig' ? figured(counted) : sung(counted, carried).bearing;
       const miscounts = attach(sub, owner.lane, { bearing, counted }, chosen[v]?.bars ?? []);
-      for (const { code, item, bar, have, need } of miscounts) {
+      for (const { code, item, bar, have, need, fixes } of miscounts) {
         const slots = {
           voice: environment.voices[one.voice]?.name ?? '',
           name: sub.kind,
           have: howMany(have, 'item', 'items'),
           need: howMany(need, 'note', 'notes'),
         };
-        problems.add({ lane: sub.lane }, code, item, slots, { bar });
+        problems.add({ lane: sub.lane }, code, item, slots, { bar, fixes });
       }
     }
   }
@@ -109,7 +111,19 @@ function miscount(items: readonly Item[], bar: number, need: number): Miscount[]
   const last = items.at(-1);
   if (last === undefined || have === need) return [];
   const extra = items[need];
-  return [{ code: extra ? 'sub-lane-items' : 'sub-lane-fewer', item: extra ?? last, bar, have, need }];
+  const fixes = need === 1 ? withinOneNote(items) : [];
+  return [{ code: extra ? 'sub-lane-items' : 'sub-lane-fewer', item: extra ?? last, bar, have, need, fixes }];
+}
+
+/** Figures parted by white space that all belong to the bar's only note: they follow one another within it. */
+function withinOneNote(items: readonly Item[]): readonly Fix[] {
+  if (!items.every((item) => item.kind === 'figures' && item.what === 'figures')) return [];
+  const edits = items.slice(1).map(({ pos }, index) => {
+    const before = items[index];
+    const end = before === undefined ? pos : before.pos + before.len;
+    return { pos: end, len: pos - end, text: ',' };
+  });
+  return [{ title: 'put them one after another', edits }];
 }
 
 const withStanza = (above: VoiceEvent['syllables'], stanza: number, item: SyllableItem): VoiceEvent['syllables'] =>
