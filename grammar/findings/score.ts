@@ -247,6 +247,21 @@ the digit says that it is meant.`,
     sentence: 'Bar {bar}, {voice}: the value {text} holds already.',
     help: `A value holds until the next one. Typing it again within a bar does no harm, but often another value was meant.`,
   },
+  'value-unused': {
+    level: 'warning',
+    sentence: 'Bar {bar}, {voice}: the value {text} holds for nothing.',
+    help: `A value is typed before the notes that it holds for. Another value follows this one, or the lane ends: a note is missing between
+them, or one value was typed in the place of another.
+
+Before:
+\`\`\`
+  dessus | 2 4 c5 d e f |
+\`\`\`
+After:
+\`\`\`
+  dessus | 4 c5 d e f |
+\`\`\``,
+  },
   'ending-not-first': {
     level: 'error',
     sentence: 'Bar {bar}, {voice}: (ending …) must stand first in its bar.',

@@ -23,6 +23,12 @@ const barEnds = new Set([Bar, BadBar, EOF]);
 const isAttached = (token: IToken): boolean => roleOf(token) === 'attached';
 const upTo = (pos: number, { slip }: Around): Span => ({ pos, len: slip.pos + slip.len - pos });
 
+/** The slip with a value that stands directly before it. */
+export function withValueBefore(around: Around): Span {
+  const last = around.before(1);
+  return last.tokenType === Value ? upTo(last.startOffset, around) : around.slip;
+}
+
 /** The value in force; undefined where brackets or the beginning of the bar hide it. */
 function valueBefore({ before }: Around): IToken | undefined {
   for (let count = 1; count <= FARTHEST; count++) {
@@ -39,9 +45,9 @@ export function dotted(event: string, dots: string, around: Around): readonly Me
   if (value === undefined) return [];
   if (value.image.endsWith(dots)) return [{ title: `write ${event}`, text: event }];
   if (!/^\w+$/.test(value.image)) return [];
-  const { slip, next } = around;
+  const { next } = around;
   const text = `${value.image}${dots} ${event}`;
-  const at = around.before(1) === value ? upTo(value.startOffset, around) : slip;
+  const at = withValueBefore(around);
   const more = lasting.has(next.tokenType) ? [{ pos: next.startOffset, len: 0, text: `${value.image} ` }] : [];
   return [{ title: `write ${text}`, text, at, more }];
 }

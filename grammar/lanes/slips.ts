@@ -6,7 +6,7 @@
 import type { FindingCode } from '../findings/catalogue';
 import { type Fix, type Problem, problemOf, type Slots, type TextEdit } from '../findings/finding';
 import type { Span } from '../tree';
-import { type Around, dotApart, dotted, hyphenApart, markApart, octaveByStrokes } from './around';
+import { type Around, dotApart, dotted, hyphenApart, markApart, octaveByStrokes, withValueBefore } from './around';
 import { isMarkName } from './forms';
 import { noteElsewhere, noteNamesElsewhere } from './noteNames';
 import { source } from './patterns';
@@ -70,8 +70,11 @@ const noteThenValue = /^([a-g](?:##|#|bb|b|n)?)((?:16|32|64|128)\.{0,9}|[1248]\.
 /** `r8`, `r4.`. */
 const restThenValue = /^(r)((?:16|32|64|128|[1248])\.{0,9})$/;
 
-const eitherWay = (text: string, pattern: RegExp): readonly Mending[] =>
-  written(text.replace(pattern, '$2 $1'), text.replace(pattern, '$1 $2'));
+/** The value before its event, in the place of one that stands there, or as that of the next. */
+function eitherWay(text: string, pattern: RegExp, around: Around): readonly Mending[] {
+  const [own, next] = [text.replace(pattern, '$2 $1'), text.replace(pattern, '$1 $2')];
+  return [{ title: `write ${own}`, text: own, at: withValueBefore(around) }, ...written(next)];
+}
 
 /** `face` as `f a c e`, keeping accidentals and octaves with their letters. */
 const apart = (text: string): string => (text.match(/[a-gr][#n]*\d?/g) ?? [text]).join(' ');
@@ -170,10 +173,10 @@ const slips: readonly Slip[] = [
     code: 'note-and-value',
     mend: (text, around) => {
       const [, event = '', dots = ''] = dotsBehindOctave.exec(text) ?? [];
-      return [...eitherWay(text, noteThenValue), ...(dots === '' ? [] : dotted(event, dots, around))];
+      return [...eitherWay(text, noteThenValue, around), ...(dots === '' ? [] : dotted(event, dots, around))];
     },
   },
-  { pattern: restThenValue, code: 'note-and-value', mend: (text) => eitherWay(text, restThenValue) },
+  { pattern: restThenValue, code: 'note-and-value', mend: (text, around) => eitherWay(text, restThenValue, around) },
   {
     pattern: dotsBehind,
     code: 'dot-after-note',

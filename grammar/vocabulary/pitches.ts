@@ -9,6 +9,9 @@ export const SEMITONES: ByLetter = { c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, b: 11 }
 /** In semitones. */
 export const ALTERATIONS: Readonly<Record<AccidentalSign, number>> = { '##': 2, '#': 1, n: 0, b: -1, bb: -2 };
 
+/** No keyboard goes beyond this octave (common practice: the largest of the time end at f6 or g6). */
+export const HIGHEST_OCTAVE = 7;
+
 /** As they are called. */
 export const accidentalNames: Readonly<Record<AccidentalSign, string>> = {
   '##': 'double sharp',

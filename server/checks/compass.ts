@@ -1,6 +1,6 @@
 /** Notes for which the keyboard that the file declares has no key. */
 import { keeping } from '../../grammar/keeping';
-import { pitchText } from '../../grammar/vocabulary/pitches';
+import { HIGHEST_OCTAVE, pitchText } from '../../grammar/vocabulary/pitches';
 import { type Instrument, octavesAway } from '../instrument/instrument';
 import type { NoteMember } from '../score/score';
 import { noteName } from './pitches';
@@ -11,12 +11,14 @@ const LETTERS = ['c', 'c#', 'd', 'eb', 'e', 'f', 'f#', 'g', 'g#', 'a', 'bb', 'b'
 /** What a key sounds, as typed; of its two names the more usual. */
 export const keyName = (midi: number): string => `${LETTERS[midi % 12] ?? ''}${Math.floor(midi / 12) - 1}`;
 
-/** What is struck, small notes too, and has a key of which something holds. */
+/** What is struck, small notes too, and has a key of which something holds; an octave that no keyboard has is told where it is typed. */
 const struckOn = ({ score, facts }: View, holds: (midi: number) => boolean): { voice: string; member: NoteMember }[] =>
-  membersWhere(score, ({ midi, tiedFrom }) => !tiedFrom && holds(midi)).map(({ voice, member }) => ({
-    voice: facts.voices[voice.voice] ?? '',
-    member,
-  }));
+  membersWhere(score, ({ midi, octave, tiedFrom }) => !tiedFrom && octave <= HIGHEST_OCTAVE && holds(midi)).map(
+    ({ voice, member }) => ({
+      voice: facts.voices[voice.voice] ?? '',
+      member,
+    }),
+  );
 
 /** What a player may do: "; an octave higher, f#3, there is a key". */
 function instead(instrument: Instrument, { spelling, alteration, octave, midi }: NoteMember): string {

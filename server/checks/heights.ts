@@ -2,6 +2,7 @@
 import { compare, type Time } from '../../grammar/time';
 import type { Clef } from '../../grammar/tree';
 import { clefText, lineUnder } from '../../grammar/vocabulary/clefs';
+import { HIGHEST_OCTAVE } from '../../grammar/vocabulary/pitches';
 import { degreeOf } from '../score/heights';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { OCTAVE, type Passage } from './lines';
@@ -101,7 +102,11 @@ export const farFromStave: Look = (view) => {
     return clef === undefined ? 0 : ledgerLines(degreeOf(member), clef, lines);
   };
   const isFar = (member: NoteMember, event: VoiceEvent): boolean =>
-    !member.tiedFrom && isSounding(event) && linesFor(member, event) > MOST_LEDGER_LINES;
+    // An octave that no keyboard has is told where it is typed.
+    !member.tiedFrom &&
+    member.octave <= HIGHEST_OCTAVE &&
+    isSounding(event) &&
+    linesFor(member, event) > MOST_LEDGER_LINES;
   return membersWhere(view.score, isFar).map(({ voice, event, member }) => {
     const clef = clefAt(member.stave, event.onset);
     const slots = {

@@ -14,11 +14,13 @@ function toldOf({ clefs, key, meter, stave }: StateChange, facts: Facts): Pick<T
   return undefined;
 }
 
-/** Where sources draw signature and metre again: where a line begins, and after a double bar. */
-function isUsual({ bars }: SystemScore, { onset, bar, clefs }: StateChange): boolean {
+/** Where sources draw signature and metre again: where a line or a section begins, and after a double bar. */
+function isUsual({ bars, sections }: SystemScore, { onset, bar, clefs }: StateChange): boolean {
   if (clefs !== undefined) return false;
+  if (isZero(onset)) return true;
   const closing = bars[bar - 1]?.closing?.shape ?? '|';
-  return isZero(onset) || (closing !== '|' && equal(onset, bars[bar]?.onset ?? ZERO));
+  const begins = closing !== '|' || sections.some((section) => section.bar === bar);
+  return begins && equal(onset, bars[bar]?.onset ?? ZERO);
 }
 
 const isNewClef = ({ clefs, restated }: StateChange): boolean => clefs !== undefined && !restated;

@@ -4,6 +4,7 @@
  * What it makes counts from the beginning of its own bar; other lanes, pitch and time in the system come later.
  */
 import type { Fix } from '../../grammar/findings/finding';
+import { replacing } from '../../grammar/findings/fixes';
 import { valueFormOf } from '../../grammar/lanes/forms';
 import { andOne } from '../../grammar/lists';
 import { firstOf } from '../../grammar/statements/read';
@@ -62,6 +63,8 @@ const anyThrough = (notes: readonly LaneNote[]): boolean => {
   return false;
 };
 
+const valueAway = (value: Span): Fix => replacing(value, '', 'take the value away');
+
 class LaneReader {
   private readonly bars: LaneBars;
   private readonly suffixes: SuffixReader;
@@ -86,7 +89,7 @@ class LaneReader {
   constructor(private readonly task: LaneTask) {
     this.bars = new LaneBars(task);
     this.suffixes = new SuffixReader(task, this.bars);
-    this.notes = new NoteReader(task, this.bars, this.suffixes);
+    this.notes = new NoteReader(task, this.bars, this.suffixes, () => this.typed);
     this.stave = task.stave;
     this.setStems(task.stems);
     if (task.kind === 'free') this.value = halfOpen;
@@ -136,10 +139,7 @@ class LaneReader {
       this.notes.octave = undefined;
       return;
     }
-    const insert = (text: string): Fix => ({
-      title: `write ${text}`,
-      edits: [{ pos: bar.pos, len: 0, text: `${text} ` }],
-    });
+    const insert = (text: string): Fix => replacing({ pos: bar.pos, len: 0 }, `${text} `, `write ${text}`);
     this.bars.current.blank = { at: bar, fixes: [insert('rbar'), insert('__')] };
   }
 
@@ -155,6 +155,10 @@ class LaneReader {
   }
 
   private leftOver(): void {
+    const end = this.task.lane.tree.segments.at(-1);
+    // Without a barline the lane may be in the making, and its last value waits for a note.
+    if (this.typed !== undefined && end?.bar !== undefined)
+      this.tellUnused(this.typed, end, this.bars.ended.length - 1);
     const last = this.bars.lastEvent;
     if (this.words.length > 0 && last !== undefined) last.take({ words: [...last.words, ...this.words] });
   }
@@ -205,18 +209,24 @@ class LaneReader {
   }
 
   private takeValue(item: ValueItem, around: Around, firstOfGroup: boolean): void {
+    // What stands before options holds for those that type no value.
+    if (this.typed !== undefined && !firstOfGroup) this.tellUnused(this.typed, this.bars.current.at);
     const inTuplet = around.tuplets.length > 0;
     if (inTuplet && item.form.proportion !== undefined)
       this.bars.report('proportion-in-tuplet', item, { text: item.form.text });
     if (!firstOfGroup && item.form.text === this.valueTypedInBar && this.bars.count > 0 && this.task.kind !== 'free') {
-      this.bars.report('restated-value', item, { text: item.form.text }, [
-        { title: 'take the value away', edits: [{ pos: item.pos, len: item.len, text: '' }] },
-      ]);
+      this.bars.report('restated-value', item, { text: item.form.text }, [valueAway(item)]);
     }
     // A doubtful value does not stick: it holds for one event.
     this.valueTypedInBar = item.form.doubtful ? undefined : item.form.text;
     this.typed = item;
     if (!item.form.doubtful) this.value = item.form;
+  }
+
+  /** Of a value that no event of its bar has taken. What was not understood there may have been meant to. */
+  private tellUnused(typed: ValueItem, { pos }: Span, bar = this.bars.ended.length): void {
+    if (typed.pos < pos || this.bars.junk) return;
+    this.bars.report('value-unused', typed, { text: typed.form.text }, [valueAway(typed)], bar);
   }
 
   private valueInForce(at: Span): ValueForm | undefined {

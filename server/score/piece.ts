@@ -1,8 +1,8 @@
 /** One movement, its systems strung together: bars joined and numbered, lengths judged, sections found. */
 import type { FindingCode } from '../../grammar/findings/catalogue';
-import type { Slots } from '../../grammar/findings/finding';
+import { type Fix, problemOf, type Slots } from '../../grammar/findings/finding';
 import { isAlike } from '../../grammar/keeping';
-import { namesListed } from '../../grammar/nearest';
+import { nameInstead, namesListed } from '../../grammar/nearest';
 import { afterWord, allOf, firstOf } from '../../grammar/statements/read';
 import { add, isZero, type Time, ZERO } from '../../grammar/time';
 import type { Block, BlockContents, FileTree, Span, Statement } from '../../grammar/tree';
@@ -281,9 +281,10 @@ export class PieceBuilder {
     { pos, len }: Span,
     { block, statement }: { readonly block: number; readonly statement?: number | undefined },
     slots: Slots = {},
+    fixes: readonly Fix[] = [],
   ): void {
     this.problems.push({
-      problem: { code, pos, len, slots },
+      problem: problemOf(code, { pos, len }, slots, fixes),
       block,
       lane: undefined,
       ...(statement === undefined ? {} : { statement }),
@@ -362,7 +363,8 @@ export class PieceBuilder {
     const isKnown = (name: string): boolean => known.has(name);
     for (const name of own?.names ?? []) {
       if (own === undefined || isKnown(name.text)) continue;
-      this.tell('unknown-section', name, own, { name: name.text, known: this.sectionNames() });
+      const slots = { name: name.text, known: this.sectionNames() };
+      this.tell('unknown-section', name, own, slots, nameInstead(name.text, name, known));
     }
     // The order of a reading is that of the pieces which have its sections.
     const { order: stated } = this.choice;

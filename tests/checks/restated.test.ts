@@ -35,6 +35,11 @@ describe('a signature or a metre drawn within a line', () => {
       'Bar 2: the signature none holds already; this changes nothing.',
     ]);
   });
+  it('is let be where a section begins, be its barline a plain one', () => {
+    expect(messages(bass('2. c3 | (section B) (now key bb meter 3/4) d'), 'key-restated')).toEqual([]);
+    expect(messages(bass('2. c3 | (section B) (now key bb meter 3/4) d'), 'meter-restated')).toEqual([]);
+    expect(messages(bass('2. c3 | (section B) 2 d (now key bb) 4 e'), 'key-restated')).toHaveLength(1);
+  });
   it('is let be where it changes: naturals that are drawn, another length of the bar', () => {
     expect(messages(bass('2. c3 | (now key bn) d | (now key bb) e'), 'key-restated')).toEqual([]);
     expect(messages(bass('2. c3 | (now meter 3/4 = 3/2) 1. d'), 'meter-restated')).toEqual([]);

@@ -643,6 +643,13 @@ describe('slips of the hand', () => {
   });
 
   test.each([
+    ['4 r8 c5', '8 r c5'],
+    ['2 c5 4 e16 d', '2 c5 16 e d'],
+  ])('%s has its own value behind it and another before: its own is meant', (text, meant) => {
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+  });
+
+  test.each([
     ['4 c5. 8 d 2 e', '4. c5 8 d 2 e'],
     ['2 c5. d', '2. c5 2 d'],
     ['4 c5 d.. 16 e 2 f', '4 c5 4.. d 16 e 2 f'],

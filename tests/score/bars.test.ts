@@ -11,6 +11,7 @@ import {
   findingOf,
   lane,
   mended,
+  messages,
   passage,
   scoreOf,
 } from '../helpers/music';
@@ -300,6 +301,32 @@ describe('lanes', () => {
     expect(mended(tied, 'octave-without-keys')).toContain('4 c5 8 e= 4 e f g');
     // What follows in a chord has no white space before it.
     expect(findingOf(lane('2 c5-e8-g c5'), 'octave-without-keys').fixes).toEqual([]);
+    expect(mended(lane('2 c5 4 e8 d'), 'octave-without-keys')).toContain('2 c5 8 e d');
+  });
+
+  it('of an octave that no keyboard has nothing more is told, nor of the notes that go on in it', () => {
+    const told = codes(
+      passage(`instrument french-1700\nsystem upper C1 lower F4 meter C\n dessus | 2 c5 4 e8 d |||\n`),
+    );
+    expect(told).toContain('octave-without-keys');
+    expect(told).not.toContain('ledger-lines');
+    expect(told).not.toContain('outside-compass');
+  });
+  it('have no value that holds for nothing', () => {
+    const slip = lane('2 4 c5 d e f');
+    expect(messages(slip, 'value-unused')).toEqual(['Bar 1, dessus: the value 2 holds for nothing.']);
+    expect(errors(analysed(mended(slip, 'value-unused')))).toEqual([]);
+    expect(messages(lane('1 c5 | 4 d e f g 8'), 'value-unused')).toEqual([
+      'Bar 2, dessus: the value 8 holds for nothing.',
+    ]);
+    // In the next bar, or for the options that type none, it holds.
+    expect(codes(lane('4 c5 d e f 8 | g a b c6 2 d'))).not.toContain('value-unused');
+    expect(codes(lane('2 <K: 4 c5 d ; L: c5> 2 d5'))).not.toContain('value-unused');
+    // What was not understood may have been a note.
+    expect(codes(lane('2 @ 4 c5 d'))).not.toContain('value-unused');
+  });
+  it('may wait for a note while a lane is typed', () => {
+    expect(codes(passage(`system upper C1 lower F4 meter C\n dessus | 4 c5 d e 8\n`))).not.toContain('value-unused');
   });
   it('hint at a leap of a seventh without a digit and at a value typed again', () => {
     expect(codes(lane('4 c5 b d e'))).toContain('leap');

@@ -31,6 +31,10 @@ describe('an order of sections', () => {
   it('joins halves to whole bars', () => {
     expect(codes(halves('A A B B A'))).not.toContain('order-halves');
   });
+  it('has the nearest section for one that is misspelt', () => {
+    const slip = passage(`order grave gravve\nsection grave\n${SYSTEM}`);
+    expect(findingOf(slip, 'unknown-section').fixes.map(({ title }) => title)).toEqual(['write grave']);
+  });
   it('is told where a beat is lost', () => {
     const lost = halves('A A B C');
     expect(errors(lost)).toEqual([]);

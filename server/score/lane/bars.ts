@@ -48,8 +48,14 @@ export class LaneBars {
     return this.current.events.at(-1) ?? this.ended.at(-1)?.events.at(-1);
   }
 
-  report(code: FindingCode, at: Span, slots: Slots = {}, fixes: readonly Fix[] = none): void {
-    this.task.report(code, at, { voice: this.task.name, ...slots }, { bar: this.ended.length, fixes });
+  report(
+    code: FindingCode,
+    at: Span,
+    slots: Slots = {},
+    fixes: readonly Fix[] = none,
+    bar: number = this.ended.length,
+  ): void {
+    this.task.report(code, at, { voice: this.task.name, ...slots }, { bar, fixes });
   }
 
   source(at: Span): Source {

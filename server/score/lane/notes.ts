@@ -1,6 +1,8 @@
 /** The notes of a lane: an octave typed once holds on, and a chord may reach into other staves. */
 import type { Fix } from '../../../grammar/findings/finding';
-import type { Member, Span } from '../../../grammar/tree';
+import { replacing } from '../../../grammar/findings/fixes';
+import type { Member, Span, ValueItem } from '../../../grammar/tree';
+import { HIGHEST_OCTAVE } from '../../../grammar/vocabulary/pitches';
 import { intervalOf } from '../amounts';
 import { holdsIn } from '../choice';
 import { LaneNote } from '../event';
@@ -10,8 +12,6 @@ import { moved, type SuffixReader } from './suffixes';
 import type { LaneTask } from './task';
 
 const SEVENTH = 6;
-/** No keyboard goes beyond it (common practice: the largest of the time end at f6 or g6). */
-const HIGHEST = 7;
 
 /** Where a note stands in its chord. */
 type InChord = 'alone' | 'first' | 'further';
@@ -28,6 +28,8 @@ export class NoteReader {
     private readonly task: LaneTask,
     private readonly bars: LaneBars,
     private readonly suffixes: SuffixReader,
+    /** A value that stands before the note and nothing but it. */
+    private readonly typed: () => ValueItem | undefined,
   ) {}
 
   /**
@@ -63,7 +65,8 @@ export class NoteReader {
   private octaveOf(member: Member, at: number, inChord: InChord): number {
     const { octave } = member.spelling;
     if (octave !== undefined) this.octave = octave;
-    if (octave !== undefined && octave > HIGHEST) this.tellNoKey(member, at, octave === 8 && inChord === 'alone');
+    if (octave !== undefined && octave > HIGHEST_OCTAVE)
+      this.tellNoKey(member, at, octave === 8 && inChord === 'alone');
     if (this.octave === undefined) {
       this.bars.current.broken = true;
       if (!this.octaveMissed && !this.bars.junk)
@@ -77,7 +80,12 @@ export class NoteReader {
   private tellNoKey(member: Member, at: number, isValue: boolean): void {
     const place = moved(member, at);
     const { text } = member.spelling;
-    this.bars.report('octave-without-keys', place, { note: text }, isValue ? valueApart(member, place.pos) : []);
+    this.bars.report(
+      'octave-without-keys',
+      place,
+      { note: text },
+      isValue ? valueApart(member, place.pos, this.typed()) : [],
+    );
   }
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
@@ -100,15 +108,15 @@ export class NoteReader {
   }
 }
 
-/** `e8` as `8 e` or, where nothing is glued to it, as `e 8`. */
-function valueApart({ spelling: { text }, suffixes, tie }: Member, pos: number): Fix[] {
+/**
+ * `e8` as `8 e` or, where nothing is glued to it, as `e 8`.
+ * @param typed the value that stands before it, in whose place its own comes
+ */
+function valueApart({ spelling: { text }, suffixes, tie }: Member, pos: number, typed: ValueItem | undefined): Fix[] {
   const digit = pos + text.indexOf('8');
   const bare = text.replace('8', '');
-  const before = [
-    { pos, len: 0, text: '8 ' },
-    { pos: digit, len: 1, text: '' },
-  ];
-  const own = { title: `write 8 ${bare}`, edits: before };
+  const before = typed === undefined ? { pos, len: 0, text: '8 ' } : { pos: typed.pos, len: typed.len, text: '8' };
+  const own = { title: `write 8 ${bare}`, edits: [before, { pos: digit, len: 1, text: '' }] };
   const isBare = text.endsWith('8') && suffixes.length === 0 && tie === undefined;
-  return isBare ? [own, { title: `write ${bare} 8`, edits: [{ pos: digit, len: 0, text: ' ' }] }] : [own];
+  return isBare ? [own, replacing({ pos: digit, len: 0 }, ' ', `write ${bare} 8`)] : [own];
 }
