@@ -18,6 +18,7 @@ import { drawnRests } from './flavour/rests';
 import { drawnSides } from './flavour/sides';
 import { drawnSigns } from './flavour/signs';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
+import { Words } from './flavour/words';
 
 export interface DrawingFlavour {
   readonly root: XmlElement;
@@ -29,9 +30,11 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   const root = withoutHead(whole);
   const added: AddedSign[] = [];
   const notes = new Notes(root);
+  const words = new Words();
   /** Each rewrites one element, whose children are rewritten already; undefined leaves it out. From the first to the last. */
   const rewritings: readonly ((element: XmlElement) => XmlElement | undefined)[] = [
     drawnFigures,
+    (element) => words.drawn(element),
     (element) => drawnStates(element, added),
     (element) => drawnWithin(element, added),
     drawnBeside,

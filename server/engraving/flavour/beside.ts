@@ -24,9 +24,9 @@ function fingerWord({ attributes }: XmlElement, figures: readonly XmlElement[]):
 
 /**
  * Empty room after words. The library measures them in a Times; where that is not to be had, they are drawn wider, and would
- * reach into what follows.
+ * reach into what follows. Under a stave it would part a barline that they do not reach.
  */
-const ROOM = '\u00a0\u00a0';
+const ROOM: Readonly<Record<string, string>> = { above: '\u00a0\u00a0' };
 
 /** Words stand over their stave where nothing else is said. */
 const words: Redrawing = (element) => {
@@ -35,7 +35,7 @@ const words: Redrawing = (element) => {
   return {
     ...element,
     attributes: { ...attributes, place },
-    content: typeof content === 'object' ? content : `${content ?? ''}${ROOM}`,
+    content: typeof content === 'object' ? content : `${content ?? ''}${ROOM[place] ?? ''}`,
   };
 };
 
