@@ -65,4 +65,31 @@ describe('figures', () => {
     const { columns } = await figured('6/4 = 5', '4 c3 c 2 d');
     expect(columns.map((column) => elementsIn(column, 'rect').length)).toEqual([2, 0]);
   });
+
+  it.each(['6+', '#', '6b'])('hold on by a line that begins after all of %s', async (figure) => {
+    const { columns } = await figured(`${figure} =`, '2 c3 c');
+    const [line] = elementsIn(columns[0], 'rect');
+    const who = await engraver();
+    const signs = elementsIn(columns[0], 'path').map(({ attributes: { d, transform = '' } }) => {
+      const code = [0xea5c, 0xea64, 0xea66].find((one) => who.outline(one)?.path === d);
+      const [, x, scale] = /translate\(([-\d.]+),.*scale\(([-\d.]+)/.exec(transform)?.map(Number) ?? [];
+      return (x ?? 0) + (scale ?? 0) * ((code && who.outline(code)?.box.right) || Number.NaN);
+    });
+    expect(signs).toHaveLength(1);
+    expect(Number(line?.attributes.x)).toBeGreaterThan(signs[0] ?? Number.NaN);
+    expect(Number(line?.attributes.width)).toBeGreaterThan(0);
+  });
+
+  // Common practice: all of a column is of one size. Times has its figures 0.66 of an em high (from memory).
+  it.each(['6+', '4+', '7+', '#', 'b'])('are as tall as those of text beside them: %s', async (figure) => {
+    const { columns } = await figured(figure, '1 c3');
+    const [sign] = elementsIn(columns[0], 'path');
+    const [, scale] = /scale\(([-\d.]+)/.exec(sign?.attributes.transform ?? '')?.map(Number) ?? [];
+    const who = await engraver();
+    const codes = [0xea56, 0xea5c, 0xea5e, 0xea64, 0xea66];
+    const box = codes.map((code) => who.outline(code)).find((one) => one?.path === sign?.attributes.d)?.box;
+    const height = ((box?.top ?? Number.NaN) - Math.max(0, box?.bottom ?? Number.NaN)) * (scale ?? Number.NaN);
+    expect(height / 405).toBeGreaterThan(0.6);
+    expect(height / 405).toBeLessThan(0.85);
+  });
 });

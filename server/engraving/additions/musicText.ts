@@ -1,7 +1,7 @@
 /** Signs of the music font in words and figures as outlines, so that a picture needs no font but those that every reader has. */
 import { FONT_NAME } from '../font/glyphs';
 import { below, type Splice, type SvgElement } from '../svg';
-import type { Outlines } from './heads';
+import { GAP, type Outlines } from './heads';
 import { glyphMark } from './marks';
 
 /** How wide figures and brackets are for their size in the fonts of text that are usual. */
@@ -9,9 +9,12 @@ const FIGURE_WIDTH = 0.55;
 const BRACKET_WIDTH = 0.33;
 const EM = 1000;
 
-/** SMuFL's figures are smaller than those of text beside which they stand. */
-const isFigure = (code: number): boolean => code >= 0xea50 && code <= 0xea62;
-const FIGURE_SCALE = 1.2;
+/** SMuFL's figures and accidentals of figured bass are smaller than the figures of text beside them, and are made as tall. */
+const ENLARGED: readonly { readonly from: number; readonly to: number; readonly scale: number }[] = [
+  { from: 0xea50, to: 0xea62, scale: 1.6 },
+  { from: 0xea63, to: 0xea69, scale: 1.25 },
+];
+const enlargement = (code: number): number => ENLARGED.find(({ from, to }) => code >= from && code <= to)?.scale ?? 1;
 
 export function musicText(svg: string, root: SvgElement, outlines: Outlines): readonly Splice[] {
   return [...below(root)].filter(({ name }) => name === 'text').flatMap((text) => inText(svg, text, outlines));
@@ -35,13 +38,24 @@ function inText(svg: string, text: SvgElement, outlines: Outlines): readonly Spl
       x += textWidth(content) * size;
       continue;
     }
-    const place = { x, y: Number(text.attributes.y), scale: (size / EM) * (isFigure(code) ? FIGURE_SCALE : 1) };
+    const place = { x, y: Number(text.attributes.y), scale: (size / EM) * enlargement(code) };
     splices.push({ start: text.start, end: text.start, text: glyphMark(outline, place) });
     splices.push({ start: run.start, end: run.end, text: '' });
     x += outline.box.right * place.scale;
     follows = true;
   }
-  return splices;
+  return follows ? [...splices, ...lineFrom(text, x + GAP)] : splices;
+}
+
+/** The line that holds a figure on begins after its sign, of which the library does not know the width. */
+function lineFrom(text: SvgElement, x: number): readonly Splice[] {
+  const beside = text.parent?.children ?? [];
+  const line = beside[beside.indexOf(text) + 1];
+  if (line?.name !== 'rect' || Number(line.attributes.x) >= x) return [];
+  const { x: from, y, width, height } = line.attributes;
+  const left = Math.max(0, Number(from) + Number(width) - x);
+  const moved = `<rect x="${Math.round(x)}" y="${y}" height="${height}" width="${Math.round(left)}" />`;
+  return [{ start: line.start, end: line.end, text: moved }];
 }
 
 const textWidth = (text: string): number =>
