@@ -44,6 +44,8 @@ export interface CliHost {
   standardInput(): Reading;
   /** The file's full name, with `/` between its parts. */
   absolute(file: string): string;
+  /** Where it lies once links are followed: the same for all names of one file. */
+  place(file: string): string;
   /** Writes a file whole or not at all, with the folders above it; otherwise says why it could not. */
   write(file: string, content: string | Uint8Array | Chunks): { readonly failure: string } | undefined;
   /** Who draws, or why nobody can. It is loaded when it is first asked for. */

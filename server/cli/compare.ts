@@ -2,12 +2,12 @@
 import { type Chosen, type Comparison, compareScores } from '../readings/compare';
 import { type Agreement, kindInWords, nameOn } from '../readings/compare/differences';
 import { howMany } from '../score/amounts';
-import { projectOf } from '../workspace/project';
+import { projectOf, unreadIn } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { isFaulty } from './faulty';
 import { inputOptions, inputsOf, isUnread } from './inputs';
 import { didYouMean, type Given } from './options';
-import { shown } from './print';
+import { findingLine, shown } from './print';
 
 export const compare: Command = {
   options: {
@@ -42,6 +42,9 @@ async function comparisonOf(host: CliHost, given: Given): Promise<Compared | str
   const { analysis } = project;
   const wanted = names.length > 0 ? [...new Set(names)] : analysis.environment.sources.map(({ name }) => name);
   const unknown = wanted.find((name) => !analysis.choices.includes(name));
+  const isRefused = unknown !== undefined || wanted.length < 2;
+  const unread = isRefused ? unreadIn(project) : undefined;
+  if (unread !== undefined) return findingLine(unread).trimEnd();
   if (unknown !== undefined) {
     const { choices } = analysis;
     return `${shown(file)} has no reading or source “${shown(unknown)}”, but ${choices.join(', ')}.${didYouMean(unknown, choices)}`;

@@ -205,9 +205,8 @@ export class Batch {
     private readonly folder: string | undefined,
     inputs: readonly { readonly file: string }[],
   ) {
-    const files = inputs.map(({ file }) => host.absolute(file));
-    this.taken = new Set(files);
-    this.shared = sharedFolder(files);
+    this.taken = new Set(inputs.map(({ file }) => host.place(file)));
+    this.shared = sharedFolder(inputs.map(({ file }) => host.absolute(file)));
   }
 
   /** Whether all that was wished of this input was made and written. */
@@ -231,13 +230,13 @@ export class Batch {
   private write(input: Input, file: MadeFile): boolean {
     const { reading, content } = file;
     const path = outputPath(this.output(input, file));
-    const name = this.host.absolute(path);
-    if (this.taken.has(name)) {
+    const place = this.host.place(path);
+    if (this.taken.has(place)) {
       this.host.say(`${shown(path)}: not written over; another score of this batch has that name\n`);
       return false;
     }
-    this.taken.add(name);
-    const trouble = this.host.write(path, this.asWritten(content, input, name));
+    this.taken.add(place);
+    const trouble = this.host.write(path, this.asWritten(content, input, this.host.absolute(path)));
     this.host.say(`${shown(path)}: ${trouble === undefined ? this.written(reading) : trouble.failure}\n`);
     return trouble === undefined;
   }

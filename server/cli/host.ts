@@ -14,6 +14,7 @@ export const nodeHost = (): CliHost => ({
   read: (file) => reading(() => readBytes(file)),
   standardInput: () => reading(readStandardInput),
   absolute: (file) => slashes(path.resolve(file)),
+  place: (file) => slashes(realPath(file)),
   write,
   engraver,
   samples,
@@ -121,7 +122,7 @@ function write(file: string, content: string | Uint8Array | Chunks): { readonly 
     return undefined;
   } catch (error) {
     removeIfThere(temporary);
-    return { failure: `not written; ${inWords(error, WRITING)}` };
+    return { failure: unwritten(error) };
   }
 }
 
@@ -173,6 +174,9 @@ const codeOf = (error: unknown): string =>
 
 const inWords = (error: unknown, words: Words): string =>
   words[codeOf(error)] ?? (error instanceof Error ? error.message : 'for an unknown reason');
+
+/** That an output was not written, and why. */
+export const unwritten = (error: unknown): string => `not written; ${inWords(error, WRITING)}`;
 
 // ─── the engraver ────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -1,12 +1,14 @@
 #!/usr/bin/env node
 /** The entry of the command line. */
 import { COULD_NOT } from './command';
-import { nodeHost } from './host';
+import { nodeHost, unwritten } from './host';
 import { run } from './run';
 
 /** Whoever reads the output may have seen enough (`| head`): that is no fault. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? process.exitCode : COULD_NOT);
+  if (error.code === 'EPIPE') process.exit(process.exitCode);
+  process.stderr.write(`standard output: ${unwritten(error)}\n`);
+  process.exit(COULD_NOT);
 });
 
 try {

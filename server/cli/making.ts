@@ -29,6 +29,8 @@ export function make(project: Project, wish: Wish): Made {
     const others = `${choices.join(', ')}.${didYouMean(wished, choices)}`;
     return nothing(`${file}: it has no reading or witness “${shown(wished)}”, but ${others}\n`);
   }
+  if (made.kind === 'unread')
+    return nothing(`${findingLine(made.unread)}${file}: not exported, for it cannot be read\n`);
   if (made.kind === 'faulty') {
     const count = howMany(made.errors.length, 'error', 'errors');
     const why = `not exported, because of ${count}; --leave-gaps exports what is sound`;

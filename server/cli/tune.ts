@@ -7,11 +7,11 @@ import { sheetOf } from '../tuning/sheet';
 import { exactPitch, pitchStandards, USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
 import { noFiles } from '../workspace/host';
-import { projectOf } from '../workspace/project';
+import { projectOf, unreadIn } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread } from './inputs';
 import type { Given } from './options';
-import { shown } from './print';
+import { findingLine, shown } from './print';
 import { noTemperament } from './temperaments';
 import { sheetText } from './tuneText';
 
@@ -87,7 +87,10 @@ interface Tuned {
 }
 
 function tuned(host: CliHost, { file, text }: Input, reading = 'written', pitch: number | undefined): Tuned | string {
-  const { environment, analysis } = projectOf(host.includes(file), file, text);
+  const project = projectOf(host.includes(file), file, text);
+  const unread = unreadIn(project);
+  if (unread !== undefined) return findingLine(unread).trimEnd();
+  const { environment, analysis } = project;
   if (!analysis.choices.includes(reading))
     return `${shown(file)}: there is no reading “${shown(reading)}”, but ${analysis.choices.join(', ')}.`;
   if (isUnknownTuning(environment, reading))

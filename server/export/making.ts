@@ -6,7 +6,7 @@ import { eachOnce, inSome } from '../document/inReadings';
 import { readingsOrSources } from '../readings/choices';
 import { declaredNames } from '../score/environment';
 import type { Score } from '../score/score';
-import type { Project } from '../workspace/project';
+import { type Project, unreadIn } from '../workspace/project';
 import type { Edition, EditionFormat, Exported, ExportFormat, ExportOptions } from './formats';
 import { areChunks, type Chunks } from './inChunks';
 
@@ -35,6 +35,8 @@ export interface MadeReading {
 
 export type Made =
   | { readonly kind: 'unknown reading'; readonly wished: string; readonly choices: readonly string[] }
+  /** It has not what was wished, for it cannot be read. */
+  | { readonly kind: 'unread'; readonly unread: Finding }
   /** Nothing is made, because of these. */
   | { readonly kind: 'faulty'; readonly errors: readonly Finding[] }
   | { readonly kind: 'made'; readonly readings: readonly MadeReading[] };
@@ -49,13 +51,17 @@ export function foundIn(made: readonly MadeReading[]): Finding[] {
 }
 
 /** Makes what is wished of a score. One with errors in a reading that is wished for gives nothing, unless gaps may be left. */
-export function make({ analysis }: Project, { format, reading: wished, options }: Wish): Made {
+export function make(project: Project, { format, reading: wished, options }: Wish): Made {
+  const { analysis } = project;
   const { choices } = analysis;
   const isTogether = 'writeEdition' in format;
   const reading = wished ?? (isTogether ? 'all' : 'written');
   const all = isTogether ? readingsTogether(analysis) : choices;
   const readings = reading === 'all' ? all : choices.filter((name) => name === reading);
-  if (readings.length === 0) return { kind: 'unknown reading', wished: reading, choices };
+  if (readings.length === 0) {
+    const unread = unreadIn(project);
+    return unread === undefined ? { kind: 'unknown reading', wished: reading, choices } : { kind: 'unread', unread };
+  }
   const errors = analysis.findings().filter((finding) => finding.level === 'error' && concerns(finding, readings));
   if (errors.length > 0 && !options.leaveGaps) return { kind: 'faulty', errors };
   const scores = readings.flatMap((name) => analysis.score(name) ?? []);

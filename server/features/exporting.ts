@@ -35,6 +35,7 @@ function made(
   const options = { clefs: 'source', ...params.form, leaveGaps: params.leaveGaps } as const;
   const making = make(project, { format, reading: params.reading, options });
   if (making.kind === 'unknown reading') return nothing([`There is no reading “${making.wished}”.`]);
+  if (making.kind === 'unread') return nothing([told(making.unread)]);
   if (making.kind === 'faulty') return nothing(making.errors.map(told));
   const isMade = ({ files }: MadeReading): boolean => files.length > 0;
   return {

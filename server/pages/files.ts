@@ -39,6 +39,7 @@ export function filesOf(project: Project, { as, reading, engraver, ...options }:
   const made = make(project, { format, reading, options: { clefs: 'source', leaveGaps: false, ...options } });
   if (made.kind === 'unknown reading')
     throw new RangeError(`no reading “${made.wished}”, but ${made.choices.join(', ')}`);
+  if (made.kind === 'unread') return { files: [], findings: [made.unread] };
   if (made.kind === 'faulty') return { files: [], findings: made.errors };
   const { file: input } = project;
   const named = ({ content, ...which }: MadeFile): ExportedFile => ({

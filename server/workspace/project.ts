@@ -1,4 +1,5 @@
 /** A file with all that it includes. */
+import type { Finding } from '../../grammar/findings/finding';
 import type { FileTree } from '../../grammar/tree';
 import type { NamedTree } from '../document/absolute';
 import type { Analysis, AnalysisOptions } from '../document/analysis';
@@ -24,3 +25,7 @@ export function openProject(host: Host, file: string, options: AnalysisOptions =
 /** The same of a text that is no file of the host, or newer than it. Scores are built when they are asked for. */
 export const projectOf = (host: Host, file: string, raw: string, options: AnalysisOptions = {}): Project =>
   new Workspace(host).read(file, raw, options);
+
+/** That a file is no text that can be read, if it is none: then it declares less than it seems to, or nothing. */
+export const unreadIn = ({ analysis }: Project): Finding | undefined =>
+  analysis.findings().find(({ code }) => code === 'not-utf8');

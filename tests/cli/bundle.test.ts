@@ -1,6 +1,17 @@
 /** The bundles as their users meet them: a process and a package. */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -113,6 +124,26 @@ system dessus C1 basse F4 meter C
     });
     expect(stdout.split('\n')).toHaveLength(2);
     expect(stderr).not.toMatch(/EPIPE|^\s+at /m);
+  });
+
+  it.skipIf(!existsSync('/dev/full'))('says that its output could not be written', () => {
+    put('a.bent', SOUND);
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(process.execPath, [CLI, 'export', '--as', 'json', 'a.bent'], {
+      cwd: folder,
+      stdio: ['ignore', full, 'pipe'],
+      encoding: 'utf8',
+    });
+    closeSync(full);
+    expect([status, stderr]).toEqual([2, 'standard output: not written; the disk is full\n']);
+  });
+
+  it.skipIf(process.platform === 'win32')('never writes over a score that it was given, under whatever name', () => {
+    put('own.bent', SOUND);
+    symlinkSync('own.bent', join(folder, 'own.written.bent'));
+    const { status, stderr } = bentside(['export', '--as', 'bent', 'own.bent', '--out', '.']);
+    expect([status, stderr]).toEqual([1, expect.stringContaining('own.written.bent: not written over')]);
+    expect(readFileSync(join(folder, 'own.bent'), 'utf8')).toBe(SOUND);
   });
 
   it('has a demonstration', () => {

@@ -284,6 +284,24 @@ describe('bentside export', () => {
     expect(say).toBe('a.bent: it has no reading or witness “plian”, but written, plain, K, L. Did you mean plain?\n');
   });
 
+  it('says of a text in UTF-16 that it cannot be read, not that it lacks the reading which it declares', async () => {
+    // The Unicode Standard, D98 (UTF-16): bytes without a mark, read as UTF-8.
+    const host = memoryHost({ 'a.bent': new TextDecoder().decode(Buffer.from(SOUND, 'utf16le')) });
+    const exported = await bentside(host, 'export', 'a.bent', '--as', 'bent', '--reading', 'L', '--leave-gaps');
+    expect([exported.code, exported.out]).toEqual([1, '']);
+    expect(exported.say).toMatch(/^a\.bent:1:2 error not-utf8: .*\na\.bent: not exported, for it cannot be read\n$/);
+    for (const words of [
+      ['compare', 'a.bent'],
+      ['compare', 'a.bent', 'K', 'L'],
+      ['tune', 'a.bent'],
+    ])
+      expect(await bentside(host, ...words)).toMatchObject({
+        code: 2,
+        out: '',
+        say: expect.stringMatching(/^a\.bent:1:2 error not-utf8: .*\n$/),
+      });
+  });
+
   it('writes nothing of a score with errors, unless its broken bars may be left empty', async () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SOUND });
     const refused = await bentside(host, 'export', 'a.bent', 'b.bent', '--as', 'json');

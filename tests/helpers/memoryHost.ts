@@ -39,6 +39,7 @@ export function memoryHost(files: Readonly<Record<string, string>> = {}, standar
     read,
     standardInput: () => ({ text: standardInput }),
     absolute,
+    place: absolute,
     write: (file, content) => {
       map.set(absolute(file), areChunks(content) ? together(content) : content);
       return undefined;

@@ -23,7 +23,7 @@ export async function sheetOf(
   const whole = { clefs: 'source', leaveGaps: false, ...options } as const;
   const made = make(project, { format: format.drawnBy(await engraver()), reading, options: whole });
   if (made.kind === 'faulty') return { page: '', findings: made.errors };
-  if (made.kind !== 'made') throw new Error(`no reading ${made.wished}`);
+  if (made.kind !== 'made') throw new Error(made.kind);
   const [sheet, ...others] = made.readings;
   if (sheet === undefined || others.length > 0) throw new Error('a sheet is one file');
   return { page: `${sheet.files[0]?.content ?? ''}`, findings: sheet.findings };
