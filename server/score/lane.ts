@@ -408,7 +408,7 @@ class LaneReader {
   private options(item: OptionsItem, around: Around): void {
     const index = chooseOption(this.task.choice, item.place?.text, item.options);
     const number = this.bars.nextNumber(around);
-    compareOptions(item.options, this.value, this.bars);
+    compareOptions(item.options, this.value, this.bars, this.task.kind !== 'free');
     const option = item.options[index];
     if (option === undefined) return;
     const { stave, stems } = this;

@@ -4,7 +4,7 @@ import { format } from '../../grammar/time';
 import { pitchText } from '../../grammar/vocabulary/pitches';
 import { type Comparison, compareScores } from '../../server/readings/compare';
 import { perform } from '../../server/readings/perform';
-import { lane, scoreOf } from '../helpers/music';
+import { analysed, errors, lane, scoreOf } from '../helpers/music';
 import { sampleAnalysis } from '../helpers/samples';
 
 const THREE = 'source M "a third"\n';
@@ -46,6 +46,21 @@ describe('two sources', () => {
 
   it('of which one leaves out a bar differ in that bar', () => {
     expect(told(compared('1 c5 | <K: 1 d5 | ; L: omit> 1 e5', ['K', 'L']))).toEqual(['2  0 omission: K=the bar | L=']);
+  });
+
+  it('of which one leaves out a note differ in that note, not in what comes later for it', () => {
+    const music = '(irregular) 4 c5 <K: 4 d ; L: omit> 4 e5 f g';
+    expect(told(compared(music, ['K', 'L']))).toEqual(['1 dessus 2 omission: K=4 d5 | L=']);
+  });
+
+  it('of a prelude without measure may have more notes, one than the other', () => {
+    const analysis = analysed(
+      'bentside 1\nsource K "one"\nsource L "two"\nvoice dessus\nsystem free dessus G2\n  dessus | c5 d <K: e f g ; L: 8 e f> 1 a4 g ||\n',
+    );
+    expect(errors(analysis)).toEqual([]);
+    expect(told(compareScores(['K', 'L'].map((name) => scoreOf(analysis, name))))).toEqual([
+      '1 dessus 3 reading: K=1 e5 1 f5 1 g5 | L=8 e5 8 f5',
+    ]);
   });
 
   it('differ in the second bar of options that go over a barline', () => {

@@ -1,4 +1,6 @@
 /** Texts of one file beside one another, bar by bar and voice by voice: where they differ, and who agrees with whom. */
+import { putUnder } from '../../../grammar/lists';
+import { format, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { ComparedBar, ComparedText, DrawnSymbol, TimeInBar } from './symbols';
 
 /** What differs: `reading` where pitch and rhythm do; `sounding` where a practice of accidentals does; `time` what is played. */
@@ -218,27 +220,88 @@ function differenceOf(lines: readonly NamedLine[], aspect: number, segments: rea
   };
 }
 
+/**
+ * Parts of a bar that are set beside one another. Lines that are read in one lane have its events in common, places with
+ * options and all, wherever in time an omission puts them; others have their time in common.
+ */
 function segmentsOf(lines: readonly NamedLine[]): Segment[] {
-  const onsets = lines.map(({ symbols }) => new Set(symbols.map(({ onset }) => onset)));
-  const isShared = (onset: string): boolean => onsets.every((own) => own.has(onset));
-  const parts = lines.map(({ symbols }) => partedAt(symbols, isShared));
-  const count = Math.max(...parts.map((own) => own.length));
+  const lanes = new Set(lines.flatMap(({ symbols }) => symbols.map(({ address }) => laneOf(address))));
+  const parts = lanes.size > 1 ? partedByTime(lines, () => ZERO) : partedByEvent(lines);
   let before = 0;
-  return Array.from({ length: count }, (_, part) => {
-    const segment = { before, lines: lines.map(({ name }, line) => ({ name, symbols: parts[line]?.[part] ?? [] })) };
-    before += (parts[0]?.[part] ?? []).filter(({ drawn }) => drawn).length;
+  return parts.filter(holdsAnything).map((part) => {
+    const segment = { before, lines: part };
+    before += (part[0]?.symbols ?? []).filter(({ drawn }) => drawn).length;
     return segment;
   });
 }
 
-/** What comes before the first shared onset, then what begins with each. */
-function partedAt(symbols: readonly DrawnSymbol[], isShared: (onset: string) => boolean): DrawnSymbol[][] {
+const holdsAnything = (part: readonly NamedLine[]): boolean => part.some(({ symbols }) => symbols.length > 0);
+
+const laneOf = (address: string): string => address.slice(0, address.lastIndexOf('/'));
+
+/** Bar and event in the lane: of what stands in options those of their place. */
+const eventOf = ({ address }: DrawnSymbol): string =>
+  address
+    .slice(address.lastIndexOf('/') + 1)
+    .split('.', 2)
+    .join('.');
+
+/** Each event by itself, in the order of the lane; one that a line has not is empty there. */
+function partedByEvent(lines: readonly NamedLine[]): (readonly NamedLine[])[] {
+  const own = lines.map(({ symbols }) => groupedBy(symbols, eventOf));
+  const all = [...new Set(own.flatMap((events) => [...events.keys()]))].sort(inLaneOrder);
+  return all.flatMap((event) =>
+    partedByTime(
+      lines.map(({ name }, line) => ({ name, symbols: own[line]?.get(event) ?? [] })),
+      beginningOf,
+    ),
+  );
+}
+
+const beginningOf = ({ symbols: [first] }: NamedLine): Time => first?.onset ?? ZERO;
+
+function groupedBy(
+  symbols: readonly DrawnSymbol[],
+  keyOf: (symbol: DrawnSymbol) => string,
+): Map<string, DrawnSymbol[]> {
+  const groups = new Map<string, DrawnSymbol[]>();
+  for (const symbol of symbols) putUnder(groups, keyOf(symbol), symbol);
+  return groups;
+}
+
+function inLaneOrder(one: string, other: string): number {
+  const [[bar = 0, event = 0], [otherBar = 0, otherEvent = 0]] = [
+    one.split('.').map(Number),
+    other.split('.').map(Number),
+  ];
+  return bar - otherBar || event - otherEvent;
+}
+
+/**
+ * What comes before the first shared moment, then what begins with each.
+ * @param origin in its bar, from where the moments of a line count
+ */
+function partedByTime(lines: readonly NamedLine[], origin: (line: NamedLine) => Time): (readonly NamedLine[])[] {
+  const moments = lines.map((line) => line.symbols.map(({ onset }) => format(subtract(onset, origin(line)))));
+  const known = moments.map((own) => new Set(own));
+  const isShared = (moment: string): boolean => known.every((own) => own.has(moment));
+  const parts = lines.map(({ symbols }, line) => partedAt(symbols, moments[line] ?? [], isShared));
+  const count = Math.max(...parts.map((own) => own.length));
+  return Array.from({ length: count }, (_, part) =>
+    lines.map(({ name }, line) => ({ name, symbols: parts[line]?.[part] ?? [] })),
+  );
+}
+
+function partedAt(
+  symbols: readonly DrawnSymbol[],
+  moments: readonly string[],
+  isShared: (moment: string) => boolean,
+): DrawnSymbol[][] {
   const parts: DrawnSymbol[][] = [[]];
-  let last = '';
-  for (const symbol of symbols) {
-    if (symbol.onset !== last && isShared(symbol.onset)) parts.push([]);
+  for (const [index, symbol] of symbols.entries()) {
+    const moment = moments[index] ?? '';
+    if (moment !== moments[index - 1] && isShared(moment)) parts.push([]);
     parts.at(-1)?.push(symbol);
-    last = symbol.onset;
   }
   return parts;
 }

@@ -44,7 +44,7 @@ export interface DrawnSymbol {
   /** The written time, to set beside that. */
   readonly written: TimeInBar;
   /** When it begins in its bar as written. */
-  readonly onset: string;
+  readonly onset: Time;
   /** In the form of reports: `q d″`, with its marks as typed. */
   readonly inTrade: string;
   /** Drawn, so that it is counted: a gap is not. */
@@ -198,7 +198,7 @@ function symbolOf(
     pitches: event.members.map(soundingText).join('-'),
     played,
     written: timeInBar(subtract(onset, bar.onset), event.duration),
-    onset: format(subtract(onset, bar.onset)),
+    onset: subtract(onset, bar.onset),
     address: addressOf(system, event),
     line,
     column,

@@ -10,15 +10,21 @@ import { type BarTimes, timesOf } from './times';
 /**
  * Reports labels that stand twice and options that are not equal, `omit` apart.
  * @param before the value in force before them, if one is
+ * @param timed whether time is measured: in free music one source may have more notes than another
  */
-export function compareOptions(options: readonly Option[], before: ValueForm | undefined, bars: LaneBars): void {
+export function compareOptions(
+  options: readonly Option[],
+  before: ValueForm | undefined,
+  bars: LaneBars,
+  timed: boolean,
+): void {
   findLabelsTwice(options, bars);
   let first: BarTimes | undefined;
   for (const option of options) {
     if (option.omit) continue;
     const times = timesOf(option.items, before);
     if (first === undefined) first = times;
-    else compareTimes(option, times, first, bars);
+    else if (timed || times.length !== first.length) compareTimes(option, times, first, bars);
   }
 }
 
