@@ -1,5 +1,5 @@
 /** What sounds of a score, piece after piece in playing time: for formats that are heard. */
-import { add, compare, equal, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
+import { add, compare, format, latest, subtract, type Time, ZERO } from '../../grammar/time';
 import { openingOf } from '../readings/perform';
 import { statedTuningOf, tuningWished } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
@@ -7,6 +7,7 @@ import { type Clock, Clocks, endOf, type Opening } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
 import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
+import { type Flow, flowOf } from '../score/unmeasured';
 import { changesOf, placeOfEvent } from '../score/walk';
 import { USUAL_PITCH } from '../tuning/standards';
 import type { Tuning } from '../tuning/tuning';
@@ -14,7 +15,6 @@ import type { ExportOptions } from './formats';
 import { Losses, NOWHERE } from './losses';
 import { type Measure, measuresFor, problemsWithin } from './measures';
 import { performedIn } from './ornaments';
-import { type Flow, flowOf } from './unmeasured';
 
 /** A note with the time in which it sounds, in semibreves from the start of its piece as it is played. */
 export interface SoundingNote {
@@ -105,8 +105,8 @@ function sounding(
   const sound = new Set(measures.filter(({ broken }) => !broken).map(({ bar }) => bar));
   // In the order of the source, times count from the first bar wanted.
   const start = performed.passes === undefined ? first.bar.onset : ZERO;
-  const clocks = new Clocks(piece, opening, piece === firstPiece);
   const flow = flowOf(piece, opening.pace);
+  const clocks = new Clocks(piece, opening, piece === firstPiece, flow.clocks);
   return {
     piece,
     notes: performed.events.flatMap((event) => noteOf(event, start, sound, flow)),
@@ -117,7 +117,7 @@ function sounding(
         ...changesAt(piece, ({ tempo }) => tempo !== undefined),
         ...flow.clocks.flatMap(({ onset, end }) => [onset, end]),
       ],
-      at: (onset) => flowing(flow, onset) ?? clocks.at(onset),
+      at: (onset) => clocks.at(onset),
       key: ({ perSecond }) => format(perSecond),
     }),
     meters: alongPasses(passes, {
@@ -142,9 +142,6 @@ const meterAt = (at: Time, { bars }: Pass): Meter | undefined => bars.find((bar)
 
 const changesAt = (piece: Piece, concerns: (change: StateChange) => boolean): Time[] =>
   [...changesOf(piece)].filter(({ change }) => concerns(change)).map(({ onset }) => onset);
-
-/** The clock of a note of unmeasured music; where such music ends, the stated tempo holds again. */
-const flowing = ({ clocks }: Flow, at: Time): Clock | undefined => clocks.find(({ onset }) => equal(onset, at))?.clock;
 
 function noteOf(event: PerformedEvent, start: Time, sound: ReadonlySet<Bar>, { held }: Flow): SoundingNote[] {
   const { pitch, voice, released = ZERO } = event;

@@ -5,7 +5,7 @@
  * a key comes up in time to speak again.
  */
 import { putUnder } from '../../grammar/lists';
-import { add, compare, time } from '../../grammar/time';
+import { add, compare, equal, latest, time, ZERO } from '../../grammar/time';
 import { curvesOf, placeOfEvent } from '../score/walk';
 import { RELEASE } from '../signs/keys';
 import type { Seconds } from './seconds';
@@ -27,6 +27,8 @@ const STEP = 2;
 /** Seconds between the notes of a chord of so many that no sign spreads. */
 const SPREAD = 0.01;
 const SPREAD_FROM = 3;
+/** The part of its time over which the last chord of music without measure is spread. */
+const LAST_SPREAD = 0.3;
 /** Strokes of one key that are nearer in seconds are one: voices that meet, one of them spread or ornamented. */
 export const ONE_STROKE = 0.04;
 
@@ -39,7 +41,7 @@ export function touched(piece: SoundingPiece, seconds: Seconds): readonly Touche
     const part = partHeld(note, next.get(note), slurred.has(placeOfEvent(note.event.from[0].placed)));
     return { note, at, until: at + (until - at) * part };
   });
-  return speakingAgain(spread(held), piece);
+  return speakingAgain(spread(held, lastOf(piece)), piece);
 }
 
 function partHeld(note: SoundingNote, next: SoundingNote | undefined, isSlurred: boolean): number {
@@ -87,8 +89,19 @@ function slurredIn({ piece, notes }: SoundingPiece): ReadonlySet<string> {
   return slurred;
 }
 
-/** Notes of one moment one after another from the lowest; what a sign plays keeps its time. */
-function spread(all: readonly Touched[]): readonly Touched[] {
+/** The last notes of a piece that ends without measure. */
+function lastOf({ notes }: SoundingPiece): ReadonlySet<SoundingNote> {
+  const end = notes.reduce((last, { onset }) => latest(last, onset), ZERO);
+  const isLast = ({ onset, event }: SoundingNote): boolean =>
+    equal(onset, end) && event.from[0].placed.system.score.kind === 'free';
+  return new Set(notes.filter(isLast));
+}
+
+/**
+ * Notes of one moment one after another from the lowest; what a sign plays keeps its time.
+ * @param last those of the last chord of music without measure, which is spread slowly
+ */
+function spread(all: readonly Touched[], last: ReadonlySet<SoundingNote>): readonly Touched[] {
   const moments = new Map<number, Touched[]>();
   for (const one of all) {
     if (one.note.event.realised !== undefined) continue;
@@ -98,7 +111,9 @@ function spread(all: readonly Touched[]): readonly Touched[] {
   for (const chord of moments.values()) {
     const keys = [...new Set(chord.map(({ note }) => note.pitch.midi))].sort((a, b) => a - b);
     if (keys.length < SPREAD_FROM) continue;
-    for (const one of chord) later.set(one, keys.indexOf(one.note.pitch.midi) * SPREAD);
+    const each = ({ note, at, until }: Touched): number =>
+      last.has(note) ? ((until - at) * LAST_SPREAD) / (keys.length - 1) : SPREAD;
+    for (const one of chord) later.set(one, keys.indexOf(one.note.pitch.midi) * each(one));
   }
   return all.map((one) => {
     const by = later.get(one) ?? 0;

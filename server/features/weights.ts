@@ -1,7 +1,7 @@
 /** The editor's weights in music without measure: what they are, and what writes another into the text. */
 import type { TextEdit } from 'vscode-languageserver-types';
-import { weightMarkOf, weightOf } from '../export/unmeasured';
 import type { ScoreSystem, Source } from '../score/score';
+import { weightMarkOf, weightOf } from '../score/unmeasured';
 import { offsetOf } from '../score/walk';
 import type { Project } from '../workspace/project';
 import { eventOfId, pictureId, scoreOf } from './pages';

@@ -3,9 +3,9 @@ import { HINTS } from '../export/hints';
 import { Losses, whereBar } from '../export/losses';
 import { type BarsWanted, type Measure, measuresFor } from '../export/measures';
 import { tempiOf } from '../export/tempi';
-import { weightMarkOf } from '../export/unmeasured';
 import { annotationsOf, annotationsOfBarline } from '../score/annotations';
 import type { PlacedProblem, Score, VoiceEvent } from '../score/score';
+import { weightMarkOf } from '../score/unmeasured';
 import { barlinesOf, eventsOf } from '../score/walk';
 
 export function undrawn(score: Score, wanted: BarsWanted): readonly PlacedProblem[] {

@@ -11,6 +11,8 @@ export interface Clock {
   readonly assumed: boolean;
   /** "63 minims a minute". */
   readonly words: string;
+  /** That of a note of music without measure, whose value is but nominal. */
+  readonly unmeasured?: boolean;
 }
 
 /** Frequencies of a tempo may have three places behind the point. */
@@ -74,14 +76,29 @@ export function lastBegun<One extends { readonly onset: Time }>(list: readonly O
 /** Of a list in the order of time: what is in force at a moment. */
 export const inForce = <What>(list: readonly From<What>[], at: Time): What | undefined => lastBegun(list, at)?.what;
 
+/** The tempo of a note of music without measure, and the moments of the source from which and to which it holds. */
+export interface FlowingNote {
+  readonly onset: Time;
+  readonly end: Time;
+  readonly clock: Clock;
+}
+
 /** Tempo and meter of a piece at every moment. */
 export class Clocks {
   private readonly clocks: From<Clock>[] = [];
   private readonly beats: From<Time>[] = [];
   private readonly pace: Time | undefined;
 
-  /** @param isFirst a reading's own tempo is that of the beginning of the first piece, and of no other */
-  constructor(piece: Piece, { tempo, ownTempo, pace }: Opening, isFirst: boolean) {
+  /**
+   * @param isFirst a reading's own tempo is that of the beginning of the first piece, and of no other
+   * @param flow in the order of time, at the pace of the opening; as a rule only the tempi that are stated count
+   */
+  constructor(
+    piece: Piece,
+    { tempo, ownTempo, pace }: Opening,
+    isFirst: boolean,
+    private readonly flow: readonly FlowingNote[] = [],
+  ) {
     const stated = ownTempo && isFirst;
     this.pace = pace;
     if (tempo !== undefined) this.clocks.push({ onset: time(0), what: clockOf(tempo) });
@@ -93,6 +110,8 @@ export class Clocks {
   }
 
   at(onset: Time): Clock {
+    const flowing = lastBegun(this.flow, onset);
+    if (flowing !== undefined && compare(onset, flowing.end) < 0) return flowing.clock;
     const clock = inForce(this.clocks, onset) ?? ASSUMED;
     return this.pace === undefined ? clock : { ...clock, perSecond: multiply(clock.perSecond, this.pace) };
   }

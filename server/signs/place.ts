@@ -51,6 +51,7 @@ const PACE = { slow: 50, gay: 100 } as const;
 
 /** How quick trills are where a beat lasts so long. */
 export function paceOf(clock: Clock, beat: Time): Pick<Place, 'strokes' | 'slow'> {
+  if (clock.unmeasured) return { strokes: STROKES.usual, slow: false };
   const beatsPerMinute = 60 / secondsOf(clock, beat);
   if (beatsPerMinute < PACE.slow) return { strokes: STROKES.slow, slow: true };
   return { strokes: beatsPerMinute > PACE.gay ? STROKES.gay : STROKES.usual, slow: false };

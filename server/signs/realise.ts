@@ -13,6 +13,7 @@ import {
   type PerformedPiece,
   performedOnset,
 } from '../score/performance';
+import { flowOf } from '../score/unmeasured';
 import { isSnapped } from './ahead';
 import { type BorneSign, signsOf } from './bearing';
 import { SHORTEST_FILLED, type Spreading, spread } from './chords';
@@ -39,7 +40,7 @@ export function* realisingSigns(performance: Performance, options: RealiseOption
   const voiceName = (voice: number): string => voices[voice]?.name ?? '';
   const pieces: PerformedPiece[] = [];
   for (const [index, performed] of performance.pieces.entries()) {
-    const clocks = new Clocks(performed.piece, options, index === 0);
+    const clocks = new Clocks(performed.piece, options, index === 0, flowOf(performed.piece, options.pace).clocks);
     const realiser = new Realiser(performed, clocks, options, remarks, voiceName);
     pieces.push({ piece: performed.piece, events: yield* realiser.realising() });
   }

@@ -182,10 +182,10 @@ describe('the gigue', () => {
     const times = [...comparedText(score).values()];
     const bars = drawn.flatMap(({ number, voices }, index) =>
       [...voices].flatMap(([voice, symbols]) => {
-        const played = (times[index]?.voices.get(voice) ?? []).map((symbol) => symbol.played || symbol.written);
+        const played = (times[index]?.voices.get(voice) ?? []).map((symbol) => symbol.played ?? symbol.written);
         return [
           `${number} ${voice}: ${symbols.map(({ value, notes }) => `${value} ${notes}`).join(' ')}`,
-          `    ${played.join(' ')}`,
+          `    ${played.map(({ at, lasts }) => `${at}+${lasts}`).join(' ')}`,
         ];
       }),
     );

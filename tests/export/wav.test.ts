@@ -213,11 +213,31 @@ describe('unmeasured music', () => {
     expect(all[4]?.until).toBeCloseTo(all[5]?.until ?? Number.NaN, 6);
     expect(all[1]?.until).toBeLessThan(all[2]?.until ?? Number.NaN);
   });
+  it('plays signs in the time that its notes have, not in their nominal semibreves', () => {
+    const free = passage(
+      "system free upper C1 lower F4\n  dessus | c5 e'tr'w2 d c5'tr |||\n",
+      'reading played\n  signs turk-1789\n',
+    );
+    const [piece] = soundingOf(scoreOf(free, 'played'), OPTIONS).heard?.pieces ?? [];
+    const seconds = new Seconds(piece?.tempi ?? []);
+    const strokes = (piece?.notes ?? []).map(({ onset }) => seconds.at(onset));
+    const trill = strokes.filter((at) => at >= 0.449 && at < 1.079);
+    // e, after 0.45 s, has twice the 0.315 s of a step; a quarter of that is its stop, the rest four strokes at eleven a second. Common practice.
+    expect(trill.length).toBe(4);
+    expect(Math.min(...trill.slice(1).map((at, index) => at - (trill[index] ?? 0)))).toBeGreaterThan(0.06);
+  });
+  it('ends in a chord that rings, and is spread over 1.2 of the time from note to note', () => {
+    const free = passage('system free upper C1 lower F4\n  dessus | e5 d5 (down) c3-g-(up)e4-c5 |||\n');
+    const [piece] = soundingOf(scoreOf(free), OPTIONS).heard?.pieces ?? [];
+    const chord = touched(piece as NonNullable<typeof piece>, new Seconds(piece?.tempi ?? [])).slice(2);
+    expect(chord.map(({ at }) => (at - (chord[0]?.at ?? 0)).toFixed(2))).toEqual(['0.00', '0.18', '0.36', '0.54']);
+    expect((chord[0]?.until ?? 0) - (chord[0]?.at ?? 0)).toBeCloseTo(4 * 0.45, 6);
+  });
   it('keeps to its tempo again where measure begins', () => {
     const prelude = sampleAnalysis('prelude.bent');
     const [piece] = soundingOf(scoreOf(prelude), OPTIONS).heard?.pieces ?? [];
-    expect(piece?.tempi.some(({ what }) => what.words === 'unmeasured')).toBe(true);
-    expect(piece?.tempi.some(({ what }) => what.words !== 'unmeasured')).toBe(true);
+    expect(piece?.tempi.some(({ what }) => what.unmeasured === true)).toBe(true);
+    expect(piece?.tempi.some(({ what }) => what.unmeasured === undefined)).toBe(true);
   });
 });
 

@@ -1,14 +1,14 @@
 /**
  * How music without measure flows when it is played: one possibility, never an authority (common practice).
  *
- * From note to note it takes a base time; longer after a bass note and before the bass changes, shorter by step and in
- * ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A tenue holds its note to its end, or, where that is
+ * From note to note it takes a base time; longer after a bass note, before the bass changes and at the end, shorter by step and
+ * in ornaments of two slurred notes; an editor's weight (`'w2`) multiplies it. A tenue holds its note to its end, or, where that is
  * not drawn, until the next bass.
  */
 import { add, divide, isZero, type Time, time, toNumber } from '../../grammar/time';
-import type { Clock } from '../score/clock';
-import type { AppliedMark, Piece, VoiceEvent } from '../score/score';
-import { curvesOf, eventsOf, marksOfEvent, type PlacedEnd, type PlacedEvent, placeOfEvent } from '../score/walk';
+import type { Clock, FlowingNote } from './clock';
+import type { AppliedMark, Piece, VoiceEvent } from './score';
+import { curvesOf, eventsOf, marksOfEvent, type PlacedEnd, type PlacedEvent, placeOfEvent } from './walk';
 
 /** Seconds from a note to the next. */
 const GAP = 0.45;
@@ -16,6 +16,8 @@ const AFTER_BASS = 1.6;
 const BEFORE_BASS = 1.8;
 const BY_STEP = 0.7;
 const ORNAMENT = 0.4;
+/** The last note or chord of a piece rings. */
+const LAST = 4;
 /** A bass lies at least an octave below what goes before; in semitones. */
 const BASS_LEAP = 12;
 const STEP = 2;
@@ -23,25 +25,30 @@ const STEP = 2;
 const ONE = time(1);
 
 export interface Flow {
-  /** The tempo of each note of unmeasured systems, and the moments of the source from which and to which it holds. */
-  readonly clocks: readonly { readonly onset: Time; readonly end: Time; readonly clock: Clock }[];
+  /** Of each note of unmeasured systems, in the order of time. */
+  readonly clocks: readonly FlowingNote[];
   /** Until when a tenue holds a note, by the place of the event on which it begins. */
   readonly held: ReadonlyMap<string, Time>;
 }
+
+const MEASURED: Flow = { clocks: [], held: new Map() };
 
 const placeOfEnd = ({ system, voice, end }: PlacedEnd): string => placeOfEvent({ system, voice, index: end.event });
 
 /** @param pace by how much it is quicker */
 export function flowOf(piece: Piece, pace: Time = ONE): Flow {
+  if (!piece.systems.some(({ score }) => score.kind === 'free')) return MEASURED;
   const free = [...eventsOf(piece)].filter(({ system }) => system.score.kind === 'free');
-  if (free.length === 0) return { clocks: [], held: new Map() };
   const curves = curvesOf(piece).flatMap(({ start, end }) =>
     start === undefined || end === undefined ? [] : [[placeOfEnd(start), placeOfEnd(end)] as const],
   );
   const timed = free.filter(({ event }) => event.small === undefined && !isZero(event.duration));
   const ornaments = shortSlurs(curves, timed);
+  const isLast = ({ system }: PlacedEvent, index: number): boolean =>
+    index === timed.length - 1 && system === piece.systems.at(-1);
   const clocks = timed.map((placed, index) => {
-    const seconds = gapOf(placed, timed[index - 1], timed[index + 1], ornaments) * weightOf(placed.event);
+    const gap = isLast(placed, index) ? GAP * LAST : gapOf(placed, timed[index - 1], timed[index + 1], ornaments);
+    const seconds = gap * weightOf(placed.event);
     const { onset, event } = placed;
     return { onset, end: add(onset, event.duration), clock: lasting(event.duration, seconds / toNumber(pace)) };
   });
@@ -67,7 +74,8 @@ function openedIn(piece: Piece, timed: readonly PlacedEvent[]): (readonly [strin
 const lasting = (value: Time, seconds: number): Clock => ({
   perSecond: divide(value, time(Math.max(1, Math.round(seconds * 1000)), 1000)),
   assumed: false,
-  words: 'unmeasured',
+  words: 'the pace of music without measure',
+  unmeasured: true,
 });
 
 const lowest = (placed: PlacedEvent | undefined): number | undefined => {
