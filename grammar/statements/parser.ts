@@ -4,15 +4,16 @@
  * Parts, clauses and rows are taken as the tables say; a keyword has no code of its own. What does not fit is a problem
  * at its place, and reading goes on at the next word that fits.
  */
-import { type Problem, problemOf } from '../findings/finding';
+import { type Fix, type Problem, problemOf } from '../findings/finding';
 import { replacing } from '../findings/fixes';
 import { nearest } from '../nearest';
 import type { Argument, Change, ChangeWord, Clause, Row, Span, Statement, StatementTree } from '../tree';
 import { clefOf, looksLikeClef } from '../vocabulary/clefs';
+import { meterSigns } from '../vocabulary/meters';
 import type { ClauseEntry, Clauses, EitherPart, FreePart, Part, RowEntry, WordsPart } from '../vocabulary/parts';
 import { changes, lookUp, statements } from '../vocabulary/statements';
 import { lex, type Token } from './lexer';
-import { hasUsualLength, type Report, readers } from './readers';
+import { hasUsualLength, isMeantForNoOther, otherSpellings, type Report, readers } from './readers';
 import { readRecipe } from './recipe';
 
 /** Hears the path of every part of the vocabulary that a text uses (see `vocabularyPaths`). */
@@ -64,6 +65,29 @@ const bareBeginnings = { ':': '`:`', clef: 'a clef', staveAndClef: "a stave's na
 const beginning = ([name, clause]: [string, ClauseEntry]): string =>
   clause.opens === undefined ? `\`${name}\`` : bareBeginnings[clause.opens];
 const isSign = (text: string): boolean => !/^[a-z]/.test(text);
+
+/** The parts with one of which what consists of them can begin. */
+const firstOf = (parts: readonly Part[]): readonly Part[] =>
+  parts.slice(0, parts.findIndex(({ optional }) => !optional) + 1);
+
+/** The clause that a strange word means: the one that is called nearly so, or the only one that would take it after its keyword. */
+function meantClause(
+  word: Token,
+  clauses: readonly [string, ClauseEntry][],
+): { readonly name: string; readonly fix: Fix } | undefined {
+  if (word.kind !== 'word') return undefined;
+  const named = clauses.filter(([, { opens }]) => opens === undefined);
+  const [taking, other] = named.filter(([, { parts }]) => firstOf(parts).some((part) => isMeantForNoOther(part, word)));
+  if (taking !== undefined && other === undefined) {
+    const [name] = taking;
+    return { name, fix: replacing({ pos: word.pos, len: 0 }, `${name} `, `put \`${name}\` before it`) };
+  }
+  const name = nearest(
+    word.text,
+    named.map(([one]) => one),
+  );
+  return name === undefined ? undefined : { name, fix: replacing(word, name) };
+}
 
 /** For each token the index after the last one of its line. */
 function lineEnds(tokens: readonly Token[]): number[] {
@@ -379,7 +403,8 @@ class StatementReader {
     else {
       this.index++;
       const code = part.kind === 'words' ? 'unknown-word' : 'wrong-argument';
-      this.report(code, token, { word: token.text, expected });
+      const fixes = part.kind === 'free' ? otherSpellings(token, part) : [];
+      this.report(code, token, { word: token.text, expected }, fixes);
     }
   }
 
@@ -395,12 +420,11 @@ class StatementReader {
     };
     while (last() !== undefined);
     const clauses = Object.entries(scope.clauses);
-    const keywords = clauses.filter(([, clause]) => clause.opens === undefined).map(([name]) => name);
-    const meant = first.kind === 'word' ? nearest(first.text, keywords) : undefined;
-    const expected = meant === undefined ? listed(clauses.map(beginning)) : `\`${meant}\``;
+    const meant = meantClause(first, clauses);
+    const expected = meant === undefined ? listed(clauses.map(beginning)) : `\`${meant.name}\``;
     const slots = { word: first.text, where: scope.label, expected };
     if (clauses.length === 0) this.report('too-much', this.spanFrom(first), slots);
-    else this.report('unknown-clause', first, slots, meant === undefined ? [] : [replacing(first, meant)]);
+    else this.report('unknown-clause', first, slots, meant && [meant.fix]);
   }
 
   // ── clauses and rows ──
@@ -427,7 +451,8 @@ class StatementReader {
   private checkMeter(name: string, args: readonly Argument[]): void {
     const [sign, length] = args;
     if (name !== 'meter' || sign?.kind !== 'word' || length !== undefined || hasUsualLength(sign.text)) return;
-    this.report('unknown-meter', sign, { word: sign.text });
+    const meant = Object.keys(meterSigns).find((known) => known.toLowerCase() === sign.text.toLowerCase());
+    this.report('unknown-meter', sign, { word: sign.text }, meant === undefined ? [] : [replacing(sign, meant)]);
   }
 
   /** All clauses and rows to the end of what is read; `stops` ends them earlier. */

@@ -7,7 +7,7 @@ import type { Argument, NamePart, Span, Spelling } from '../tree';
 import { agreeingLine, clefMeant, clefOf, clefsAgree, clefText, looksLikeClef, MOST_LINES } from '../vocabulary/clefs';
 import { MOST_BEATS, meterOf, possibleMeter, SMALLEST_BEAT } from '../vocabulary/meters';
 import { isName, isReserved, type NameRole, readsAsNoteOrClef } from '../vocabulary/names';
-import type { FreePart, Take } from '../vocabulary/parts';
+import type { FreePart, Part, Take } from '../vocabulary/parts';
 import { semitonesOf } from '../vocabulary/pitches';
 import type { Token } from './lexer';
 
@@ -29,10 +29,48 @@ const isWord = (token: Token): boolean => token.kind === 'word';
 /** Begins as a name begins, so that it is a name with a slip in it and nothing else. */
 const startsAsName = (token: Token): boolean => isWord(token) && /^\p{L}/u.test(token.text);
 
-const notThat = (token: Token, part: FreePart, report: Report, fixes: readonly Fix[] = []): undefined => {
+const notThat = (token: Token, part: FreePart, report: Report, fixes = otherSpellings(token, part)): undefined => {
   report('wrong-argument', token, { word: token.text, expected: part.what }, fixes);
   return undefined;
 };
+
+/** Whether a part takes a token without a finding. */
+function takes(part: FreePart, token: Token): boolean {
+  const reader = readers[part.take];
+  let isClean = true;
+  const report = (): void => {
+    isClean = false;
+  };
+  return reader.accepts(token, part) && reader.read(token, part, report) !== undefined && isClean;
+}
+
+/** The pitch standard in short: `a`, `A4`, or its number alone. */
+function pitchStandard(text: string): string {
+  return decimal.test(text) ? `a4 = ${text}` : text.replace(/^a\d?$/i, 'a4');
+}
+
+/** What a part would take instead: without quotes, in small letters, a number without its unit. */
+export function otherSpellings(token: Token, part: FreePart): readonly Fix[] {
+  const { text } = token;
+  const bare: Token = { ...token, kind: 'word' };
+  const spelt = [text, text.toLowerCase(), text.replace(/^(\d+(?:\.\d+)?)[^\d.]\D*$|^(\d+)\.$/, '$1$2')];
+  const meant = spelt.find((one) => (one !== text || token.kind !== 'word') && takes(part, { ...bare, text: one }));
+  if (meant !== undefined) return [replacing(token, meant)];
+  const standard = part.take === 'pitchOfA' ? pitchStandard(text) : text;
+  return standard === text ? [] : [replacing(token, standard)];
+}
+
+/** What is taken for nothing else, so that a keyword that is wanting can be told from it. */
+const unmistakable: ReadonlySet<Take> = new Set(['compass', 'splitKey', 'region', 'whole', 'keySign', 'barLength']);
+
+/** Whether a token can only be meant for this part. */
+export function isMeantForNoOther(part: Part, token: Token): boolean {
+  if (part.kind === 'either')
+    return part.forms.some(([first]) => first !== undefined && isMeantForNoOther(first, token));
+  if (token.kind !== 'word') return false;
+  if (part.kind === 'words') return Object.hasOwn(part.words, token.text);
+  return part.take === 'meter' ? hasUsualLength(token.text) : unmistakable.has(part.take) && takes(part, token);
+}
 
 // ─── names and strings ───────────────────────────────────────────────────────────────────────────────────────────
 
@@ -42,9 +80,15 @@ const roleOf = (part: FreePart): NameRole => part.role ?? 'shape';
 function checkName(text: string, at: Span, part: FreePart, report: Report): void {
   const role = roleOf(part);
   if (role === 'layer' && !isName(text, role)) report('wrong-argument', at, { word: text, expected: part.what });
-  else if (!isName(text, role)) report('bad-name', at, { word: text, expected: part.what });
+  else if (!isName(text, role)) report('bad-name', at, { word: text, expected: part.what }, namesApart(text, at, part));
   else if (part.declares && isReserved(text, role)) report('reserved-name', at, { word: text, expected: part.what });
   else if (part.declares && role === 'stave' && readsAsNoteOrClef(text)) report('stave-like-note', at, { word: text });
+}
+
+/** Names that a comma parts where white space should. */
+function namesApart(text: string, at: Span, part: FreePart): readonly Fix[] {
+  const isList = part.repeat && part.take === 'name' && text.split(',').every((name) => isName(name, roleOf(part)));
+  return isList ? [replacing(at, text.replaceAll(',', ' '))] : [];
 }
 
 /** Where a stave may be named or left out, what reads as a note, a clef or a word of the head is not its name. */

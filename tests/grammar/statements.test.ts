@@ -242,12 +242,34 @@ describe('a change in a lane', () => {
       expect(parseChange(typed).problems[0]?.fixes?.[0]?.edits).toMatchObject([{ pos: 1, text: meant }]);
     }
     // A note is no clef.
+    for (const [typed, text] of [
+      ['(now 3/4)', 'meter '],
+      ['(now f# c#)', 'key '],
+    ]) {
+      expect(parseChange(typed ?? '').problems[0]?.fixes?.[0]?.edits).toEqual([{ pos: 5, len: 0, text }]);
+    }
     expect(parseChange('(c5)').problems[0]?.fixes ?? []).toEqual([]);
     expect(change('(now)')).toBe('now missing-argument');
     expect(change('(custos c)')).toBe('custos wrong-argument');
     expect(change('(up twice)')).toBe('up too-much');
     expect(change('(ending 0)')).toBe('ending number-out-of-range');
     expect(parseChange('()').change).toBeUndefined();
+  });
+});
+
+describe('what may be meant for several things', () => {
+  it.each([
+    'tempo 4 at 60-70',
+    'instrument harpsichord compass GG-d3',
+    'system upper G2 meter cut-O',
+    'note n1 "a blot"',
+  ])('%s is told and left as it is', (text) => {
+    expect(parseStatement(text, [0]).problems).not.toEqual([]);
+    expect(mended(text)).toBe(text);
+  });
+
+  it('has the pitch standard by its number alone', () => {
+    expect(mended('pitch 415')).toBe('pitch a4 = 415');
   });
 });
 
@@ -275,6 +297,22 @@ describe('a slip of the pen', () => {
     ['reading plain takes K, L', 'reading plain takes K,L'],
     ['system at 120, 340, 1800, 410', 'system at 120,340,1800,410'],
     ['practice inegal 8 3/2', 'practice inegal 8 3:2'],
+    ['pitch a = 415', 'pitch a4 = 415'],
+    ['pitch a4 = 415Hz', 'pitch a4 = 415'],
+    ['tempo 4 at 60bpm', 'tempo 4 at 60'],
+    ['instrument "harpsichord"', 'instrument harpsichord'],
+    ['instrument harpsichord c2-c6', 'instrument harpsichord compass c2-c6'],
+    ['instrument harpsichord compass C2-c6', 'instrument harpsichord compass c2-c6'],
+    ["instrument organ\n  manual great stops 8'", 'instrument organ\n  manual great stops 8'],
+    ['temperament house\n  C-G -1/4 sc', 'temperament house\n  c-g -1/4 sc'],
+    ['stave upper 6', 'stave upper lines 6'],
+    ['section "A"', 'section A'],
+    ['order A,A,B,B', 'order A A B B'],
+    ['system upper G2 3/4', 'system upper G2 meter 3/4'],
+    ['system upper G2 bb eb', 'system upper G2 key bb eb'],
+    ['system upper G2 meter c', 'system upper G2 meter C'],
+    ['system upper G2 meter Cut-C', 'system upper G2 meter cut-C'],
+    ['reading plain accidentals bar literal', 'reading plain accidentals bar practice literal'],
   ])('%s is one finding and mended to %s', (wrong, right) => {
     expect(parseStatement(wrong, [0]).problems).toHaveLength(1);
     expect(mended(wrong)).toBe(right);
