@@ -4,16 +4,16 @@
  * The cut reads only the beginnings of lines. Statements and lanes are parsed each by itself, from its own text, and equal
  * texts give one tree as long as a {@link TreeCache} keeps them.
  */
-import type { Problem } from './findings/finding';
+import { type Fix, type Problem, problemOf } from './findings/finding';
+import { replacing } from './findings/fixes';
 import { finished } from './finished';
-import { joinedBarline } from './lanes/barline';
+import { drawnBarline, joinedBarline } from './lanes/barline';
 import { parseLane } from './lanes/lane';
 import { source } from './lanes/patterns';
 import { offsetIn } from './place';
 import { parseStatement } from './statements/parser';
 import type {
   Barline,
-  BarlineShape,
   Block,
   BlockContents,
   FileTree,
@@ -24,6 +24,7 @@ import type {
   Span,
   StatementTree,
 } from './tree';
+import { nameMeant } from './vocabulary/names';
 
 /** Keeps what a text alone says, so that equal texts give one object. */
 export interface TreeCache {
@@ -59,10 +60,13 @@ interface BlockCut {
 
 const name = source.name;
 const laneStart = new RegExp(`^(\\s*)(?:(${name})(?:(\\s+)(${name}))?\\s*)?(:?\\|[|:]*(?:\\[\\])?)`);
+/** A lane whose voice has accents or hyphens in its name. */
+const misnamedLane = /^\s*(\p{L}[\p{L}\p{M}\d_.'’-]*)\s*\|/u;
+/** The names of a lane before its first value, where a barline should stand. */
+const withoutBarline = new RegExp(`^\\s*${name}(?:\\s+${name})?(?=\\s+\\d+\\.*\\s)`);
 /** A line that goes on with a system's head: a clause, or a stave with its clef. */
 const headGoesOn = /^\s*(?:(?:key|meter|tempo|at|loose|free)\b|\S+\s+[A-Za-z]\d+(?:\+|\s|$))(?!.*\|)/;
 const blank = /^\s*(?:\/\/[^\n]*)?$/;
-const knownBarlines = new Set<string>(['|', '||', '|||', ':||', '||:', ':||:']);
 const subLanes = new Set<string>(['fig', 'text']);
 
 const isSystem = (line: string): boolean => /^system(?![\w-])/.test(line);
@@ -200,10 +204,25 @@ class BlockBuilder {
   continueStatement(line: Line): void {
     const indent = /^\s*/.exec(line.text)?.[0].length ?? 0;
     const laneAbove = this.lanes.length > 0 || this.lane !== undefined;
-    if (this.kind === 'system' && (laneAbove || !headGoesOn.test(line.text))) {
-      this.report('lane-without-barline', line, indent);
-    } else if (this.statement === undefined) this.report('continues-nothing', line, indent);
+    if (this.kind === 'system' && (laneAbove || !headGoesOn.test(line.text))) this.noLane(line, indent);
+    else if (this.statement === undefined) this.report('continues-nothing', line, indent);
     else this.statement.add(line, indent);
+  }
+
+  /** A line among lanes that is none: its name is not typed as names are, or no barline follows it. */
+  private noLane(line: Line, indent: number): void {
+    const [, misnamed = ''] = misnamedLane.exec(line.text) ?? [];
+    const meant = nameMeant(misnamed, 'voice');
+    if (meant !== undefined) {
+      const at = { pos: line.start + indent, len: misnamed.length };
+      const slots = { word: misnamed, expected: 'the name of a voice' };
+      this.problems.push(problemOf('bad-name', at, slots, [replacing(at, meant)]));
+      return;
+    }
+    const named = withoutBarline.exec(line.text)?.[0].length;
+    const fix = (end: number): Fix =>
+      replacing({ pos: line.start + end, len: 0 }, ' |', 'put a barline before the music');
+    this.report('lane-without-barline', line, indent, named === undefined ? [] : [fix(named)]);
   }
 
   addLane(line: Line, match: RegExpExecArray): void {
@@ -217,31 +236,23 @@ class BlockBuilder {
     this.finish();
     const at = line.start;
     const kind = subLanes.has(first) && second === undefined ? (first as LaneKind) : 'lane';
-    const known = knownBarlines.has(bar.replace('[]', ''));
     const gathered = new Gathered();
     gathered.add(line, head.length);
+    const opening = { pos: at + head.length - bar.length, len: bar.length };
     this.lane = {
       gathered,
       kind,
       name: { text: first, pos: at + indent.length },
       witness:
         second === undefined ? undefined : { text: second, pos: at + indent.length + first.length + between.length },
-      open: {
-        kind: 'barline',
-        pos: at + head.length - bar.length,
-        len: bar.length,
-        shape: known ? (bar.replace('[]', '') as BarlineShape) : '|',
-        editors: bar.endsWith('[]'),
-        suffixes: [],
-      },
+      open: { kind: 'barline', ...opening, ...drawnBarline(opening, bar, this.problems), suffixes: [] },
     };
-    if (!known) this.report('bad-barline', line, head.length - bar.length, bar.slice(0, 20));
     if (this.kind !== 'system') this.report('lane-outside-system', line, indent.length);
   }
 
-  private report(code: Problem['code'], line: Line, from: number, text = ''): void {
+  private report(code: Problem['code'], line: Line, from: number, fixes: readonly Fix[] = []): void {
     const len = Math.max(line.text.trimEnd().length - from, 0);
-    this.problems.push({ code, pos: line.start + from, len, slots: { text } });
+    this.problems.push(problemOf(code, { pos: line.start + from, len }, {}, fixes));
   }
 
   private finish(): void {

@@ -2,7 +2,7 @@
 import type { IToken } from 'chevrotain';
 import type { Problem } from '../findings/finding';
 import { replacing } from '../findings/fixes';
-import type { Barline, BarlineShape, Suffix } from '../tree';
+import type { Barline, BarlineShape, Span, Suffix } from '../tree';
 import { source, whole } from './patterns';
 
 /** Takes what is wrong. */
@@ -11,7 +11,7 @@ interface Problems {
 }
 
 const EDITORS = '[]';
-const drawnBarline = whole(source.barline);
+const known = whole(source.barline);
 
 /** What is probably meant by a run that is no barline: dots before it end a repeat, dots after it begin one. */
 function meantBy(run: string): BarlineShape {
@@ -19,16 +19,26 @@ function meantBy(run: string): BarlineShape {
   return run.endsWith(':') ? '||:' : '|';
 }
 
-/** The barline that a token is; a run that is none is reported and taken for the one that is probably meant. */
-export function barlineOf(token: IToken, problems: Problems): Barline {
-  const at = { pos: token.startOffset, len: token.image.length };
-  const editors = token.image.endsWith(EDITORS);
-  const drawn = editors ? token.image.slice(0, -EDITORS.length) : token.image;
-  if (drawnBarline.test(drawn)) return { kind: 'barline', ...at, shape: drawn as BarlineShape, editors, suffixes: [] };
+/** A barline as it is typed; a run that is none is told and taken for the one that is probably meant. */
+export function drawnBarline(
+  at: Span,
+  run: string,
+  problems: Problems,
+): { readonly shape: BarlineShape; readonly editors: boolean } {
+  const editors = run.endsWith(EDITORS);
+  const drawn = editors ? run.slice(0, -EDITORS.length) : run;
+  if (known.test(drawn)) return { shape: drawn as BarlineShape, editors };
   const shape = meantBy(drawn);
   const text = editors ? `${shape}${EDITORS}` : shape;
   const fix = replacing(at, text, shape === '|' ? 'write a single barline' : undefined);
   problems.push({ code: 'bad-barline', ...at, slots: { text: drawn.slice(0, 20) }, fixes: [fix] });
+  return { shape, editors };
+}
+
+/** The barline that a token is. */
+export function barlineOf(token: IToken, problems: Problems): Barline {
+  const at = { pos: token.startOffset, len: token.image.length };
+  const { shape, editors } = drawnBarline(at, token.image, problems);
   return { kind: 'barline', ...at, shape, editors, suffixes: [] };
 }
 

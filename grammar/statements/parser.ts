@@ -74,6 +74,7 @@ const firstOf = (parts: readonly Part[]): readonly Part[] =>
 function meantClause(
   word: Token,
   clauses: readonly [string, ClauseEntry][],
+  row: string | undefined,
 ): { readonly name: string; readonly fix: Fix } | undefined {
   if (word.kind !== 'word') return undefined;
   const named = clauses.filter(([, { opens }]) => opens === undefined);
@@ -82,10 +83,8 @@ function meantClause(
     const [name] = taking;
     return { name, fix: replacing({ pos: word.pos, len: 0 }, `${name} `, `put \`${name}\` before it`) };
   }
-  const name = nearest(
-    word.text,
-    named.map(([one]) => one),
-  );
+  const keywords = named.map(([one]) => one);
+  const name = nearest(word.text, row === undefined ? keywords : [...keywords, row]);
   return name === undefined ? undefined : { name, fix: replacing(word, name) };
 }
 
@@ -420,8 +419,10 @@ class StatementReader {
     };
     while (last() !== undefined);
     const clauses = Object.entries(scope.clauses);
-    const meant = meantClause(first, clauses);
-    const expected = meant === undefined ? listed(clauses.map(beginning)) : `\`${meant.name}\``;
+    const row = scope.rows?.word;
+    const meant = meantClause(first, clauses, row);
+    const all = [...clauses.map(beginning), ...(row === undefined ? [] : [`\`${row}\``])];
+    const expected = meant === undefined ? listed(all) : `\`${meant.name}\``;
     const slots = { word: first.text, where: scope.label, expected };
     if (clauses.length === 0) this.report('too-much', this.spanFrom(first), slots);
     else this.report('unknown-clause', first, slots, meant && [meant.fix]);

@@ -6,7 +6,7 @@ import { modulo } from '../modulo';
 import type { Argument, NamePart, Span, Spelling } from '../tree';
 import { agreeingLine, clefMeant, clefOf, clefsAgree, clefText, looksLikeClef, MOST_LINES } from '../vocabulary/clefs';
 import { MOST_BEATS, meterOf, possibleMeter, SMALLEST_BEAT } from '../vocabulary/meters';
-import { isName, isReserved, type NameRole, readsAsNoteOrClef } from '../vocabulary/names';
+import { isName, isReserved, type NameRole, nameMeant, readsAsNoteOrClef } from '../vocabulary/names';
 import type { FreePart, Part, Take } from '../vocabulary/parts';
 import { semitonesOf } from '../vocabulary/pitches';
 import type { Token } from './lexer';
@@ -80,15 +80,17 @@ const roleOf = (part: FreePart): NameRole => part.role ?? 'shape';
 function checkName(text: string, at: Span, part: FreePart, report: Report): void {
   const role = roleOf(part);
   if (role === 'layer' && !isName(text, role)) report('wrong-argument', at, { word: text, expected: part.what });
-  else if (!isName(text, role)) report('bad-name', at, { word: text, expected: part.what }, namesApart(text, at, part));
+  else if (!isName(text, role)) report('bad-name', at, { word: text, expected: part.what }, namesMeant(text, at, part));
   else if (part.declares && isReserved(text, role)) report('reserved-name', at, { word: text, expected: part.what });
   else if (part.declares && role === 'stave' && readsAsNoteOrClef(text)) report('stave-like-note', at, { word: text });
 }
 
-/** Names that a comma parts where white space should. */
-function namesApart(text: string, at: Span, part: FreePart): readonly Fix[] {
-  const isList = part.repeat && part.take === 'name' && text.split(',').every((name) => isName(name, roleOf(part)));
-  return isList ? [replacing(at, text.replaceAll(',', ' '))] : [];
+/** Names that a comma parts where white space should, or a name with its accents and hyphens. */
+function namesMeant(text: string, at: Span, part: FreePart): readonly Fix[] {
+  const role = roleOf(part);
+  const isList = part.repeat && part.take === 'name' && text.split(',').every((name) => isName(name, role));
+  const meant = isList ? text.replaceAll(',', ' ') : nameMeant(text, role);
+  return meant === undefined ? [] : [replacing(at, meant)];
 }
 
 /** Where a stave may be named or left out, what reads as a note, a clef or a word of the head is not its name. */

@@ -34,6 +34,15 @@ export function isName(text: string, role: NameRole): boolean {
   return (hyphened.has(role) ? hyphenedName : plainName).test(text);
 }
 
+/** The name that is nearest to a text that is none: without accents, its words joined by `_`; undefined where that is none either. */
+export function nameMeant(text: string, role: NameRole): string | undefined {
+  const meant = text
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[-.'’]+/g, '_');
+  return meant !== text && isName(meant, role) ? meant : undefined;
+}
+
 /** Words that mean something where a name of this role would stand. */
 const reserved: Partial<Record<NameRole, ReadonlySet<string>>> = {
   voice: new Set(['fig', 'text']),

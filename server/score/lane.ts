@@ -229,15 +229,25 @@ class LaneReader {
     this.bars.report('value-unused', typed, { text: typed.form.text }, [valueAway(typed)], bar);
   }
 
-  private valueInForce(at: Span): ValueForm | undefined {
+  private valueInForce(at: Span, around: Around): ValueForm | undefined {
     if (this.typed !== undefined) return this.typed.form;
     if (this.value === undefined) {
       this.bars.current.broken = true;
       // In a bar with junk the value may stand in what was not understood.
-      if (!this.valueMissed && !this.bars.junk) this.bars.report('value-missing', at);
+      if (!this.valueMissed && !this.bars.junk) this.tellNoValue(at, around);
       this.valueMissed = true;
     }
     return this.value;
+  }
+
+  /** Where options have ended the value before them is probably meant; in tuplets and small notes nobody knows. */
+  private tellNoValue(at: Span, { tuplets, small }: Around): void {
+    const last = this.bars.lastEvent;
+    const isKnown = tuplets.length === 0 && small === undefined && last?.kind !== 'lost' && !last?.value?.doubtful;
+    const before = isKnown ? last?.value?.text : undefined;
+    const fixes =
+      before === undefined ? [] : [replacing({ pos: at.pos, len: 0 }, `${before} `, `put ${before} before it`)];
+    this.bars.report('value-missing', at, {}, fixes);
   }
 
   private event(item: EventItem, around: Around): void {
@@ -246,7 +256,7 @@ class LaneReader {
       this.filler(item, around);
       return;
     }
-    const value = this.valueInForce(item);
+    const value = this.valueInForce(item, around);
     const written = value?.duration ?? ZERO;
     const duration =
       around.small !== undefined ? ZERO : around.scale === SEMIBREVE ? written : multiply(written, around.scale);

@@ -504,6 +504,21 @@ describe('a lane of several lines', () => {
     expect(system('  | 1 c5 |').problems.map(({ code }) => code)).toEqual(['lane-continues-nothing']);
     expect(parseFile('  dessus | 1 c5 |').blocks[0]?.problems.map(({ code }) => code)).toEqual(['lane-outside-system']);
   });
+
+  test.each<[string, FindingCode, string]>([
+    ['dessus |: 1 c5 |', 'bad-barline', 'dessus ||: 1 c5 |'],
+    ['haute-contre | 1 c5 |', 'bad-name', 'haute_contre | 1 c5 |'],
+    ['ténor | 1 c5 |', 'bad-name', 'tenor | 1 c5 |'],
+    ['dessus 4. c5 8 d 2 e |', 'lane-without-barline', 'dessus | 4. c5 8 d 2 e |'],
+    ['dessus L 4 c5 d 2 e |', 'lane-without-barline', 'dessus L | 4 c5 d 2 e |'],
+  ])('%s begins with a slip', (line, code, meant) => {
+    const head = 'system upper C1 lower F4 meter C\n  ';
+    const { problems } = system(`  ${line}`);
+    expect(problems.map((problem) => problem.code)).toEqual([code]);
+    const { pos = 0, len = 0, text = '' } = problems[0]?.fixes?.[0]?.edits[0] ?? {};
+    const whole = `${head}${line}`;
+    expect(`${whole.slice(0, pos)}${text}${whole.slice(pos + len)}`).toBe(`${head}${meant}`);
+  });
 });
 
 describe('sub-lanes', () => {

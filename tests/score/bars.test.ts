@@ -312,6 +312,14 @@ describe('lanes', () => {
     expect(told).not.toContain('ledger-lines');
     expect(told).not.toContain('outside-compass');
   });
+  it('type value and octave again after options, as they were before or near to it', () => {
+    const after = lane('2 c5 <K: 2 b4 ; L: 2 a4> | c g');
+    expect(errors(after)).toEqual(['octave-missing', 'value-missing']);
+    expect(mended(after, 'octave-missing')).toContain('| c5 g');
+    expect(mended(after, 'value-missing')).toContain('| 2 c g');
+    expect(findingOf(lane('{3in2 c5 d e} 2 f g'), 'value-missing').fixes).toEqual([]);
+    expect(findingOf(lane('4 c d5 e f'), 'octave-missing').fixes).toEqual([]);
+  });
   it('have no value that holds for nothing', () => {
     const slip = lane('2 4 c5 d e f');
     expect(messages(slip, 'value-unused')).toEqual(['Bar 1, dessus: the value 2 holds for nothing.']);

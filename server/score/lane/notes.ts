@@ -6,7 +6,7 @@ import { HIGHEST_OCTAVE } from '../../../grammar/vocabulary/pitches';
 import { intervalOf } from '../amounts';
 import { holdsIn } from '../choice';
 import { LaneNote } from '../event';
-import { stepOf } from '../heights';
+import { octaveNearest, stepOf } from '../heights';
 import type { LaneBars } from './bars';
 import { moved, type SuffixReader } from './suffixes';
 import type { LaneTask } from './task';
@@ -69,11 +69,20 @@ export class NoteReader {
       this.tellNoKey(member, at, octave === 8 && inChord === 'alone');
     if (this.octave === undefined) {
       this.bars.current.broken = true;
-      if (!this.octaveMissed && !this.bars.junk)
-        this.bars.report('octave-missing', moved(member, at), { note: member.spelling.text });
+      if (!this.octaveMissed && !this.bars.junk) this.tellNoOctave(member, at);
       this.octaveMissed = true;
     }
     return this.octave ?? 4;
+  }
+
+  /** The octave that is nearest to the note before is probably meant. */
+  private tellNoOctave(member: Member, at: number): void {
+    const place = moved(member, at);
+    const { text, letter, doubtful } = member.spelling;
+    const nearest = this.lastStep === undefined ? undefined : octaveNearest(letter, this.lastStep);
+    const end = { pos: place.pos + text.length - (doubtful ? 1 : 0), len: 0 };
+    const fixes = nearest === undefined ? [] : [replacing(end, `${nearest}`, `put the octave ${nearest} after it`)];
+    this.bars.report('octave-missing', place, { note: text }, fixes);
   }
 
   /** @param isValue an 8 behind a note was as a rule meant as a value, of this note or of the next; a chord may go on after it */
