@@ -36,10 +36,19 @@ const isLetter = (value: unknown): boolean => typeof value === 'string' && /^[a-
 const isChange = (value: unknown): boolean =>
   isObject(value) && Number.isInteger(value.offset) && Number.isInteger(value.length) && text.fits(value.text);
 
+const isProofed = (value: unknown): boolean =>
+  isObject(value) && text.fits(value.file) && (Array.isArray(value.findings) || text.fits(value.failure));
+const uses = has('signs', 'notes');
+
+const listOf = (what: string, fits: (value: unknown) => boolean): Kind => ({
+  what,
+  fits: (value) => Array.isArray(value) && value.every(fits),
+});
+
 const kinds = {
   text,
   of: score,
-  names: { what: 'a list of texts', fits: (value) => Array.isArray(value) && value.every(text.fits) },
+  names: listOf('a list of texts', text.fits),
   options: object,
   change: action,
   problem: { what: 'a problem of a score or an export', ...has('problem') },
@@ -48,7 +57,10 @@ const kinds = {
   event: { what: 'an event of a score', ...has('laneName', 'address') },
   tree: { what: 'the tree of a score', ...has('blocks', 'text') },
   source: { what: 'a source, as events have it', ...has('pos', 'len') },
-  changes: { what: 'a list of changes', fits: (value) => Array.isArray(value) && value.every(isChange) },
+  changes: listOf('a list of changes', isChange),
+  proofed: listOf('a list of files, { file, findings }', isProofed),
+  uses: listOf('a list of what signUse gives', uses.fits),
+  sheet: { what: 'a tuner’s sheet, as sheetOf() gives it', ...has('steps', 'notes', 'fifths', 'keys') },
   environment: { what: 'the environment of a score', ...has('voices', 'staves') },
   tuning,
   before: { what: 'a tuning, if anything', fits: (value) => value === undefined || tuning.fits(value) },
@@ -73,6 +85,7 @@ const optionKinds: Readonly<Record<string, Kind>> = {
   levels: object,
   engraver: object,
   counsel: truth,
+  decisions: truth,
   leaveGaps: truth,
   keepSigns: truth,
   only: action,

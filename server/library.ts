@@ -20,9 +20,11 @@ import type { Finding, Level } from '../grammar/findings/finding';
 import { asking, checkArguments } from './asked';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
-import { foundWhenPlayed } from './document/decided';
+import { type Proof as Proofs, proofOf } from './document/decided';
 import { edited as changed, together } from './document/edits';
 import type { Levels } from './document/levels';
+import { sarifLog as logged, type Proofed } from './document/sarif';
+import { signUseIn } from './document/signUse';
 import type { Engraver } from './engraving/engraver';
 import { type AloneExport, exportAlone as writeAlone } from './export/alone';
 import type { ExportOptions } from './export/formats';
@@ -41,7 +43,8 @@ import type { Performance } from './score/performance';
 import type { PlacedProblem, Score } from './score/score';
 import type { PlacedEvent } from './score/walk';
 import * as walk from './score/walk';
-import { sheetOf as tuningSheet } from './tuning/sheet';
+import { together as addedUp, type Uses } from './signs/use';
+import { type TuningSheet, sheetOf as tuningSheet } from './tuning/sheet';
 import { frequencyOf as frequency } from './tuning/tuning';
 import { aligned } from './workspace/aligned';
 import { type Host, noFiles } from './workspace/host';
@@ -59,9 +62,8 @@ export interface TextOptions {
   readonly counsel?: boolean;
 }
 
-export interface Proof {
-  /** By place in the text. Not more than 200 a lane and 2,000 a file; "and N more" stands for the others. */
-  readonly findings: readonly Finding[];
+/** Findings are not more than 200 a lane and 2,000 a file; "and N more" stands for the others. */
+export interface Proof extends Proofs {
   /** What {@link score} can be asked for: `written`, then the readings and witnesses declared. */
   readonly readings: readonly string[];
 }
@@ -71,12 +73,28 @@ const project = (
   { file = 'score.bent', host = noFiles, levels = {}, counsel = true }: TextOptions,
 ): Project => projectOf(host, file, text, { levels, counsel });
 
-/** What is wrong, doubtful or missing in a text, in all its readings, and which signs cannot be played as they stand. Never fails. */
-export function proof(text: string, options: TextOptions = {}): Proof {
+/**
+ * What is wrong, doubtful or missing in a text, in all its readings, and which signs cannot be played as they stand. Never fails.
+ * @param options.decisions whether what each reading decides at its signs is listed, too, and what practices of rhythm leave to
+ * taste is told
+ */
+export function proof(text: string, options: TextOptions & { readonly decisions?: boolean } = {}): Proof {
   checkArguments('proof', { text, options });
   const { analysis } = project(text, options);
-  return { findings: analysis.findings(foundWhenPlayed(analysis)), readings: analysis.choices };
+  return { ...proofOf(analysis, options.decisions ?? false), readings: analysis.choices };
 }
+
+/** What was found in files, each with its name, as a log of the open format SARIF 2.1.0. */
+export const sarifLog = asking('sarifLog', ['proofed'], (proofed: readonly Proofed[]) => logged(proofed));
+
+/** The signs of a text: where its main text has them and how often, beside all notes. */
+export function signUse(text: string, options: TextOptions = {}): Uses {
+  checkArguments('signUse', { text, options });
+  return signUseIn(project(text, options).analysis);
+}
+
+/** The signs of several texts together, as of a book. */
+export const signUseTogether = asking('signUseTogether', ['uses'], (uses: readonly Uses[]) => addedUp(uses));
 
 /**
  * The score of one reading: voices, bars and events in exact written time and sounding pitch. Bars that are wrong are in it,
@@ -279,6 +297,13 @@ export const tuningOf = asking('tuningOf', ['environment', 'reading'], tunings.t
 export const tuningByWords = asking('tuningByWords', ['environment', 'words', 'hertz'], tunings.tuningByWords);
 /** All that a tuner wants to know of a tuning, and of the way to it from another, as data (`bentside.tuning/1`). */
 export const sheetOf = asking('sheetOf', ['tuning', 'before'], tuningSheet);
+/** A tuner's sheet as a page to print (HTML). */
+export async function tunersSheet(sheet: TuningSheet): Promise<string> {
+  checkArguments('tunersSheet', { sheet });
+  const pages = await import('./pages/tunersSheet');
+  return pages.tunersSheet(sheet);
+}
+
 /** In hertz, of the note that a key gives. */
 export const frequencyOf = asking('frequencyOf', ['tuning', 'pitch'], frequency);
 
@@ -296,6 +321,7 @@ export * as time from '../grammar/time';
 export type * from '../grammar/tree';
 export type { TextChange } from './document/edits';
 export type { Levels } from './document/levels';
+export type { Proofed } from './document/sarif';
 export type { Engraver } from './engraving/engraver';
 export type { AloneExport } from './export/alone';
 export type { BarRange } from './export/measures';
@@ -322,6 +348,8 @@ export type { Environment } from './score/environment';
 export type * from './score/performance';
 export type * from './score/score';
 export type { PlacedEvent } from './score/walk';
+export type { Decision } from './signs/decisions';
+export type { Counts, SignUse, Use, Uses } from './signs/use';
 export type { TuningSheet } from './tuning/sheet';
 export type { Tuning } from './tuning/tuning';
 export type { Host } from './workspace/host';

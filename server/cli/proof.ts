@@ -1,19 +1,16 @@
 /** `bentside proof`: what is to be found fault with. */
 import type { Finding, Level } from '../../grammar/findings/finding';
-import { decidedIn, foundWhenPlayed } from '../document/decided';
+import { type Proof, proofOf } from '../document/decided';
 import { atLeast, LEVELS } from '../document/levels';
+import { sarifLog } from '../document/sarif';
 import { howMany } from '../score/amounts';
-import type { Decision } from '../signs/decisions';
 import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { type Input, inputOptions, inputsOf, isUnread, type Unread } from './inputs';
 import { decisionLine, findingLine, shown, tally } from './print';
-import { sarifLog } from './sarif';
 
 /** What was found in one file, with what was decided in it if that is asked for, or why it could not be looked at. */
-export type Proofed =
-  | { readonly file: string; readonly findings: readonly Finding[]; readonly decisions?: readonly Decision[] }
-  | Unread;
+type Proofed = ({ readonly file: string } & Proof) | Unread;
 
 export const proof: Command = {
   options: {
@@ -55,9 +52,7 @@ interface Wished {
 
 function proofOne(host: CliHost, { file, text }: Input, { counsel, decisions }: Wished): Proofed {
   const { analysis } = projectOf(host.includes(file), file, text, { counsel });
-  if (!decisions) return { file, findings: analysis.findings(foundWhenPlayed(analysis)) };
-  const decided = decidedIn(analysis);
-  return { file, findings: analysis.findings(decided.findings), decisions: decided.decisions };
+  return { file, ...proofOf(analysis, decisions) };
 }
 
 const only = (one: Proofed, least: Level): Proofed =>

@@ -1,11 +1,11 @@
 /** `bentside signs`: what treatises say of signs, and where signs stand in scores. */
-import { perform } from '../readings/perform';
+import { signUseIn } from '../document/signUse';
 import { howMany } from '../score/amounts';
 import { contextWords } from '../signs/contexts';
 import { builtInTables, signTableByName, signTables } from '../signs/tables';
 import { certainties, citedBeside, rulesOf, type SignRow, type SignTable } from '../signs/tables/table';
-import { type SignUse, signUses, together, type Use, type Uses } from '../signs/use';
-import { type Project, projectOf } from '../workspace/project';
+import { type SignUse, together, type Use, type Uses } from '../signs/use';
+import { projectOf } from '../workspace/project';
 import { type CliHost, COULD_NOT, type Command, FAULTY, SOUND } from './command';
 import { isFaulty } from './faulty';
 import { inputOptions, inputsOf, isUnread } from './inputs';
@@ -88,7 +88,7 @@ async function tellUse(host: CliHost, given: Given): Promise<number> {
     }
     const project = projectOf(host.includes(input.file), input.file, input.text, { counsel: false });
     if (isFaulty(host, project)) isSound = false;
-    return [{ file: input.file, ...usesIn(project) }];
+    return [{ file: input.file, ...signUseIn(project.analysis) }];
   });
   if (inputs.length === 0) host.say('Say in which files: bentside signs --use FILES…\n');
   const whole = { schema: 'bentside.sign-use/1', files: counts, together: together(counts) };
@@ -96,11 +96,6 @@ async function tellUse(host: CliHost, given: Given): Promise<number> {
   else if (counts.length > 0) host.out(useText(whole.together));
   if (counts.length < inputs.length || inputs.length === 0) return COULD_NOT;
   return isSound ? SOUND : FAULTY;
-}
-
-function usesIn({ analysis }: Project): Uses {
-  const score = analysis.score('written');
-  return score === undefined ? together([]) : signUses(perform(score));
 }
 
 const useText = ({ signs: uses, notes }: Uses): string =>

@@ -95,6 +95,20 @@ export function* findingWhenPlayed(analysis: Analysis): Generator<undefined, rea
   return whenPlayed.keep(analysis, yield* makingFindings(met));
 }
 
+export interface Proof {
+  /** By place in the text. */
+  readonly findings: readonly Finding[];
+  /** What each reading decides at its signs, where that was asked for. */
+  readonly decisions?: readonly Decision[];
+}
+
+/** All that is found in a version, in what its readings play too. Asked for decisions it tells also what practices leave to taste. */
+export function proofOf(analysis: Analysis, isAskedForDecisions: boolean): Proof {
+  if (!isAskedForDecisions) return { findings: analysis.findings(foundWhenPlayed(analysis)) };
+  const { findings, decisions } = decidedIn(analysis);
+  return { findings: analysis.findings(findings), decisions };
+}
+
 function decide(analysis: Analysis): Decided {
   const decisions: Decision[] = [];
   const all: SignsOfReading[] = [];

@@ -25,6 +25,8 @@ describe('the library in the reference', () => {
       'Export',
       'Files',
       'Comparison',
+      'Books',
+      'Tuning',
       'Alignment',
       'Edits that keep all else',
     ]);

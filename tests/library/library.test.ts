@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import * as library from '../../server/library';
 import { memoryFiles } from '../helpers/memoryFiles';
+import { bentside, memoryHost } from '../helpers/memoryHost';
 
 const { align, exportMusicXml, findingOf, helpOf, mend, proof, score, time, timeline } = library;
 
@@ -181,5 +182,48 @@ describe('files of the library', () => {
   it('may be the critical report', async () => {
     expect(await library.report(SCORE)).toMatch(/^# /);
     expect(await library.report(SCORE, { as: 'html' })).toMatch(/^<!doctype html>/i);
+  });
+});
+
+describe('what a command tells of files', () => {
+  const FILE = 'leaf.bent';
+  const LEAF = `bentside 1
+title "Allmain"
+signs anglebert-1689
+reading house
+voice dessus
+system dessus G2 meter C tempo 4 at 60
+  dessus | 4 d5'zz c b4 a'zz | 2. g4 |||
+`;
+  const told = async (...words: string[]): Promise<string> =>
+    (await bentside(memoryHost({ [FILE]: LEAF }), ...words)).out;
+
+  it('a script has by the same functions', async () => {
+    const proofed = { file: FILE, ...proof(LEAF, { file: FILE, decisions: true }) };
+    expect({ schema: 'bentside.proof/1', ...proofed }).toMatchObject(
+      JSON.parse(await told('proof', '--decisions', '--json', FILE)),
+    );
+    expect(JSON.parse(JSON.stringify(library.sarifLog([proofed])))).toEqual(
+      JSON.parse(await told('proof', '--decisions', '--sarif', FILE)),
+    );
+    const { environment } = score(LEAF);
+    const sheet = library.sheetOf(library.tuningOf(environment, 'house'));
+    expect(await library.tunersSheet(sheet)).toBe(await told('tune', '--reading', 'house', '--html', FILE));
+  });
+
+  it('two zigzags on descending notes are counted once a leaf, and twice in two', async () => {
+    const uses = library.signUse(LEAF);
+    expect(uses.signs.map(({ sign, times }) => [sign, times])).toEqual([['zz', 2]]);
+    expect(uses.notes.times).toBe(5);
+    expect(library.signUseTogether([uses, uses]).signs[0]?.times).toBe(4);
+    expect(JSON.parse(await told('signs', '--use', '--json', FILE)).together).toEqual(uses);
+  });
+
+  it('is refused what is none of these', () => {
+    const given = (what: unknown): never => what as never;
+    expect(() => library.sarifLog(given([{ findings: [] }]))).toThrow(/sarifLog: the argument “proofed”/);
+    expect(() => library.signUseTogether(given([{}]))).toThrow(/signUseTogether: the argument “uses”/);
+    expect(() => proof(LEAF, given({ decisions: 'yes' }))).toThrow(/proof: the argument “options.decisions”/);
+    return expect(library.tunersSheet(given({}))).rejects.toThrow(/tunersSheet: the argument “sheet”/);
   });
 });

@@ -2,7 +2,6 @@
 import { catalogue, type FindingCode } from '../../grammar/findings/catalogue';
 import type { Finding, Level, Range } from '../../grammar/findings/finding';
 import { version } from '../../package.json';
-import type { Proofed } from './proof';
 
 /** SARIF has no level below "note". */
 const LEVEL_NAMES: Readonly<Record<Level, 'error' | 'warning' | 'note'>> = {
@@ -11,6 +10,11 @@ const LEVEL_NAMES: Readonly<Record<Level, 'error' | 'warning' | 'note'>> = {
   info: 'note',
   hint: 'note',
 };
+
+/** What was found in one file, or why it could not be looked at. */
+export type Proofed =
+  | { readonly file: string; readonly findings: readonly Finding[] }
+  | { readonly file: string; readonly failure: string };
 
 export function sarifLog(proofed: readonly Proofed[]): object {
   const findings = proofed.flatMap((one) => ('failure' in one ? [] : one.findings));
