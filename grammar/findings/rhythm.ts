@@ -24,7 +24,7 @@ After:
   'practice-against': {
     level: 'info',
     sentence:
-      'Bar {bar}, {voice}: `{practice}` would part this figure from the even notes of {other}: it is played as written.',
+      'Bar {bar}, {voice}: `{practice}` would part this figure from the even notes of {other}: it goes with them.',
     help: `The short note is written together with one of several even notes in another voice. To sharpen the one would part the two, or
 bend the even notes. As a rule the figure is then played as it stands; a mark in the lane plays it sharp nevertheless.
 

@@ -53,7 +53,7 @@ function unknownTable({ file, environment }: Project, { options: { table } }: Wi
 /** That the words wished for state no tuning, neither a known one nor one of the score's own. */
 function unknownTuning({ file, environment }: Project, { options: { tuning } }: Wish): string | undefined {
   if (tuning === undefined || tuningByWords(environment, tuning, pitchOf(environment)) !== undefined) return undefined;
-  return `${shown(file)}: ${noTemperament(tuning)}\n`;
+  return `${shown(file)}: ${noTemperament(tuning, environment)}\n`;
 }
 
 const refusalsOf = (file: string, readings: readonly MadeReading[]): string =>

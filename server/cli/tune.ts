@@ -106,7 +106,7 @@ function tuned(host: CliHost, { file, text }: Input, reading = 'written', pitch:
 /** Of what was typed, or a sentence that says what is wrong with it. */
 function byWords(environment: Environment, words: string | undefined, pitch: number): Tuning | string | undefined {
   if (words === undefined) return undefined;
-  return tuningByWords(environment, words, pitch) ?? noTemperament(words);
+  return tuningByWords(environment, words, pitch) ?? noTemperament(words, environment);
 }
 
 const LOWEST = 300;

@@ -1,6 +1,6 @@
 /** How the instrument is tuned for a reading. */
 import { parseStatement } from '../../grammar/statements/parser';
-import { clauseOf } from '../../grammar/statements/read';
+import { clauseOf, firstOf } from '../../grammar/statements/read';
 import type { Argument } from '../../grammar/tree';
 import { dividedKeys } from '../instrument/instrument';
 import type { Environment } from '../score/environment';
@@ -33,6 +33,12 @@ function tuningOfArgs(environment: Environment, args: readonly Argument[], pitch
   const temperament = temperamentOfArgs(environment, args, pitch);
   return temperament && { temperament, pitch, more: dividedBeyond(dividedKeys(environment), temperament) };
 }
+
+/** The temperaments that the file defines, or has from its includes. */
+export const ownTemperaments = ({ statements }: Environment): readonly string[] =>
+  statements.flatMap(({ statement }) =>
+    statement.keyword === 'temperament' ? (firstOf(statement.args, 'name')?.text ?? []) : [],
+  );
 
 /** The tuning that words would state after `tuning`; undefined if they are none, or no temperament is called so. */
 export function tuningByWords(environment: Environment, words: string, hertz: number): Tuning | undefined {

@@ -1,6 +1,7 @@
 /** What is told where the table does not say how a sign is played, and what may stand in its place. */
 import { putUnder } from '../../grammar/lists';
 import type { BorneSign } from './bearing';
+import { contextWords } from './contexts';
 import { wordFix } from './fixes';
 import type { Remarks } from './remarks';
 import { type FoundRow, keyOf, type PlayedRow, type PlayedTable } from './rows';
@@ -47,9 +48,10 @@ function tablesByShapes(): Map<string, string[]> {
 function otherwise({ shapes }: BorneSign, { byShapes }: PlayedTable): string {
   const elsewhere = byShapes.get(keyOf(shapes)) ?? [];
   if (elsewhere.length > 0) {
-    const places = elsewhere.map(({ when }) => when.join(' and ')).join(', or ');
-    const names = elsewhere.flatMap((row) => row.names.slice(0, 1)).join(', ');
-    return `it has it only for a note that is ${places}; here the name of a row in round brackets decides: ${names}`;
+    const places = elsewhere.map(({ when }) => when.map((one) => contextWords[one] ?? one).join(' and ')).join(', or ');
+    const names = [...new Set(elsewhere.flatMap((row) => row.names.slice(0, 1)))];
+    const said = names.length === 0 ? '' : `; here the name of a row in round brackets decides: ${names.join(', ')}`;
+    return `it has it only ${places}${said}`;
   }
   const tables = having.get(keyOf(shapes)) ?? [];
   return tables.length === 0 ? 'no built-in table has it' : `it stands in ${tables.join(', ')}`;

@@ -151,6 +151,14 @@ describe('bentside tune FILE', () => {
     const third = steps.filter(({ interval }: Step) => interval === 'b3-d#4');
     expect(third.map(({ tunes }: Step) => tunes)).toEqual(['d#4']);
   });
+  it('knows the temperaments of the file beside those by name, and proposes them', async () => {
+    const host = memoryHost({ 'a.bent': SCORE('house', 'temperament house\n  c-g -1/4 sc\n') });
+    const { code, say } = await bentside(host, 'tune', 'a.bent', '--temperament', 'huose');
+    expect([code, say]).toEqual([
+      2,
+      'No temperament is called “huose”. Did you mean house? The file defines house; bentside tune lists others; a meantone is typed "meantone 1/4 wolf g#-eb".\n',
+    ]);
+  });
   it('makes a sheet to print of it, with the cautions, and nothing of the file becomes markup', async () => {
     const host = memoryHost({ 'a.bent': SCORE('vallotti') });
     const { out } = await bentside(host, 'tune', 'a.bent', '--html');

@@ -28,7 +28,7 @@ describe('a practice', () => {
 
   it('that would part two voices is told at the figure, and not besides as finding nothing', () => {
     expect(told('4. c5 8 d 2 e', '8 c3 d e f 2 g', 'reading one\n  practice overdot')).toEqual([
-      '12: In one: Bar 1, dessus: `overdot` would part this figure from the even notes of basse: it is played as written.',
+      '12: In one: Bar 1, dessus: `overdot` would part this figure from the even notes of basse: it goes with them.',
     ]);
   });
 

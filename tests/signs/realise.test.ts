@@ -378,6 +378,19 @@ describe('what realising cannot do is told', () => {
     });
   });
 
+  it('where the table has it for other notes only, in words, each row called once', () => {
+    const rows = ['table house', '  ca "mezzo" when before higher : on beat, 0 -1 0, hold'];
+    const both = [...rows, '  ca "mezzo" when falling : on beat, +1 for 1/4, 0'].join('\n');
+    const othersOf = (before: string): unknown => {
+      const [told] = performed(in1689("2 d5'ca c", { table: 'house', before })).problems;
+      return told?.problem.slots.others;
+    };
+    expect(othersOf(both)).toBe(
+      'it has it only before a higher note, or after a higher note; here the name of a row in round brackets decides: mezzo',
+    );
+    expect(othersOf('table house\n  ca when rising : on beat, 0 -1 0, hold')).toBe('it has it only after a lower note');
+  });
+
   it('where a word in round brackets says nothing', () => {
     expect(problemsIn(in1689("1 d5'zz(form main)"))).toContain('sign-parameter');
     expect(problemsIn(in1689("1 d5'zz(above)"))).toEqual([]);

@@ -1,7 +1,6 @@
 /** Which tunings can be chosen for a score, by the words that stand after `tuning`. */
-import { firstOf } from '../../../grammar/statements/read';
 import { temperamentNames } from '../../../grammar/vocabulary/temperaments';
-import { pitchOf, tuningByWords } from '../../readings/tunings';
+import { ownTemperaments, pitchOf, tuningByWords } from '../../readings/tunings';
 import type { Project } from '../../workspace/project';
 import type { TuningOffer } from '../protocol';
 
@@ -9,10 +8,7 @@ const MEANTONES: readonly string[] = ['1/4', '2/7', '1/5', '1/6', '1/6 pc'].map(
 
 /** The temperaments that the file defines, then those that need no definition. */
 export function tuningOffers({ environment }: Project): TuningOffer[] {
-  const own = environment.statements.flatMap(({ statement }) =>
-    statement.keyword === 'temperament' ? (firstOf(statement.args, 'name')?.text ?? []) : [],
-  );
-  return [...new Set([...own, ...temperamentNames, ...MEANTONES])].flatMap((words) => {
+  return [...new Set([...ownTemperaments(environment), ...temperamentNames, ...MEANTONES])].flatMap((words) => {
     const tuning = tuningByWords(environment, words, pitchOf(environment));
     return tuning === undefined ? [] : [{ words, title: tuning.temperament.title }];
   });
