@@ -119,6 +119,31 @@ system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |
     },
   );
 
+  /** Common practice: what is between brackets stands close to both, within half a stave space. */
+  it.each(['c5 {supplied d}', 'c5 {supplied d#}', "c5 {supplied c-e-g'[arp]}"])(
+    'has its brackets as close before it as after it: %s',
+    async (music) => {
+      const [page = ''] = await drawn(scoreOf(lane(`2 ${music}`)));
+      const boxes = await boxesIn(page);
+      const [before, after] = boxes.filter(({ what }) => what === 'sign');
+      const within = boxes.filter(({ what, id }) => what !== 'sign' && !id.startsWith('e-1-1-dessus-1.1'));
+      // Room that is kept has no height.
+      const left = Math.min(...within.filter(({ top, bottom }) => bottom - top > 0.5).map(({ left }) => left));
+      expect(left - (before?.left ?? Number.NaN)).toBeGreaterThan(0.1);
+      expect(left - (before?.left ?? Number.NaN)).toBeLessThan(0.6);
+      expect((after?.right ?? Number.NaN) - Math.max(...within.map(({ right }) => right))).toBeLessThan(0.6);
+    },
+  );
+
+  it('has the accidental of a custos before it, as that of a note', async () => {
+    const [page = ''] = await drawn(scoreOf(lane('4 c5 d e f (custos eb5)')));
+    const [custos] = ofClass(pictureOf(page), 'custos');
+    const [flat] = custos === undefined ? [] : ofClass(custos, 'accid');
+    const [sign, accidental] = [custos, flat].map((one) => one && glyphsOf(one)[0]?.x);
+    expect(accidental).toBeLessThan((sign ?? Number.NaN) - 0.7 * SPACE);
+    expect(collisions(await boxesIn(page))).toEqual([]);
+  });
+
   it('would be found where it did not', () => {
     const head: Box = { what: 'notehead', id: 'a', left: 0, top: 0, right: 1.18, bottom: 1 };
     expect(collisions([head, { ...head, what: 'accid', id: 'b', left: 1, right: 2 }])).toEqual([

@@ -151,6 +151,14 @@ describe('a curve on a barline', () => {
     expect(end.x).toBeLessThan((head?.right ?? Number.NaN) + 0.5);
   });
 
+  it('is drawn in the next system alone where that barline ends one', async () => {
+    const text = `${TWO_STAVES}system upper G2 lower F4 meter C\n  dessus | 2 c5 d |'u\n  basse | 1 c3 |
+system\n  dessus | 2 c5 e'. |\n  basse | 1 c3 |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const curves = ofClass(pictureOf(page), 'slur').map(({ children }) => children.length);
+    expect(curves).toEqual([0, 1]);
+  });
+
   it('goes to the last note of its voice, not of another stave, where it ends there', async () => {
     const { end, heads } = await curveOf("2 c5'u d |'. 1 e5", '4 c3 d e f | 1 g3');
     const last = heads.find(({ id }) => id === 'e-1-1-dessus-1.2');

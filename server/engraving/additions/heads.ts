@@ -1,5 +1,6 @@
 /** Heads, stems and staves of a picture, by the notes that bear signs of ours. */
 import type { GlyphOutline } from '../engraver';
+import { BLANKS } from '../font/codepoints';
 import { below, classOf, find, type Glyph, glyphsOf, lineOf, type Point, type SvgElement } from '../svg';
 
 /** Gives the outline of a glyph of the font; undefined where it has none. */
@@ -52,9 +53,11 @@ export function rightOf(bearer: SvgElement, heads: readonly Head[]): number {
 export const accidentalGlyphs = (element: SvgElement): readonly Glyph[] =>
   [...below(element)].filter((one) => classOf(one) === 'accid').flatMap(glyphsOf);
 
-/** Left of the heads and their accidentals. */
-export const leftOf = (bearer: SvgElement, heads: readonly Head[]): number =>
-  Math.min(...heads.map(({ left }) => left), ...accidentalGlyphs(bearer).map(({ x }) => x));
+/** Left of the heads and their accidentals; room that is kept before them is for what comes to stand there. */
+export const leftOf = (bearer: SvgElement, heads: readonly Head[]): number => {
+  const accidentals = accidentalGlyphs(bearer).filter(({ code }) => !BLANKS.has(code));
+  return Math.min(...heads.map(({ left }) => left), ...accidentals.map(({ x }) => x));
+};
 
 /** What an accidental takes on the page. */
 export interface Extent {

@@ -16,8 +16,8 @@ const ENLARGED: readonly { readonly from: number; readonly to: number; readonly 
 ];
 const enlargement = (code: number): number => ENLARGED.find(({ from, to }) => code >= from && code <= to)?.scale ?? 1;
 
-export function musicText(svg: string, root: SvgElement, outlines: Outlines): readonly Splice[] {
-  return [...below(root)].filter(({ name }) => name === 'text').flatMap((text) => inText(svg, text, outlines));
+export function musicText(svg: string, elements: readonly SvgElement[], outlines: Outlines): readonly Splice[] {
+  return elements.filter(({ name }) => name === 'text').flatMap((text) => inText(svg, text, outlines));
 }
 
 function inText(svg: string, text: SvgElement, outlines: Outlines): readonly Splice[] {

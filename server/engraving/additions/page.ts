@@ -19,6 +19,7 @@ import {
   SPACE,
 } from './heads';
 import { bracketMarks, clearOf, glyphMark, hookMark, lineMark, openCurveMark } from './marks';
+import { mended } from './mended';
 import { musicText } from './musicText';
 import { PLACES, type Place } from './places';
 
@@ -26,12 +27,14 @@ import { PLACES, type Place } from './places';
 export function withAdditions(svg: string, title: string, added: readonly AddedSign[], outlines: Outlines): string {
   const root = readSvg(svg);
   if (root === undefined) return svg;
-  const page = new Page(root, outlines);
+  const elements = [...below(root)];
+  const page = new Page(elements, outlines);
   const { margin } = page;
   const text = added.map((sign) => page.draw(sign)).join('');
   return spliced(svg, [
     ...titled(root, title),
-    ...musicText(svg, root, outlines),
+    ...musicText(svg, elements, outlines),
+    ...mended(svg, elements, outlines),
     ...(margin === undefined ? [] : [{ start: margin.closing, end: margin.closing, text }]),
   ]);
 }
@@ -51,10 +54,10 @@ class Page {
   private readonly byId = new Map<string, SvgElement>();
 
   constructor(
-    root: SvgElement,
+    elements: readonly SvgElement[],
     private readonly outlines: Outlines,
   ) {
-    for (const element of below(root)) {
+    for (const element of elements) {
       const id = element.attributes['data-id'];
       // Brackets around a sign bear its id too.
       if (id !== undefined && !this.byId.has(id)) this.byId.set(id, element);
