@@ -127,6 +127,12 @@ describe('the font', () => {
     }
   });
 
+  it('draws an F clef and the C clef above it clear of one another, dots and all', () => {
+    const [f, c] = ['fClef', 'cClef'].map((name) => publishedBoxes()[name]?.bBoxNE[0] ?? Number.NaN);
+    const { right } = boxOf(clefPairs.FC?.code ?? 0);
+    expect(right).toBeGreaterThan(((f ?? 0) + (c ?? 0)) * 0.82 + 0.1);
+  });
+
   it('keeps brackets and parentheses clear of the accidental between them', () => {
     expect(enclosedCodes()).toHaveLength(10);
     for (const code of enclosedCodes()) {

@@ -63,7 +63,7 @@ const BORROWED: readonly (readonly [first: number, last: number])[] = [
 /** Two clefs: the upper one to the right, so that neither runs into the other. */
 const CLEF_CODES: Readonly<Record<string, number>> = { G: 0xe050, C: 0xe05c, F: 0xe062 };
 const CLEF_SCALE = 0.82;
-const UPPER_CLEF_X: Readonly<Record<string, number>> = { FC: 1.75, CG: 2.05, FG: 1.2 };
+const UPPER_CLEF_X: Readonly<Record<string, number>> = { FC: 2.4, CG: 2.05, FG: 1.2 };
 
 const clefGlyphs: readonly GlyphRecipe[] = Object.entries(clefPairs).map(([letters, { code, linesApart }]) => ({
   code,
