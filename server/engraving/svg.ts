@@ -51,10 +51,16 @@ export function readSvg(text: string): SvgElement | undefined {
   return root;
 }
 
-/** An element and all below it, in the order of the text. */
+/** An element and all below it, in the order of the text. A generator within another at each level would take longer. */
 export function* below(element: SvgElement): Generator<SvgElement> {
-  yield element;
-  for (const child of element.children) yield* below(child);
+  const open = [element];
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    yield next;
+    for (let i = next.children.length; i > 0; i--) {
+      const child = next.children[i - 1];
+      if (child !== undefined) open.push(child);
+    }
+  }
 }
 
 export const classOf = ({ attributes }: SvgElement): string => attributes['data-class'] ?? '';
