@@ -62,6 +62,7 @@ const name = source.name;
 const laneStart = new RegExp(`^(\\s*)(?:(${name})(?:(\\s+)(${name}))?\\s*)?(:?\\|[|:]*(?:\\[\\])?)`);
 /** A lane whose voice has accents or hyphens in its name. */
 const misnamedLane = /^\s*(\p{L}[\p{L}\p{M}\d_.'’-]*)\s*\|/u;
+const addressedLane = new RegExp(`^${name}\\.${name}$`);
 /** The names of a lane before its first value, where a barline should stand. */
 const withoutBarline = new RegExp(`^\\s*${name}(?:\\s+${name})?(?=\\s+\\d+\\.*\\s)`);
 /** A line that goes on with a system's head: a clause, or a stave with its clef. */
@@ -212,7 +213,8 @@ class BlockBuilder {
   /** A line among lanes that is none: its name is not typed as names are, or no barline follows it. */
   private noLane(line: Line, indent: number): void {
     const [, misnamed = ''] = misnamedLane.exec(line.text) ?? [];
-    const meant = nameMeant(misnamed, 'voice');
+    // `dessus.L` is what a witness lane is called in addresses.
+    const meant = addressedLane.test(misnamed) ? misnamed.replace('.', ' ') : nameMeant(misnamed, 'voice');
     if (meant !== undefined) {
       const at = { pos: line.start + indent, len: misnamed.length };
       const slots = { word: misnamed, expected: 'the name of a voice' };

@@ -324,8 +324,9 @@ compared with one another.`,
   },
   'changes-disagree': {
     level: 'error',
-    sentence: 'Two lanes disagree about what is drawn here: {here} and {there}.',
-    help: `A change of clef, signature, metre or tempo is typed in one lane; typed in two it must be the same.`,
+    sentence: 'What is drawn here disagrees with another lane, or with the head of the system: {here} and {there}.',
+    help: `A change of clef, signature, metre or tempo is typed in one lane; typed in two it must be the same. What is drawn at
+the beginning of a system stands in its head.`,
   },
   'sub-lane-alone': {
     level: 'error',

@@ -64,6 +64,8 @@ const bareBeginnings = { ':': '`:`', clef: 'a clef', staveAndClef: "a stave's na
 /** How a clause begins, in words. */
 const beginning = ([name, clause]: [string, ClauseEntry]): string =>
   clause.opens === undefined ? `\`${name}\`` : bareBeginnings[clause.opens];
+/** Signs that some put between a keyword and what it says. */
+const needless: ReadonlySet<Token['kind']> = new Set(['=', ':', ',']);
 const isSign = (text: string): boolean => !/^[a-z]/.test(text);
 
 /** The parts with one of which what consists of them can begin. */
@@ -247,6 +249,7 @@ class StatementReader {
     }
     const wanted = !part.optional || part.after !== undefined;
     this.expect({ kind: 'part', part, before }, wanted);
+    if (wanted && needless.has(this.peek()?.kind ?? 'word') && this.acceptsAfterNext(part, scope)) this.needless(scope);
     if (!this.accepts(part, scope)) {
       if (this.misspelt(part, later, scope)) return [];
       if (wanted) this.wanting(part, later, scope);
@@ -280,6 +283,19 @@ class StatementReader {
     }
     this.missing(scope, `\`${after}\` and ${part.what}`);
     return undefined;
+  }
+
+  /** A sign between a keyword and what it says. */
+  private needless(scope: Scope): void {
+    const sign = this.next();
+    if (sign !== undefined) this.report('too-much', sign, { word: sign.text, where: scope.label }, [this.away(sign)]);
+  }
+
+  /** Takes a sign away; one space at most is left in its place. */
+  private away({ text, pos, len }: Token): Fix {
+    const [before, after] = [/\s/.test(this.text[pos - 1] ?? ''), /\s/.test(this.text[pos + len] ?? ' ')];
+    const at = before && after ? { pos: pos - 1, len: len + 1 } : { pos, len };
+    return replacing(at, before || after ? '' : ' ', `take ${text} away`);
   }
 
   private acceptsAfterNext(part: Part, scope: Scope): boolean {
@@ -411,6 +427,7 @@ class StatementReader {
   private strange(scope: Scope, stops: (token: Token) => boolean = () => false): void {
     const first = this.next();
     if (first === undefined) return;
+    const sign = needless.has(first.kind) ? first : this.signBeforeClef();
     const last = (): Token | undefined => {
       const token = this.peek();
       return token !== undefined && token.line === first.line && !this.endsHere(scope) && !stops(token)
@@ -420,12 +437,21 @@ class StatementReader {
     while (last() !== undefined);
     const clauses = Object.entries(scope.clauses);
     const row = scope.rows?.word;
-    const meant = meantClause(first, clauses, row);
+    const meant = sign === undefined ? meantClause(first, clauses, row) : undefined;
     const all = [...clauses.map(beginning), ...(row === undefined ? [] : [`\`${row}\``])];
     const expected = meant === undefined ? listed(all) : `\`${meant.name}\``;
     const slots = { word: first.text, where: scope.label, expected };
     if (clauses.length === 0) this.report('too-much', this.spanFrom(first), slots);
-    else this.report('unknown-clause', first, slots, meant && [meant.fix]);
+    else this.report('unknown-clause', first, slots, sign === undefined ? meant && [meant.fix] : [this.away(sign)]);
+  }
+
+  /** `upper: G2`: takes the sign with its clef, since no stave is known to bear that. */
+  private signBeforeClef(): Token | undefined {
+    const [sign, clef] = [this.peek(), this.peek(1)];
+    if (sign === undefined || clef === undefined || !needless.has(sign.kind) || !looksLikeClef(clef.text))
+      return undefined;
+    this.index += 2;
+    return sign;
   }
 
   // ── clauses and rows ──

@@ -39,7 +39,7 @@ export function nameMeant(text: string, role: NameRole): string | undefined {
   const meant = text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
-    .replace(/[-.'’]+/g, '_');
+    .replace(/[-'’]+/g, '_');
   return meant !== text && isName(meant, role) ? meant : undefined;
 }
 

@@ -509,6 +509,7 @@ describe('a lane of several lines', () => {
     ['dessus |: 1 c5 |', 'bad-barline', 'dessus ||: 1 c5 |'],
     ['haute-contre | 1 c5 |', 'bad-name', 'haute_contre | 1 c5 |'],
     ['ténor | 1 c5 |', 'bad-name', 'tenor | 1 c5 |'],
+    ['dessus.L | 1 c5 |', 'bad-name', 'dessus L | 1 c5 |'],
     ['dessus 4. c5 8 d 2 e |', 'lane-without-barline', 'dessus | 4. c5 8 d 2 e |'],
     ['dessus L 4 c5 d 2 e |', 'lane-without-barline', 'dessus L | 4 c5 d 2 e |'],
   ])('%s begins with a slip', (line, code, meant) => {

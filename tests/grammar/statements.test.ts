@@ -271,6 +271,19 @@ describe('what may be meant for several things', () => {
   it('has the pitch standard by its number alone', () => {
     expect(mended('pitch 415')).toBe('pitch a4 = 415');
   });
+
+  it.each([
+    ['system upper G2, lower F4, meter C', 'system upper G2 lower F4 meter C'],
+    ['instrument: harpsichord, compass: c2-c6', 'instrument harpsichord compass c2-c6'],
+  ])('%s has signs that part nothing', (wrong, right) => {
+    expect(mended(wrong)).toBe(right);
+  });
+
+  it('has a sign between a stave and its clef', () => {
+    const { problems } = parseStatement('system upper: G2 key bb', [0]);
+    expect(problems.map(({ code }) => code)).toEqual(['unknown-clause']);
+    expect(mended('system upper: G2 key bb')).toBe('system upper G2 key bb');
+  });
 });
 
 describe('a slip of the pen', () => {
@@ -309,6 +322,10 @@ describe('a slip of the pen', () => {
     ['instrument organ\n  manaul great stops 8', 'instrument organ\n  manual great stops 8'],
     ['voice haute-contre upper', 'voice haute_contre upper'],
     ['section séconde', 'section seconde'],
+    ['title: "Entrée"', 'title "Entrée"'],
+    ['title = "Entrée"', 'title "Entrée"'],
+    ['system upper G2 meter=C', 'system upper G2 meter C'],
+    ['reading plain takes: K', 'reading plain takes K'],
     ['section "A"', 'section A'],
     ['order A,A,B,B', 'order A A B B'],
     ['system upper G2 3/4', 'system upper G2 meter 3/4'],

@@ -223,6 +223,23 @@ describe('what belongs to no note is told', () => {
   });
 });
 
+describe('a lane whose name is no voice', () => {
+  const under = (lanes: string) => passage(`${C} basse | 2 c3 d |||\n${lanes}`);
+  const fixes = (lanes: string) => findingOf(under(lanes), 'unknown-voice').fixes.map(({ title }) => title);
+  it('may be a sub-lane under another name', () => {
+    expect(fixes(' figures | 6 6 |||\n')).toEqual(['write fig']);
+    expect(fixes(' lyrics | la la |||\n')).toEqual(['write text']);
+  });
+  it('has the nearest voice that has no lane yet', () => {
+    expect(fixes(' desus | 2 c5 d |||\n')).toEqual(['write dessus']);
+    expect(fixes(' bassse | 2 c5 d |||\n')).toEqual([]);
+    expect(fixes(' bassse L | 2 c5 d |||\n')).toEqual(['write basse']);
+  });
+  it('is told alone, and not the figures under it', () => {
+    expect(errors(passage(`${C} dessus | 1 c5 |||\n bassse | 1 c3 |||\n fig | 6 |||\n`))).toEqual(['unknown-voice']);
+  });
+});
+
 describe('several figures over the only note of a bar', () => {
   const bass = (figures: string) => passage(`${C} dessus | 1 c5 | 2 d e |||\n fig | ${figures} |||\n`);
   it('follow one another within it', () => {

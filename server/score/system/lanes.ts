@@ -1,4 +1,5 @@
 /** The lanes of a system read one by one, each voice's with what witnesses have there and what stands below it. */
+import { replacing } from '../../../grammar/findings/fixes';
 import { nameInstead, namesListed, nearest } from '../../../grammar/nearest';
 import type { PlacedLane } from '../../../grammar/tree';
 import { howMany } from '../amounts';
@@ -41,6 +42,12 @@ export interface VoiceLanes {
 
 const FIRST = written('note');
 
+/** What sub-lanes may be called elsewhere. */
+const subLaneNames: ReadonlyMap<string, SubLane['kind']> = new Map([
+  ...['fig', 'figs', 'figure', 'figures', 'continuo'].map((name) => [name, 'fig'] as const),
+  ...['text', 'texts', 'lyrics', 'words', 'syllables'].map((name) => [name, 'text'] as const),
+]);
+
 /** Whether a lane may read otherwise under another choice: it has options, or something limited to readings. */
 const mayDiffer = ({ tree }: PlacedLane): boolean => /<|[^|]:[^|]/.test(tree.text);
 
@@ -57,16 +64,20 @@ export class LanesOfSystem {
     const byVoice = new Map<number, VoiceLanes>();
     let current: VoiceLanes | undefined;
     let witness: string | undefined;
+    /** The lane above is told, and what stands below it with it. */
+    let isTold = false;
     for (const [index, placed] of block.lanes.entries()) {
       if (placed.tree.kind !== 'lane') {
-        if (current === undefined) this.problems.atName(placed, 'sub-lane-alone', { name: placed.name.text });
-        else this.subLane(placed, placed.tree.kind, index, witness, current);
+        if (current !== undefined) this.subLane(placed, placed.tree.kind, index, witness, current);
+        else if (!isTold) this.problems.atName(placed, 'sub-lane-alone', { name: placed.name.text });
         continue;
       }
+      isTold = false;
       const voice = voicesByName(environment).get(placed.name.text);
       if (voice === undefined) {
-        current = undefined;
         this.unknownVoice(placed);
+        current = undefined;
+        isTold = true;
         continue;
       }
       const above = byVoice.get(voice);
@@ -76,6 +87,7 @@ export class LanesOfSystem {
         this.witnessLane(placed, index, voice, above);
       } else if (above !== undefined) {
         current = undefined;
+        isTold = true;
         this.problems.atName(placed, 'lane-twice', { voice: placed.name.text });
       } else {
         current = this.readOne(placed, index, voice);
@@ -161,11 +173,17 @@ export class LanesOfSystem {
   }
 
   private unknownVoice(placed: PlacedLane): void {
-    const known = this.task.environment.voices.map((one) => one.name);
+    const { environment, block } = this.task;
+    const known = environment.voices.map((one) => one.name);
     const name = placed.name.text;
     const at = { pos: placed.name.pos, len: name.length };
     const slots = { name, voice: name, expected: nearest(name, known) ?? namesListed(known) };
-    this.problems.add({ lane: undefined }, 'unknown-voice', at, slots, { fixes: nameInstead(name, at, known) });
+    const kind = subLaneNames.get(name.toLowerCase());
+    // A voice that has its lane here is meant only by a witness.
+    const taken = new Set(placed.witness === undefined ? block.lanes.map((one) => one.name.text) : []);
+    const left = known.filter((one) => !taken.has(one));
+    const fixes = kind === undefined ? nameInstead(name, at, left) : [replacing(at, kind)];
+    this.problems.add({ lane: undefined }, 'unknown-voice', at, slots, { fixes });
   }
 
   /** The lane as its first options have it. */
