@@ -4,11 +4,13 @@
  */
 import { checkFindings } from './check';
 import { counselFindings } from './counsel';
+import { declarationFindings } from './declaration';
 import { exportFindings } from './export';
 import { hostFindings } from './host';
 import { laneFindings } from './lane';
 import { meiFindings } from './mei';
 import { musicxmlFindings } from './musicxml';
+import { recipeFindings } from './recipe';
 import { rhythmFindings } from './rhythm';
 import { scoreFindings } from './score';
 import { signFindings } from './signs';
@@ -18,6 +20,8 @@ import { tuningFindings } from './tuning';
 export const catalogue = {
   ...laneFindings,
   ...statementFindings,
+  ...recipeFindings,
+  ...declarationFindings,
   ...scoreFindings,
   ...checkFindings,
   ...counselFindings,

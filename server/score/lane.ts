@@ -38,7 +38,7 @@ import {
   nothingAround,
   OptionNumbering,
 } from './event';
-import { LaneBars } from './lane/bars';
+import { LaneBars } from './lane/laneBars';
 import { NoteReader } from './lane/notes';
 import { compareOptions, doubtfulAmong, omit } from './lane/options';
 import { scaleOf, tupletSlots } from './lane/proportions';

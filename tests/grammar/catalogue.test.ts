@@ -5,11 +5,13 @@ import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../grammar/findings/catalogue';
 import { checkFindings } from '../../grammar/findings/check';
 import { counselFindings } from '../../grammar/findings/counsel';
+import { declarationFindings } from '../../grammar/findings/declaration';
 import { exportFindings } from '../../grammar/findings/export';
 import { hostFindings } from '../../grammar/findings/host';
 import { laneFindings } from '../../grammar/findings/lane';
 import { meiFindings } from '../../grammar/findings/mei';
 import { musicxmlFindings } from '../../grammar/findings/musicxml';
+import { recipeFindings } from '../../grammar/findings/recipe';
 import { rhythmFindings } from '../../grammar/findings/rhythm';
 import { scoreFindings } from '../../grammar/findings/score';
 import { signFindings } from '../../grammar/findings/signs';
@@ -22,6 +24,8 @@ const ROOT = join(import.meta.dirname, '../..');
 const tables = [
   laneFindings,
   statementFindings,
+  recipeFindings,
+  declarationFindings,
   scoreFindings,
   checkFindings,
   counselFindings,

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { declarationFindings } from '../../grammar/findings/declaration';
 import type { Problem } from '../../grammar/findings/finding';
+import { recipeFindings } from '../../grammar/findings/recipe';
 import { statementFindings } from '../../grammar/findings/statement';
 import { sentence } from '../../grammar/findings/word';
 import { nearest } from '../../grammar/nearest';
@@ -700,35 +702,22 @@ describe('whatever is typed', () => {
   });
 });
 
-/** What no statement shows by itself. */
-const ofTheWholeFile: ReadonlySet<string> = new Set([
-  'name-used-twice',
-  'stated-twice',
-  'unknown-stave',
-  'unknown-voice',
-  'lines-of-another',
-  'unknown-shape',
-  'unknown-source',
-  'unknown-reading',
-  'unknown-label',
-  'reading-circle',
-  'unknown-table',
-  'table-circle',
-  'unknown-editor',
-]);
+/** Those of declarations taken together no statement shows by itself. */
+const ofStatements = { ...statementFindings, ...recipeFindings };
+const all = { ...ofStatements, ...declarationFindings };
 
 describe('every finding about statements', () => {
   it('has a help page that shows a text before and after it is mended', () => {
-    for (const { help } of Object.values(statementFindings)) {
+    for (const { help } of Object.values(all)) {
       expect(help).toMatch(/Before:\n```\n[^`]+```\nAfter:\n```\n[^`]+```/);
     }
   });
 
   it('is cured in the text after, as its help page shows it', () => {
-    for (const [code, { help }] of Object.entries(statementFindings)) {
+    for (const [code, { help }] of Object.entries(all)) {
       const [before = '', after = ''] = [...help.matchAll(/```\n([^`]+)\n```/g)].map((match) => match[1]);
       const found = (text: string): string[] => text.split(/\n(?! )/).flatMap((one) => findingsOf(one));
-      if (!ofTheWholeFile.has(code)) expect(found(before)).toContain(code);
+      if (Object.hasOwn(ofStatements, code)) expect(found(before)).toContain(code);
       expect(found(after), code).toEqual([]);
     }
   });

@@ -7,7 +7,7 @@ import { intervalOf } from '../amounts';
 import { holdsIn } from '../choice';
 import { LaneNote } from '../event';
 import { octaveNearest, stepOf } from '../heights';
-import type { LaneBars } from './bars';
+import type { LaneBars } from './laneBars';
 import { moved, type SuffixReader } from './suffixes';
 import type { LaneTask } from './task';
 

@@ -4,7 +4,7 @@ import { equal, isZero, multiply, type Time, ZERO } from '../../../grammar/time'
 import type { Label, Option, OptionsItem, Span, ValueForm } from '../../../grammar/tree';
 import { labelText } from '../choice';
 import type { Omission } from '../rawBars';
-import type { LaneBars } from './bars';
+import type { LaneBars } from './laneBars';
 import { type BarTimes, timesOf } from './times';
 
 /**

@@ -5,7 +5,7 @@ import { type Choice, holdsIn } from '../choice';
 import { LaneMark, noAnnotations, noMarks } from '../event';
 import type { AppliedAnnotation, AppliedMark } from '../score';
 import { shapesOfSign } from '../signs';
-import type { LaneBars } from './bars';
+import type { LaneBars } from './laneBars';
 import type { LaneTask } from './task';
 
 /** Marks and annotations that something bears. */
