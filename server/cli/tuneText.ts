@@ -1,4 +1,5 @@
 /** A tuner's sheet as plain text. */
+import { KEY_FIGURES } from '../tuning/keyColours';
 import type { SheetStep, TuningSheet } from '../tuning/sheet';
 
 /** The tuning, what it consists of, how it is laid, and what to beware of. */
@@ -65,6 +66,8 @@ const fifths = (sheet: TuningSheet): string[] =>
   );
 
 const keys = (sheet: TuningSheet): string[] => [
+  KEY_FIGURES,
+  '',
   '                 third   fifth   unrest',
   ...sheet.keys.map(
     ({ tonic, mode, third, fifth, unrest, word }) =>

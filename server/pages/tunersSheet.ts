@@ -1,7 +1,7 @@
 /** A tuner's sheet: a page to print and to lay on the instrument. */
 import { printedNames } from '../score/pitchNames';
 import { beatsInFigures, signed } from '../tuning/figures';
-import type { KeyColour } from '../tuning/keyColours';
+import { KEY_FIGURES, type KeyColour } from '../tuning/keyColours';
 import type { SheetFifth, SheetInterval, SheetNote, SheetStep, TuningSheet } from '../tuning/sheet';
 import { type Html, page, type TableColumn, table, tag, text } from './html';
 import { STRINGS_STYLE, stringsDrawing } from './stringsDrawing';
@@ -30,7 +30,7 @@ export function tunersSheet(sheet: TuningSheet): string {
       table('Major thirds, beats from f3 on', THIRD_COLUMNS, sheet.majorThirds),
     ),
     tag('h2', {}, 'Colour of the keys'),
-    tag('p', {}, text(WHAT_UNREST_IS)),
+    tag('p', {}, text(KEY_FIGURES)),
     tag(
       'div',
       { class: 'beside' },
@@ -47,8 +47,6 @@ export function tunersSheet(sheet: TuningSheet): string {
 
 const HOW_TO_READ =
   'Each line joins the string that is heard (open dot) to the one that is tuned (full dot), from the keyboard upwards; its number is its place in the order, at its end stand the beats a second. A whole line is pure, a broken one narrow, a dotted one wide; = is what the last interval must come to by itself. Under each string stand its cents above equal temperament.';
-const WHAT_UNREST_IS =
-  'Third and fifth of the tonic chord, in cents wider (+) or narrower (−) than pure; unrest is the mean distance of the thirds on tonic, fourth and fifth.';
 
 // ─── steps ───────────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -20,6 +20,10 @@ export interface KeyColour {
   readonly word: string;
 }
 
+/** What is said beside the figures of keys. */
+export const KEY_FIGURES =
+  'Third and fifth of the tonic chord, in cents wider (+) or narrower (−) than pure; unrest is the mean distance of the thirds on tonic, fourth and fifth.';
+
 /** The mean distance of the thirds from pure, in cents, up to which a key is called so. Common practice has no fixed words. */
 const WORDS: readonly (readonly [number, string])[] = [
   [3, 'still'],

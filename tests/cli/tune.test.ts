@@ -32,6 +32,7 @@ describe('bentside tune --temperament', () => {
     // |3 f(d4) − 4 f(a3)| of a quarter comma, 5.865 cents, at 207.5 hertz.
     expect(out).toMatch(/^ {3}2 {2}d4 +a3-d4 +fourth +2\.82 beats a second, wide$/m);
     expect(out).toMatch(/^ {6}proof +g#3-eb4 +fifth +pure$/m);
+    expect(out).toContain('unrest is the mean distance of the thirds on tonic, fourth and fifth.\n');
     expect(out).toContain('its maker or a professional tuner knows');
   });
   it('gives each step as data', async () => {
