@@ -102,7 +102,7 @@ class TeachingSheet {
     const { main, readings, figures, signs, bars, options } = this;
     const tunings = tuningsOf(readings);
     const sources = this.edition.sources.map(unmended);
-    const reasons = new Map(readings.map((one) => [one, reasonsFor(one, sources, signs)]));
+    const reasons = new Map(readings.map((one) => [one, reasonsFor(one, main.score, sources, signs)]));
     return [
       {
         id: 'readings',

@@ -177,6 +177,17 @@ describe('a sheet', () => {
     expect(sheet).toContain('Bar 10, basso, 2: m A; K, L have m B.');
     expect(sheet).toContain('It stands in bars 15, 28 of “Lamento”, bars 4, 12 of “Ritornello”.');
   });
+  it('counts the symbols of every reading by the main text, as its key says', async () => {
+    const sources =
+      'source K "one"\nhand K.2 "darker ink"\nsource L "two"\nreading one\n  takes K\nreading two\n  takes L\n';
+    const music = 'system upper C1 meter C\n  dessus | <K: 2 c5 ; L: 4 c5 d> <K: 2 e5 ; L: 2 f5> |||\n';
+    const { page } = await sheetOfText(`${HEAD}${sources}${music}`);
+    expect(words(page)).toContain('Bar 1, dessus, 1: c c′′, c d′′, m f′′, as L; K has m c′′, m e′′.');
+    const apart = music.replace('d> <K', 'd> 4 g4 <K').replaceAll('2 e5', '4 e5').replaceAll('2 f5', '4 f5');
+    const sheet = words((await sheetOfText(`${HEAD}${sources}${apart}`)).page);
+    expect(sheet).toContain('Bar 1, dessus, 3: c e′′, as K; L has c f′′.');
+    expect(sheet).toContain('Bar 1, dessus, 3: c f′′, as L; K has c e′′.');
+  });
   it('says what readings have in common with commas between them, and which side of a slip one takes', async () => {
     const { page } = await sheetOf(sampleProject('lamento.bent'), { bars: { from: '1', to: '2' } });
     expect(words(page)).toContain('house, sharp, fair, leaf : played as written.');

@@ -128,11 +128,12 @@ export interface Reasons {
   symbolsIn(piece: number, bars: readonly Bar[]): readonly PrintedSymbol[];
 }
 
-export function reasonsFor(sheetText: SheetText, sources: readonly Score[], signs: TaughtSigns): Reasons {
+/** @param main the text by which symbols are counted */
+export function reasonsFor(sheetText: SheetText, main: Score, sources: readonly Score[], signs: TaughtSigns): Reasons {
   const { score } = sheetText;
-  const texts = [score, ...sources.filter(({ choice }) => choice.name !== score.choice.name)];
-  const differences = differencesOf(texts.map((one) => ({ name: one.choice.name, text: comparedText(one) }))).filter(
-    ({ kind }) => kind !== 'time',
+  const texts = new Map([main, score, ...sources].map((one) => [one.choice.name, one]));
+  const differences = differencesOf([...texts].map(([name, one]) => ({ name, text: comparedText(one) }))).filter(
+    (one) => one.kind !== 'time' && differsBesides(main.choice.name, score.choice.name, one),
   );
   const altered = alteredIn(perform(score, { ornaments: 'sign' }));
   const differencesIn = (piece: number, bars: readonly Bar[]): readonly Difference[] => {
@@ -149,6 +150,10 @@ export function reasonsFor(sheetText: SheetText, sources: readonly Score[], sign
     symbolsIn: (piece, bars) => symbolsOf(differencesIn(piece, bars)),
   };
 }
+
+/** Whether there is a difference of the reading and the sources, the main text apart if that is not the reading. */
+const differsBesides = (main: string, reading: string, { sides }: Difference): boolean =>
+  main === reading || sides.filter(({ names }) => names.some((name) => name !== main)).length > 1;
 
 /** Whose text a reading takes at a place, and whose it leaves. */
 function variantReason(score: Score, difference: Difference): Html {

@@ -72,6 +72,7 @@ const MARKS: readonly { readonly pattern: RegExp; readonly says: string }[] = [
   { pattern: /\?/, says: '? doubtful' },
   { pattern: /'[1-5]/, says: "'1 to '5 fingers" },
   { pattern: /'\[?(?:#|b|n)/, says: "'# 'b 'n an accidental above or below" },
+  { pattern: /'w\d/, says: "'w2 the editor’s weight of a note without measure" },
   { pattern: /“/, says: '“ ” words of the source' },
 ];
 
