@@ -10,7 +10,7 @@
  *
  * Nothing here reads files, looks at a clock or rolls dice: the same text gives the same result. A text is never too broken to
  * be read; what is wrong with it is a finding with a place. Times are exact fractions of a semibreve. Lines and columns
- * count from 1, offsets from 0; columns and offsets count UTF-16 units, as JavaScript strings do.
+ * count from 1, offsets from 0; columns and offsets count UTF-16 units, as JavaScript strings do, behind a byte order mark.
  *
  * Options may always be left out. A function that takes a text or a score and is given something else, or an option of another
  * type, throws a TypeError that names the function and the argument; what is asynchronous is rejected with it.
@@ -21,7 +21,7 @@ import { asking, checkArguments } from './asked';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
 import { type Proof as Proofs, proofOf } from './document/decided';
-import { edited as changed, together } from './document/edits';
+import { edited as changed, type TextChange, together } from './document/edits';
 import type { Levels } from './document/levels';
 import { sarifLog as logged, type Proofed } from './document/sarif';
 import { signUseIn } from './document/signUse';
@@ -47,6 +47,7 @@ import { together as addedUp, type Uses } from './signs/use';
 import { type TuningSheet, sheetOf as tuningSheet } from './tuning/sheet';
 import { frequencyOf as frequency } from './tuning/tuning';
 import { aligned } from './workspace/aligned';
+import { markOf } from './workspace/encoding';
 import { type Host, noFiles } from './workspace/host';
 import { type Project, projectOf } from './workspace/project';
 
@@ -237,7 +238,7 @@ export function mend(
     const wished = proof(now, options).findings.filter((finding) => finding.fixes.length > 0 && only(finding));
     const firsts = new Map(wished.flatMap((finding) => finding.fixes.slice(0, 1).map((fix) => [fix, finding])));
     const fixes = together([...firsts.keys()]);
-    now = changed(
+    now = changedBehindMark(
       now,
       fixes.flatMap(({ edits }) => edits),
     );
@@ -278,7 +279,13 @@ export function findingOf(of: Score, problem: PlacedProblem): Finding {
  * The text after changes that leave the rest as it is.
  * @throws RangeError if two of them overlap or one leaves the text
  */
-export const edited = asking('edited', ['text', 'changes'], changed);
+export const edited = asking('edited', ['text', 'changes'], changedBehindMark);
+
+/** Offsets count behind a byte order mark. */
+function changedBehindMark(text: string, changes: readonly TextChange[]): string {
+  const mark = markOf(text);
+  return `${mark}${changed(text.slice(mark.length), changes)}`;
+}
 
 /** All events of a piece with their onset and bar: systems in order, in each its voices. */
 export const eventsOf = asking('eventsOf', ['piece'], walk.eventsOf);

@@ -2,11 +2,10 @@
  * Places of a text that begins with a byte order mark. A client that keeps the mark counts it as the first sign of the first
  * line; the text that is read is without it.
  */
-
-const MARK = '\ufeff';
+import { markOf } from '../workspace/encoding';
 
 /** So many signs the client counts more in the first line. */
-export const signsBefore = (text: string): number => (text.startsWith(MARK) ? MARK.length : 0);
+export const signsBefore = (text: string): number => markOf(text).length;
 
 /** Everything that a message says with its places in the first line moved; where nothing is to be moved, the message itself. */
 export function moved<Said>(said: Said, by: number): Said {

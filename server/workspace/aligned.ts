@@ -3,7 +3,7 @@ import type { Finding } from '../../grammar/findings/finding';
 import { formatFile } from '../../grammar/format';
 import { parseFile } from '../../grammar/parse';
 import { findingInFile } from '../document/absolute';
-import { isUnreadable, sourceText } from './encoding';
+import { isUnreadable, markOf, sourceText } from './encoding';
 
 /**
  * The text laid out so that what sounds together stands together; a byte order mark stays. What cannot be laid out, or has
@@ -14,7 +14,7 @@ export function aligned(file: string, raw: string): { readonly text: string; rea
   const { text, problems } = isUnreadable(source.text) ? source : formatFile(source.text);
   const named = { file, tree: parseFile(source.text) };
   return {
-    text: raw.slice(0, raw.length - source.text.length) + text,
+    text: markOf(raw) + text,
     findings: problems.map((problem) => findingInFile(named, problem)),
   };
 }

@@ -23,13 +23,16 @@ function unreadIn(text: string): { readonly first: number; readonly count: numbe
 /** Whether some of its bytes could not be read as text: to write it back would lose them. */
 export const isUnreadable = (text: string): boolean => unreadIn(text).count > 0;
 
+/** The byte order mark with which a text begins, or nothing. Places in a text are counted behind it. */
+export const markOf = (raw: string): string => (raw.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : '');
+
 /** A host's text made ready for parsing, with what is to be said about its encoding. */
 export function sourceText(raw: string): SourceText {
-  const marked = raw.startsWith(BYTE_ORDER_MARK);
-  const text = marked ? raw.slice(1) : raw;
+  const mark = markOf(raw);
+  const text = raw.slice(mark.length);
   const { first, count } = unreadIn(text);
   const problems: Problem[] = [];
-  if (marked) problems.push({ code: 'byte-order-mark', slots: {}, pos: 0, len: 0 });
+  if (mark !== '') problems.push({ code: 'byte-order-mark', slots: {}, pos: 0, len: 0 });
   if (first >= 0) problems.push({ code: 'not-utf8', slots: { count }, pos: first, len: 1 });
   return { text, problems };
 }

@@ -185,6 +185,23 @@ describe('files of the library', () => {
   });
 });
 
+describe('a text that begins with a byte order mark', () => {
+  // The Unicode Standard, 23.8: a mark at the beginning of a file is no part of its text.
+  const MARK = '\ufeff';
+  const SHORT = `${MARK}bentside 1
+voice dessus
+system dessus G2 meter C
+  dessus | 1 g4 | 2 c5 8 d 4 e | 2 g4 c5 |||
+`;
+
+  it('is mended like any other, and keeps the mark', () => {
+    const dotted = SHORT.replace('4 e', '4. e');
+    const short = proof(SHORT).findings.find(({ code }) => code === 'bar-too-short');
+    expect(mend(SHORT).text).toBe(dotted);
+    expect(library.edited(SHORT, short?.fixes[0]?.edits ?? [])).toBe(dotted);
+  });
+});
+
 describe('what a command tells of files', () => {
   const FILE = 'leaf.bent';
   const LEAF = `bentside 1
