@@ -2,7 +2,10 @@
  * What scripts hand to the library: TypeScript proves that it fits, JavaScript does not. Whatever does not fit is one error that
  * names the function and the argument.
  */
+import { LEVELS } from './document/levels';
+import { midiTunings } from './export/midi/keys';
 import { ornamentForms } from './export/ornaments';
+import type { Host } from './workspace/host';
 
 /** What an argument must be, in words, and whether a value is so. */
 interface Kind {
@@ -71,8 +74,13 @@ const kinds = {
   font: { what: 'bytes', fits: (value) => value instanceof Uint8Array },
 } satisfies Readonly<Record<string, Kind>>;
 
+const LEVELS_WISHED: readonly unknown[] = [...LEVELS, 'ignore'];
+
+const isAbove0 = (value: unknown): boolean => Number.isInteger(value) && Number(value) > 0;
+
 /** Fields of `options`, each of which may be left out. */
 const optionKinds: Readonly<Record<string, Kind>> = {
+  as: text,
   file: text,
   reading: text,
   table: text,
@@ -82,7 +90,10 @@ const optionKinds: Readonly<Record<string, Kind>> = {
     what: 'a host, with its functions read and resolve',
     fits: (value) => isObject(value) && action.fits(value.read) && action.fits(value.resolve),
   },
-  levels: object,
+  levels: {
+    what: 'levels by code, each of them error, warning, info, hint or ignore',
+    fits: (value) => isObject(value) && Object.values(value).every((level) => LEVELS_WISHED.includes(level)),
+  },
   engraver: object,
   counsel: truth,
   decisions: truth,
@@ -93,6 +104,14 @@ const optionKinds: Readonly<Record<string, Kind>> = {
   repeats: isOneOf('written', 'played'),
   rhythm: isOneOf('written', 'played'),
   ornaments: isOneOf(...ornamentForms),
+  layout: isOneOf('source', 'flow', 'line'),
+  show: isOneOf('both'),
+  tracks: isOneOf('voice', 'manual'),
+  midiTuning: isOneOf(...midiTunings),
+  pace: {
+    what: 'a time above 0, { n, d }',
+    fits: (value) => isObject(value) && isAbove0(value.n) && isAbove0(value.d),
+  },
   bars: {
     what: 'a range, { from, to } in texts',
     fits: (value) => isObject(value) && text.fits(value.from) && text.fits(value.to),
@@ -100,9 +119,28 @@ const optionKinds: Readonly<Record<string, Kind>> = {
 };
 
 function check(name: string, argument: string, { what, fits }: Kind, value: unknown): void {
-  if (fits(value)) return;
-  const given = value === null ? 'null' : Array.isArray(value) ? 'a list' : typeof value;
-  throw new TypeError(`${name}: the argument “${argument}” must be ${what}, not ${given}`);
+  if (!fits(value)) throw new TypeError(`${name}: the argument “${argument}” must be ${what}, not ${inWords(value)}`);
+}
+
+function inWords(value: unknown): string {
+  if (value === null) return 'null';
+  if (Array.isArray(value)) return 'a list';
+  return value instanceof Promise ? 'a promise' : typeof value;
+}
+
+/**
+ * A host of which nothing but texts is taken.
+ * @throws TypeError, once it is asked, where it gives something else, such as the promise of a text
+ */
+export function givingTexts(host: Host): Host {
+  const sure = (given: string | undefined, by: string): string | undefined => {
+    if (given === undefined || text.fits(given)) return given;
+    throw new TypeError(`options.host.${by} must give a text or undefined, not ${inWords(given)}`);
+  };
+  return {
+    read: (file) => sure(host.read(file), 'read'),
+    resolve: (from, path) => sure(host.resolve(from, path), 'resolve'),
+  };
 }
 
 /**

@@ -17,7 +17,7 @@
  */
 import { catalogue, type FindingCode } from '../grammar/findings/catalogue';
 import type { Finding, Level } from '../grammar/findings/finding';
-import { asking, checkArguments } from './asked';
+import { asking, checkArguments, givingTexts } from './asked';
 import { findingOfScore } from './document/absolute';
 import type { Analysis } from './document/analysis';
 import { type Proof as Proofs, proofOf } from './document/decided';
@@ -72,7 +72,7 @@ export interface Proof extends Proofs {
 const project = (
   text: string,
   { file = 'score.bent', host = noFiles, levels = {}, counsel = true }: TextOptions,
-): Project => projectOf(host, file, text, { levels, counsel });
+): Project => projectOf(givingTexts(host), file, text, { levels, counsel });
 
 /**
  * What is wrong, doubtful or missing in a text, in all its readings, and which signs cannot be played as they stand. Never fails.

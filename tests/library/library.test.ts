@@ -127,6 +127,28 @@ describe('the library', () => {
       'frequencyOf: the argument “pitch” must be a pitch, { letter, alteration, octave }, not object',
     );
     wrong(() => library.compare(SCORE, bad('K')), 'compare: the argument “names” must be a list of texts, not string');
+    const levels = bad({ 'bar-too-long': 'grave' });
+    wrong(
+      () => proof(SCORE, { levels }),
+      'proof: the argument “options.levels” must be levels by code, each of them error, warning, info, hint or ignore, not object',
+    );
+    const files = (options: object) => library.exportFiles(SCORE, { as: 'midi', ...options });
+    for (const [field, what] of [
+      ['tracks', '“voice” or “manual”'],
+      ['layout', '“source” or “flow” or “line”'],
+      ['midiTuning', '“notes” or “octave” or “octave-cents” or “bend” or “none”'],
+      ['show', '“both”'],
+      ['pace', 'a time above 0, { n, d }'],
+      ['as', 'a text'],
+    ])
+      await expect(files({ [`${field}`]: 2 })).rejects.toThrow(
+        new TypeError(`exportFiles: the argument “options.${field}” must be ${what}, not number`),
+      );
+    const host = { read: bad(async () => SCORE), resolve: (_: string, path: string) => path };
+    wrong(
+      () => proof('bentside 1\ninclude "house.bent"\n', { host }),
+      'options.host.read must give a text or undefined, not a promise',
+    );
     await expect(library.report(SCORE, { as: bad('pdf') })).rejects.toThrow('no form “pdf”, but md, html');
     await expect(library.exportFiles(SCORE, bad(undefined))).rejects.toThrow(
       'exportFiles: the argument “options” must be an object, not undefined',
