@@ -84,7 +84,7 @@ After:
     ofTyping: true,
     sentence: 'The parts of “{text}” stand in another order than they are typed in; {meant} is meant.',
     help: `A note is typed in this order: letter, accidental, \`[#]\` or \`(#)\`, octave, \`?\`, \`=\`, then marks and annotations:
-\`c#5?='zz*n7\`.`,
+\`c#5?='zz*n7\`. A mark: its name, \`?\`, \`+\`, round brackets, the readings to which it is limited: \`'[zz]?(above):K\`.`,
   },
   'value-glued': {
     level: 'error',

@@ -15,6 +15,8 @@ const value = '(?:Mx|L|B|\\d+)\\.*(?:x(?:\\d+in\\d+)?)?\\??';
 const drawn = `(?:\\[${accidental}\\]|\\(${accidental}\\))`;
 const spelling = `[a-g]${accidental}?${drawn}?\\d?\\??`;
 const mark = ['[1-5](?:-[1-5])*', '##|#|bb|b|n', `\\.(?:[a-g]${accidental}?\\d|~)?`, `${name}~?`].join('|');
+/** With its square brackets, if it has any; of the forms after it each stands once, in this order. */
+const markHead = `'(?:\\[(?:${mark})\\]|(?:${mark}))`;
 const label = `${layered}\\??`;
 const labels = `${label}(?:,${label}){0,99}:`;
 /** What may stand between round brackets; a comment begins even there. */
@@ -37,7 +39,10 @@ export const source = {
   afterEvent: "(?!(?!//|:\\|)[^'*\\s|{}<>;,&-])",
   /** What may stand after a value or a word of its own. */
   afterWord: '(?!(?!//|:\\|)[^\\s|{}<>;(",&])',
-  mark: `'(?:\\[(?:${mark})\\]|(?:${mark}))\\??\\+?(?:\\(${inRound}\\))?(?:${readings})?`,
+  mark: `${markHead}\\??\\+?(?:\\(${inRound}\\))?(?:${readings})?`,
+  markHead,
+  /** A mark whose forms stand in any order, or more than once. */
+  markUnordered: `${markHead}(?:\\?|\\+|\\(${inRound}\\)|${readings}){2,8}`,
   annotation,
   inRound,
   spanHead: `\\{(?:\\d+in\\d+|[A-Za-z]+(?:[ \\t]+(?:\\d+:\\d+|\\d+in\\d+))?)(?:${readings})?(?!(?!//)[^\\s}])`,

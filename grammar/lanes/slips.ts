@@ -101,6 +101,26 @@ function inOrder(text: string): string | undefined {
   return mended === text ? undefined : mended;
 }
 
+/** The forms of a mark in their order; undefined if that is theirs already, or one stands twice. */
+function formsInOrder(text: string): string | undefined {
+  const forms = { doubt: '', linked: '', parameters: '', readings: '' };
+  const head = new RegExp(`^${source.markHead}`).exec(text)?.[0] ?? '';
+  for (const form of text.slice(head.length).match(/\?|\+|\([^)]*\)|:[^?+(]*/g) ?? []) {
+    const which = whichForm[form.charAt(0)] ?? 'readings';
+    if (forms[which] !== '') return undefined;
+    forms[which] = form;
+  }
+  const mended = [head, ...Object.values(forms)].join('');
+  return mended === text ? undefined : mended;
+}
+
+const whichForm: Readonly<Record<string, 'doubt' | 'linked' | 'parameters'>> = {
+  '?': 'doubt',
+  '+': 'linked',
+  '(': 'parameters',
+};
+const markUnordered = new RegExp(`^${source.markUnordered}$`);
+
 /** An event with the dots that its value should have. */
 const dotsBehind = new RegExp(`^(${source.spelling}|[r_=])(\\.{1,4})((?:${suffix}){0,6})$`);
 /** `c4.`: the 4 may be the octave, and the dot that of the value in force. */
@@ -225,6 +245,11 @@ const slips: readonly Slip[] = [
     mend: (text) => written(text.toLowerCase()),
   },
   { pattern: /^[A-Za-z]\w*\??(?:,[A-Za-z]\w*\??)*:$/, code: 'label-alone' },
+  {
+    pattern: { test: (text) => markUnordered.test(text) && formsInOrder(text) !== undefined },
+    code: 'note-order',
+    mend: (text) => written(formsInOrder(text) ?? text),
+  },
   { pattern: /^'{2,5}$/, code: 'bad-mark', mend: octaveByStrokes },
   { pattern: /^'/, code: 'bad-mark' },
 ];

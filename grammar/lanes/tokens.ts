@@ -62,11 +62,12 @@ export const Repeat = token('Repeat', '[=', `${source.tie}${afterEvent}`);
 export const MarkToken = token('Mark', "'", `${source.mark}${afterEvent}`);
 export const Annotated = token('Annotated', '*', `${source.annotation}${afterEvent}`);
 export const Beam = token('Beam', '&,', '[&,](?!(?!//)\\S)');
+const slip =
+  /(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|\((?:##|#|bb|b|n)\))(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|"[^"\n|]*"|\((?:##|#|bb|b|n)\)){0,1000}|[:"(]/;
 export const JunkToken = createToken({
   name: 'Junk',
-  // One slip is one junk: `f5(#)`, `c5"x"`, `K:`. A comment ends it.
-  pattern:
-    /(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|\((?:##|#|bb|b|n)\))(?:[^\s|{}<>;:"(/]+|\/(?!\/)|:+(?!\|)|"[^"\n|]*"|\((?:##|#|bb|b|n)\)){0,1000}|[:"(]/,
+  // One slip is one junk: `f5(#)`, `c5"x"`, `K:`, `'zz(above)?`. A comment ends it.
+  pattern: new RegExp(`${source.markUnordered}${afterEvent}|${slip.source}`),
   start_chars_hint: anyCharacter,
   line_breaks: false,
 });
