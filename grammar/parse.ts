@@ -279,7 +279,8 @@ class BlockBuilder {
     const moved = <Node extends Span>(node: Node): Node => ({ ...node, pos: offsetIn(atStart, placed, node.pos) });
     const whole = { ...open, suffixes: suffixes.map(moved) };
     if (again === undefined) return whole;
-    return joinedBarline(whole, { ...moved(again), suffixes: again.suffixes.map(moved) }, this.problems);
+    const below = { ...moved(again), suffixes: again.suffixes.map(moved), again: again.again?.map(moved) ?? [] };
+    return joinedBarline(whole, below, this.problems);
   }
 
   contents(): BlockContents {

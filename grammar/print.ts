@@ -159,17 +159,15 @@ function barline(leaves: Leaves, bar: Barline): void {
   else again(leaves, bar.again, bar.suffixes);
 }
 
-/** What is glued to a barline, and the barline of the next line that is one with it. */
-function again(leaves: Leaves, second: Span, all: readonly Suffix[]): void {
-  suffixes(
-    leaves,
-    all.filter(({ pos }) => pos < second.pos),
-  );
-  leaves.put(second.pos, leaves.peek(barlineHere, second.pos));
-  suffixes(
-    leaves,
-    all.filter(({ pos }) => pos > second.pos),
-  );
+/** What is glued to a barline, and the barlines of the next lines that are one with it, each with its own. */
+function again(leaves: Leaves, further: readonly Span[], all: readonly Suffix[]): void {
+  const from = (pos: number, until = Number.POSITIVE_INFINITY): readonly Suffix[] =>
+    all.filter((suffix) => suffix.pos > pos && suffix.pos < until);
+  suffixes(leaves, from(Number.NEGATIVE_INFINITY, further[0]?.pos));
+  further.forEach(({ pos }, index) => {
+    leaves.put(pos, leaves.peek(barlineHere, pos));
+    suffixes(leaves, from(pos, further[index + 1]?.pos));
+  });
 }
 
 function span(leaves: Leaves, item: SpanItem): void {

@@ -455,8 +455,8 @@ export interface Barline extends Span {
   /** `|[]`: the editor's. */
   readonly editors: boolean;
   readonly suffixes: readonly Suffix[];
-  /** The barline that opens the continuing line and is one with this; `shape` is the special one of the two. */
-  readonly again?: Span;
+  /** The barlines that open the continuing lines and are one with this; `shape` is the special one of them. */
+  readonly again?: readonly Span[];
 }
 
 /** One item of a `fig` lane. */

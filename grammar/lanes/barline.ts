@@ -62,6 +62,6 @@ export function joinedBarline(above: Barline, below: Barline, problems: Problems
     shape: above.shape === '|' ? below.shape : above.shape,
     editors: above.editors || below.editors,
     suffixes,
-    again: { pos: below.pos, len: below.len },
+    again: [...(above.again ?? []), { pos: below.pos, len: below.len }, ...(below.again ?? [])],
   };
 }

@@ -44,6 +44,12 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   return found;
 }
 
+/** The barline goes on with one of a line above. */
+function becomesAgain(token: IToken): void {
+  token.tokenType = T.Again;
+  token.tokenTypeIdx = T.Again.tokenTypeIdx ?? 0;
+}
+
 /** Makes one of each barline that begins a continuing line and the one that ended the line above. */
 function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): void {
   if (joints.length < 2) return;
@@ -53,8 +59,7 @@ function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): voi
   for (const token of tokens) {
     const isLine = isBar(token);
     if (isLine && barEnd >= 0 && lineStarts.has(token.startOffset)) {
-      token.tokenType = T.Again;
-      token.tokenTypeIdx = T.Again.tokenTypeIdx ?? 0;
+      becomesAgain(token);
       barEnd = endOf(token);
     } else if (isLine) barEnd = endOf(token);
     else if (token.startOffset === barEnd && isAttached(token)) barEnd = endOf(token);
@@ -78,14 +83,15 @@ function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: 
   return { items, bar, broken: items.some((item) => item.kind === 'junk') };
 }
 
-/** The tokens that belong to the opening barline: what is glued to it, and the barline of the next line if nothing stands between. */
+/** The tokens that belong to the opening barline: what is glued to it, and the barlines of the next lines as long as nothing stands between. */
 function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly number[]): IToken[] {
   const found: IToken[] = [];
   let end = 0;
   for (const token of tokens) {
     const isGlued = kind === 'lane' && token.startOffset === end && isAttached(token);
-    const isNextLine = joints.includes(token.startOffset, 1) && isBar(token) && !found.some(isBar);
+    const isNextLine = joints.includes(token.startOffset, 1) && isBar(token);
     if (!isGlued && !isNextLine) break;
+    if (isNextLine && found.some(isBar)) becomesAgain(token);
     found.push(token);
     end = endOf(token);
   }
@@ -95,8 +101,9 @@ function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly 
 function parseOpening(kind: LaneKind, tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
   if (tokens.length === 0) return noOpening;
   if (kind === 'lane') return parser.parseOpening(tokens, problems);
-  const [bar] = tokens;
-  return bar === undefined ? noOpening : { suffixes: [], again: barlineOf(bar, problems) };
+  const [first, ...more] = tokens.map((token) => barlineOf(token, problems));
+  if (first === undefined) return noOpening;
+  return { suffixes: [], again: more.reduce((above, below) => joinedBarline(above, below, problems), first) };
 }
 
 const noOpening: LaneTree['opening'] = { suffixes: [] };

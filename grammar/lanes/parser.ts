@@ -154,7 +154,8 @@ export class LaneParser extends EmbeddedActionsParser {
       if (!this.afterJunk) this.expectApart(token, 'barline-glued');
       this.taken(token);
       let line = this.barline(token, first());
-      this.OPTION(() => {
+      // A line may hold a barline alone.
+      this.MANY(() => {
         const again = this.taken(this.CONSUME(T.Again));
         line = this.joined(line, this.barline(again, second()));
       });

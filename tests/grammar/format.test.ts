@@ -39,6 +39,25 @@ describe('in a system', () => {
 `);
   });
 
+  test('a line that holds a barline alone keeps it', () => {
+    const typed = `system upper C1
+  dessus |
+     |
+   ||: 1 c5 |'fermata
+   |
+   |*n1
+   | 1 d |
+`;
+    expect(aligned(typed)).toBe(`system  upper C1
+  dessus |
+         |
+         ||: 1 c5 |'fermata
+         |
+         |*n1
+         |    1 d |
+`);
+  });
+
   test('special barlines widen their column', () => {
     expect(aligned('system\n a ||: 1 c5 :||*n1 (section B) 1 d5 |||\n b | 1 c4 | 1 d4 |\n')).toBe(
       'system\n  a ||: 1 c5 :||*n1 (section B) 1 d5 |||\n  b |   1 c4 |      1 d4             |\n',

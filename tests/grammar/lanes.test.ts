@@ -459,7 +459,7 @@ describe('a lane of several lines', () => {
   test('goes on with the barline that ended the line above', () => {
     const tree = read('1 c5 |\n||: d |');
     expect(tree.segments.map(({ items: bar }) => outline(bar))).toEqual(['value note', 'note']);
-    expect(tree.segments[0]?.bar).toMatchObject({ shape: '||:', again: { len: 3 } });
+    expect(tree.segments[0]?.bar).toMatchObject({ shape: '||:', again: [{ len: 3 }] });
     expect(tree.problems).toEqual([]);
   });
 
@@ -846,10 +846,22 @@ describe('barlines that are one', () => {
     const [bar, ...more] = barsOf(read("1 c5 |*n1\n||'fermata d |"));
     expect(bar).toMatchObject({
       shape: '||',
-      again: { pos: 10, len: 10 },
+      again: [{ pos: 10, len: 10 }],
       suffixes: [{ ref: 'n1' }, { kind: 'mark' }],
     });
     expect(more).toHaveLength(1);
+  });
+
+  test('are more than two where a line holds a barline alone', () => {
+    const tree = read("1 c5 |\n|*n1\n|||'fermata\n| d |");
+    expect(tree.problems).toEqual([]);
+    expect(tree.segments.map(({ items: bar }) => outline(bar))).toEqual(['value note', 'note']);
+    expect(tree.segments[0]?.bar).toMatchObject({ shape: '|||', again: [{}, {}, {}], suffixes: [{ ref: 'n1' }, {}] });
+    const opening = read('\n|\n||: 1 c5 |');
+    expect(opening.opening).toMatchObject({ again: { shape: '||:', again: [{}] } });
+    expect(opening.segments).toHaveLength(1);
+    expect(read('6 |\n|\n|| 5 |', 'fig').segments.map(({ bar }) => bar?.shape)).toEqual(['||', '|']);
+    expect(read('\n|\n|| 6 |', 'fig').opening).toMatchObject({ again: { shape: '||' } });
   });
 
   test('may stand inside options', () => {
@@ -875,7 +887,7 @@ describe('barlines that are one', () => {
     expect(opened("|'renvoi\n ||: 1 c5 |")?.lanes[0]?.open).toMatchObject({
       shape: '||:',
       suffixes: [{ form: { name: 'renvoi' } }],
-      again: { len: 3 },
+      again: [{ len: 3 }],
     });
     expect(opened('|||\n ||: 1 c5 |')?.problems.map(({ code }) => code)).toEqual(['barline-joint']);
   });

@@ -17,7 +17,7 @@ export const endOfGlued = ({ pos, len, suffixes }: Barline): number =>
 
 /** The same with the one that begins the next line. */
 export const endOfBarline = (bar: Barline): number =>
-  Math.max(endOfGlued(bar), bar.again === undefined ? 0 : bar.again.pos + bar.again.len);
+  Math.max(endOfGlued(bar), ...(bar.again ?? []).map(({ pos, len }) => pos + len));
 
 /** Strings, in which two strokes are no comment, and comments. */
 const LITERALS = /"(?:[^"\n]|"")*"|\/\/.*/g;
