@@ -107,7 +107,7 @@ describe('the overture’s sheet, bars 1 to 7', () => {
   it('draws what other tables would do: Purcell’s beat begins with the note below', async () => {
     const trill = section((await begin).page, 'Signs')
       .split('<section class="sign"')
-      .find((one) => one.includes('Tremblement'));
+      .find((one) => one.includes(">'zz, "));
     const [own, purcell] = figures(trill ?? '').filter((figure) => /Tremblement|Beat/.test(figure));
     expect(heads(purcell ?? '')).toBeGreaterThan(3);
     expect(own?.replace(/<figcaption.*<\/figcaption>/s, '')).not.toBe(
@@ -187,6 +187,14 @@ describe('a sheet', () => {
     const sheet = words((await sheetOfText(`${HEAD}${sources}${apart}`)).page);
     expect(sheet).toContain('Bar 1, dessus, 3: c e′′, as K; L has c f′′.');
     expect(sheet).toContain('Bar 1, dessus, 3: c f′′, as L; K has c e′′.');
+  });
+  it('explains a sign by every row that plays it: of 1689 the cheute from below and from above', async () => {
+    const music = "system upper C1 meter C\n  dessus | 2 c5 d'cb | 2 f5 e'cb |||\n";
+    const { page } = await sheetOfText(`${HEAD}signs anglebert-1689\nreading one\n${music}`);
+    const signs = words(section(page, 'Signs'));
+    expect(signs).toContain("one: “Cheute ou port de voix en montant”, after a lower note , J.-H. d'Anglebert");
+    expect(signs).toContain('one, bar 2, dessus: “Cheute ou port de voix en descendant”, after a higher note , J.-H.');
+    expect(signs).toContain('On the beat: the note above, leaned on, then the note.');
   });
   it('says what readings have in common with commas between them, and which side of a slip one takes', async () => {
     const { page } = await sheetOf(sampleProject('lamento.bent'), { bars: { from: '1', to: '2' } });

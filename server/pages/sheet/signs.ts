@@ -5,6 +5,7 @@ import { shapeByName, shapeInWords } from '../../../grammar/vocabulary/shapes';
 import { performingBoth } from '../../readings/perform';
 import { barsOfPieces } from '../../score/barsInWords';
 import type { Score } from '../../score/score';
+import { contextWords } from '../../signs/contexts';
 import { playedSigns } from '../../signs/decisions';
 import { recipeInWords } from '../../signs/recipeWords';
 import { keyOf, type PlayedRow, tableInForce } from '../../signs/rows';
@@ -31,7 +32,13 @@ interface ByTable {
   readonly picture: InlinePicture;
 }
 
-/** A sign at its first place, by the tables of the readings and then by all others that know it. */
+/** Readings that play a sign by one row, and the first place where they do. */
+interface ByRow {
+  readonly place: SignPlace;
+  readonly readings: readonly string[];
+}
+
+/** A sign by each row of the readings' tables that plays it, and then, at its first place, by all other tables that know it. */
 export class SignExplained {
   private readonly place: SignPlace;
 
@@ -45,15 +52,21 @@ export class SignExplained {
 
   section(): Html {
     const { id, typed, shapes } = this.sign;
-    const readings = this.readingsByTable();
-    const ways = [...readings.keys()].flatMap((table) => this.byTable(table));
-    const rivals = this.otherTables([...readings.keys()]).flatMap((table) => this.byTable(table));
+    const own = this.byRows();
+    const tables = [...new Set(own.map(({ place }) => place.sign.table))];
+    const ways = own.flatMap(({ place, readings }) =>
+      this.byTable(place.sign.table, place).map((way) => ({
+        ...way,
+        who: `${readings.join(', ')}${this.elsewhere(place)}: `,
+      })),
+    );
+    const rivals = this.otherTables(tables).flatMap((table) => this.byTable(table, this.place));
     return tag(
       'section',
       { class: 'sign', 'aria-labelledby': id },
       tag('h3', { id }, text(`${typed}, ${whereOf(this.place)}`)),
       tag('p', {}, text(`Drawn: ${shapes.map(drawnAs).join('; ')}. ${this.count()}`)),
-      ...ways.map((way) => this.figure(way, `${(readings.get(way.table) ?? []).join(', ')}: `)),
+      ...ways.map((way) => this.figure(way, way.who)),
       ...this.others(rivals, ways),
     );
   }
@@ -65,13 +78,22 @@ export class SignExplained {
     return `It stands in ${barsOfPieces(bars)}.`;
   }
 
-  private readingsByTable(): ReadonlyMap<string, readonly string[]> {
-    const found = new Map<string, string[]>();
-    for (const { sign, text: reading } of this.sign.places) {
-      const known = found.get(sign.table) ?? [];
-      found.set(sign.table, known.includes(reading.name) ? known : [...known, reading.name]);
+  private byRows(): readonly ByRow[] {
+    const found = new Map<string, ByRow & { readonly readings: string[] }>();
+    for (const place of this.sign.places) {
+      const { table, row } = place.sign;
+      const key = [table, row?.label, ...(row?.when ?? [])].join('\n');
+      const known = found.get(key) ?? { place, readings: [] };
+      found.set(key, known);
+      if (!known.readings.includes(place.text.name)) known.readings.push(place.text.name);
     }
-    return found;
+    return [...found.values()];
+  }
+
+  /** Where that is, if it is not the first place of the sign. */
+  private elsewhere(place: SignPlace): string {
+    const isFirst = place.piece === this.place.piece && whereOf(place) === whereOf(this.place);
+    return isFirst ? '' : `, ${whereOf(place)}`;
   }
 
   /** The tables of the file and those built in that have a row of these shapes, by year. */
@@ -85,8 +107,7 @@ export class SignExplained {
   }
 
   /** None where it cannot be drawn. */
-  private byTable(name: string): readonly ByTable[] {
-    const place = this.sign.places.find((one) => one.sign.table === name) ?? this.place;
+  private byTable(name: string, place: SignPlace): readonly ByTable[] {
     const near = nearTo(place);
     const table = tableInForce(name, near.environment);
     const picture = this.figures.draw(near, { ...signWish(place), ornaments: 'above', table: name });
@@ -123,7 +144,7 @@ export class SignExplained {
   private figure(way: ByTable, before: string, after = ''): Html {
     const { table, row, place, near, picture } = way;
     const caption = [
-      tag('b', {}, text(`${before}${row === undefined ? 'no row for it here' : `“${row.label}”`}`)),
+      tag('b', {}, text(`${before}${row === undefined ? 'no row for it here' : `“${row.label}”${conditionsOf(row)}`}`)),
       text(`, ${rowTitle(way)}. ${capital(played(way))}.${after}`),
       row?.citation === undefined ? '' : tag('cite', {}, text(` ${citedBeside(row.played, row.citation)}.`)),
     ].join('');
@@ -131,6 +152,9 @@ export class SignExplained {
     return this.figures.figure(picture, { caption, label: `${whereOf(place)}, by ${table}` }, heard);
   }
 }
+
+/** “, after a lower note”: where a row fits that does not fit everywhere. */
+const conditionsOf = ({ when }: PlayedRow): string => when.map((one) => `, ${contextWords[one] ?? one}`).join('');
 
 const drawnAs = (short: string): string => {
   const shape = shapeByName(short);
