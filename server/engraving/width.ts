@@ -1,4 +1,4 @@
-/** How wide a page has to be for the systems of the source: a full line of the source may hold more than one of print. */
+/** How wide a page has to be: a full line of the source, or a bar of music without a measure, may hold more than one of print. */
 import { format } from '../../grammar/time';
 import { childrenOf, type XmlElement } from '../export/xml';
 import { elementsOf, isStave } from './flavour/element';
@@ -15,13 +15,14 @@ const PER_SYSTEM = 300;
 const PER_LETTER = 18;
 const BESIDE_NAME = 300;
 
-/** The width of the fullest system. */
-export function widthFor(root: XmlElement): number {
+/** The width of the fullest system of the source; where lines end as they fit, of the fullest measure as one. */
+export function widthFor(root: XmlElement, breaks: 'encoded' | 'auto'): number {
+  const begins = breaks === 'encoded' ? 'sb' : 'measure';
   const systems = [0];
   let names = 0;
   for (const element of elementsOf(root)) {
     if (element.name === 'label') names = Math.max(names, widthOfName(element));
-    if (element.name === 'sb') systems.push(PER_SYSTEM);
+    if (element.name === begins) systems.push(PER_SYSTEM);
     if (element.name !== 'measure') continue;
     systems.push((systems.pop() ?? 0) + names + widthOfMeasure(element));
     names = 0;

@@ -37,6 +37,13 @@ describe('what is drawn', () => {
     for (const page of pages) expect(collisions(await boxesIn(page))).toEqual([]);
   });
 
+  it('keeps its distance in a bar without measure that is longer than a line, where lines end as they fit', async () => {
+    const run = '8 f#5 e d# c# d e f# g a# g f# e '.repeat(8);
+    const text = `bentside 1\nvoice dessus\nsystem loose dessus G2\n  dessus | ${run} |\n`;
+    const pages = await drawn(scoreOf(analysed(text)), { layout: 'flow' });
+    for (const page of pages) expect(collisions(await boxesIn(page))).toEqual([]);
+  });
+
   it('keeps a rest clear of a note that crosses over from the other stave', async () => {
     const text = `bentside 1\nstave upper\nstave lower\nvoice canto upper stems up\nvoice alto upper stems down\nvoice basso lower
 system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 a2-(up)c4 |\n`;
