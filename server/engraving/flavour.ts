@@ -17,6 +17,7 @@ import { drawnPieceNames } from './flavour/pieces';
 import { drawnRests } from './flavour/rests';
 import { drawnSides } from './flavour/sides';
 import { drawnSigns } from './flavour/signs';
+import { drawnSmallNotes } from './flavour/smallNotes';
 import { breaksBeforeEndings, splitMeasures } from './flavour/split';
 import { Words } from './flavour/words';
 
@@ -60,10 +61,12 @@ export function drawingFlavour(whole: XmlElement): DrawingFlavour {
   return { root: finished(drawn ?? root), added };
 }
 
-/** When all measures are cut, for a moment counts from the beginning of its measure; and all brackets are known. */
+/** When all measures are cut, for a moment counts from the beginning of its measure; all brackets known, and signs at notes. */
 function finished(root: XmlElement): XmlElement {
   const moments = new Moments(root);
-  return rewritten(root, (element) => withOssias(drawnByMoment(drawnEnclosed(element), moments))) ?? root;
+  const finish = (element: XmlElement): XmlElement =>
+    withOssias(drawnByMoment(drawnSmallNotes(drawnEnclosed(element)), moments));
+  return rewritten(root, finish) ?? root;
 }
 
 /** What is told of the document is not drawn; its incipits would be taken for music. */

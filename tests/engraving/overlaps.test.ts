@@ -44,6 +44,16 @@ describe('what is drawn', () => {
     for (const page of pages) expect(collisions(await boxesIn(page))).toEqual([]);
   });
 
+  it.each(['(down) {small 32 d4 c# d} 2 c#4 d', '(down) {small 32 g3 a} 2 b3 d4'])(
+    'keeps small notes that cross over to the other stave clear of the accidentals there: %s',
+    async (dessus) => {
+      const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nvoice basse lower stems down
+system upper G2 lower C3 meter C\n  dessus | ${dessus} |\n  basse | 1 f#3-a |\n`;
+      const [page = ''] = await drawn(scoreOf(analysed(text)));
+      expect(collisions(await boxesIn(page))).toEqual([]);
+    },
+  );
+
   it('keeps a rest clear of a note that crosses over from the other stave', async () => {
     const text = `bentside 1\nstave upper\nstave lower\nvoice canto upper stems up\nvoice alto upper stems down\nvoice basso lower
 system upper C1 lower F4 meter C\n  canto | 1 a4 |\n  alto | 1 r |\n  basso | 1 a2-(up)c4 |\n`;

@@ -41,6 +41,7 @@ export async function boxesIn(svg: string): Promise<readonly Box[]> {
   const who = await engraver();
   const boxes: Box[] = [];
   const visit = (element: SvgElement, around: string, idAround: string, above: number): void => {
+    if (element.attributes.visibility === 'hidden') return;
     const what = WATCHED.has(classOf(element)) ? classOf(element) : around;
     const id = element.attributes['data-id'] ?? idAround;
     const sides = what === '' ? undefined : sidesOf(element, svg, who);
