@@ -194,4 +194,38 @@ system free upper C1 lower F4\n  dessus | (down) f2'u f3 (home) c4 f 8 g f e f 1
     expect(Math.min(...numbers.filter((_, i) => i % 2 === 0)) / 180).toBeGreaterThan(from.left);
     expect(Math.max(...numbers.filter((_, i) => i % 2 === 0)) / 180).toBeLessThan(to.left);
   });
+
+  it('has no stub of a curve before the first note of a system, where it ends', async () => {
+    const text = `bentside 1\nstave upper\nstave lower\nvoice dessus upper\nsystem free upper C1 lower F4
+  dessus | (down) f2'u f3'u (home) c4\nsystem free\n  dessus | (down) 1 f2'. (home) c4'. |\n`;
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    // The curve that began last ends first.
+    expect(byId(page, 'e-1-1-dessus-1.2-u1').children).toHaveLength(1);
+    expect(byId(page, `${NOTE}-u1`).children).toHaveLength(2);
+  });
+});
+
+describe('a straight line from a note to one under it', () => {
+  const lineOver = async (taille: string) => {
+    const text = `system upper G2 lower F4 meter C\n  dessus | 1 d5'line(h) |\n  taille | ${taille} |\n  basse | 1 g2'.(h) |\n`;
+    const [page = ''] = await drawn(scoreOf(passage(text)));
+    const boxes = await boxesIn(page);
+    const [from, to] = [...(byId(page, `${NOTE}-u1`).children[0]?.attributes.d ?? '').matchAll(/(\d+) \d+/g)].map(
+      ([, x]) => Number(x) / SPACE,
+    );
+    return { from, to, heads: boxes.filter(({ what }) => what === 'notehead' || what === 'rest') };
+  };
+
+  it('goes from middle to middle', async () => {
+    const { from, to, heads } = await lineOver('__');
+    expect(from).toBe(to);
+    for (const { left, right } of heads) expect(from).toBeCloseTo((left + right) / 2, 1);
+  });
+
+  it.each(['1 f4', '1 r'])('passes by what stands between them: %s', async (taille) => {
+    const { from, to, heads } = await lineOver(taille);
+    expect(from).toBe(to);
+    expect(heads).toHaveLength(3);
+    for (const { right } of heads) expect(from).toBeGreaterThan(right);
+  });
 });

@@ -6,12 +6,15 @@ import { hangingCurve } from './marks';
 /** How far under the middle of its head a curve begins. */
 const LOWER = 0.65 * SPACE;
 
+/** What is left of one that ends at the first note of a system is no more than a stub, and not drawn. */
+const SHORTEST = SPACE;
+
 /** From note to note; from system to system it goes on at the same height. One of the ends may be on no picture. */
 export function freeCurve(from: Head | undefined, to: Head | undefined, dashed: boolean): string {
   const start = from && placeIn(from);
   const end = to && placeIn(to);
   const hang = (y: number, x1: number, x2: number): string =>
-    x2 - x1 < SPACE / 2 ? '' : hangingCurve({ x: x1, y: y + LOWER }, { x: x2, y: y + LOWER }, dashed);
+    x2 - x1 < SHORTEST ? '' : hangingCurve({ x: x1, y: y + LOWER }, { x: x2, y: y + LOWER }, dashed);
   const reach = (y: number, x1: number): string => (end === undefined ? '' : hang(y, x1, end.head.left - GAP));
   if (start === undefined) return end === undefined ? '' : reach(end.head.y, end.left);
   const begins = start.head.left + SPACE / 2;

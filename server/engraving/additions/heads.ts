@@ -89,6 +89,17 @@ export const middleOf = (heads: readonly Point[]): number => (topOf(heads) + bot
 
 export const centreOf = ({ left, right }: Head): number => (left + right) / 2;
 
+const SOLID = new Set(['notehead', 'rest', 'mRest']);
+
+/** Whether a head or rest stands between two heads of which one is over the other. */
+export function isSomethingBetween(upper: Head, lower: Head): boolean {
+  const measure = above(upper.element, 'measure');
+  const solids = measure === undefined ? [] : [...below(measure)].filter((one) => SOLID.has(classOf(one)));
+  return solids
+    .flatMap(glyphsOf)
+    .some(({ x, y }) => y > upper.y && y < lower.y && x > upper.left - SPACE && x < upper.right);
+}
+
 /** The two ends of the stem of a note, from the head. */
 export function stemOf(bearer: SvgElement): readonly [Point, Point] | undefined {
   const stem = find(bearer, 'stem') ?? find(above(bearer, 'chord') ?? bearer, 'stem');

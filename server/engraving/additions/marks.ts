@@ -18,15 +18,27 @@ const DASHES = ' stroke-dasharray="90 60"';
 const strokeMark = (path: string, dashed = false): string =>
   `<path d="${path}" stroke-width="${LINE_WIDTH}" fill="none"${dashed ? DASHES : ''} />`;
 
-/** A straight line from head to head: from side to side, or, where one stands over the other, from edge to edge. */
-export function lineMark(heads: readonly Head[], dashed: boolean): string {
+/**
+ * A straight line from head to head: from side to side, or, where one stands over the other, from edge to edge.
+ * @param isBlocked whether such an upright line would meet something on its way, and passes to the right of it
+ */
+export function lineMark(
+  heads: readonly Head[],
+  dashed: boolean,
+  isBlocked: (upper: Head, lower: Head) => boolean,
+): string {
   const [first, second] = [heads[0], heads.at(-1)];
   if (first === undefined || second === undefined || first === second) return '';
   const [from, to] = first.x <= second.x ? [first, second] : [second, first];
-  const isUpright = to.left < from.right;
-  const [x1, x2] = isUpright ? [centreOf(from), centreOf(to)] : [from.right + GAP, to.left - GAP];
-  const reach = isUpright ? Math.sign(to.y - from.y) * 0.6 * SPACE : 0;
-  return strokeMark(`M${point(x1, from.y + reach)} L${point(x2, to.y - reach)}`, dashed);
+  if (to.left >= from.right)
+    return strokeMark(`M${point(from.right + GAP, from.y)} L${point(to.left - GAP, to.y)}`, dashed);
+  const [upper, lower] = from.y <= to.y ? [from, to] : [to, from];
+  if (isBlocked(upper, lower)) {
+    const x = Math.max(upper.right, lower.right) + GAP;
+    return strokeMark(`M${point(x, upper.y)} L${point(x, lower.y)}`, dashed);
+  }
+  const reach = 0.6 * SPACE;
+  return strokeMark(`M${point(centreOf(upper), upper.y + reach)} L${point(centreOf(lower), lower.y - reach)}`, dashed);
 }
 
 /** So far an open curve runs, to the left no farther than to a clef or meter before its note; and so high it rises. */

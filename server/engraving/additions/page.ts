@@ -11,6 +11,7 @@ import {
   GAP,
   type Head,
   headsOf,
+  isSomethingBetween,
   leftOf,
   leftOfWave,
   type Outlines,
@@ -78,7 +79,7 @@ class Page {
     const [head] = heads;
     switch (sign.kind) {
       case 'line':
-        return lineMark(heads, sign.dashed === true);
+        return lineMark(heads, sign.dashed === true, isSomethingBetween);
       case 'openCurve':
         return head === undefined ? '' : openCurveMark(head, sign.side, sign.dashed === true);
       case 'curve':
