@@ -152,7 +152,13 @@ const tuplets = (replaces: number): Proposal[] =>
 
 function inChange({ project, here, before, word }: Asked): Proposal[] {
   const text = before.slice(before.lastIndexOf('('), before.length - word.length);
-  const asking = { project, replaces: word.length, lines: linesUnder(project, here.holder), text };
+  const asking = {
+    project,
+    replaces: word.length,
+    lines: linesUnder(project, here.holder),
+    text,
+    said: new Set<string>(),
+  };
   return proposalsOf(asking, expectedInChange(text));
 }
 

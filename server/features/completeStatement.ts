@@ -22,8 +22,15 @@ export function completeStatement(project: Project, before: string): Proposal[] 
   // Of a list every member is expected alike.
   const text = before.slice(0, before.length - word.length).replace(/[^\s"]+,$/, '');
   const expected = expectedInStatement(text);
-  const asking = { project, replaces: word.length, lines: linesOf(project, undefined), text };
+  const said = namesSaid(text, before.slice(text.length, before.length - word.length));
+  const asking = { project, replaces: word.length, lines: linesOf(project, undefined), text, said };
   return [...clefAfterStave(asking, expected), ...proposalsOf(asking, expected)];
+}
+
+/** The name that a statement gives, and what stands in its list already: neither is cited there again. */
+function namesSaid(text: string, list: string): ReadonlySet<string> {
+  const given = allOf(parseStatement(text, []).statement.args, 'name').filter(({ declares }) => declares);
+  return new Set([...given.map((name) => name.text), ...list.split(',')]);
 }
 
 /** Who asks, and where. */
@@ -35,6 +42,8 @@ interface Asking {
   readonly lines: number;
   /** What the statement or change says before the word that is typed. */
   readonly text: string;
+  /** Names that cannot be meant. */
+  readonly said: ReadonlySet<string>;
 }
 
 export const proposalsOf = (asking: Asking, expected: readonly Expected[]): Proposal[] =>
@@ -72,13 +81,22 @@ function ofPart(asking: Asking, part: Part, before: readonly Argument[]): readon
 
 type Freely = (asking: Asking, part: FreePart, before: readonly Argument[]) => readonly Proposal[];
 
-const names: Freely = ({ project, replaces }, { role = 'shape', declares }) => {
-  if (declares) return [];
+const names: Freely = ({ project, replaces, said }, { role = 'shape', declares }) => {
+  // Instruments are called after types as a rule; all other names are new ones.
+  if (declares && role !== 'instrument') return [];
   const readings = project.environment.readings.map(({ name }) => name);
-  return role === 'reading'
-    ? namesOf(project, 'label', readings, replaces)
-    : knownNames(project, spaces[role], replaces);
+  const known =
+    role === 'reading' ? namesOf(project, 'label', readings, replaces) : knownNames(project, spaces[role], replaces);
+  return known.filter(({ label }) => !said.has(label));
 };
+
+const listed: Freely = ({ project, replaces, said }) =>
+  namesOf(
+    project,
+    'label',
+    labels(project).filter((label) => !said.has(label)),
+    replaces,
+  );
 
 const clefs: Freely = ({ project, replaces, lines }, _part, before) => {
   const stave = before.find((arg) => arg.kind === 'name')?.text;
@@ -119,7 +137,7 @@ const example =
 /** What can be proposed for a part that is filled in freely; for the others there is nothing to choose from. */
 const freely: Readonly<Partial<Record<FreePart['take'], Freely>>> = {
   name: names,
-  names: ({ project, replaces }) => namesOf(project, 'label', labels(project), replaces),
+  names: listed,
   shapes: ({ replaces }) =>
     shapes.map((shape) => ({ label: shape.short, kind: KINDS.Event, replaces, detail: shapeInWords(shape) })),
   clef: clefs,

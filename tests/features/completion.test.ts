@@ -147,6 +147,25 @@ describe('statements', () => {
   it('a name that is given anew is not proposed', () => {
     expect(labels(statement('voice ‸'))).toEqual([]);
   });
+
+  it('an instrument is called after a type', () => {
+    expect(labels(statement('instrument ‸'))).toContain('ruckers-single');
+    expect(taken(statement('instrument kirk‸'), 'kirkman')).toContain('instrument kirkman');
+  });
+
+  it.each([
+    ['reading early\nreading late from ‸', ['early']],
+    ['section B in ‸', []],
+    ['reading x takes K,‸', ['L']],
+    ['reading x takes ‸', ['K', 'L']],
+  ])('%s proposes neither itself nor what its list has', (text, names) => {
+    expect(labels(statement(text))).toEqual(names);
+  });
+
+  it.each(['table house from ‸', 'temperament house from ‸', 'voice house ‸'])('%s does not propose itself', (text) => {
+    expect(labels(statement(text))).not.toContain('house');
+    expect(labels(statement(text)).length).toBeGreaterThan(1);
+  });
 });
 
 describe('the beginning of a line in a system', () => {
