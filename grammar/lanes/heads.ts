@@ -2,12 +2,11 @@
 import type { IToken } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import { type Fix, problemOf, type Slots } from '../findings/finding';
-import { gluing, replacing } from '../findings/fixes';
 import { nameInstead } from '../nearest';
 import type { Label, Span, SpanItem, SpanWord } from '../tree';
 import { isPossibleProportion, type LabelForm, spanWords } from './forms';
+import { source, whole } from './patterns';
 import type { ProblemList } from './problems';
-import { endOf } from './tokens';
 
 const spanList = [...spanWords.keys()].join(', ');
 
@@ -54,14 +53,30 @@ const inTheTimeOf: Readonly<Record<string, number>> = { 3: 2, 5: 4, 6: 4, 7: 4, 
 
 /** The proportion of a tuplet apart from its bracket, or in other signs: `3in2`, `3:2`, `3/2`. */
 const numbersApart = /^(\d{1,2})(?:in|:|\/)(\d{1,2}):?$/;
+/** `supplied:`, `inegal2:1`. */
+const wordApart = /^([a-z]+)(?::|(\d{1,2}:\d{1,2}))?$/;
+const ratioOtherwise = /^(\d{1,2})[-/](\d{1,2})$/;
+const names = whole(source.names);
 
-/** Glues to its bracket the head that follows it, or says it as it is typed; undefined where none follows. */
-export function headApart(open: Span, next: IToken): Fix | undefined {
-  const end = open.pos + open.len;
-  if (spanWords.has(next.image as SpanWord)) return gluing(end, next.startOffset);
-  const numbers = numbersApart.exec(next.image);
-  const [n, m] = numbers === null ? [next.image, inTheTimeOf[next.image]] : [numbers[1], numbers[2]];
-  if (m === undefined) return undefined;
-  const head = `${n}in${m}`;
-  return replacing({ pos: end, len: endOf(next) - end }, head, `write {${head}`);
+/** The head that is meant where a bracket stands without one and this follows. */
+function headApart(text: string): string | undefined {
+  const [, word = '', ratio] = wordApart.exec(text) ?? [];
+  const allowed = spanWords.get(word as SpanWord);
+  if (allowed !== undefined) return ratio === undefined ? word : allowed.ratio ? `${word} ${ratio}` : undefined;
+  const [, n = text, m = inTheTimeOf[text]] = numbersApart.exec(text) ?? [];
+  return m === undefined ? undefined : `${n}in${m}`;
+}
+
+/** The head that is meant where one is followed by what should be glued to it: the reading, or the two numbers in other signs. */
+function headLonger(head: string, text: string): string | undefined {
+  const allowed = spanWords.get(head as SpanWord);
+  const [, long, short] = ratioOtherwise.exec(text) ?? [];
+  if (allowed?.ratio && short !== undefined) return `${head} ${long}:${short}`;
+  return allowed?.readings && names.test(text) ? `${head}:${text}` : undefined;
+}
+
+/** What a bracket of a span and the token after it are together meant for; undefined where nothing is wrong with them, or nobody knows. */
+export function headMeant({ image: open }: IToken, next: IToken): string | undefined {
+  const meant = open === '{' ? headApart(next.image) : headLonger(open.slice(1), next.image);
+  return meant === undefined ? undefined : `{${meant}`;
 }

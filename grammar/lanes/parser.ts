@@ -7,7 +7,7 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import { type Fix, problemOf, type Slots, type TextEdit } from '../findings/finding';
-import { gluing } from '../findings/fixes';
+import { gluing, replacing } from '../findings/fixes';
 import { unquoted } from '../quoted';
 import type {
   Annotation,
@@ -28,7 +28,7 @@ import { type Around, lostAmount } from './around';
 import { barlineOf, joinedBarline } from './barline';
 import { annotationOf, beginning, eventAt, goingOn, suffixAt } from './event';
 import { optionHeadOf, spanHeadOf, valueFormOf } from './forms';
-import { checkSpanHead, headApart, labelsAt } from './heads';
+import { checkSpanHead, headMeant, labelsAt } from './heads';
 import { ProblemList } from './problems';
 import { isPlaceOfSign, roundItem } from './round';
 import { mendingAt, slipProblem } from './slips';
@@ -440,14 +440,21 @@ export class LaneParser extends EmbeddedActionsParser {
     }
   }
 
-  /** The bracket of a span, perhaps without its head. */
+  /** The bracket of a span, perhaps without its head or with one in other signs. */
   private opened(read: IToken): IToken {
     const open = this.taken(read);
-    if (open.tokenType !== T.BareOpen) return open;
     const next = this.LA(1);
-    const fix = headApart(spanOf(open), next);
-    if (fix !== undefined) this.told = next;
-    this.problems.push(problemOf('span-without-head', spanOf(open), {}, fix && [fix]));
+    const isBare = open.tokenType === T.BareOpen;
+    // What a head lacks was not understood; most heads lack nothing.
+    if (!isBare && next.tokenType !== T.JunkToken) return open;
+    const meant = headMeant(open, next);
+    if (meant !== undefined) this.told = next;
+    else if (!isBare) return open;
+    const at = spanOf(open);
+    const both = { pos: at.pos, len: endOf(next) - at.pos };
+    const fixes = meant === undefined ? [] : [replacing(both, meant)];
+    if (isBare) this.report('span-without-head', at, {}, ...fixes);
+    else this.report('typed-otherwise', both, { text: `${open.image} ${next.image}`, meant: `${meant}` }, ...fixes);
     return open;
   }
 

@@ -29,6 +29,7 @@ export const source = {
   accidental,
   drawn,
   name,
+  names,
   readings,
   tie,
   value,

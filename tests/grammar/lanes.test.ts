@@ -719,9 +719,27 @@ describe('slips of the hand', () => {
     ['{3:2 8 c5 d e}', '{3in2 8 c5 d e}'],
     ['{ 3in2 8 c5 d e}', '{3in2 8 c5 d e}'],
     ['{ small 8 c5}', '{small 8 c5}'],
+    ['{supplied: 4 c5}', '{supplied 4 c5}'],
+    ['{inegal2:1 8 c5 d}', '{inegal 2:1 8 c5 d}'],
   ])('%s has a head that is not glued, or not in its signs', (text, meant) => {
     expect(codes(text)).toEqual(['span-without-head']);
     expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+  });
+
+  test.each([
+    ['{added K.2 4 c5}', '{added:K.2 4 c5}'],
+    ['{overdot french 4. c5 8 d}', '{overdot:french 4. c5 8 d}'],
+    ['{inegal 2-1 8 c5 d}', '{inegal 2:1 8 c5 d}'],
+  ])('%s has a head whose parts are not joined as they are typed', (text, meant) => {
+    expect(codes(text)).toEqual(['typed-otherwise']);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+    expect(codes(meant)).toEqual([]);
+  });
+
+  test('what is not understood after the head of a span may be anything', () => {
+    for (const text of ['{small K 8 c5}', '{overdot ! 4. c5 8 d}', '{void 3-2 1 c5}']) {
+      expect(codes(text)).toEqual(['not-understood']);
+    }
   });
 
   test.each([
