@@ -253,7 +253,7 @@ After:
   'ledger-lines': {
     level: 'hint',
     sentence:
-      'Bar {bar}, {voice}: {note} needs {count} ledger lines under {clef} on stave {stave}: another clef or octave?',
+      'Bar {bar}, {voice}: {note} needs {count} ledger lines under {clef} on stave {stave}{more}: another clef or octave?',
     help: `Scribes changed the clef rather than draw more than three or four ledger lines. A note beyond them is mostly a slip of the
 octave, or of the clef in force.
 

@@ -7,7 +7,7 @@ import { degreeOf } from '../score/heights';
 import type { NoteMember, VoiceEvent } from '../score/score';
 import { OCTAVE, type Passage } from './lines';
 import { noteName } from './pitches';
-import { isSounding, type Line, membersWhere, type Sounding, surveyOf } from './sounding';
+import { isSounding, type Line, membersWhere, type Sounding, type Struck, surveyOf } from './sounding';
 import { alongPassages, type Facts, type Look, problemIn, type SystemProblem, type View } from './systems';
 
 // ─── against its neighbours ──────────────────────────────────────────────────────────────────────────────────────
@@ -93,6 +93,21 @@ function mayBeFar({ score, before, facts }: View): boolean {
   });
 }
 
+type Run = readonly [Struck, ...Struck[]];
+
+/** Of notes those together that follow one another on one stave. */
+function runsOf(all: readonly Struck[]): readonly Run[] {
+  const runs: [Struck, ...Struck[]][] = [];
+  for (const one of all) {
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    const goesOn = last?.voice === one.voice && one.index - last.index <= 1 && last.member.stave === one.member.stave;
+    if (goesOn) run?.push(one);
+    else runs.push([one]);
+  }
+  return runs;
+}
+
 export const farFromStave: Look = (view) => {
   if (!mayBeFar(view)) return [];
   const clefAt = clefsIn(view);
@@ -107,9 +122,13 @@ export const farFromStave: Look = (view) => {
     member.octave <= HIGHEST_OCTAVE &&
     isSounding(event) &&
     linesFor(member, event) > MOST_LEDGER_LINES;
-  return membersWhere(view.score, isFar).map(({ voice, event, member }) => {
+  return runsOf(membersWhere(view.score, isFar)).map(([{ voice, event, member }, ...after]) => {
     const clef = clefAt(member.stave, event.onset);
     const slots = {
+      more:
+        after.length === 0
+          ? ''
+          : `, and so ${after.length === 1 ? 'does the note' : `do ${after.length} notes`} after it`,
       voice: view.facts.voices[voice.voice] ?? '',
       note: noteName(member),
       count: linesFor(member, event),

@@ -47,6 +47,12 @@ describe('a note far from its stave', () => {
     expect(ledger('1 a2')).toEqual([]);
     expect(ledger('1 g2')).toHaveLength(1);
   });
+  it('is told once for all that follow it there, as where a change of clef was forgotten', () => {
+    expect(ledger('4 g6 a g f | 2 g6-b e')).toEqual([
+      'Bar 1, dessus: g6 needs 5 ledger lines under C1 on stave upper, and so do 2 notes after it: another clef or octave?',
+      'Bar 2, dessus: g6 needs 5 ledger lines under C1 on stave upper, and so does the note after it: another clef or octave?',
+    ]);
+  });
   it('counts them from the clef in force', () => {
     expect(ledger('2 d5 (now F4) d')).toEqual([
       'Bar 1, dessus: d5 needs 5 ledger lines under F4 on stave upper: another clef or octave?',
