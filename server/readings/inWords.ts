@@ -38,8 +38,15 @@ const argumentsText = (args: readonly Argument[]): string =>
     })
     .join(' ');
 
+/** The nearest reading that says something of a place has the last word. */
+const isNearest = ({ place }: Choice['stated'][number], index: number, all: Choice['stated']): boolean =>
+  all.findIndex((one) => one.place === place) === index;
+
 /** What a text takes, by which table and practices it plays, in which tempo and tuning: whoever has said so. */
-export function choiceInWords(environment: Environment, { name, labels, at, accidentals }: Choice): readonly string[] {
+export function choiceInWords(
+  environment: Environment,
+  { name, labels, stated, accidentals }: Choice,
+): readonly string[] {
   const built = lineage(environment, name)
     .slice(1)
     .map((reading) => reading.name);
@@ -50,7 +57,7 @@ export function choiceInWords(environment: Environment, { name, labels, at, acci
   return [
     ...built.map((reading) => `built on ${reading}`),
     ...(others.length === 0 ? [] : [`takes ${others.join(', ')}`]),
-    ...[...at].map(([place, taken]) => `at ${place} ${taken.join(', ')}`),
+    ...stated.filter(isNearest).map(({ place, label }) => `at ${place} ${label}`),
     table === undefined ? 'signs not played' : `signs after ${tableInWords(environment, table)}`,
     ...heard(practicesOfReading(environment, name)).map(practiceInWords),
     `a written accidental holds ${accidentalReach[accidentals]}`,

@@ -143,8 +143,10 @@ describe('three readings', () => {
       'temperament hall',
       '  c-g -1/4 sc',
       'tuning meantone 1/4',
+      'link v1 v2',
       'reading grave',
       '  takes K',
+      '  at v1 takes K',
       '  practice overdot',
       '  tempo 2 at 44',
       'reading even from grave',
@@ -155,7 +157,7 @@ describe('three readings', () => {
       '  at v1 takes L',
       '',
     ].join('\n');
-    const { texts } = compared('<v1 K: 1 c5 ; L: 1 d5>', ['even', 'K'], before);
+    const { texts } = compared('<v1 K: 1 c5 ; L: 1 d5> | <v2 K: 1 c5 ; L: 1 d5>', ['even', 'K'], before);
     expect(texts.map(({ inWords }) => inWords)).toEqual([
       [
         'built on grave',
