@@ -192,7 +192,7 @@ function inSegments(lines: readonly NamedLine[], all: readonly Segment[]): Found
 /** What is drawn alike may sound otherwise, or at another time. */
 function inSidesToo(lines: readonly NamedLine[], all: readonly Segment[]): Found[] {
   return inSegments(lines, all).flatMap((found) => {
-    const groups = found.difference.sides.filter(({ names }) => names.length > 1);
+    const groups = found.difference.sides.filter(({ names }) => names.length > 1 && names.length < lines.length);
     const within = groups.flatMap(({ names }) => {
       const own = (line: NamedLine): boolean => names.includes(line.name);
       const segments = found.segments.map((segment) => ({ ...segment, lines: segment.lines.filter(own) }));
