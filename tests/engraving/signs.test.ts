@@ -155,6 +155,20 @@ describe("what is the editor's", () => {
     expect(collisions(boxes)).toEqual([]);
   });
 
+  it.each(shapes.filter(standsOutside).map(({ short }) => short))(
+    "has its brackets beside the sign and at its height: '[%s]",
+    async (short) => {
+      const page = await pageOf(`2 c5'[${short}] d`);
+      const boxes = (await boxesIn(page)).filter(({ id }) => id === SIGN).sort((a, b) => a.left - b.left);
+      const [before, sign, after] = boxes;
+      expect(boxes).toHaveLength(3);
+      expect(before?.right).toBeLessThanOrEqual(sign?.left ?? Number.NaN);
+      expect(after?.left).toBeGreaterThanOrEqual(sign?.right ?? Number.NaN);
+      const middles = boxes.map(({ top, bottom }) => (top + bottom) / 2);
+      for (const middle of middles) expect(middle).toBeCloseTo(middles[1] ?? Number.NaN, 1);
+    },
+  );
+
   it('has brackets around whole passages', async () => {
     const page = await pageOf('2 c5 {supplied 4 d e}');
     const brackets = byId(page, 'e-1-1-dessus-1.2-supplied');

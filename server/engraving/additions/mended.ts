@@ -1,5 +1,6 @@
 /** What the library draws otherwise than an engraver would, moved or taken out. */
-import { classOf, glyphsOf, type Splice, type SvgElement } from '../svg';
+import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
+import { classOf, glyphsOf, type Point, type Splice, type SvgElement } from '../svg';
 import { GAP, type Outlines, SPACE } from './heads';
 
 export function mended(svg: string, elements: readonly SvgElement[], outlines: Outlines): readonly Splice[] {
@@ -16,13 +17,31 @@ const custosAfterAccidental: Mending = (custos, svg, outlines) => {
   const box = accidental && outlines(accidental.code)?.box;
   if (sign === undefined || accidental === undefined || box === undefined) return [];
   const right = sign.x + box.right * accidental.scale + GAP;
-  return custos.children.flatMap((child) => moved(child, child === around ? sign.x : right, svg));
+  return custos.children.map((child) =>
+    child === around ? moved(child, { x: sign.x, y: accidental.y }, svg) : moved(child, { x: right, y: sign.y }, svg),
+  );
 };
 
-/** The glyph of an element, or of what is in it, at another place on its line. */
-const moved = ({ start, end }: SvgElement, x: number, svg: string): readonly Splice[] => [
-  { start, end, text: svg.slice(start, end).replace(/translate\([-\d.]+/, `translate(${Math.round(x)}`) },
-];
+/** Brackets around a sign stand at its sides and its height: the library sets all as for a short zigzag. */
+const bracketsAtSides: Mending = (sign, svg, outlines) => {
+  const [before, glyph, after] = glyphsOf(sign);
+  if (before?.code !== BRACKET_LEFT || glyph === undefined || after?.code !== BRACKET_RIGHT) return [];
+  const [left, box] = [before, glyph].map(({ code }) => outlines(code)?.box);
+  const [first, , last] = sign.children;
+  if (left === undefined || box === undefined || first === undefined || last === undefined) return [];
+  const y = glyph.y - ((box.top + box.bottom) / 2) * glyph.scale;
+  const x = glyph.x + box.left * glyph.scale - GAP - left.right * before.scale;
+  return [moved(first, { x, y }, svg), moved(last, { x: glyph.x + box.right * glyph.scale + GAP, y }, svg)];
+};
+
+/** The glyph that an element is, or has in it, at another place. */
+const moved = ({ start, end }: SvgElement, { x, y }: Point, svg: string): Splice => ({
+  start,
+  end,
+  text: svg.slice(start, end).replace(PLACED, `translate(${Math.round(x)}, ${Math.round(y)})`),
+});
+
+const PLACED = /translate\([^)]*\)/;
 
 /** Of a curve from the barline at the end of a system, which is drawn in the next, the library draws a stub here. */
 const noStub: Mending = ({ attributes, children: [curve] }, svg) => {
@@ -34,4 +53,8 @@ const noStub: Mending = ({ attributes, children: [curve] }, svg) => {
 
 const STUB = 0.8 * SPACE;
 
-const MENDINGS: Readonly<Record<string, Mending>> = { custos: custosAfterAccidental, slur: noStub };
+const MENDINGS: Readonly<Record<string, Mending>> = {
+  custos: custosAfterAccidental,
+  mordent: bracketsAtSides,
+  slur: noStub,
+};
