@@ -9,6 +9,7 @@ import { endOf, type From, inForce } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Bar, KeySign } from '../score/score';
 import { changesOf, slursOf } from '../score/walk';
+import { STRETCH, Stretches } from './stretches';
 
 /**
  * What one voice does at one moment: the notes of a chord together, or a rest, gap or lacuna. Where a practice of rhythm
@@ -40,6 +41,8 @@ export class Passage {
   private readonly drawn: DrawnPitch[][] = [];
   /** By bar. */
   private readonly sounding: PerformedEvent[][] = [];
+  /** Of bars of very many notes. */
+  private readonly stretches = new Map<number, Stretches>();
   /** By voice how far the curves lead that have begun at a moment. */
   private readonly slurs = new Map<number, From<Time>[]>();
   private readonly manuals = new Map<number, From<string>[]>();
@@ -154,18 +157,23 @@ export class Passage {
 
   /** The notes of such a kind that sound between two moments that lie in a bar or begin in it. */
   soundingIn(bar: Bar, from: Time, to: Time, isMeant: (event: PerformedEvent) => boolean): readonly PerformedEvent[] {
-    return this.notesIn(bar.index).filter((event) => isMeant(event) && sounds(event, from, to));
+    return this.notesIn(bar.index, from, to).filter((event) => isMeant(event) && sounds(event, from, to));
   }
 
-  private notesIn(bar: number): readonly PerformedEvent[] {
-    return this.sounding[bar] ?? NOTHING;
+  /** The notes of a bar; of very many only those around a time. */
+  private notesIn(bar: number, from: Time, to: Time): readonly PerformedEvent[] {
+    const notes = this.sounding[bar] ?? NOTHING;
+    if (notes.length <= STRETCH) return notes;
+    const stretches = this.stretches.get(bar) ?? new Stretches(notes);
+    this.stretches.set(bar, stretches);
+    return stretches.around(from, to);
   }
 
   /** The other notes on some keys, in the bars of an event and in those beside them where the time goes over a barline. */
   onKeysNear(event: PerformedEvent, keys: readonly number[], from: Time, to: Time): readonly PerformedEvent[] {
     const found: PerformedEvent[] = [];
     for (const bar of barsNear(event, from, to)) {
-      for (const other of this.notesIn(bar)) {
+      for (const other of this.notesIn(bar, from, to)) {
         if (other === event || other.pitch === undefined || !keys.includes(other.pitch.midi)) continue;
         if (sounds(other, from, to) && !found.includes(other)) found.push(other);
       }
@@ -190,7 +198,7 @@ export class Passage {
 
   /** The notes that begin at a moment, in all voices. */
   beginningAt(bar: Bar, onset: Time): readonly PerformedEvent[] {
-    return this.notesIn(bar.index).filter((event) => equal(event.onset, onset));
+    return this.notesIn(bar.index, onset, onset).filter((event) => equal(event.onset, onset));
   }
 }
 

@@ -25,6 +25,23 @@ describe('a key that an ornament of the same hand needs', () => {
   });
 });
 
+describe('a key that another voice has held through a bar of very many notes', () => {
+  // Common time for twelve maximas: 384 crotchets, of which the last bears the trill.
+  const bar = (crotchets: number, held: string): Passage =>
+    in1689(`4 ${'c5 '.repeat(crotchets - 1)}d5'zz (irregular)`, `${held} (irregular)`);
+
+  it('is given up to a trill on its last crotchet as in a bar of four', () => {
+    const [many, four] = [bar(384, `Mx d5 ${'= '.repeat(11)}`), bar(4, '1 d5')].map((passage) =>
+      eventsOfVoice(performed(passage), 1).slice(1),
+    );
+    expect(many?.map(({ kind, duration }) => [kind, format(duration)])).toEqual(
+      four?.map(({ kind, duration }) => [kind, format(duration)]),
+    );
+    expect(many).toHaveLength(2);
+    expect(problemsIn(bar(384, `Mx d5 ${'= '.repeat(11)}`))).toEqual(['key-shared']);
+  });
+});
+
 describe('the same note in two voices', () => {
   it('is the end of the trill that one of them bears', () => {
     const unison = in1689("1 d5'zz", '1 d5');
