@@ -1,4 +1,5 @@
 /** What sounds in one voice: notes from beginning to end, each knowing the written notes from which it comes. */
+import { grouped } from '../../../grammar/lists';
 import { compare, equal, sum, type Time } from '../../../grammar/time';
 import { endOf } from '../../score/clock';
 import type { PerformedEvent, PerformedPiece, Realised, SoundingPitch, WrittenEvent } from '../../score/performance';
@@ -46,16 +47,6 @@ export function partsOf({ piece, events }: PerformedPiece): readonly Part[] {
     const strands = groups.flatMap(strandsOf).sort((a, b) => compare(a.onset, b.onset));
     return { voice, written: own, groups, groupsAt: groupsAtOf(groups), strands };
   });
-}
-
-function grouped<Item, Key>(items: readonly Item[], keyOfItem: (item: Item) => Key): Map<Key, Item[]> {
-  const lists = new Map<Key, Item[]>();
-  for (const item of items) {
-    const list = lists.get(keyOfItem(item));
-    if (list === undefined) lists.set(keyOfItem(item), [item]);
-    else list.push(item);
-  }
-  return lists;
 }
 
 const groupsOf = (played: readonly PerformedEvent[]): readonly Group[] =>

@@ -1,5 +1,5 @@
 /** Texts of one file beside one another, bar by bar and voice by voice: where they differ, and who agrees with whom. */
-import { putUnder } from '../../../grammar/lists';
+import { grouped } from '../../../grammar/lists';
 import { format, subtract, type Time, ZERO } from '../../../grammar/time';
 import type { ComparedBar, ComparedText, DrawnSymbol, TimeInBar } from './symbols';
 
@@ -248,7 +248,7 @@ const eventOf = ({ address }: DrawnSymbol): string =>
 
 /** Each event by itself, in the order of the lane; one that a line has not is empty there. */
 function partedByEvent(lines: readonly NamedLine[]): (readonly NamedLine[])[] {
-  const own = lines.map(({ symbols }) => groupedBy(symbols, eventOf));
+  const own = lines.map(({ symbols }) => grouped(symbols, eventOf));
   const all = [...new Set(own.flatMap((events) => [...events.keys()]))].sort(inLaneOrder);
   return all.flatMap((event) =>
     partedByTime(
@@ -259,15 +259,6 @@ function partedByEvent(lines: readonly NamedLine[]): (readonly NamedLine[])[] {
 }
 
 const beginningOf = ({ symbols: [first] }: NamedLine): Time => first?.onset ?? ZERO;
-
-function groupedBy(
-  symbols: readonly DrawnSymbol[],
-  keyOf: (symbol: DrawnSymbol) => string,
-): Map<string, DrawnSymbol[]> {
-  const groups = new Map<string, DrawnSymbol[]>();
-  for (const symbol of symbols) putUnder(groups, keyOf(symbol), symbol);
-  return groups;
-}
 
 function inLaneOrder(one: string, other: string): number {
   const [[bar = 0, event = 0], [otherBar = 0, otherEvent = 0]] = [
