@@ -1,4 +1,6 @@
 /** Bars of a piece numbered, and their lengths judged. */
+
+import { problemOf } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
 import { counted } from './amounts';
@@ -158,27 +160,25 @@ export class BarLengths {
   }
 
   private problemOf(bar: DraftBar, sum: LaneSum, block: number, meant: Time): PlacedProblem {
-    const lacks = subtract(meant, sum.time);
-    const mended = sum.dot !== undefined && equal(sum.dot.adds, lacks) ? sum.dot : undefined;
+    const mendings = sum.mendings.filter((mending) => equal(mending.time, meant));
     const { have, need } = counted(sum.time, meant);
     const long = compare(sum.time, meant) > 0;
     const voice = this.voices[sum.voice]?.name ?? '';
     const meter = bar.meter?.sign ?? 'the other lanes';
     const make = (): PlacedProblem => ({
-      problem: {
-        code: long ? 'bar-too-long' : 'bar-too-short',
-        pos: sum.source.pos,
-        len: sum.source.len,
-        slots: {
+      problem: problemOf(
+        long ? 'bar-too-long' : 'bar-too-short',
+        sum.source,
+        {
           bar: bar.number,
           voice,
           have,
           need,
           meter,
-          hint: mended === undefined ? '' : '; a dot on the last note would fill it',
+          hint: mendings[0]?.hint ?? '',
         },
-        ...(mended === undefined ? {} : { fixes: [mended.fix] }),
-      },
+        mendings.map(({ fix }) => fix),
+      ),
       block,
       lane: sum.source.lane,
     });

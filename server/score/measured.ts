@@ -1,9 +1,7 @@
 /** Bars of a measured or free system: the lanes laid beside one another in time. */
-import type { Fix } from '../../grammar/findings/finding';
 import {
   add,
   compare,
-  divide,
   earliest,
   equal,
   isNegative,
@@ -11,10 +9,10 @@ import {
   latest,
   subtract,
   type Time,
-  time,
   ZERO,
 } from '../../grammar/time';
 import { howMany } from './amounts';
+import { mendingsOf } from './barMendings';
 import {
   type BarStart,
   isThrough,
@@ -37,42 +35,6 @@ const runsThrough = (bar: RawBar, start: Time, whole: Time): boolean => {
   const last = lastTimed(bar.events);
   return last?.through === true && compare(add(start, last.onset), whole) < 0;
 };
-
-/** What a dot on the bar's last note adds, and the change of text that sets it; undefined where that would spoil other things. */
-function dotFix(bar: RawBar, after: VoiceBars['bars']): LaneSum['dot'] {
-  const last = bar.events.at(-1);
-  const value = last?.value;
-  if (last === undefined || value?.duration === undefined || value.proportion !== undefined) return undefined;
-  if (last.tuplets.length > 0 || last.small !== undefined || last.spans.length > 0) return undefined;
-  // Rival options take the same time; a lacuna has a value of its own.
-  if (last.chosen.length > 0 || last.kind === 'lost') return undefined;
-  const dotted = value.text.replace(/\??$/, '.$&');
-  const typed = last.typed ?? { pos: last.source.pos, len: 0 };
-  // A doubtful value does not stick, so nothing after it relied on it.
-  const kept = value.doubtful ? [] : keepingValue(value.text, last.source.lane, after);
-  if (kept === undefined) return undefined;
-  const edits = [{ pos: typed.pos, len: typed.len, text: last.typed === undefined ? `${dotted} ` : dotted }, ...kept];
-  return {
-    adds: divide(value.base, time(1 << (value.dots + 1))),
-    fix: { title: `write ${dotted} before the last note`, edits },
-  };
-}
-
-/** What follows and had a value without typing it has it typed; undefined where that cannot be told. */
-function keepingValue(text: string, lane: number, after: VoiceBars['bars']): Fix['edits'] | undefined {
-  for (const entry of after) {
-    // Rival options may have relied on the value, and so may what was not understood or stands in another lane.
-    if (entry.lane !== lane || entry.bar.broken || entry.bar.omissions.length > 0) return undefined;
-    for (const event of entry.bar.events) {
-      if (event.chosen.length > 0) return undefined;
-      // Small notes type their own values, which end with them; fillers and lacunae have none that sticks.
-      if (event.small !== undefined || event.kind === 'lost' || event.typed?.form.doubtful === true) continue;
-      if (event.typed !== undefined || event.tuplets.some(({ drawn }) => drawn)) return [];
-      if (!event.fills) return [{ pos: event.source.pos, len: 0, text: `${text} ` }];
-    }
-  }
-  return [];
-}
 
 /** A barline with what stands on it in two lanes. */
 const withAllOn = (barline: DrawnBarline, a: DrawnBarline, b: DrawnBarline): DrawnBarline =>
@@ -275,7 +237,7 @@ class MeasuredBars {
     if (bar.broken) return false;
     if (bar.fills) {
       if (compare(over, ZERO) > 0 && !isZero(bar.time))
-        sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: undefined });
+        sums.push({ voice, time: total, source: sourceOf(lane, bar), mendings: none });
       return false;
     }
     const wanted = length ?? whole;
@@ -285,7 +247,8 @@ class MeasuredBars {
     if (open) this.report(lane, 'lanes-break-apart', sourceOf(lane, bar), { voice: name }, { bar: index });
     else {
       const after = this.voices[v]?.bars.slice(index + 1) ?? [];
-      sums.push({ voice, time: total, source: sourceOf(lane, bar), dot: dotFix(bar, after) });
+      const mendings = mendingsOf(bar, total, wanted, after);
+      sums.push({ voice, time: total, source: sourceOf(lane, bar), mendings });
     }
     return !equal(total, whole);
   }

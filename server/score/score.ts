@@ -163,8 +163,16 @@ export interface LaneSum {
   readonly time: Time;
   /** What to mark: the bar's last event. */
   readonly source: Source;
-  /** A dot on the last note, and the time it adds. */
-  readonly dot: { readonly adds: Time; readonly fix: Fix } | undefined;
+  readonly mendings: readonly BarMending[];
+}
+
+/** A change of text that gives a bar another time. */
+export interface BarMending {
+  /** What the bar lasts then. */
+  readonly time: Time;
+  /** How the finding's sentence goes on. */
+  readonly hint: string;
+  readonly fix: Fix;
 }
 
 export interface SystemVoice {

@@ -289,6 +289,19 @@ describe('lanes', () => {
       expect.arrayContaining(['value-missing', 'octave-missing']),
     );
   });
+  it('whose octave may be a value are mended where that makes the bar whole', () => {
+    const slip = lane('1 c5 | 2 d e4 f | 4 g a b g');
+    expect(messages(slip, 'bar-too-long')).toEqual([
+      'Bar 2, dessus: 6 crotchets, C needs 4; the 4 of e4 may be a value.',
+    ]);
+    expect(errors(analysed(mended(slip, 'bar-too-long')))).toEqual([]);
+    expect(mended(slip, 'bar-too-long')).toContain('2 d 4 e f |');
+    // The value of the next note, typed without its space.
+    expect(mended(lane('1 c5 | 4 d e2 f | 1 g'), 'bar-too-short')).toContain('4 d e 2 f');
+    for (const other of ['1 c5 | 2 d4 e f g', '1 c5 | 2 d <K: 2 e4 ; L: 2 f4> 2 g5', '1 c5 | 2 d e3 f']) {
+      expect(findingOf(lane(other), 'bar-too-long').fixes).toEqual([]);
+    }
+  });
   // Common practice: the largest keyboards of the time end between f6 and c7.
   it('have no note in an octave without keys, where a value was meant', () => {
     const slip = lane('4 c5 e8 d 4 f g');
