@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bentside, memoryHost } from '../helpers/memoryHost';
 
@@ -129,6 +131,32 @@ describe('bentside proof', () => {
       { schema: 'bentside.proof/1', file: 'b.bent', findings: [] },
       { schema: 'bentside.proof/1', file: 'c.bent', failure: 'there is no such file' },
     ]);
+  });
+
+  it('prints no field in JSON that the reference does not name, and every one that it does', async () => {
+    const reference = readFileSync(join(import.meta.dirname, '../../grammar/REFERENCE.md'), 'utf8');
+    const table = reference.split('**For programs.**')[1]?.split('How a command ends')[0] ?? '';
+    const named = [...table.matchAll(/`([a-z]+)(?:\[\])?`/g)].map(([, field]) => field);
+    // A bar that is short in one reading, a name that is used twice, and a sign of which the table is sure.
+    const several = score("1 c5'zz | <L: 2. d ; K: 1 d> | 1 e |").replace(
+      'reading',
+      'signs anglebert-1689\nvoice dessus\nreading',
+    );
+    const { out } = await bentside(
+      memoryHost({ 'a.bent': several, 'b.bent': SHORT }),
+      'proof',
+      'a.bent',
+      'b.bent',
+      'c.bent',
+      '--json',
+      '--decisions',
+    );
+    const fields = new Set<string>();
+    JSON.parse(`[${out.trim().split('\n').join(',')}]`, (key, value) => {
+      if (/^[a-z]+$/.test(key)) fields.add(key);
+      return value;
+    });
+    expect([...fields].sort()).toEqual([...new Set(named)].sort());
   });
 
   // SARIF 2.1.0 (OASIS, 2020): 3.13 (log), 3.14 (run), 3.27 (result: level 3.27.10), 3.30 (region, from 1; 3.30.6).
