@@ -7,6 +7,7 @@ import { below, classOf, glyphsOf, type SvgElement } from '../../server/engravin
 import { boxesIn } from '../helpers/boxes';
 import { collisions } from '../helpers/collisions';
 import { drawn, ofClass, pictureOf } from '../helpers/drawn';
+import { engraver } from '../helpers/engraver';
 import { analysed, lane, passage, scoreOf } from '../helpers/music';
 
 async function pageOf(music: string, before = ''): Promise<string> {
@@ -57,6 +58,15 @@ describe('a sign', () => {
     ];
     expect(comma.left).toBeGreaterThan(head.right);
     expect(comma.right).toBeLessThan(next.left);
+  });
+
+  it('stands right of a flag that hangs down to it, still before the next note with its accidental', async () => {
+    const page = await pageOf("8 c5'ca , d#5 2. e");
+    const [flag] = ofClass(pictureOf(page), 'flag').flatMap(glyphsOf);
+    const box = flag && (await engraver()).outline(flag.code)?.box;
+    const right = ((flag?.x ?? Number.NaN) + (box?.right ?? Number.NaN) * (flag?.scale ?? Number.NaN)) / SPACE;
+    expect((await boxOf(page, SIGN)).left).toBeGreaterThan(right);
+    expect(collisions(await boxesIn(page))).toEqual([]);
   });
 
   it('crosses the stem of its note', async () => {

@@ -59,7 +59,7 @@ export const leftOf = (bearer: SvgElement, heads: readonly Head[]): number => {
   return Math.min(...heads.map(({ left }) => left), ...accidentals.map(({ x }) => x));
 };
 
-/** What an accidental takes on the page. */
+/** What a glyph takes on the page. */
 export interface Extent {
   readonly left: number;
   readonly right: number;
@@ -67,14 +67,24 @@ export interface Extent {
   readonly bottom: number;
 }
 
-/** What the accidentals within an element take. */
-export const accidentalsIn = (element: SvgElement, outlines: Outlines): readonly Extent[] =>
-  accidentalGlyphs(element).flatMap(({ code, x, y, scale }) => {
+const extentsOf = (glyphs: readonly Glyph[], outlines: Outlines): readonly Extent[] =>
+  glyphs.flatMap(({ code, x, y, scale }) => {
     const box = outlines(code)?.box;
     if (box === undefined) return [];
     const [left, right] = [x + box.left * scale, x + box.right * scale];
     return [{ left, right, top: y - box.top * scale, bottom: y - box.bottom * scale }];
   });
+
+/** What the accidentals within an element take. */
+export const accidentalsIn = (element: SvgElement, outlines: Outlines): readonly Extent[] =>
+  extentsOf(accidentalGlyphs(element), outlines);
+
+/** What the flags of a note, or of the chord around it, take. */
+export const flagsOf = (bearer: SvgElement, outlines: Outlines): readonly Extent[] => {
+  const around = above(bearer, 'chord') ?? bearer;
+  const flags = [...below(around)].filter((one) => classOf(one) === 'flag');
+  return extentsOf(flags.flatMap(glyphsOf), outlines);
+};
 
 /** Left of an upright wavy line, which the library draws as one that lies and turns about its foot; else without bound. */
 export function leftOfWave(wavyLine: SvgElement, outlines: Outlines): number {

@@ -8,6 +8,7 @@ import { freeCurve } from './freeCurve';
 import {
   above,
   accidentalsIn,
+  flagsOf,
   GAP,
   type Head,
   headsOf,
@@ -99,7 +100,13 @@ class Page {
     const outline = this.outlines(sign.code);
     const [head, ...others] = bearer === undefined ? [] : headsOf(bearer, this.outlines);
     if (outline === undefined || bearer === undefined || head === undefined) return '';
-    const place = PLACES[sign.place]({ bearer, heads: [head, ...others], outline, next: () => this.nextHead(bearer) });
+    const place = PLACES[sign.place]({
+      bearer,
+      heads: [head, ...others],
+      outline,
+      next: () => this.nextHead(bearer),
+      flags: () => flagsOf(bearer, this.outlines),
+    });
     if (place === undefined) return '';
     if (sign.enclosed !== true) return glyphMark(outline, place);
     const within = AFTER_HEADS.has(sign.place) ? { ...place, x: place.x + this.widthOfBracket() } : place;

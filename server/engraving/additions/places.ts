@@ -2,7 +2,20 @@
 import type { GlyphOutline } from '../engraver';
 import type { AdditionPlace } from '../flavour/addition';
 import type { Point, SvgElement } from '../svg';
-import { bottomOf, centreOf, GAP, type Head, leftOf, middleOf, rightOf, SCALE, SPACE, stemOf, topOf } from './heads';
+import {
+  bottomOf,
+  centreOf,
+  type Extent,
+  GAP,
+  type Head,
+  leftOf,
+  middleOf,
+  rightOf,
+  SCALE,
+  SPACE,
+  stemOf,
+  topOf,
+} from './heads';
 
 export interface Place extends Point {
   readonly scale: number;
@@ -17,6 +30,7 @@ export interface Bearing {
   readonly outline: GlyphOutline;
   /** The head of the note that follows in the layer. */
   readonly next: () => Head | undefined;
+  readonly flags: () => readonly Extent[];
 }
 
 type Placing = (bearing: Bearing) => Place | undefined;
@@ -31,11 +45,14 @@ const centredAt = ({ box }: GlyphOutline, x: number, y: number, scale = SCALE): 
 /** A stroke between two heads has to be seen beyond them. */
 const WITHIN = 1.6 * SCALE;
 
-const rightOfHeads: Placing = ({ bearer, heads, outline }) => ({
-  x: rightOf(bearer, heads) + GAP - outline.box.left * SCALE,
-  y: middleOf(heads),
-  scale: SCALE,
-});
+/** After the dots, and after a flag that hangs down to the height of the sign. */
+const rightOfHeads: Placing = ({ bearer, heads, outline, flags }) => {
+  const y = middleOf(heads);
+  const [top, bottom] = [y - outline.box.top * SCALE, y - outline.box.bottom * SCALE];
+  const beside = flags().filter((flag) => flag.top < bottom && flag.bottom > top);
+  const right = Math.max(rightOf(bearer, heads), ...beside.map((flag) => flag.right));
+  return { x: right + GAP - outline.box.left * SCALE, y, scale: SCALE };
+};
 
 const leftOfHeads: Placing = ({ bearer, heads, outline }) => ({
   x: leftOf(bearer, heads) - GAP - outline.box.right * SCALE,
