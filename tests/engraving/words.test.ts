@@ -35,6 +35,22 @@ describe('a syllable that is held on', () => {
     expect(lastOf(strokes).right).toBeLessThan(lastOf(heads));
   });
 
+  it('has its line no farther than to the next syllable, which begins before its note', async () => {
+    const [page = ''] = await drawn(
+      scoreOf(
+        passage(
+          `system upper G2 lower F4 meter C\n  dessus | 16 f5 e d c d c b4 a 4 g a |||\n    text | Ah = = = = = = = straights = |||\n`,
+        ),
+      ),
+    );
+    // Between them stands that which only holds on.
+    const [held, , next] = ofClass(pictureOf(page), 'syl');
+    const line = held?.children.find(({ name }) => name === 'rect');
+    const word = next?.children.find(({ name }) => name === 'text');
+    expect(Number(line?.attributes.width)).toBeGreaterThan(5 * SPACE);
+    expect(Number(line?.attributes.x) + Number(line?.attributes.width)).toBeLessThan(Number(word?.attributes.x));
+  });
+
   it('within a word has dashes on to its next syllable', async () => {
     const { strokes, heads } = await sung('4 f5 e d c | d e f e | 1 d', 'Chan- = = = | = = = = | ter');
     expect(strokes.length).toBeGreaterThan(2);

@@ -1,7 +1,7 @@
 /** What the library draws otherwise than an engraver would, moved or taken out. */
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
-import { classOf, glyphsOf, type Point, type Splice, type SvgElement } from '../svg';
-import { GAP, type Outlines, SPACE } from './heads';
+import { below, classOf, glyphsOf, type Point, type Splice, type SvgElement } from '../svg';
+import { above, GAP, type Outlines, SPACE } from './heads';
 
 export function mended(svg: string, elements: readonly SvgElement[], outlines: Outlines): readonly Splice[] {
   return elements.flatMap((element) => MENDINGS[classOf(element)]?.(element, svg, outlines) ?? []);
@@ -53,8 +53,32 @@ const noStub: Mending = ({ attributes, children: [curve] }, svg) => {
 
 const STUB = 0.8 * SPACE;
 
+/** The line of a syllable that is held on ends before the next, which may begin well before its note. */
+const lineBeforeNextSyllable: Mending = (syllable, svg) => {
+  const line = syllable.children.find(({ name, attributes }) => name === 'rect' && Number(attributes.width) > SPACE);
+  const system = above(syllable, 'system');
+  if (line === undefined || system === undefined) return [];
+  const { x, y, width, height } = line.attributes;
+  const baseline = textsOf(syllable)[0]?.attributes.y;
+  const following = [...below(system)]
+    .filter((element) => classOf(element) === 'syl')
+    .flatMap(textsOf)
+    .filter(({ attributes }) => attributes.y === baseline && Number(attributes.x) > Number(x))
+    .filter(({ inside, closing }) => LETTER.test(svg.slice(inside, closing)));
+  const end = Math.min(...following.map(({ attributes }) => Number(attributes.x))) - GAP;
+  if (end >= Number(x) + Number(width)) return [];
+  const shorter = `<rect x="${x}" y="${y}" height="${height}" width="${Math.round(Math.max(0, end - Number(x)))}" />`;
+  return [{ start: line.start, end: line.end, text: shorter }];
+};
+
+/** Where a syllable only holds on, its text is empty. */
+const LETTER = />[^<]*[^<\s]/;
+
+const textsOf = ({ children }: SvgElement): readonly SvgElement[] => children.filter(({ name }) => name === 'text');
+
 const MENDINGS: Readonly<Record<string, Mending>> = {
   custos: custosAfterAccidental,
   mordent: bracketsAtSides,
   slur: noStub,
+  syl: lineBeforeNextSyllable,
 };
