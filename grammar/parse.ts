@@ -60,7 +60,7 @@ interface BlockCut {
 
 const name = source.name;
 const laneStart = new RegExp(`^(\\s*)(?:(${name})(?:(\\s+)(${name}))?\\s*)?(:?\\|[|:]*(?:\\[\\])?)`);
-/** A lane whose voice has accents or hyphens in its name. */
+/** A lane whose voice has signs in its name that a name cannot have. */
 const misnamedLane = /^\s*(\p{L}[\p{L}\p{M}\d_.'’-]*)\s*\|/u;
 const addressedLane = new RegExp(`^${name}\\.${name}$`);
 /** The names of a lane before its first value, where a barline should stand. */
@@ -221,10 +221,9 @@ class BlockBuilder {
       this.problems.push(problemOf('bad-name', at, slots, [replacing(at, meant)]));
       return;
     }
-    const named = withoutBarline.exec(line.text)?.[0].length;
-    const fix = (end: number): Fix =>
-      replacing({ pos: line.start + end, len: 0 }, ' |', 'put a barline before the music');
-    this.report('lane-without-barline', line, indent, named === undefined ? [] : [fix(named)]);
+    const names = withoutBarline.exec(line.text)?.[0] ?? '';
+    const fix = replacing({ pos: line.start + names.length, len: 0 }, ' |', 'put a barline before the music');
+    this.report('lane-without-barline', line, indent, names === '' ? [] : [fix]);
   }
 
   addLane(line: Line, match: RegExpExecArray): void {

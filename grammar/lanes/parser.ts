@@ -255,6 +255,7 @@ export class LaneParser extends EmbeddedActionsParser {
     this.problems = problems;
     this.broken = false;
     this.afterJunk = false;
+    this.told = undefined;
     this.lastEnd = lastEnd;
     this.height = 0;
     this.input = tokens;

@@ -249,7 +249,7 @@ class StatementReader {
     }
     const wanted = !part.optional || part.after !== undefined;
     this.expect({ kind: 'part', part, before }, wanted);
-    if (wanted && needless.has(this.peek()?.kind ?? 'word') && this.acceptsAfterNext(part, scope)) this.needless(scope);
+    if (wanted && this.isNeedless(scope) && this.acceptsAfterNext(part, scope)) this.needless(scope);
     if (!this.accepts(part, scope)) {
       if (this.misspelt(part, later, scope)) return [];
       if (wanted) this.wanting(part, later, scope);
@@ -283,6 +283,11 @@ class StatementReader {
     }
     this.missing(scope, `\`${after}\` and ${part.what}`);
     return undefined;
+  }
+
+  private isNeedless(scope: Scope): boolean {
+    const kind = this.peek()?.kind;
+    return kind !== undefined && needless.has(kind) && !this.endsHere(scope);
   }
 
   /** A sign between a keyword and what it says. */

@@ -152,13 +152,7 @@ const tuplets = (replaces: number): Proposal[] =>
 
 function inChange({ project, here, before, word }: Asked): Proposal[] {
   const text = before.slice(before.lastIndexOf('('), before.length - word.length);
-  const asking = {
-    project,
-    replaces: word.length,
-    lines: linesUnder(project, here.holder),
-    text,
-    said: new Set<string>(),
-  };
+  const asking = { project, replaces: word.length, lines: linesUnder(project, here.holder), text };
   return proposalsOf(asking, expectedInChange(text));
 }
 

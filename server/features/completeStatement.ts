@@ -43,7 +43,7 @@ interface Asking {
   /** What the statement or change says before the word that is typed. */
   readonly text: string;
   /** Names that cannot be meant. */
-  readonly said: ReadonlySet<string>;
+  readonly said?: ReadonlySet<string>;
 }
 
 export const proposalsOf = (asking: Asking, expected: readonly Expected[]): Proposal[] =>
@@ -87,16 +87,11 @@ const names: Freely = ({ project, replaces, said }, { role = 'shape', declares }
   const readings = project.environment.readings.map(({ name }) => name);
   const known =
     role === 'reading' ? namesOf(project, 'label', readings, replaces) : knownNames(project, spaces[role], replaces);
-  return known.filter(({ label }) => !said.has(label));
+  return known.filter(({ label }) => said?.has(label) !== true);
 };
 
 const listed: Freely = ({ project, replaces, said }) =>
-  namesOf(
-    project,
-    'label',
-    labels(project).filter((label) => !said.has(label)),
-    replaces,
-  );
+  namesOf(project, 'label', labels(project), replaces).filter(({ label }) => said?.has(label) !== true);
 
 const clefs: Freely = ({ project, replaces, lines }, _part, before) => {
   const stave = before.find((arg) => arg.kind === 'name')?.text;

@@ -265,6 +265,7 @@ describe('what may be meant for several things', () => {
     'instrument harpsichord compass GG-d3',
     'system upper G2 meter cut-O',
     'note n1 "a blot"',
+    'note n1 evidence : "a blot"',
   ])('%s is told and left as it is', (text) => {
     expect(parseStatement(text, [0]).problems).not.toEqual([]);
     expect(mended(text)).toBe(text);

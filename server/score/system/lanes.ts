@@ -1,5 +1,6 @@
 /** The lanes of a system read one by one, each voice's with what witnesses have there and what stands below it. */
 import { replacing } from '../../../grammar/findings/fixes';
+import { keeping } from '../../../grammar/keeping';
 import { nameInstead, namesListed, nearest } from '../../../grammar/nearest';
 import type { PlacedLane } from '../../../grammar/tree';
 import { howMany } from '../amounts';
@@ -41,6 +42,10 @@ export interface VoiceLanes {
 }
 
 const FIRST = written('note');
+
+const namesOfLanes = keeping(
+  ({ lanes }: SystemTask['block']): ReadonlySet<string> => new Set(lanes.map(({ name }) => name.text)),
+);
 
 /** What sub-lanes may be called elsewhere. */
 const subLaneNames: ReadonlyMap<string, SubLane['kind']> = new Map([
@@ -180,8 +185,7 @@ export class LanesOfSystem {
     const slots = { name, voice: name, expected: nearest(name, known) ?? namesListed(known) };
     const kind = subLaneNames.get(name.toLowerCase());
     // A voice that has its lane here is meant only by a witness.
-    const taken = new Set(placed.witness === undefined ? block.lanes.map((one) => one.name.text) : []);
-    const left = known.filter((one) => !taken.has(one));
+    const left = placed.witness === undefined ? known.filter((one) => !namesOfLanes(block).has(one)) : known;
     const fixes = kind === undefined ? nameInstead(name, at, left) : [replacing(at, kind)];
     this.problems.add({ lane: undefined }, 'unknown-voice', at, slots, { fixes });
   }
