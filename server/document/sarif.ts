@@ -62,7 +62,7 @@ const result = (finding: Finding, codes: readonly FindingCode[]): object => ({
 
 const location = ({ file, range }: { readonly file: string; readonly range: Range }): object => ({
   physicalLocation: {
-    artifactLocation: { uri: file.split('/').map(encodeURIComponent).join('/') },
+    artifactLocation: { uri: uriOf(file) },
     region: {
       startLine: range.start.line,
       startColumn: range.start.column,
@@ -71,3 +71,11 @@ const location = ({ file, range }: { readonly file: string; readonly range: Rang
     },
   },
 });
+
+/** The URI of a file that has its full name (RFC 8089), which may begin with a drive; of another a reference that counts from here. */
+function uriOf(file: string): string {
+  const drive = /^[a-z]:(?=\/)/i.exec(file)?.[0] ?? '';
+  const reference = file.slice(drive.length).split('/').map(encodeURIComponent).join('/');
+  if (drive !== '') return `file:///${drive}${reference}`;
+  return file.startsWith('/') ? `file://${reference}` : reference;
+}

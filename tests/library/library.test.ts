@@ -258,6 +258,17 @@ system dessus G2 meter C tempo 4 at 60
     expect(JSON.parse(await told('signs', '--use', '--json', FILE)).together).toEqual(uses);
   });
 
+  // RFC 8089, 2 and E.2: the URI of a file has its whole path, with the letter of a drive; RFC 3986, 4.2: a reference has not.
+  it.each([
+    ['/home/Suite 1.bent', 'file:///home/Suite%201.bent'],
+    ['C:/scores/a b.bent', 'file:///C:/scores/a%20b.bent'],
+    ['../é:b.bent', '../%C3%A9%3Ab.bent'],
+    ['a.bent', 'a.bent'],
+  ])('names the file %s in a log', (file, uri) => {
+    const log = JSON.stringify(library.sarifLog([{ file, ...proof(LONG, { file }) }]));
+    expect([...log.matchAll(/"uri":"([^"]*)"/g)].map(([, found]) => found)).toEqual([uri]);
+  });
+
   it('is refused what is none of these', () => {
     const given = (what: unknown): never => what as never;
     expect(() => library.sarifLog(given([{ findings: [] }]))).toThrow(/sarifLog: the argument “proofed”/);
