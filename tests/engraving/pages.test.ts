@@ -116,6 +116,21 @@ describe('a mark on a barline', () => {
   });
 });
 
+describe('a mark on the barline of a bar that two systems share', () => {
+  it('stands at its end, in the second of them', async () => {
+    const text =
+      "bentside 1\nvoice dessus\nsystem dessus G2 meter C\n  dessus | 2 c5\nsystem\n  dessus | 4 d5 d |'fermata 1 e |\n";
+    const [page = ''] = await drawn(scoreOf(analysed(text)));
+    const boxes = await boxesIn(page);
+    const [fermata] = boxes.filter(({ what }) => what === 'fermata');
+    const [before, after] = ['1.2', '2.1'].map((event) => boxes.find(({ id }) => id === `e-1-2-dessus-${event}`));
+    const middle = ((fermata?.left ?? Number.NaN) + (fermata?.right ?? Number.NaN)) / 2;
+    expect(middle).toBeGreaterThan(before?.right ?? Number.NaN);
+    expect(middle).toBeLessThan(after?.left ?? Number.NaN);
+    expect(Math.abs((fermata?.bottom ?? Number.NaN) - (after?.top ?? Number.NaN))).toBeLessThan(4);
+  });
+});
+
 describe('a curve on a barline', () => {
   const TWO_STAVES = 'bentside 1\nstave upper\nstave lower\nvoice dessus upper\nvoice basse lower\n';
 

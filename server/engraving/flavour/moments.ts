@@ -14,6 +14,7 @@ const USUAL_UNIT = 4;
 export class Moments {
   private readonly known = new Map<string, Moment>();
   private readonly ends = new Map<string, Moment>();
+  private measure = '';
   private unit = USUAL_UNIT;
   private count = USUAL_UNIT;
 
@@ -36,9 +37,11 @@ export class Moments {
       this.unit = Number(attributes.unit ?? USUAL_UNIT);
       this.count = Number(attributes.count ?? USUAL_UNIT);
     }
-    // The parts of a measure that is cut have no ids.
-    if (name === 'measure' && idOf(element) !== '')
-      this.ends.set(idOf(element), { tstamp: 1 + this.beatsIn(element), staff: 1 });
+    if (name === 'measure') {
+      // Of a measure that is cut the parts that follow have no ids: it ends with the last of them.
+      this.measure = idOf(element) || this.measure;
+      this.ends.set(this.measure, { tstamp: 1 + this.beatsIn(element), staff: 1 });
+    }
     if (!isStave(element)) {
       for (const child of childrenOf(element)) this.visit(child);
       return;

@@ -45,7 +45,7 @@ function parts(measure: XmlElement): readonly XmlElement[] {
   let rest = withoutBreaks(measure);
   let from = ZERO;
   for (const { at, between } of cuts) {
-    const halves = cutAt(rest, subtract(at, from));
+    const halves = cutAt(rest, subtract(at, from), idOf(measure));
     if (halves === undefined) continue;
     found.push(halves[0], ...(between === undefined ? [] : [between]));
     rest = halves[1];
@@ -128,14 +128,17 @@ const withoutBreaks = (measure: XmlElement): XmlElement => ({
   ),
 });
 
-/** The measure before and after a time; undefined where something sounds on over it. */
-function cutAt(measure: XmlElement, at: Time): readonly [XmlElement, XmlElement] | undefined {
+/**
+ * The measure before and after a time; undefined where something sounds on over it.
+ * @param bar the id that the measure had before it was cut: what stands on its barline bears it
+ */
+function cutAt(measure: XmlElement, at: Time, bar: string): readonly [XmlElement, XmlElement] | undefined {
   const staves = childrenOf(measure)
     .filter(isStave)
     .map((stave) => ({ ...stave, content: childrenOf(stave).map((layer) => withTimeCut(layer, at)) }));
   const isCut = staves.flatMap(childrenOf).every((layer) => timed(layer).every((one) => !straddles(one, at)));
   if (!isCut) return undefined;
-  const later = new Set<string>();
+  const later = new Set([bar]);
   const half = (isLater: boolean): readonly XmlElement[] =>
     staves.map((stave) => ({ ...stave, content: childrenOf(stave).map((layer) => halfLayer(layer, at, isLater)) }));
   const second = half(true);
