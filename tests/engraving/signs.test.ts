@@ -209,6 +209,16 @@ system free upper C1 lower F4\n  dessus | (down) f2'u f3 (home) c4 f 8 g f e f 1
     expect(ofClass(pictureOf(page), 'stem').filter(({ children }) => children.length > 0)).toHaveLength(4);
   });
 
+  it('takes no more room where what its signs mean stands above it', async () => {
+    const signed = PRELUDE.replace('c4 f 8', "c4'zz f 8").replace('system', 'signs anglebert-1689\nsystem');
+    const distance = async (ornaments: 'sign' | 'above'): Promise<number> => {
+      const [page = ''] = await drawn(scoreOf(analysed(signed)), { ornaments, layout: 'line' });
+      const [from, to] = [await boxOf(page, NOTE, 'notehead'), await boxOf(page, 'e-1-1-dessus-1.2', 'notehead')];
+      return to.left - from.left;
+    };
+    expect(await distance('above')).toBeCloseTo(await distance('sign'), 0);
+  });
+
   it('has its curves from where a note begins to where the music reaches the other', async () => {
     const [page = ''] = await drawn(scoreOf(analysed(PRELUDE)));
     const curve = byId(page, `${NOTE}-u1`);

@@ -9,13 +9,14 @@ import { glyphNumber, SEMIBREVE_HEAD } from '../font/codepoints';
 import { durationOf } from './duration';
 import { elementsOf, isEmptyTime, isOfType, mapped, rewritten, withAttributes } from './element';
 import { placedIn } from './moments';
+import { withoutOssias } from './ossias';
 import { layersOf } from './split';
 
 const SEMIBREVES = new Set(['1', 'breve', 'long', 'maxima']);
 
 export function drawnFree(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure' || !isOfType(measure, 'free')) return measure;
-  const music = layersOf(measure).findLast(sounds);
+  const music = layersOf(withoutOssias(measure)).findLast(sounds);
   if (music === undefined) return measure;
   return mapped(measure, (element) => {
     if (element.name !== 'layer') return element;

@@ -103,4 +103,8 @@ function clearStep(from: number, ways: readonly number[], taken: readonly Extent
 /** Every clef has f3, c4 and g4 on lines: so even steps are lines, from which rests hang and on which they sit. */
 const onLine = (step: number): number => 2 * Math.floor(step / 2);
 
-const placeOf = (step: number) => ({ ploc: SCALE.charAt(step % SCALE.length), oloc: Math.floor(step / SCALE.length) });
+/** Under the lowest octave nothing can be placed. */
+const placeOf = (step: number) => {
+  const at = Math.max(0, step);
+  return { ploc: SCALE.charAt(at % SCALE.length), oloc: Math.floor(at / SCALE.length) };
+};
