@@ -8,12 +8,13 @@ import { type Fix, type Problem, problemOf } from '../findings/finding';
 import { replacing } from '../findings/fixes';
 import { nearest } from '../nearest';
 import type { Argument, Change, ChangeWord, Clause, Row, Span, Statement, StatementTree } from '../tree';
-import { clefOf, looksLikeClef } from '../vocabulary/clefs';
+import { looksLikeClef } from '../vocabulary/clefs';
 import { meterSigns } from '../vocabulary/meters';
 import type { ClauseEntry, Clauses, EitherPart, FreePart, Part, RowEntry, WordsPart } from '../vocabulary/parts';
 import { changes, lookUp, statements } from '../vocabulary/statements';
 import { lex, type Token } from './lexer';
-import { hasUsualLength, isMeantForNoOther, otherSpellings, type Report, readers } from './readers';
+import { changeMeant, meantClause } from './meant';
+import { hasUsualLength, otherSpellings, type Report, readers } from './readers';
 import { readRecipe } from './recipe';
 
 /** Hears the path of every part of the vocabulary that a text uses (see `vocabularyPaths`). */
@@ -64,31 +65,9 @@ const bareBeginnings = { ':': '`:`', clef: 'a clef', staveAndClef: "a stave's na
 /** How a clause begins, in words. */
 const beginning = ([name, clause]: [string, ClauseEntry]): string =>
   clause.opens === undefined ? `\`${name}\`` : bareBeginnings[clause.opens];
-/** Signs that some put between a keyword and what it says. */
+/** Signs that some put between a keyword and what it says, or between members of a row. */
 const needless: ReadonlySet<Token['kind']> = new Set(['=', ':', ',']);
 const isSign = (text: string): boolean => !/^[a-z]/.test(text);
-
-/** The parts with one of which what consists of them can begin. */
-const firstOf = (parts: readonly Part[]): readonly Part[] =>
-  parts.slice(0, parts.findIndex(({ optional }) => !optional) + 1);
-
-/** The clause that a strange word means: the one that is called nearly so, or the only one that would take it after its keyword. */
-function meantClause(
-  word: Token,
-  clauses: readonly [string, ClauseEntry][],
-  row: string | undefined,
-): { readonly name: string; readonly fix: Fix } | undefined {
-  if (word.kind !== 'word') return undefined;
-  const named = clauses.filter(([, { opens }]) => opens === undefined);
-  const [taking, other] = named.filter(([, { parts }]) => firstOf(parts).some((part) => isMeantForNoOther(part, word)));
-  if (taking !== undefined && other === undefined) {
-    const [name] = taking;
-    return { name, fix: replacing({ pos: word.pos, len: 0 }, `${name} `, `put \`${name}\` before it`) };
-  }
-  const keywords = named.map(([one]) => one);
-  const name = nearest(word.text, row === undefined ? keywords : [...keywords, row]);
-  return name === undefined ? undefined : { name, fix: replacing(word, name) };
-}
 
 /** For each token the index after the last one of its line. */
 function lineEnds(tokens: readonly Token[]): number[] {
@@ -249,15 +228,17 @@ class StatementReader {
     }
     const wanted = !part.optional || part.after !== undefined;
     this.expect({ kind: 'part', part, before }, wanted);
-    if (wanted && this.isNeedless(scope) && this.acceptsAfterNext(part, scope)) this.needless(scope);
+    if (wanted) this.passNeedless(part, scope);
     if (!this.accepts(part, scope)) {
       if (this.misspelt(part, later, scope)) return [];
       if (wanted) this.wanting(part, later, scope);
       return lead;
     }
     const args = [...lead];
-    do for (const arg of this.takePart(part, scope, path)) args.push(arg);
-    while (part.repeat && this.accepts(part, scope));
+    do {
+      for (const arg of this.takePart(part, scope, path)) args.push(arg);
+      if (part.repeat) this.passNeedless(part, scope);
+    } while (part.repeat && this.accepts(part, scope));
     if (part.repeat) this.expect({ kind: 'part', part, before });
     return args;
   }
@@ -285,15 +266,13 @@ class StatementReader {
     return undefined;
   }
 
-  private isNeedless(scope: Scope): boolean {
-    const kind = this.peek()?.kind;
-    return kind !== undefined && needless.has(kind) && !this.endsHere(scope);
-  }
-
-  /** A sign between a keyword and what it says. */
-  private needless(scope: Scope): void {
-    const sign = this.next();
-    if (sign !== undefined) this.report('too-much', sign, { word: sign.text, where: scope.label }, [this.away(sign)]);
+  /** A sign between a keyword and what it says, or between the members of what is repeated. */
+  private passNeedless(part: Part, scope: Scope): void {
+    const sign = this.peek();
+    if (sign === undefined || !needless.has(sign.kind)) return;
+    if (this.endsHere(scope) || !this.acceptsAfterNext(part, scope)) return;
+    this.index++;
+    this.report('too-much', sign, { word: sign.text, where: scope.label }, [this.away(sign)]);
   }
 
   /** Takes a sign away; one space at most is left in its place. */
@@ -648,14 +627,6 @@ function readChange(reader: StatementReader, text: string): ParsedChange {
     change: { text, word: first.text as ChangeWord, clauses, args },
     problems: reader.problems.sort(byPlace),
   };
-}
-
-/** The words meant by one that begins no change: what `now` brings is often typed without it, `(C3)`, `(key bb)`, `(clef C3)`. */
-function changeMeant(word: string): string | undefined {
-  if (word === 'clef') return 'now';
-  const isClef = word.split('+').every((part) => clefOf(part) !== undefined);
-  const isOfNow = isClef || lookUp(changes.now?.clauses ?? {}, word) !== undefined;
-  return isOfNow ? `now ${word}` : nearest(word, [...Object.keys(changes), 'above', 'below']);
 }
 
 /** Changes kept at most; the oldest goes first. */

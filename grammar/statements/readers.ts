@@ -7,7 +7,7 @@ import type { Argument, NamePart, Span, Spelling } from '../tree';
 import { agreeingLine, clefMeant, clefOf, clefsAgree, clefText, looksLikeClef, MOST_LINES } from '../vocabulary/clefs';
 import { MOST_BEATS, meterOf, possibleMeter, SMALLEST_BEAT } from '../vocabulary/meters';
 import { isName, isReserved, type NameRole, nameMeant, readsAsNoteOrClef } from '../vocabulary/names';
-import type { FreePart, Part, Take } from '../vocabulary/parts';
+import type { FreePart, Take } from '../vocabulary/parts';
 import { semitonesOf } from '../vocabulary/pitches';
 import type { Token } from './lexer';
 
@@ -35,7 +35,7 @@ const notThat = (token: Token, part: FreePart, report: Report, fixes = otherSpel
 };
 
 /** Whether a part takes a token without a finding. */
-function takes(part: FreePart, token: Token): boolean {
+export function takes(part: FreePart, token: Token): boolean {
   const reader = readers[part.take];
   let isClean = true;
   const report = (): void => {
@@ -58,18 +58,6 @@ export function otherSpellings(token: Token, part: FreePart): readonly Fix[] {
   if (meant !== undefined) return [replacing(token, meant)];
   const standard = part.take === 'pitchOfA' ? pitchStandard(text) : text;
   return standard === text ? [] : [replacing(token, standard)];
-}
-
-/** What is taken for nothing else, so that a keyword that is wanting can be told from it. */
-const unmistakable: ReadonlySet<Take> = new Set(['compass', 'splitKey', 'region', 'whole', 'keySign', 'barLength']);
-
-/** Whether a token can only be meant for this part. */
-export function isMeantForNoOther(part: Part, token: Token): boolean {
-  if (part.kind === 'either')
-    return part.forms.some(([first]) => first !== undefined && isMeantForNoOther(first, token));
-  if (token.kind !== 'word') return false;
-  if (part.kind === 'words') return Object.hasOwn(part.words, token.text);
-  return part.take === 'meter' ? hasUsualLength(token.text) : unmistakable.has(part.take) && takes(part, token);
 }
 
 // ─── names and strings ───────────────────────────────────────────────────────────────────────────────────────────

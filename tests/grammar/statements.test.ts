@@ -277,6 +277,9 @@ describe('what may be meant for several things', () => {
 
   it.each([
     ['system upper G2, lower F4, meter C', 'system upper G2 lower F4 meter C'],
+    ['order A, A, B, B', 'order A A B B'],
+    ['system upper G2 key bb, eb', 'system upper G2 key bb eb'],
+    ['instrument organ\n  manual great stops 8, 4', 'instrument organ\n  manual great stops 8 4'],
     ['instrument: harpsichord, compass: c2-c6', 'instrument harpsichord compass c2-c6'],
   ])('%s has signs that part nothing', (wrong, right) => {
     expect(mended(wrong)).toBe(right);
