@@ -1,7 +1,7 @@
 /** Nothing runs into anything else: heads, rests, accidentals, signs, brackets, words, figures, syllables of all samples. */
 import { describe, expect, it } from 'vitest';
 import { SPACE } from '../../server/engraving/additions/heads';
-import { glyphsOf } from '../../server/engraving/svg';
+import { glyphsOf, lineOf } from '../../server/engraving/svg';
 import { type Box, boxesIn } from '../helpers/boxes';
 import { collisions } from '../helpers/collisions';
 import { drawn, ofClass, pictureOf } from '../helpers/drawn';
@@ -53,6 +53,16 @@ system upper G2 lower C3 meter C\n  dessus | ${dessus} |\n  basse | 1 f#3-a |\n`
       expect(collisions(await boxesIn(page))).toEqual([]);
     },
   );
+
+  /** Common practice: before a barline stands a stave space at least. */
+  it('keeps small notes at the end of a bar clear of its barline', async () => {
+    const [page = ''] = await drawn(scoreOf(lane('1 c5 {small 16 b4 c5} | 1 d5')));
+    const last = (await boxesIn(page)).filter(({ what, id }) => what === 'notehead' && id.includes('-1.')).at(-1);
+    const [barline] = ofClass(pictureOf(page), 'barLine').flatMap(({ children }) =>
+      children.flatMap((stroke) => lineOf(stroke) ?? []),
+    );
+    expect((barline?.x ?? Number.NaN) / SPACE - (last?.right ?? Number.NaN)).toBeGreaterThan(1);
+  });
 
   it('keeps a rest clear of a note that crosses over from the other stave', async () => {
     const text = `bentside 1\nstave upper\nstave lower\nvoice canto upper stems up\nvoice alto upper stems down\nvoice basso lower

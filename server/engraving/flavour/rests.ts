@@ -4,7 +4,7 @@
  */
 import { compare, subtract, toNumber } from '../../../grammar/time';
 import type { XmlElement } from '../../export/xml';
-import { idOf, mapped, withAttributes } from './element';
+import { elementsOf, idOf, mapped, withAttributes } from './element';
 import { isRest, type Standing, standingIn } from './standing';
 
 /** Heights count in steps of the scale, from that of the lowest octave. */
@@ -26,7 +26,7 @@ const CLEAR = 4;
 const STEM = 7;
 
 export function drawnRests(measure: XmlElement): XmlElement {
-  if (measure.name !== 'measure') return measure;
+  if (measure.name !== 'measure' || ![...elementsOf(measure)].some(isRest)) return measure;
   const standing = standingIn(measure);
   const rests = standing.filter(({ element }) => isRest(element));
   const staves = [...new Set(rests.map(({ stave }) => stave))];
