@@ -1,6 +1,6 @@
 /** Musical time in seconds: what tempi make of it. */
-import { compare, subtract, type Time, toNumber } from '../../grammar/time';
-import type { Clock } from '../score/clock';
+import { subtract, type Time, toNumber } from '../../grammar/time';
+import { type Clock, lastBegun } from '../score/clock';
 import type { FromMoment } from './sounding';
 
 interface Stretch {
@@ -25,7 +25,7 @@ export class Seconds {
   }
 
   at(moment: Time): number {
-    const stretch = this.stretches.findLast(({ onset }) => compare(onset, moment) <= 0) ?? this.stretches[0];
+    const stretch = lastBegun(this.stretches, moment) ?? this.stretches[0];
     return stretch === undefined ? 0 : secondsIn(stretch, moment);
   }
 }

@@ -1,9 +1,11 @@
 /** The event of a score that stands at a place in the text. */
 import { add, subtract, type Time } from '../../grammar/time';
 import type { Span } from '../../grammar/tree';
+import { Seconds } from '../export/seconds';
 import { openingOf } from '../readings/perform';
 import { Clocks } from '../score/clock';
 import type { Bar, NoteMember, Piece, Score, ScoreSystem, VoiceEvent } from '../score/score';
+import { flowOf } from '../score/unmeasured';
 import type { Project } from '../workspace/project';
 import type { Here } from './nodes';
 
@@ -85,6 +87,6 @@ function placed(found: SystemHere, event: VoiceEvent, pos: number): EventHere | 
   return { ...found, event, member, bar, onset, inBar: subtract(onset, bar.onset) };
 }
 
-/** The tempi by which a piece is played in the reading of its score. */
-export const clocksOf = ({ score, piece }: Pick<SystemHere, 'score' | 'piece'>): Clocks =>
-  new Clocks(piece, openingOf(score, {}), piece === score.pieces[0]);
+/** The seconds of a piece as it stands, by the tempi of the reading of its score. */
+export const secondsOfPiece = ({ score, piece }: Pick<SystemHere, 'score' | 'piece'>): Seconds =>
+  new Seconds(new Clocks(piece, openingOf(score, {}), piece === score.pieces[0], flowOf(piece).clocks).tempi());

@@ -1,6 +1,6 @@
 /** A note in words: what sounds, what is written, and where it stands. */
 import { bothNames } from '../score/pitchNames';
-import { clocksOf, type EventHere } from './events';
+import { type EventHere, secondsOfPiece } from './events';
 import { clock, placeInWords, valueInWords } from './words';
 
 /** Markdown. */
@@ -22,7 +22,7 @@ export function whereInWords(at: EventHere): string {
     ...value,
     event.laneName,
     placeInWords(bar, inBar),
-    clock(clocksOf(at).secondsTo(onset)),
+    clock(secondsOfPiece(at).at(onset)),
     ...reading,
   ].join(' · ');
 }

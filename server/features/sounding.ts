@@ -1,14 +1,13 @@
 /** What sounds at a place, as the reading plays it: signs realised, in the tempo of that moment and in its tuning. */
 import type { Position } from 'vscode-languageserver-types';
-import { earliest, subtract, ZERO } from '../../grammar/time';
+import { add, earliest, type Time, ZERO } from '../../grammar/time';
 import { perform } from '../readings/perform';
 import { tuningOf } from '../readings/tunings';
-import { secondsOf } from '../score/clock';
 import type { PerformedEvent } from '../score/performance';
 import { addressOf } from '../score/walk';
 import { frequencyOf } from '../tuning/tuning';
 import type { Project } from '../workspace/project';
-import { clocksOf } from './events';
+import { secondsOfPiece } from './events';
 import { type EventBegun, lastBegun } from './pages';
 import type { PluckedNote } from './protocol';
 
@@ -21,12 +20,13 @@ export function soundingAt(project: Project, position: Position, reading: string
     .map(({ onset }) => onset)
     .reduce((first, onset) => earliest(first, onset), events[0]?.onset ?? ZERO);
   const { score } = found;
-  const clock = clocksOf(found).at(start);
+  const seconds = secondsOfPiece(found);
+  const after = (moment: Time): number => seconds.at(moment) - seconds.at(start);
   const tuning = tuningOf(score.environment, score.choice.name);
   return events.flatMap(({ pitch, onset, duration }) => {
-    const at = secondsOf(clock, subtract(onset, start));
-    const until = at + secondsOf(clock, duration);
-    return pitch === undefined ? [] : [{ at, until, frequency: frequencyOf(tuning, pitch) }];
+    if (pitch === undefined) return [];
+    const until = after(add(onset, duration));
+    return [{ at: after(onset), until, frequency: frequencyOf(tuning, pitch) }];
   });
 }
 

@@ -1,5 +1,5 @@
 /** How long musical time lasts: what rules that speak of seconds and of notes a second go by. */
-import { add, compare, divide, isZero, multiply, subtract, type Time, time, toNumber } from '../../grammar/time';
+import { add, compare, divide, isZero, multiply, type Time, time, toNumber, ZERO } from '../../grammar/time';
 import { valuesInWords } from './amounts';
 import type { Meter, Piece, Tempo } from './score';
 import { changesOf } from './walk';
@@ -116,14 +116,11 @@ export class Clocks {
     return this.pace === undefined ? clock : { ...clock, perSecond: multiply(clock.perSecond, this.pace) };
   }
 
-  /** Seconds from the piece's beginning to a moment. */
-  secondsTo(moment: Time): number {
-    const changes = this.clocks.map(({ onset }) => onset).filter((onset) => compare(onset, moment) < 0);
-    const stretches = [time(0), ...changes, moment];
-    return stretches.reduce((seconds, from, index) => {
-      const to = stretches[index + 1];
-      return to === undefined ? seconds : seconds + secondsOf(this.at(from), subtract(to, from));
-    }, 0);
+  /** The tempi of the piece; the first holds from the beginning. */
+  tempi(): readonly From<Clock>[] {
+    const changes = this.clocks.map(({ onset }) => onset);
+    const moments = [ZERO, ...changes, ...this.flow.flatMap(({ onset, end }) => [onset, end])].sort(compare);
+    return moments.map((onset) => ({ onset, what: this.at(onset) }));
   }
 
   /** The length of a beat: that of the meter, dotted in 6/4, 6/8, 9/8 and 12/8 (Hotteterre 1719), or a crotchet. */

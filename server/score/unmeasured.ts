@@ -60,14 +60,24 @@ function openedIn(piece: Piece, timed: readonly PlacedEvent[]): (readonly [strin
   const open = curvesOf(piece).flatMap(({ kind, start, end }) =>
     kind === 'u' && start !== undefined && end === undefined ? [placeOfEnd(start)] : [],
   );
+  if (open.length === 0) return [];
+  const nextBass = nextBasses(timed);
   return open.flatMap((place) => {
-    const from = timed.findIndex((placed) => placeOfEvent(placed) === place);
-    if (from < 0) return [];
-    const bass = timed.find((placed, index) => index > from && fallsTo(timed[index - 1], placed));
-    const last = timed.at(-1);
-    const until = bass?.onset ?? (last && add(last.onset, last.event.duration));
+    const until = nextBass.get(place);
     return until === undefined ? [] : [[place, until] as const];
   });
+}
+
+/** By the place of an event when the bass changes after it, or, where it does not, when all is over. */
+function nextBasses(timed: readonly PlacedEvent[]): ReadonlyMap<string, Time> {
+  const found = new Map<string, Time>();
+  let next: Time | undefined;
+  for (const [index, placed] of [...timed.entries()].reverse()) {
+    next ??= add(placed.onset, placed.event.duration);
+    found.set(placeOfEvent(placed), next);
+    if (fallsTo(timed[index - 1], placed)) next = placed.onset;
+  }
+  return found;
 }
 
 /** A value that lasts so many seconds. */

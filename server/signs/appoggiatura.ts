@@ -48,7 +48,7 @@ export const isHarmful = (leaning: Leaning, lasts: Time): boolean =>
 
 function isQuick({ event, clock }: Leaning): boolean {
   const value = event.from[0].placed.event.value?.duration;
-  if (value === undefined || compare(value, time(1, 8)) > 0) return false;
+  if (clock.unmeasured || value === undefined || compare(value, time(1, 8)) > 0) return false;
   return 60 / secondsOf(clock, time(1, 4)) > QUICK;
 }
 

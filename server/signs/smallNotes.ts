@@ -155,8 +155,8 @@ function restTaken(main: PerformedEvent, small: SoundingPitch, context: SmallCon
   const { passage, table } = context;
   if (table.rules.beforeRest === undefined || isHarmful(leaningOn(main, small, context), main.duration))
     return undefined;
-  const after = passage.after(main)?.events ?? [];
-  return after.find(({ kind, duration }) => kind === 'rest' && compare(duration, main.duration) >= 0);
+  const [after] = passage.after(main)?.events ?? [];
+  return after?.kind === 'rest' && compare(after.duration, main.duration) >= 0 ? after : undefined;
 }
 
 /** It takes the time of the note, and the note as much of that of the rest. */

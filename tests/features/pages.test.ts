@@ -124,6 +124,18 @@ describe('what sounds', () => {
     ]);
     expect(heard).toContainEqual({ at: 0, until: 2, key: 48 });
   });
+  it('has in music without measure the time of its flow, and a trill the strokes that it has time for', () => {
+    const text = `${HEAD}reading played\n  signs turk-1789\nsystem free upper G2\n  dessus | c5 e'tr'w2 d g c5 |||\n`;
+    const free = project(text);
+    const caret = positionOfOffset(free.tree, text.indexOf("e'tr"));
+    const [note, bar] = (['note', 'bar'] as const).map((what) => soundingAt(free, caret, 'played', what).map(inKeys));
+    // The trill has twice the 0.315 s of a step. Common practice.
+    expect(note?.map(({ key }) => key)).toEqual([77, 76, 77, 76]);
+    expect(note?.at(-1)?.until).toBeCloseTo(0.63);
+    // From the bass with which it begins 1.6 of 0.45 s, those of the trill, and 0.45 s for each fourth.
+    const begins = bar?.filter(({ key }) => key === 72 || key === 79).map(({ at: when }) => when.toFixed(2));
+    expect(begins).toEqual(['0.00', '1.80', '2.25']);
+  });
 });
 
 describe('signs', () => {

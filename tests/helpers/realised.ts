@@ -13,6 +13,8 @@ export interface Passage {
   readonly table: string;
   readonly key?: string;
   readonly meter?: string;
+  /** Without measure. */
+  readonly free?: boolean;
   readonly tempo?: string;
   /** Statements before the system, such as a table of one's own. */
   readonly before?: string;
@@ -24,7 +26,7 @@ const STAVES = ['upper', 'lower'];
 export const performed = (passage: Passage): Performance =>
   perform(scoreOfPassage(passage), { form: passage.form ?? 'play' });
 
-export function scoreOfPassage({ lanes, table, key, meter = 'C', tempo, before = '' }: Passage): Score {
+export function scoreOfPassage({ lanes, table, key, meter = 'C', tempo, before = '', free = false }: Passage): Score {
   const text = [
     'bentside 1',
     before,
@@ -33,7 +35,7 @@ export function scoreOfPassage({ lanes, table, key, meter = 'C', tempo, before =
     'reading played',
     `  signs ${table}`,
     ...(tempo === undefined ? [] : [`tempo ${tempo}`]),
-    `system upper G2 lower F4${key === undefined ? '' : ` key ${key}`}${meter === '' ? '' : ` meter ${meter}`}`,
+    `system ${free ? 'free ' : ''}upper G2 lower F4${key === undefined ? '' : ` key ${key}`}${meter === '' ? '' : ` meter ${meter}`}`,
     ...lanes.map((lane, i) => `  v${i} | ${lane} |||`),
     '',
   ];

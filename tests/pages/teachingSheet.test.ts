@@ -188,6 +188,13 @@ describe('a sheet', () => {
     expect(sheet).toContain('Bar 1, dessus, 3: c e′′, as K; L has c f′′.');
     expect(sheet).toContain('Bar 1, dessus, 3: c f′′, as L; K has c e′′.');
   });
+  it('of sources has each as it is drawn, with the slips that the editor mends', async () => {
+    const sources = 'source K "one"\nsource L "two"\n';
+    const music = 'system upper C1 meter C\n  dessus | <sic: 2 c5 ; corr: 2 d5> <K: 2 e5 ; L: 2 f5> |||\n';
+    const sheet = words((await sheetOfText(`${HEAD}${sources}${music}`)).page);
+    expect(sheet).toContain('Bar 1, dessus, 1: m d′′, m e′′; L has m c′′, m f′′.');
+    expect(sheet).toContain('Bar 1, dessus, 1: m d′′, m f′′; K has m c′′, m e′′.');
+  });
   it('explains a sign by every row that plays it: of 1689 the cheute from below and from above', async () => {
     const music = "system upper C1 meter C\n  dessus | 2 c5 d'cb | 2 f5 e'cb |||\n";
     const { page } = await sheetOfText(`${HEAD}signs anglebert-1689\nreading one\n${music}`);

@@ -121,6 +121,19 @@ describe('two readings', () => {
   });
 });
 
+describe('a small note', () => {
+  it('that alone is the same but comes later is told with its moment', () => {
+    const readings = 'reading unequal\n  takes K\n  practice inegal 8 2:1\nreading even\n  takes L\n';
+    const music = '<K: 8 c5 ; L: 8 e5> {small 16 f5} <K: 8 d5 ; L: 8 g5> 4 c5 2 c5';
+    const { differences } = compared(music, ['unequal', 'even'], readings);
+    expect(differences.map(({ kind, sides }) => [kind, ...sides.map(({ inWords }) => inWords)])).toEqual([
+      ['pitch', '8 c5', '8 e5'],
+      ['time', 'f5 at 1/6 of a semibreve', 'f5 at 1/8 of a semibreve'],
+      ['pitch', '8 d5', '8 g5'],
+    ]);
+  });
+});
+
 describe('three readings', () => {
   const readings = 'reading sharp\n  takes K\n  practice overdot\nreading plain\n  takes K\nreading loose\n  takes L\n';
 

@@ -104,6 +104,11 @@ describe('an appoggiatura', () => {
     expect([onDotted('turk-1789'), onDotted('couperin-1713')]).toEqual(['d5:1/2', 'd5:3/8']);
   });
 
+  it('has half of a quaver in music without measure, which no tempo makes quick', () => {
+    const free: Passage = { ...by('turk-1789', '8 g4 {small 8 d5} 8 c5 b4', '4 at 60'), meter: '', free: true };
+    expect(played(free)).toBe('g4:1/8 d5:1/16 c5:1/16 b4:1/8');
+  });
+
   it('is not short where it goes with the bass in a diminished fourth, which is no third', () => {
     expect(played(by('anglebert-1689', "4 e5 4 g'cb 2 f", '4 at 60', '4 d3 c# 2 d'))).toMatch(
       /^e5:1\/4 f5:1\/8 g5:1\/8 /,

@@ -57,3 +57,10 @@ it('what comes before the beat is played in the silence, and takes nothing from 
   const before = `table house\n  sbu : before beat, -1 at 32, 0\n${SHORTEST} silent`;
   expect(silent("4. d5 8 e'sbu 2 c", { table: 'house', before })).toBe('d5:1/4 r:3/32 d5:1/32 e5:1/8 c5:1/2');
 });
+
+it('an appoggiatura takes the whole of a note before a rest of the page alone, not before the silence of a dot after it', () => {
+  const before = (next: string): string =>
+    silent(`4 g4 8 g {small 8 d5} 8 c5 ${next}`, { table: 'quantz-1752' }).replace('g4:1/4 g4:1/8 ', '');
+  expect(before('4 r r')).toBe('d5:1/8 c5:1/8 r:1/8 r:1/4');
+  expect(before('4. b4 8 c5')).toBe('d5:1/16 c5:1/16 b4:1/4 r:3/16 c5:1/16');
+});

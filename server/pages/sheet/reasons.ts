@@ -131,7 +131,7 @@ export interface Reasons {
 /** @param main the text by which symbols are counted */
 export function reasonsFor(sheetText: SheetText, main: Score, sources: readonly Score[], signs: TaughtSigns): Reasons {
   const { score } = sheetText;
-  const texts = new Map([main, score, ...sources].map((one) => [one.choice.name, one]));
+  const texts = new Map([main, ...sources, score].map((one) => [one.choice.name, one]));
   const differences = differencesOf([...texts].map(([name, one]) => ({ name, text: comparedText(one) }))).filter(
     (one) => one.kind !== 'time' && differsBesides(main.choice.name, score.choice.name, one),
   );

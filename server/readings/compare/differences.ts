@@ -151,12 +151,12 @@ const ASPECTS: readonly Aspect[] = [
   },
 ];
 
-/** “a4 at 0 for 7/16, b4 at 7/16 for 1/16 of a semibreve”. Small notes have no time of their own. */
+/** “a4 at 0 for 7/16, b4 at 7/16 for 1/16 of a semibreve”. Small notes have no time of their own: alone they but begin. */
 function timesInWords(symbols: readonly DrawnSymbol[]): string {
   const timed = symbols.filter(({ written }) => written.lasts !== '0');
-  const times = timed.map(({ notes, played, written }) => {
+  const times = (timed.length > 0 ? timed : symbols).map(({ notes, played, written }) => {
     const { at, lasts } = played ?? written;
-    return `${notes} at ${at} for ${lasts}`;
+    return `${notes} at ${at}${lasts === '0' ? '' : ` for ${lasts}`}`;
   });
   return `${times.join(', ')} of a semibreve`;
 }
