@@ -74,9 +74,10 @@ const kinds = {
   font: { what: 'bytes', fits: (value) => value instanceof Uint8Array },
 } satisfies Readonly<Record<string, Kind>>;
 
-const LEVELS_WISHED: readonly unknown[] = [...LEVELS, 'ignore'];
+const LEVELS_WISHED: readonly unknown[] = [...LEVELS, 'ignore', undefined];
 
-const isAbove0 = (value: unknown): boolean => Number.isInteger(value) && Number(value) > 0;
+const isAbove0 = (value: unknown): boolean =>
+  (typeof value === 'bigint' || Number.isInteger(value)) && Number(value) > 0;
 
 /** Fields of `options`, each of which may be left out. */
 const optionKinds: Readonly<Record<string, Kind>> = {

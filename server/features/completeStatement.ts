@@ -9,7 +9,7 @@ import { shapeInWords, shapes } from '../../grammar/vocabulary/shapes';
 import { valueNames } from '../score/amounts';
 import type { Project } from '../workspace/project';
 import { completeRecipe } from './completeRecipe';
-import { spaces } from './names';
+import { type Space, spaces, spacesOf } from './names';
 import { described, KINDS, knownNames, labels, namesOf, type Proposal } from './proposal';
 import { linesOf } from './staveLines';
 
@@ -22,15 +22,20 @@ export function completeStatement(project: Project, before: string): Proposal[] 
   // Of a list every member is expected alike.
   const text = before.slice(0, before.length - word.length).replace(/[^\s"]+,$/, '');
   const expected = expectedInStatement(text);
-  const said = namesSaid(text, before.slice(text.length, before.length - word.length));
+  const said = namesSaid(project, text, before.slice(text.length, before.length - word.length));
   const asking = { project, replaces: word.length, lines: linesOf(project, undefined), text, said };
   return [...clefAfterStave(asking, expected), ...proposalsOf(asking, expected)];
 }
 
-/** The name that a statement gives, and what stands in its list already: neither is cited there again. */
-function namesSaid(text: string, list: string): ReadonlySet<string> {
+type Said = (space: Space, name: string) => boolean;
+
+/** Whether it is the name that a statement gives, or stands in its list already: neither is cited there again. */
+function namesSaid(project: Project, text: string, list: string): Said {
   const given = allOf(parseStatement(text, []).statement.args, 'name').filter(({ declares }) => declares);
-  return new Set([...given.map((name) => name.text), ...list.split(',')]);
+  const listed = new Set(list.split(','));
+  const isGiven = (space: Space, name: string): boolean =>
+    given.some((one) => one.text === name && spacesOf(project, { space: spaces[one.role], name }).includes(space));
+  return (space, name) => listed.has(name) || isGiven(space, name);
 }
 
 /** Who asks, and where. */
@@ -42,8 +47,8 @@ interface Asking {
   readonly lines: number;
   /** What the statement or change says before the word that is typed. */
   readonly text: string;
-  /** Names that cannot be meant. */
-  readonly said?: ReadonlySet<string>;
+  /** Whether a name cannot be meant. */
+  readonly said?: Said;
 }
 
 export const proposalsOf = (asking: Asking, expected: readonly Expected[]): Proposal[] =>
@@ -87,11 +92,11 @@ const names: Freely = ({ project, replaces, said }, { role = 'shape', declares }
   const readings = project.environment.readings.map(({ name }) => name);
   const known =
     role === 'reading' ? namesOf(project, 'label', readings, replaces) : knownNames(project, spaces[role], replaces);
-  return known.filter(({ label }) => said?.has(label) !== true);
+  return known.filter(({ label }) => said?.(spaces[role], label) !== true);
 };
 
 const listed: Freely = ({ project, replaces, said }) =>
-  namesOf(project, 'label', labels(project), replaces).filter(({ label }) => said?.has(label) !== true);
+  namesOf(project, 'label', labels(project), replaces).filter(({ label }) => said?.('label', label) !== true);
 
 const clefs: Freely = ({ project, replaces, lines }, _part, before) => {
   const stave = before.find((arg) => arg.kind === 'name')?.text;

@@ -166,6 +166,10 @@ describe('statements', () => {
     expect(labels(statement(text))).not.toContain('house');
     expect(labels(statement(text)).length).toBeGreaterThan(1);
   });
+
+  it('a voice may be called after its stave', () => {
+    expect(labels(statement('voice upper ‸'))).toContain('upper');
+  });
 });
 
 describe('the beginning of a line in a system', () => {

@@ -155,6 +155,12 @@ describe('the library', () => {
     );
   });
 
+  it('refuses nothing that its types allow', async () => {
+    expect(proof(SCORE, { levels: { 'bar-too-long': undefined } }).findings).toEqual([]);
+    const files = (pace: library.Time) => library.exportFiles(SCORE, { as: 'midi', pace });
+    expect(await files({ n: 3n, d: 2n })).toEqual(await files({ n: 3, d: 2 }));
+  });
+
   it('lays out a text without changing what it says', () => {
     const { text, findings } = align(SCORE.replace('| 1 c5 |', '|  1    c5 |'));
     expect(findings).toEqual([]);
