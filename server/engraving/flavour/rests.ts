@@ -2,7 +2,8 @@
  * Rests where notes cross over from another stave, or three voices and more share one: the library does not look at these,
  * and sets rests upon notes and upon one another.
  */
-import { compare, subtract, toNumber } from '../../../grammar/time';
+import { grouped } from '../../../grammar/lists';
+import { compare, format, subtract } from '../../../grammar/time';
 import type { XmlElement } from '../../export/xml';
 import { elementsOf, idOf, mapped, withAttributes } from './element';
 import { isRest, type Standing, standingIn } from './standing';
@@ -49,14 +50,19 @@ function stepsOfRests(standing: readonly Standing[]): readonly PlacedRest[] {
   const voices = new Set(standing.map(({ voice }) => voice));
   const isCrowded = voices.size >= CROWD || heads.some(({ hasCrossed }) => hasCrossed);
   if (!isCrowded || heads.length === 0) return [];
+  const [restsAt, headsAt] = [new AtMoments(rests), new AtMoments(heads)];
+  const nearest = nearestHeads(standing);
+  const mean = heads.reduce((sum, { element }) => sum + stepOf(element), 0) / heads.length;
   const placed = new Map<Standing, number>();
-  const isOver = (rest: Standing): boolean => heads.some((head) => isBeside(head, rest) && head.voice > rest.voice);
+  const isOver = (rest: Standing): boolean => headsAt.beside(rest).some((head) => head.voice > rest.voice);
   // What has no head under it gives way downwards, all else upwards: so rests stand in the order of their voices.
   for (const rest of [...rests.filter((one) => !isOver(one)), ...rests.filter(isOver).reverse()]) {
-    const here = heads.filter((head) => isBeside(head, rest));
-    const others = [...placed].filter(([other]) => isBeside(other, rest)).map(([, step]) => restAt(step));
-    if (here.length === 0 && rests.filter((one) => isBeside(one, rest)).length === 1) continue;
-    const natural = naturalStep(rest, heads);
+    const here = headsAt.beside(rest);
+    const besides = restsAt.beside(rest);
+    if (here.length === 0 && besides.length === 1) continue;
+    const others = besides.flatMap((one) => placed.get(one) ?? []).map(restAt);
+    const own = nearest.get(rest);
+    const natural = own === undefined ? mean : stepOf(own.element);
     const isBetween = others.length === 0 && here.some((head) => head.voice < rest.voice);
     const [from, ways] = isOver(rest)
       ? [Math.max(natural, ...others.map(({ upper }) => upper)), isBetween ? EITHER : UP]
@@ -66,8 +72,42 @@ function stepsOfRests(standing: readonly Standing[]): readonly PlacedRest[] {
   return [...placed].map(([{ element }, step]) => [idOf(element), step]);
 }
 
-const isBeside = (one: Standing, rest: Standing): boolean =>
-  rest.element.name === 'mRest' || compare(one.at, rest.at) === 0;
+/** Rests or heads of a stave by the moments when they begin. */
+class AtMoments {
+  private readonly at: ReadonlyMap<string, readonly Standing[]>;
+
+  constructor(private readonly all: readonly Standing[]) {
+    this.at = grouped(all, ({ at }) => format(at));
+  }
+
+  /** Those that begin with a rest; beside one that fills its measure all stand. */
+  beside({ element, at }: Standing): readonly Standing[] {
+    return element.name === 'mRest' ? this.all : (this.at.get(format(at)) ?? []);
+  }
+}
+
+/** For each rest the head of its own voice that is nearest in time, if there is any. */
+function nearestHeads(standing: readonly Standing[]): ReadonlyMap<Standing, Standing> {
+  const nearest = new Map<Standing, Standing>();
+  for (const voice of grouped(standing, (one) => one.voice).values()) {
+    let before: Standing | undefined;
+    const waiting: Standing[] = [];
+    for (const one of voice) {
+      if (isRest(one.element)) {
+        waiting.push(one);
+        if (before !== undefined) nearest.set(one, before);
+        continue;
+      }
+      for (const rest of waiting.splice(0)) if (isNearer(one, before, rest)) nearest.set(rest, one);
+      // Of a chord the first.
+      if (before === undefined || compare(one.at, before.at) > 0) before = one;
+    }
+  }
+  return nearest;
+}
+
+const isNearer = (after: Standing, before: Standing | undefined, { at }: Standing): boolean =>
+  before === undefined || compare(subtract(after.at, at), subtract(at, before.at)) < 0;
 
 /** From line to line. */
 const [UP, DOWN, EITHER] = [[2], [-2], [2, -2]];
@@ -82,15 +122,6 @@ function extentOf({ element, event }: Standing): Extent {
 
 const stepOf = ({ attributes: { pname, oct } }: XmlElement): number =>
   Number(oct) * SCALE.length + SCALE.indexOf(`${pname}`);
-
-/** That of the head of its own voice that is nearest in time, else of the mean of all. */
-function naturalStep(rest: Standing, heads: readonly Standing[]): number {
-  const own = heads.filter(({ voice }) => voice === rest.voice);
-  if (own.length === 0) return heads.reduce((sum, { element }) => sum + stepOf(element), 0) / heads.length;
-  const distance = ({ at }: Standing): number => Math.abs(toNumber(subtract(at, rest.at)));
-  const nearest = own.reduce((found, head) => (distance(head) < distance(found) ? head : found));
-  return stepOf(nearest.element);
-}
 
 /** The nearest step in one of the ways that is clear of all that is taken: beyond that there always is one. */
 function clearStep(from: number, ways: readonly number[], taken: readonly Extent[]): number {

@@ -7,9 +7,10 @@ import { type Standing, standingIn } from './standing';
 export function drawnSides(measure: XmlElement): XmlElement {
   if (measure.name !== 'measure' || !childrenOf(measure).some(isOpen)) return measure;
   const standing = standingIn(measure);
-  const under = new Set(
-    standing.filter((one) => isUnder(one, standing)).flatMap(({ element, event }) => [element, event].map(idOf)),
-  );
+  const highest = new Map<string, number>();
+  for (const { stave, voice } of standing) highest.set(stave, Math.min(voice, highest.get(stave) ?? voice));
+  const isUnder = ({ stave, voice }: Standing): boolean => voice > (highest.get(stave) ?? voice);
+  const under = new Set(standing.filter(isUnder).flatMap(({ element, event }) => [element, event].map(idOf)));
   return {
     ...measure,
     content: childrenOf(measure).map((element) => {
@@ -26,9 +27,6 @@ const isFinger = (element: XmlElement): boolean => element.name === 'dir' && isO
 const isOpen = (element: XmlElement): boolean =>
   element.attributes.place === undefined &&
   (element.name === 'ornam' || element.name === 'fermata' || isFinger(element));
-
-const isUnder = ({ stave, voice }: Standing, standing: readonly Standing[]): boolean =>
-  standing.some((other) => other.stave === stave && other.voice < voice);
 
 const below = (element: XmlElement): XmlElement =>
   withAttributes(element, { place: 'below', form: element.name === 'fermata' ? 'inv' : element.attributes.form });
