@@ -1,7 +1,9 @@
 /** Scores in which there is far too much of one thing: nothing is thrown, and each thing more takes no longer than those before. */
 import { describe, expect, test } from 'vitest';
+import { drawingFlavour } from '../../server/engraving/flavour';
+import { meiTree } from '../../server/export/mei';
 import { MOST_CHOICES } from '../../server/score/environment';
-import { analysed, codes, findingOf } from '../helpers/music';
+import { analysed, codes, findingOf, scoreOf } from '../helpers/music';
 import { check } from './check';
 
 const many = (count: number, text: (index: number) => string): string =>
@@ -65,16 +67,36 @@ const lane = (music: string): string => `bentside 1\nvoice dessus\nsystem dessus
 /** How many times as long four times as many may take: their square would be sixteen times as long. */
 const FOURFOLD = 12;
 
+/** Milliseconds of the processor's time. */
+function took(work: () => void): number {
+  const { user: before } = process.cpuUsage();
+  work();
+  return (process.cpuUsage().user - before) / 1000;
+}
+
+function expectFourfold(few: number, more: number): void {
+  // What takes only a moment cannot be measured.
+  if (more > 2000) expect(more).toBeLessThan(few * FOURFOLD);
+}
+
 describe('four times as many', () => {
   test.each(KINDS)('%s take little more than four times as long', { timeout: 120_000 }, (_, text) => {
-    const took = (count: number): number => {
-      const { user: before } = process.cpuUsage();
-      check(text(count), 100_000);
-      return (process.cpuUsage().user - before) / 1000;
+    const read = (count: number): number => took(() => check(text(count), 100_000));
+    read(250);
+    expectFourfold(read(500), read(2000));
+  });
+
+  test('notes, rests and signs of three voices in a bar are made ready to be drawn in little more than four times as long', {
+    timeout: 120_000,
+  }, () => {
+    const drawn = (count: number): number => {
+      const voices = ["16 c5 d r e'zz", "16 e4 r f4 e'zz", '16 c4 b3 a r'].map((beat) => many(count, () => `${beat} `));
+      const lanes = voices.map((music, voice) => `  v${voice} | ${music}(irregular) |\n`).join('');
+      const text = `bentside 1\nstave upper\n${many(3, (voice) => `voice v${voice} upper\n`)}system upper G2\n${lanes}`;
+      const { root } = meiTree(scoreOf(analysed(text)), { clefs: 'source', leaveGaps: true });
+      return took(() => root && drawingFlavour(root));
     };
-    took(250);
-    const [few, more] = [took(500), took(2000)];
-    // What takes only a moment cannot be measured.
-    if (more > 2000) expect(more).toBeLessThan(few * FOURFOLD);
+    drawn(250);
+    expectFourfold(drawn(500), drawn(2000));
   });
 });
