@@ -89,11 +89,12 @@ function slurredIn({ piece, notes }: SoundingPiece): ReadonlySet<string> {
   return slurred;
 }
 
-/** The last notes of a piece that ends without measure. */
-function lastOf({ notes }: SoundingPiece): ReadonlySet<SoundingNote> {
+/** The last notes of a piece that ends without measure, if they are among what sounds. */
+function lastOf({ piece, notes }: SoundingPiece): ReadonlySet<SoundingNote> {
   const end = notes.reduce((last, { onset }) => latest(last, onset), ZERO);
-  const isLast = ({ onset, event }: SoundingNote): boolean =>
-    equal(onset, end) && event.from[0].placed.system.score.kind === 'free';
+  const isLast = ({ onset, event: { from } }: SoundingNote): boolean =>
+    equal(onset, end) &&
+    from.some(({ placed: { bar, system } }) => bar === piece.bars.at(-1) && system.score.kind === 'free');
   return new Set(notes.filter(isLast));
 }
 

@@ -44,8 +44,9 @@ export function flowOf(piece: Piece, pace: Time = ONE): Flow {
   );
   const timed = free.filter(({ event }) => event.small === undefined && !isZero(event.duration));
   const ornaments = shortSlurs(curves, timed);
+  const lastNote = timed.findLastIndex(({ event }) => event.kind === 'note');
   const isLast = ({ system }: PlacedEvent, index: number): boolean =>
-    index === timed.length - 1 && system === piece.systems.at(-1);
+    index === lastNote && system === piece.systems.at(-1);
   const clocks = timed.map((placed, index) => {
     const gap = isLast(placed, index) ? GAP * LAST : gapOf(placed, timed[index - 1], timed[index + 1], ornaments);
     const seconds = gap * weightOf(placed.event);

@@ -1,6 +1,7 @@
 /** A file with all that it includes. */
 import type { Finding } from '../../grammar/findings/finding';
 import type { FileTree } from '../../grammar/tree';
+import { lookUp, statements } from '../../grammar/vocabulary/statements';
 import type { NamedTree } from '../document/absolute';
 import type { Analysis, AnalysisOptions } from '../document/analysis';
 import type { Environment } from '../score/environment';
@@ -26,6 +27,8 @@ export function openProject(host: Host, file: string, options: AnalysisOptions =
 export const projectOf = (host: Host, file: string, raw: string, options: AnalysisOptions = {}): Project =>
   new Workspace(host).read(file, raw, options);
 
-/** That a file is no text that can be read, if it is none: then it declares less than it seems to, or nothing. */
-export const unreadIn = ({ analysis }: Project): Finding | undefined =>
-  analysis.findings().find(({ code }) => code === 'not-utf8');
+/** That a file is no text that can be read: it declares nothing then, whatever it seems to. A few bad bytes leave it a text. */
+export function unreadIn({ analysis, environment }: Project): Finding | undefined {
+  const isRead = environment.statements.some(({ statement }) => lookUp(statements, statement.keyword) !== undefined);
+  return isRead ? undefined : analysis.findings().find(({ code }) => code === 'not-utf8');
+}

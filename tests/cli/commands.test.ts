@@ -330,6 +330,13 @@ describe('bentside export', () => {
       });
   });
 
+  it('tunes by a text of which but one sign cannot be read, and says of it what reading it has not', async () => {
+    // The Unicode Standard, U+FFFD, for the é of a comment in ISO 8859-1.
+    const host = memoryHost({ 'a.bent': SOUND.replace('\n', '\n// caf\ufffd\n') });
+    expect((await bentside(host, 'tune', 'a.bent')).code).toBe(0);
+    expect((await bentside(host, 'export', 'a.bent', '--as', 'bent', '--reading', 'plian')).say).toContain('“plian”');
+  });
+
   it('writes nothing of a score with errors, unless its broken bars may be left empty', async () => {
     const host = memoryHost({ 'a.bent': SHORT, 'b.bent': SOUND });
     const refused = await bentside(host, 'export', 'a.bent', 'b.bent', '--as', 'json');

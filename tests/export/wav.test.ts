@@ -233,6 +233,17 @@ describe('unmeasured music', () => {
     expect(chord.map(({ at }) => (at - (chord[0]?.at ?? 0)).toFixed(2))).toEqual(['0.00', '0.18', '0.36', '0.54']);
     expect((chord[0]?.until ?? 0) - (chord[0]?.at ?? 0)).toBeCloseTo(4 * 0.45, 6);
   });
+  it('spreads the last of some bars as any other, and lets the last note ring, not a rest after it', () => {
+    const free = scoreOf(
+      passage('system free upper C1 lower F4\n  dessus | e5 (down) c3-g-(up)e4 | (home) d5 e5 r |||\n'),
+    );
+    const [first] = soundingOf(free, { ...OPTIONS, bars: { from: '1', to: '1' } }).heard?.pieces ?? [];
+    const chord = touched(first as NonNullable<typeof first>, new Seconds(first?.tempi ?? [])).slice(1);
+    expect(chord.map(({ at }) => (at - (chord[0]?.at ?? 0)).toFixed(2))).toEqual(['0.00', '0.01', '0.02']);
+    const [whole] = soundingOf(free, OPTIONS).heard?.pieces ?? [];
+    const last = touched(whole as NonNullable<typeof whole>, new Seconds(whole?.tempi ?? [])).at(-1);
+    expect((last?.until ?? 0) - (last?.at ?? 0)).toBeCloseTo(4 * 0.45, 1);
+  });
   it('keeps to its tempo again where measure begins', () => {
     const prelude = sampleAnalysis('prelude.bent');
     const [piece] = soundingOf(scoreOf(prelude), OPTIONS).heard?.pieces ?? [];
