@@ -1,4 +1,5 @@
 /** What the library draws otherwise than an engraver would, moved or taken out. */
+import { keepingLast } from '../../../grammar/keeping';
 import { BRACKET_LEFT, BRACKET_RIGHT } from '../font/codepoints';
 import { below, classOf, glyphsOf, type Point, type Splice, type SvgElement } from '../svg';
 import { above, GAP, type Outlines, SPACE } from './heads';
@@ -60,9 +61,7 @@ const lineBeforeNextSyllable: Mending = (syllable, svg) => {
   if (line === undefined || system === undefined) return [];
   const { x, y, width, height } = line.attributes;
   const baseline = textsOf(syllable)[0]?.attributes.y;
-  const following = [...below(system)]
-    .filter((element) => classOf(element) === 'syl')
-    .flatMap(textsOf)
+  const following = syllablesIn(system)
     .filter(({ attributes }) => attributes.y === baseline && Number(attributes.x) > Number(x))
     .filter(({ inside, closing }) => LETTER.test(svg.slice(inside, closing)));
   const end = Math.min(...following.map(({ attributes }) => Number(attributes.x))) - GAP;
@@ -75,6 +74,10 @@ const lineBeforeNextSyllable: Mending = (syllable, svg) => {
 const LETTER = />[^<]*[^<\s]/;
 
 const textsOf = ({ children }: SvgElement): readonly SvgElement[] => children.filter(({ name }) => name === 'text');
+
+const syllablesIn = keepingLast((system: SvgElement) =>
+  [...below(system)].filter((element) => classOf(element) === 'syl').flatMap(textsOf),
+);
 
 const MENDINGS: Readonly<Record<string, Mending>> = {
   custos: custosAfterAccidental,
