@@ -4,9 +4,7 @@
  * Türk, Klavierschule 1789, ch. III.
  */
 import { expect, it } from 'vitest';
-import { time, ZERO } from '../../grammar/time';
-import { signTables } from '../../server/signs/tables';
-import { eventsOfVoice, gaps, type Passage, performed, played } from '../helpers/realised';
+import { type Passage, played } from '../helpers/realised';
 
 const silent = (lane: string, more: Partial<Passage> = {}): string =>
   played({
@@ -66,15 +64,3 @@ it('an appoggiatura takes the whole of a note before a rest of the page alone, n
   expect(before('4 r r')).toBe('d5:1/8 c5:1/8 r:1/8 r:1/4');
   expect(before('4. b4 8 c5')).toBe('d5:1/16 c5:1/16 b4:1/4 r:3/16 c5:1/16');
 });
-
-it.each(signTables.map(({ table }) => table))(
-  '%s leaves neither a gap nor two notes at once around a silence',
-  (table) => {
-    for (const sign of ['', "'zz", "'ca", "'turn(after)"]) {
-      const lane = `4 g4 8 g {small 8 d5} 8 c5 {small 8 c5} 4. d5${sign} {small 8 f5} 8 e5${sign}`;
-      const before = 'practice overdot double silent';
-      const events = eventsOfVoice(performed({ lanes: [lane], table, tempo: '4 at 60', before }));
-      expect(gaps(events, ZERO, time(1)), sign).toEqual([]);
-    }
-  },
-);
