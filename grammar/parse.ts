@@ -221,7 +221,8 @@ class BlockBuilder {
       this.problems.push(problemOf('bad-name', at, slots, [replacing(at, meant)]));
       return;
     }
-    const names = withoutBarline.exec(line.text)?.[0] ?? '';
+    // `tempo 2 at 60` is of the head, too late.
+    const names = headGoesOn.test(line.text) ? '' : (withoutBarline.exec(line.text)?.[0] ?? '');
     const fix = replacing({ pos: line.start + names.length, len: 0 }, ' |', 'put a barline before the music');
     this.report('lane-without-barline', line, indent, names === '' ? [] : [fix]);
   }
@@ -279,7 +280,7 @@ class BlockBuilder {
     const whole = { ...open, suffixes: suffixes.map(moved) };
     if (again === undefined) return whole;
     const below = { ...moved(again), suffixes: again.suffixes.map(moved), again: again.again?.map(moved) ?? [] };
-    return joinedBarline(whole, below, this.problems);
+    return joinedBarline(whole, [below], this.problems);
   }
 
   contents(): BlockContents {

@@ -161,13 +161,17 @@ function barline(leaves: Leaves, bar: Barline): void {
 
 /** What is glued to a barline, and the barlines of the next lines that are one with it, each with its own. */
 function again(leaves: Leaves, further: readonly Span[], all: readonly Suffix[]): void {
-  const from = (pos: number, until = Number.POSITIVE_INFINITY): readonly Suffix[] =>
-    all.filter((suffix) => suffix.pos > pos && suffix.pos < until);
-  suffixes(leaves, from(Number.NEGATIVE_INFINITY, further[0]?.pos));
-  further.forEach(({ pos }, index) => {
+  let next = 0;
+  const gluedBefore = (pos: number): void => {
+    const from = next;
+    while ((all[next]?.pos ?? pos) < pos) next++;
+    suffixes(leaves, all.slice(from, next));
+  };
+  for (const { pos } of further) {
+    gluedBefore(pos);
     leaves.put(pos, leaves.peek(barlineHere, pos));
-    suffixes(leaves, from(pos, further[index + 1]?.pos));
-  });
+  }
+  gluedBefore(Number.POSITIVE_INFINITY);
 }
 
 function span(leaves: Leaves, item: SpanItem): void {

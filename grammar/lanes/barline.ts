@@ -2,7 +2,7 @@
 import type { IToken } from 'chevrotain';
 import type { Problem } from '../findings/finding';
 import { replacing } from '../findings/fixes';
-import type { Barline, BarlineShape, Span, Suffix } from '../tree';
+import type { Barline, BarlineShape, Span } from '../tree';
 import { source, whole } from './patterns';
 
 /** Takes what is wrong. */
@@ -53,15 +53,20 @@ export const barlineJoint = (above: Barline, below: Barline): Problem => ({
 export const agree = (above: Barline, below: Barline): boolean =>
   above.shape === '|' || below.shape === '|' || above.shape === below.shape;
 
-/** The barline that ends a line and the one that begins the next, as one: the special one of the two. */
-export function joinedBarline(above: Barline, below: Barline, problems: Problems): Barline {
-  if (!agree(above, below)) problems.push(barlineJoint(above, below));
-  const suffixes: readonly Suffix[] = [...above.suffixes, ...below.suffixes];
+/** The barline that ends a line and those that begin the next lines, as one: the special one of them. */
+export function joinedBarline(first: Barline, further: readonly Barline[], problems: Problems): Barline {
+  let { shape } = first;
+  for (const below of further) {
+    const above = { ...first, shape };
+    if (!agree(above, below)) problems.push(barlineJoint(above, below));
+    if (shape === '|') shape = below.shape;
+  }
+  const all = [first, ...further];
   return {
-    ...above,
-    shape: above.shape === '|' ? below.shape : above.shape,
-    editors: above.editors || below.editors,
-    suffixes,
-    again: [...(above.again ?? []), { pos: below.pos, len: below.len }, ...(below.again ?? [])],
+    ...first,
+    shape,
+    editors: all.some(({ editors }) => editors),
+    suffixes: all.flatMap(({ suffixes }) => suffixes),
+    again: further.flatMap(({ pos, len, again = [] }) => [{ pos, len }, ...again]),
   };
 }

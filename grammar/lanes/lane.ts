@@ -44,6 +44,10 @@ function cutAtBarlines(tokens: readonly IToken[]): IToken[][] {
   return found;
 }
 
+/** Where the lines that continue a lane begin. */
+type LineStarts = ReadonlySet<number>;
+const oneLine: LineStarts = new Set();
+
 /** The barline goes on with one of a line above. */
 function becomesAgain(token: IToken): void {
   token.tokenType = T.Again;
@@ -51,9 +55,8 @@ function becomesAgain(token: IToken): void {
 }
 
 /** Makes one of each barline that begins a continuing line and the one that ended the line above. */
-function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): void {
-  if (joints.length < 2) return;
-  const lineStarts = new Set(joints.slice(1));
+function joinBarlines(tokens: readonly IToken[], lineStarts: LineStarts): void {
+  if (lineStarts.size === 0) return;
   /** Where the last barline ends with what is glued to it, as long as nothing else has followed. */
   let barEnd = -1;
   for (const token of tokens) {
@@ -67,29 +70,32 @@ function joinBarlines(tokens: readonly IToken[], joints: readonly number[]): voi
   }
 }
 
+/** The one barline that those of several lines are. */
+function oneOf([first, ...further]: readonly Barline[], problems: ProblemList): Barline | undefined {
+  return first === undefined || further.length === 0 ? first : joinedBarline(first, further, problems);
+}
+
 /** Bars of a sub-lane: items, then a barline, perhaps one with the barline that begins the next line. */
 function parseSubBar(kind: 'fig' | 'text', tokens: readonly IToken[], problems: ProblemList): ParsedBar {
   const items: Item[] = [];
-  let bar: Barline | undefined;
+  const barlines: Barline[] = [];
   for (const token of tokens) {
-    if (bar !== undefined && token.tokenType === T.Again)
-      bar = joinedBarline(bar, barlineOf(token, problems), problems);
-    else if (isBar(token)) bar = barlineOf(token, problems);
+    if (isBar(token) || token.tokenType === T.Again) barlines.push(barlineOf(token, problems));
     else if (token.tokenType === T.OpenQuote) {
       problems.push({ code: 'unclosed-string', ...spanOf(token), slots: {} });
       items.push({ kind: 'junk', ...spanOf(token) });
     } else items.push(subItem(kind, token, items.at(-1), problems));
   }
-  return { items, bar, broken: items.some((item) => item.kind === 'junk') };
+  return { items, bar: oneOf(barlines, problems), broken: items.some((item) => item.kind === 'junk') };
 }
 
 /** The tokens that belong to the opening barline: what is glued to it, and the barlines of the next lines as long as nothing stands between. */
-function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly number[]): IToken[] {
+function cutOpening(kind: LaneKind, tokens: readonly IToken[], lineStarts: LineStarts): IToken[] {
   const found: IToken[] = [];
   let end = 0;
   for (const token of tokens) {
     const isGlued = kind === 'lane' && token.startOffset === end && isAttached(token);
-    const isNextLine = joints.includes(token.startOffset, 1) && isBar(token);
+    const isNextLine = lineStarts.has(token.startOffset) && isBar(token);
     if (!isGlued && !isNextLine) break;
     if (isNextLine && found.some(isBar)) becomesAgain(token);
     found.push(token);
@@ -101,9 +107,11 @@ function cutOpening(kind: LaneKind, tokens: readonly IToken[], joints: readonly 
 function parseOpening(kind: LaneKind, tokens: IToken[], problems: ProblemList): LaneTree['opening'] {
   if (tokens.length === 0) return noOpening;
   if (kind === 'lane') return parser.parseOpening(tokens, problems);
-  const [first, ...more] = tokens.map((token) => barlineOf(token, problems));
-  if (first === undefined) return noOpening;
-  return { suffixes: [], again: more.reduce((above, below) => joinedBarline(above, below, problems), first) };
+  const again = oneOf(
+    tokens.map((token) => barlineOf(token, problems)),
+    problems,
+  );
+  return again === undefined ? noOpening : { suffixes: [], again };
 }
 
 const noOpening: LaneTree['opening'] = { suffixes: [] };
@@ -119,10 +127,11 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
   const { tokens } = T.lexerOf(kind).tokenize(text);
   const problems = new ProblemList();
   if (kind === 'lane') balance(tokens, problems);
-  const openingTokens = cutOpening(kind, tokens, joints);
+  const lineStarts = joints.length < 2 ? oneLine : new Set(joints.slice(1));
+  const openingTokens = cutOpening(kind, tokens, lineStarts);
   const opening = parseOpening(kind, openingTokens, problems);
   const rest = openingTokens.length === 0 ? tokens : tokens.slice(openingTokens.length);
-  joinBarlines(rest, joints);
+  joinBarlines(rest, lineStarts);
   const segments: Segment[] = [];
   const lastOpening = openingTokens.at(-1);
   let pos = lastOpening === undefined ? 0 : endOf(lastOpening);

@@ -153,13 +153,14 @@ export class LaneParser extends EmbeddedActionsParser {
       // After junk the barline is glued to something that has been reported.
       if (!this.afterJunk) this.expectApart(token, 'barline-glued');
       this.taken(token);
-      let line = this.barline(token, first());
+      const line = this.barline(token, first());
       // A line may hold a barline alone.
+      const further: Barline[] = [];
       this.MANY(() => {
         const again = this.taken(this.CONSUME(T.Again));
-        line = this.joined(line, this.barline(again, second()));
+        further.push(this.barline(again, second()));
       });
-      return line;
+      return this.joined(line, further);
     });
 
     this.opening = this.RULE('opening', () => {
@@ -429,8 +430,8 @@ export class LaneParser extends EmbeddedActionsParser {
     return { ...barlineOf(token, this.problems), len: this.lastEnd - token.startOffset, suffixes };
   }
 
-  private joined(above: Barline, below: Barline): Barline {
-    return this.RECORDING_PHASE ? above : joinedBarline(above, below, this.problems);
+  private joined(first: Barline, further: readonly Barline[]): Barline {
+    return this.RECORDING_PHASE || further.length === 0 ? first : joinedBarline(first, further, this.problems);
   }
 
   private refuseOmit(items: readonly Item[]): void {
