@@ -1,8 +1,9 @@
 /** Slips that only one can mend who sees what stands around them. */
 import { EOF, type IToken } from 'chevrotain';
+import type { TextEdit } from '../findings/finding';
 import type { Segment, Span } from '../tree';
 import type { Mending } from './slips';
-import { BadBar, Bar, endOf, Gap, Member, Note, Repeat, Rest, roleOf, Value } from './tokens';
+import { BadBar, Bar, endOf, Gap, JunkToken, Member, Note, Repeat, Rest, roleOf, Value } from './tokens';
 
 /** What stands around a slip. */
 export interface Around {
@@ -10,6 +11,8 @@ export interface Around {
   /** The token so many before it; that of the end of the bar where there is none. */
   readonly before: (count: number) => IToken;
   readonly next: IToken;
+  /** The next token, or the first after the barline where that ends the bar; that of the end where the lane ends. */
+  readonly goingOn: () => IToken;
   readonly barBefore: Segment | undefined;
 }
 
@@ -39,17 +42,24 @@ function valueBefore({ before }: Around): IToken | undefined {
   return undefined;
 }
 
+/** What goes on with a value has it typed; undefined where nobody can tell whether it does. */
+function keeping(value: string, { goingOn }: Around): readonly TextEdit[] | undefined {
+  const next = goingOn();
+  if (next.tokenType === Value || next.tokenType === EOF) return [];
+  const isEvent = lasting.has(next.tokenType) || (next.tokenType === JunkToken && /^[a-gr_=]/.test(next.image));
+  return isEvent ? [{ pos: next.startOffset, len: 0, text: `${value} ` }] : undefined;
+}
+
 /** Dots that stand after an event instead of its value: the value in force is dotted, and holds without them afterwards. */
 export function dotted(event: string, dots: string, around: Around): readonly Mending[] {
   const value = valueBefore(around);
   if (value === undefined) return [];
   if (value.image.endsWith(dots)) return [{ title: `write ${event}`, text: event }];
   if (!/^\w+$/.test(value.image)) return [];
-  const { next } = around;
   const text = `${value.image}${dots} ${event}`;
   const at = withValueBefore(around);
-  const more = lasting.has(next.tokenType) ? [{ pos: next.startOffset, len: 0, text: `${value.image} ` }] : [];
-  return [{ title: `write ${text}`, text, at, more }];
+  const more = keeping(value.image, around);
+  return more === undefined ? [] : [{ title: `write ${text}`, text, at, more }];
 }
 
 /** A dot apart from its value is joined to it; one after a barline belongs to the note before. */
@@ -58,10 +68,13 @@ export function dotApart(around: Around): readonly Mending[] {
   if (last.tokenType === Value)
     return [{ title: 'take the white space away', text: '.', at: upTo(endOf(last), around) }];
   const [note, value] = [around.barBefore?.items.at(-1), around.barBefore?.items.at(-2)];
-  if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value') return [];
+  if (note?.kind !== 'event' || note.what !== 'note' || value?.kind !== 'value' || value.form.doubtful) return [];
+  const kept = keeping(value.form.text, around);
+  if (kept === undefined) return [];
   const more = [
     { pos: value.pos + value.len, len: 0, text: '.' },
     { pos: note.pos + note.len, len: 0, text: "'through(dot)" },
+    ...kept,
   ];
   return [{ title: 'let the note before run through the barline', text: '', more }];
 }

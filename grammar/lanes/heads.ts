@@ -7,6 +7,7 @@ import type { Label, Span, SpanItem, SpanWord } from '../tree';
 import { isPossibleProportion, type LabelForm, spanWords } from './forms';
 import { source, whole } from './patterns';
 import type { ProblemList } from './problems';
+import { isKnownSlip } from './slips';
 
 const spanList = [...spanWords.keys()].join(', ');
 
@@ -72,7 +73,8 @@ function headLonger(head: string, text: string): string | undefined {
   const allowed = spanWords.get(head as SpanWord);
   const [, long, short] = ratioOtherwise.exec(text) ?? [];
   if (allowed?.ratio && short !== undefined) return `${head} ${long}:${short}`;
-  return allowed?.readings && names.test(text) ? `${head}:${text}` : undefined;
+  // `{supplied C5`, `{supplied cde`: notes with a slip, no names.
+  return allowed?.readings && names.test(text) && !isKnownSlip(text) ? `${head}:${text}` : undefined;
 }
 
 /** What a bracket of a span and the token after it are together meant for; undefined where nothing is wrong with them, or nobody knows. */

@@ -135,9 +135,12 @@ export function parseLane(kind: LaneKind, text: string, joints: readonly number[
   const segments: Segment[] = [];
   const lastOpening = openingTokens.at(-1);
   let pos = lastOpening === undefined ? 0 : endOf(lastOpening);
-  for (const barTokens of cutAtBarlines(rest)) {
+  const bars = cutAtBarlines(rest);
+  for (const [index, barTokens] of bars.entries()) {
     const { items, bar, broken } =
-      kind === 'lane' ? parser.parseBar(barTokens, problems, segments.at(-1)) : parseSubBar(kind, barTokens, problems);
+      kind === 'lane'
+        ? parser.parseBar(barTokens, problems, segments.at(-1), bars[index + 1]?.[0])
+        : parseSubBar(kind, barTokens, problems);
     const last = barTokens.at(-1);
     const end = last === undefined ? pos : endOf(last);
     const len = end - pos;

@@ -4,7 +4,7 @@
  * Every sequence of tokens with balanced brackets is a sentence of it: what stands where it has no business becomes junk
  * with a problem, so a parse never fails and needs no recovery.
  */
-import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
+import { EmbeddedActionsParser, EOF, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import type { FindingCode } from '../findings/catalogue';
 import { type Fix, problemOf, type Slots, type TextEdit } from '../findings/finding';
 import { gluing, replacing } from '../findings/fixes';
@@ -75,6 +75,8 @@ const otherEvents = new Map<TokenType, EventWhat>([
   [T.Repeat, 'repeat'],
 ]);
 
+const ofBarline: ReadonlySet<TokenType> = new Set([T.Bar, T.BadBar, T.Again]);
+
 /** What balance turned into junk, and reported. */
 const bracketJunk = /^(?:[{}<>;]|\{.*|<.*:|;.*:)$/;
 
@@ -99,6 +101,8 @@ export class LaneParser extends EmbeddedActionsParser {
   private told: IToken | undefined;
   /** The bar before the one that is parsed. */
   private before: Segment | undefined;
+  /** The token with which the next bar begins. */
+  private after: IToken | undefined;
 
   /** @param skipValidations the grammar is known to be sound, for a test looks it through, and need not be at each start */
   constructor(skipValidations = true) {
@@ -234,9 +238,10 @@ export class LaneParser extends EmbeddedActionsParser {
    * @param problems takes what is wrong with them
    * @param before the bar before it in the lane
    */
-  parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined): ParsedBar {
+  parseBar(tokens: IToken[], problems: ProblemList, before: Segment | undefined, after: IToken | undefined): ParsedBar {
     this.start(tokens, problems, -1);
     this.before = before;
+    this.after = after;
     const items = this.items();
     const last = items.at(-1);
     const bar = last?.kind === 'barline' ? last : undefined;
@@ -416,7 +421,23 @@ export class LaneParser extends EmbeddedActionsParser {
 
   /** What stands around the token that was taken last. */
   private around(token: IToken): Around {
-    return { slip: spanOf(token), before: (count) => this.LA(-count), next: this.LA(1), barBefore: this.before };
+    return {
+      slip: spanOf(token),
+      before: (count) => this.LA(-count),
+      next: this.LA(1),
+      goingOn: () => this.goingOn(),
+      barBefore: this.before,
+    };
+  }
+
+  /** The next token, or the first behind the next barline and what is glued to it, be it in the next bar. */
+  private goingOn(): IToken {
+    let count = 1;
+    const isOfBarline = ({ tokenType }: IToken): boolean =>
+      ofBarline.has(tokenType) || (count > 1 && (tokenType === T.MarkToken || tokenType === T.Annotated));
+    while (isOfBarline(this.LA(count))) count++;
+    const next = this.LA(count);
+    return next.tokenType === EOF ? (this.after ?? next) : next;
   }
 
   private isGluedToOpenQuote(token: IToken): boolean {

@@ -124,7 +124,7 @@ const markUnordered = new RegExp(`^${source.markUnordered}$`);
 /** An event with the dots that its value should have. */
 const dotsBehind = new RegExp(`^(${source.spelling}|[r_=])(\\.{1,4})((?:${suffix}){0,6})$`);
 /** `c4.`: the 4 may be the octave, and the dot that of the value in force. */
-const dotsBehindOctave = /^([a-g](?:##|#|bb|b|n)?[1248])(\.{1,4})$/;
+const dotsBehindOctave = /^([a-g](?:##|#|bb|b|n)?[124])(\.{1,4})$/;
 
 const note = `[a-g](?:${source.accidental})?\\d?`;
 const chordOtherwise = new RegExp(`^${note}(?:[/+]${note}){1,9}$`);
@@ -268,6 +268,9 @@ function namedIn(ways: readonly Mending[]): string {
   // A dot of a value must not look like the sentence's own.
   return texts.length > 1 ? texts.map((text) => `“${text}”`).join(' or ') : texts.join('');
 }
+
+/** Whether a text that is no sign of a lane is one of the slips that are known. */
+export const isKnownSlip = (text: string): boolean => slips.some(({ pattern }) => pattern.test(text));
 
 /** What to say of a text that is no sign of a lane. */
 export function slipProblem(text: string, around: Around): Problem {

@@ -275,10 +275,10 @@ class StatementReader {
     this.report('too-much', sign, { word: sign.text, where: scope.label }, [this.away(sign)]);
   }
 
-  /** Takes a sign away; one space at most is left in its place. */
+  /** Takes a sign away; one space at most is left in its place, and what stands on the line above, perhaps a comment, stays there. */
   private away({ text, pos, len }: Token): Fix {
     const [before, after] = [/\s/.test(this.text[pos - 1] ?? ''), /\s/.test(this.text[pos + len] ?? ' ')];
-    const at = before && after ? { pos: pos - 1, len: len + 1 } : { pos, len };
+    const at = after && /[ \t]/.test(this.text[pos - 1] ?? '') ? { pos: pos - 1, len: len + 1 } : { pos, len };
     return replacing(at, before || after ? '' : ' ', `take ${text} away`);
   }
 

@@ -62,6 +62,7 @@ const KINDS: readonly (readonly [string, string])[] = [
   ['systems', '\nsystem'],
   ['lanes', '\n  dessus | c5 |'],
   ['continuing lanes', '|\n  |'],
+  ['lines of a barline alone', '\n  |'],
   ['carriage returns', '\r'],
 ];
 

@@ -501,6 +501,9 @@ describe('a lane of several lines', () => {
     expect(system('  dessus | 1 c5 |\n  loose words').problems.map(({ code }) => code)).toEqual([
       'lane-without-barline',
     ]);
+    const [clause] = system('  dessus | 1 c5 |\n  tempo 2 at 60').problems;
+    expect(clause).toMatchObject({ code: 'lane-without-barline' });
+    expect(clause?.fixes).toBeUndefined();
     expect(system('  | 1 c5 |').problems.map(({ code }) => code)).toEqual(['lane-continues-nothing']);
     expect(parseFile('  dessus | 1 c5 |').blocks[0]?.problems.map(({ code }) => code)).toEqual(['lane-outside-system']);
   });
@@ -672,6 +675,8 @@ describe('slips of the hand', () => {
     ["4 c5.'3 8 d", "4. c5'3 8 d"],
     ['4 r. 8 d', '4. r 8 d'],
     ['4. c5. 8 d', '4. c5 8 d'],
+    ['2 c5 4 d. | e f', '2 c5 4. d | 4 e f'],
+    ['2 c5 4 d. | 8 e f', '2 c5 4. d | 8 e f'],
   ])('%s has the dot at the note: it is the value that is dotted, for this note alone', (text, meant) => {
     expect(codes(text)).toEqual(['dot-after-note']);
     expect(mended(` ${text} |`)).toBe(` ${meant} |`);
@@ -679,10 +684,30 @@ describe('slips of the hand', () => {
   });
 
   test('where nobody knows the value in force its dot is told and not set', () => {
-    for (const text of ['c5.', '<K: 4 c5 ; L: 4 d5> d5.', '{small 8 c5} d.', '4? c5.']) {
+    for (const text of [
+      'c5.',
+      '<K: 4 c5 ; L: 4 d5> d5.',
+      '{small 8 c5} d.',
+      '4? c5.',
+      '4 c5. {small 8 d} e',
+      '4 c5. (up) d',
+    ]) {
       expect(read(`${text} |`).problems).toMatchObject([{ code: 'dot-after-note' }]);
       expect(mended(`${text} |`)).toBe(`${text} |`);
     }
+  });
+
+  test.each([
+    ['{supplied C5 d5}', 'capital-note', '{supplied c5 d5}'],
+    ['4 {supplied cde}', 'notes-run-together', '4 {supplied c d e}'],
+    ['4 {supplied K c5}', 'typed-otherwise', '4 {supplied:K c5}'],
+  ])('%s: what follows the head is a name only where it is no note with a slip', (text, code, meant) => {
+    expect(codes(text)).toEqual([code]);
+    expect(mended(` ${text} |`)).toBe(` ${meant} |`);
+  });
+
+  test('d8. after a value is not offered as a note of an octave without keys', () => {
+    expect(read('4 c5 d8. e |').problems[0]?.fixes?.map(({ title }) => title)).toEqual(['write 8. d', 'write d 8.']);
   });
 
   test('c4. after a value may be a middle C with its dot, too', () => {
@@ -961,6 +986,7 @@ describe('slips that are one thing, not several', () => {
   test('a dot after the barline belongs to the note before it', () => {
     expect(codes('2 c5 | . d')).toEqual(['lone-dot']);
     expect(mended(' 2 c5 | . 4 d |')).toBe(" 2. c5'through(dot) |  4 d |");
+    expect(mended(' 2 c5 | . d |')).toBe(" 2. c5'through(dot) |  2 d |");
   });
 
   test('a place needs a sign to be glued to', () => {
