@@ -56,6 +56,8 @@ interface Scope {
   /** Clauses whose beginnings end whatever stands before them. */
   readonly clauses: Clauses;
   readonly rows?: RowEntry | undefined;
+  /** It ends with a recipe after `:`. */
+  readonly recipe?: boolean | undefined;
 }
 
 const listed = (all: readonly string[]): string =>
@@ -270,6 +272,8 @@ class StatementReader {
   private passNeedless(part: Part, scope: Scope): void {
     const sign = this.peek();
     if (sign === undefined || !needless.has(sign.kind)) return;
+    // `: on beat, 0` wants the sign of which it is the recipe; its `:` is not too much.
+    if (scope.recipe && sign.kind === ':') return;
     if (this.endsHere(scope) || !this.acceptsAfterNext(part, scope)) return;
     this.index++;
     this.report('too-much', sign, { word: sign.text, where: scope.label }, [this.away(sign)]);
@@ -498,7 +502,12 @@ class StatementReader {
       const path = `${outer.path}/${entry.kind}`;
       this.taken(path);
       if (entry.word !== undefined) this.index++;
-      const scope: Scope = { label: entry.word ?? `${outer.label} row`, path, clauses: entry.clauses };
+      const scope: Scope = {
+        label: entry.word ?? `${outer.label} row`,
+        path,
+        clauses: entry.clauses,
+        recipe: entry.recipe,
+      };
       const args = this.parts(entry.parts, scope, path);
       const stops = (token: Token): boolean => entry.recipe === true && token.kind === ':';
       const { clauses } = this.body(scope, stops);

@@ -157,8 +157,11 @@ class LaneReader {
   private leftOver(): void {
     const end = this.task.lane.tree.segments.at(-1);
     // Without a barline the lane may be in the making, and its last value waits for a note.
-    if (this.typed !== undefined && end?.bar !== undefined)
-      this.tellUnused(this.typed, end, this.bars.ended.length - 1);
+    if (this.typed !== undefined && end?.bar !== undefined) {
+      // Without its value a bar in which nothing else stands would be empty.
+      const fixes = this.bars.ended.at(-1)?.events.length === 0 ? [] : [valueAway(this.typed)];
+      this.tellUnused(this.typed, end, this.bars.ended.length - 1, fixes);
+    }
     const last = this.bars.lastEvent;
     if (this.words.length > 0 && last !== undefined) last.take({ words: [...last.words, ...this.words] });
   }
@@ -224,9 +227,9 @@ class LaneReader {
   }
 
   /** Of a value that no event of its bar has taken. What was not understood there may have been meant to. */
-  private tellUnused(typed: ValueItem, { pos }: Span, bar = this.bars.ended.length): void {
+  private tellUnused(typed: ValueItem, { pos }: Span, bar = this.bars.ended.length, fixes = [valueAway(typed)]): void {
     if (typed.pos < pos || this.bars.junk) return;
-    this.bars.report('value-unused', typed, { text: typed.form.text }, [valueAway(typed)], bar);
+    this.bars.report('value-unused', typed, { text: typed.form.text }, fixes, bar);
   }
 
   private valueInForce(at: Span, around: Around): ValueForm | undefined {

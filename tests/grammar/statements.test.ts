@@ -289,6 +289,8 @@ describe('what may be meant for several things', () => {
     const { problems } = parseStatement('system upper: G2 key bb', [0]);
     expect(problems.map(({ code }) => code)).toEqual(['unknown-clause']);
     expect(mended('system upper: G2 key bb')).toBe('system upper G2 key bb');
+    // What a row lacks is its sign, and not its `:` too much.
+    expect(codes(read('table house\n: on beat, 0'))).toEqual(['missing-argument']);
     // Joined to the line above it would be of its comment.
     expect(mended('reading r from // loose\n: K')).toBe('reading r from // loose\n K');
   });

@@ -340,6 +340,8 @@ describe('lanes', () => {
     expect(messages(lane('1 c5 | 4 d e f g 8'), 'value-unused')).toEqual([
       'Bar 2, dessus: the value 8 holds for nothing.',
     ]);
+    // Taken away it would leave nothing in its bar.
+    expect(findingOf(lane('1 c5 | 2'), 'value-unused').fixes).toEqual([]);
     // In the next bar, or for the options that type none, it holds.
     expect(codes(lane('4 c5 d e f 8 | g a b c6 2 d'))).not.toContain('value-unused');
     expect(codes(lane('2 <K: 4 c5 d ; L: c5> 2 d5'))).not.toContain('value-unused');
