@@ -162,6 +162,12 @@ system lower F4 meter 3/2\n  tenore | 2 c4 1 r |\n  basso | 2 a2 (now C4) 1 a3 |
     },
   );
 
+  it('has its brackets on the page where the last of what is supplied is a rest', async () => {
+    const [page = ''] = await drawn(scoreOf(lane('{supplied 2 c5 4 d r}')));
+    expect((await boxesIn(page)).filter(({ what }) => what === 'sign')).toHaveLength(2);
+    expect(page).not.toContain('Infinity');
+  });
+
   it('has the accidental of a custos before it, as that of a note', async () => {
     const [page = ''] = await drawn(scoreOf(lane('4 c5 d e f (custos eb5)')));
     const [custos] = ofClass(pictureOf(page), 'custos');

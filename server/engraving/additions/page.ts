@@ -140,10 +140,11 @@ class Page {
 
   private bracketsAround({ at }: AddedBrackets, bearers: readonly SvgElement[]): string {
     const headed = bearers.map((bearer) => ({ bearer, heads: headsOf(bearer, this.outlines) }));
-    const last = headed.at(-1);
+    // Rests and wavy lines have no heads.
+    const last = headed.findLast(({ heads }) => heads.length > 0);
     const all = headed.flatMap(({ heads }) => heads);
     const isHere = at.length === bearers.length;
-    if (last === undefined || all.length === 0 || !isHere) return '';
+    if (last === undefined || !isHere) return '';
     const lefts = headed.map(({ bearer, heads }) => Math.min(leftOf(bearer, heads), leftOfWave(bearer, this.outlines)));
     return bracketMarks(all, Math.min(...lefts), rightOf(last.bearer, last.heads));
   }
