@@ -1,5 +1,4 @@
 /** Bars of a piece numbered, and their lengths judged. */
-
 import { problemOf } from '../../grammar/findings/finding';
 import { keeping } from '../../grammar/keeping';
 import { add, compare, equal, isZero, subtract, type Time, ZERO } from '../../grammar/time';
