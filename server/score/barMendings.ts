@@ -1,11 +1,11 @@
 /** What would mend a bar whose time is not right. */
 import type { Fix } from '../../grammar/findings/finding';
-import { replacing } from '../../grammar/findings/fixes';
 import { add, divide, equal, multiply, subtract, type Time, time, ZERO } from '../../grammar/time';
 import type { VoiceBars } from './bars';
 import type { LaneEvent } from './event';
 import type { RawBar } from './rawBars';
 import type { BarMending } from './score';
+import { valueBehind } from './valueBehind';
 
 /**
  * What may be meant by a bar: a dot on its last note, or a digit behind a note that is no octave but a value.
@@ -98,21 +98,14 @@ function asValue(event: LaneEvent, after: Relying, total: Time): readonly BarMen
   const octave = member?.spelling.octave;
   if (member === undefined || octave === undefined || more.length > 0 || !VALUES.has(octave)) return [];
   const { text } = member.spelling;
-  const bare = text.replace(`${octave}`, '');
   const { pos, len } = event.source;
-  const digit = pos + text.indexOf(`${octave}`);
+  const { own, next } = valueBehind(member.spelling, octave, pos, event.typed);
   const timeOf = (relying: Relying): Time =>
     add(subtract(total, relying.time), multiply(time(1, octave), time(relying.count)));
   const hint = `; the ${octave} of ${text} may be a value`;
-  const before =
-    event.typed === undefined ? { pos, len: 0, text: `${octave} ` } : { ...at(event.typed), text: `${octave}` };
-  const own: Fix = { title: `write ${octave} ${bare}`, edits: [before, { pos: digit, len: 1, text: '' }] };
-  const next = replacing({ pos: digit, len: 0 }, ' ', `write ${bare} ${octave}`);
   const isBare = len === text.length && text.endsWith(`${octave}`) && after.count > 0;
   return [
     ...(isBare ? [{ time: timeOf(after), hint, fix: next }] : []),
     { time: timeOf(withOne(after, event.duration)), hint, fix: own },
   ];
 }
-
-const at = ({ pos, len }: { readonly pos: number; readonly len: number }) => ({ pos, len });

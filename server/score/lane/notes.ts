@@ -7,6 +7,7 @@ import { intervalOf } from '../amounts';
 import { holdsIn } from '../choice';
 import { LaneNote } from '../event';
 import { octaveNearest, stepOf } from '../heights';
+import { valueBehind } from '../valueBehind';
 import type { LaneBars } from './laneBars';
 import { moved, type SuffixReader } from './suffixes';
 import type { LaneTask } from './task';
@@ -88,13 +89,8 @@ export class NoteReader {
   /** @param isValue an 8 behind a note was as a rule meant as a value, of this note or of the next; a chord may go on after it */
   private tellNoKey(member: Member, at: number, isValue: boolean): void {
     const place = moved(member, at);
-    const { text } = member.spelling;
-    this.bars.report(
-      'octave-without-keys',
-      place,
-      { note: text },
-      isValue ? valueApart(member, place.pos, this.typed()) : [],
-    );
+    const fixes = isValue ? valueApart(member, place.pos, this.typed()) : [];
+    this.bars.report('octave-without-keys', place, { note: member.spelling.text }, fixes);
   }
 
   /** A seventh or more with no digit typed is often a forgotten octave. */
@@ -117,15 +113,9 @@ export class NoteReader {
   }
 }
 
-/**
- * `e8` as `8 e` or, where nothing is glued to it, as `e 8`.
- * @param typed the value that stands before it, in whose place its own comes
- */
-function valueApart({ spelling: { text }, suffixes, tie }: Member, pos: number, typed: ValueItem | undefined): Fix[] {
-  const digit = pos + text.indexOf('8');
-  const bare = text.replace('8', '');
-  const before = typed === undefined ? { pos, len: 0, text: '8 ' } : { pos: typed.pos, len: typed.len, text: '8' };
-  const own = { title: `write 8 ${bare}`, edits: [before, { pos: digit, len: 1, text: '' }] };
-  const isBare = text.endsWith('8') && suffixes.length === 0 && tie === undefined;
-  return isBare ? [own, replacing({ pos: digit, len: 0 }, ' ', `write ${bare} 8`)] : [own];
+/** `e8` as `8 e` or, where nothing is glued to it, as `e 8`. */
+function valueApart({ spelling, suffixes, tie }: Member, pos: number, typed: ValueItem | undefined): Fix[] {
+  const { own, next } = valueBehind(spelling, 8, pos, typed);
+  const isBare = spelling.text.endsWith('8') && suffixes.length === 0 && tie === undefined;
+  return isBare ? [own, next] : [own];
 }
