@@ -1,7 +1,7 @@
 /** How wide a page has to be: a full line of the source, or a bar of music without a measure, may hold more than one of print. */
 import { format } from '../../grammar/time';
-import { childrenOf, type XmlElement } from '../export/xml';
-import { elementsOf, isStave } from './flavour/element';
+import type { XmlElement } from '../export/xml';
+import { elementsOf, layersOf } from './flavour/element';
 import { withoutOssias } from './flavour/ossias';
 import { timed } from './flavour/split';
 
@@ -34,7 +34,7 @@ const widthOfName = ({ content }: XmlElement): number =>
   typeof content === 'string' ? BESIDE_NAME + content.length * PER_LETTER : 0;
 
 function widthOfMeasure(measure: XmlElement): number {
-  const layers = childrenOf(withoutOssias(measure)).filter(isStave).flatMap(childrenOf);
+  const layers = layersOf(withoutOssias(measure));
   const moments = new Set(layers.flatMap((layer) => events(layer)));
   const fullest = Math.max(
     0,

@@ -13,6 +13,20 @@ export { idOf } from '../../export/xml';
 /** A stave of a measure, or one above it that says the same otherwise. */
 export const isStave = ({ name }: XmlElement): boolean => name === 'staff' || name === 'oStaff';
 
+/** The layers of all staves of a measure. */
+export const layersOf = (measure: XmlElement): readonly XmlElement[] =>
+  childrenOf(measure)
+    .filter(isStave)
+    .flatMap(childrenOf)
+    .filter(({ name }) => name === 'layer');
+
+/** The notes of a chord, or a note by itself. */
+export const membersOf = (event: XmlElement): readonly XmlElement[] =>
+  event.name === 'chord' ? childrenOf(event).filter(({ name }) => name === 'note') : [event];
+
+/** Whether there are notes in an element. */
+export const sounds = (element: XmlElement): boolean => [...elementsOf(element)].some(({ name }) => name === 'note');
+
 /** The id to which an attribute refers: `#e1` gives `e1`. */
 export const referred = (value: string | number | undefined): string => `${value ?? ''}`.replace(/^#/, '');
 

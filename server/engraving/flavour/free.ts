@@ -7,10 +7,9 @@ import { timeElements } from '../../export/mei/notes';
 import type { XmlElement } from '../../export/xml';
 import { glyphNumber, SEMIBREVE_HEAD } from '../font/codepoints';
 import { durationOf } from './duration';
-import { elementsOf, isEmptyTime, isOfType, mapped, rewritten, withAttributes } from './element';
+import { isEmptyTime, isOfType, layersOf, mapped, rewritten, sounds, withAttributes } from './element';
 import { placedIn } from './moments';
 import { withoutOssias } from './ossias';
-import { layersOf } from './split';
 
 const SEMIBREVES = new Set(['1', 'breve', 'long', 'maxima']);
 
@@ -23,8 +22,6 @@ export function drawnFree(measure: XmlElement): XmlElement {
     return sounds(element) ? narrowed(element) : besideNarrowed(element, music);
   });
 }
-
-const sounds = (layer: XmlElement): boolean => [...elementsOf(layer)].some(({ name }) => name === 'note');
 
 const narrowed = (layer: XmlElement): XmlElement => rewritten(layer, drawnNarrow) ?? layer;
 

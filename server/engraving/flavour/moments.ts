@@ -2,7 +2,7 @@
 import { add, multiply, type Time, time, toNumber, ZERO } from '../../../grammar/time';
 import { childrenOf, type XmlElement } from '../../export/xml';
 import { durationOf } from './duration';
-import { idOf, isStave } from './element';
+import { idOf, isStave, layersOf } from './element';
 
 export interface Moment {
   readonly tstamp: number;
@@ -51,8 +51,10 @@ export class Moments {
 
   /** The time of its longest layer; of one that rests fill, the meter's. */
   private beatsIn(measure: XmlElement): number {
-    const layers = childrenOf(measure).filter(isStave).flatMap(childrenOf);
-    const longest = Math.max(0, ...layers.map((layer) => toNumber(multiply(durationOf(layer), time(this.unit)))));
+    const longest = Math.max(
+      0,
+      ...layersOf(measure).map((layer) => toNumber(multiply(durationOf(layer), time(this.unit)))),
+    );
     return longest > 0 ? longest : this.count;
   }
 

@@ -1,6 +1,6 @@
 /** Staves above others, which are cut with their measure like any other: so they stand beside them until all is cut. */
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
-import { elementsOf } from './element';
+import { sounds } from './element';
 
 /** A measure with the staves of its ossias among its own. */
 export const withoutOssias = (measure: XmlElement): XmlElement =>
@@ -16,7 +16,7 @@ export function withOssias(measure: XmlElement): XmlElement {
   if (!childrenOf(measure).some(({ name }) => name === 'oStaff')) return measure;
   const above = new Map(
     childrenOf(measure)
-      .filter((child) => child.name === 'oStaff' && [...elementsOf(child)].some(({ name }) => name === 'note'))
+      .filter((child) => child.name === 'oStaff' && sounds(child))
       .map((stave) => [stave.attributes.n, stave]),
   );
   return {

@@ -7,7 +7,7 @@ import { type Shape, shapeByName } from '../../../grammar/vocabulary/shapes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { BLANK, codeOfShape, glyphNumber, standsOutside, WIDE_BLANK } from '../font/codepoints';
 import { type AddedSign, type AdditionPlace, AFTER_HEADS } from './addition';
-import { accidental, idOf, referred, rewritten, roomBefore, standsAt, withAttributes } from './element';
+import { accidental, idOf, membersOf, referred, rewritten, roomBefore, standsAt, withAttributes } from './element';
 
 /** Places beside a head that we draw ourselves. */
 const ADDED: Readonly<Record<Exclude<Shape['place'], 'above' | 'below'>, AdditionPlace>> = {
@@ -160,8 +160,7 @@ function followingOf(measure: XmlElement): ReadonlyMap<string, string> {
   const visit = (element: XmlElement): void => {
     if (element.name === 'layer') before = [];
     if (element.name === 'note' || element.name === 'chord') {
-      const members = element.name === 'note' ? [element] : childrenOf(element).filter(({ name }) => name === 'note');
-      const ids = members.map(idOf);
+      const ids = membersOf(element).map(idOf);
       for (const id of before) if (ids[0] !== undefined) following.set(id, ids[0]);
       before = [...ids, idOf(element)];
       return;

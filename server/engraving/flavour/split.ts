@@ -7,7 +7,7 @@ import { add, compare, subtract, type Time, ZERO } from '../../../grammar/time';
 import { timeElements } from '../../export/mei/notes';
 import { childrenOf, type XmlElement, xml } from '../../export/xml';
 import { durationOf } from './duration';
-import { elementsOf, idOf, isEmptyTime, isOfType, isStave, referred, withAttributes } from './element';
+import { elementsOf, idOf, isEmptyTime, isOfType, isStave, layersOf, referred, withAttributes } from './element';
 
 /** Where a measure is cut: a time from its beginning, and what stands between its parts. */
 interface Cut {
@@ -53,13 +53,6 @@ function parts(measure: XmlElement): readonly XmlElement[] {
   }
   return [...found, rest];
 }
-
-/** The layers of all staves of a measure. */
-export const layersOf = (measure: XmlElement): readonly XmlElement[] =>
-  childrenOf(measure)
-    .filter(isStave)
-    .flatMap(childrenOf)
-    .filter(({ name }) => name === 'layer');
 
 interface Timed {
   readonly child: XmlElement;

@@ -1,6 +1,7 @@
 /** On which staves the notes and rests of a measure stand, and in which order their voices. */
 import type { Time } from '../../../grammar/time';
 import { childrenOf, type XmlElement } from '../../export/xml';
+import { membersOf } from './element';
 import { placedIn } from './moments';
 import { withoutOssias } from './ossias';
 
@@ -25,7 +26,7 @@ export function standingIn(measure: XmlElement): readonly Standing[] {
   );
   return layers.flatMap(({ layer, home }, voice) =>
     [...placedIn(layer)].flatMap(({ element: event, at }) =>
-      membersOf(event).map((element) => {
+      standingOf(event).map((element) => {
         const stave = `${element.attributes.staff ?? event.attributes.staff ?? home}`;
         return { element, event, stave, hasCrossed: stave !== home, voice, at };
       }),
@@ -36,7 +37,5 @@ export function standingIn(measure: XmlElement): readonly Standing[] {
 /** Layers may stand in another order than their voices. */
 const byNumber = (a: XmlElement, b: XmlElement): number => Number(a.attributes.n) - Number(b.attributes.n);
 
-function membersOf(event: XmlElement): readonly XmlElement[] {
-  if (event.name === 'chord') return childrenOf(event).filter(({ name }) => name === 'note');
-  return event.name === 'note' || isRest(event) ? [event] : [];
-}
+const standingOf = (event: XmlElement): readonly XmlElement[] =>
+  event.name === 'chord' || event.name === 'note' || isRest(event) ? membersOf(event) : [];
