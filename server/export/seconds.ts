@@ -1,7 +1,6 @@
 /** Musical time in seconds: what tempi make of it. */
 import { subtract, type Time, toNumber } from '../../grammar/time';
-import { type Clock, lastBegun } from '../score/clock';
-import type { FromMoment } from './sounding';
+import { type Clock, type From, lastBegun } from '../score/clock';
 
 interface Stretch {
   readonly onset: Time;
@@ -14,7 +13,7 @@ export class Seconds {
   private readonly stretches: readonly Stretch[];
 
   /** @param tempi the first from the beginning */
-  constructor(tempi: readonly FromMoment<Clock>[]) {
+  constructor(tempi: readonly From<Clock>[]) {
     const stretches: Stretch[] = [];
     for (const { onset, what } of tempi) {
       const last = stretches.at(-1);

@@ -3,10 +3,10 @@ import { add, compare, format, latest, subtract, type Time, ZERO } from '../../g
 import { openingOf } from '../readings/perform';
 import { statedTuningOf, tuningWished } from '../readings/tunings';
 import { unfolded } from '../readings/unfold';
-import { type Clock, Clocks, endOf, type Opening } from '../score/clock';
+import { type Clock, Clocks, endOf, type From, type Opening } from '../score/clock';
 import type { PerformedEvent, PerformedPiece, SoundingPitch } from '../score/performance';
 import type { Pass } from '../score/playing';
-import type { Bar, Meter, Piece, PlacedProblem, Score, StateChange } from '../score/score';
+import type { Bar, Meter, Piece, PlacedProblem, Score } from '../score/score';
 import { type Flow, flowOf } from '../score/unmeasured';
 import { changesOf, placeOfEvent } from '../score/walk';
 import { USUAL_PITCH } from '../tuning/standards';
@@ -27,21 +27,15 @@ export interface SoundingNote {
   readonly event: PerformedEvent;
 }
 
-/** What holds from a moment of playing on. */
-export interface FromMoment<What> {
-  readonly onset: Time;
-  readonly what: What;
-}
-
 export interface SoundingPiece {
   readonly piece: Piece;
   /** By onset. */
   readonly notes: readonly SoundingNote[];
   readonly passes: readonly Pass[];
   readonly duration: Time;
-  /** The first holds from the beginning. */
-  readonly tempi: readonly FromMoment<Clock>[];
-  readonly meters: readonly FromMoment<Meter>[];
+  /** By the moment of playing; the first holds from the beginning. */
+  readonly tempi: readonly From<Clock>[];
+  readonly meters: readonly From<Meter>[];
 }
 
 /** What sounds of a score, and how its instrument is tuned. */
@@ -113,15 +107,12 @@ function sounding(
     passes,
     duration: add(last.onset, lengthOf(last)),
     tempi: alongPasses(passes, {
-      moments: [
-        ...changesAt(piece, ({ tempo }) => tempo !== undefined),
-        ...flow.clocks.flatMap(({ onset, end }) => [onset, end]),
-      ],
+      moments: clocks.tempi().map(({ onset }) => onset),
       at: (onset) => clocks.at(onset),
       key: ({ perSecond }) => format(perSecond),
     }),
     meters: alongPasses(passes, {
-      moments: changesAt(piece, ({ meter }) => meter !== undefined),
+      moments: meterChangesIn(piece),
       at: meterAt,
       key: ({ sign, beats, beatValue }) => `${sign} ${beats}/${beatValue}`,
     }),
@@ -140,8 +131,8 @@ const lengthOf = ({ bars }: Pass): Time => subtract(endOf(bars.at(-1) ?? bars[0]
 
 const meterAt = (at: Time, { bars }: Pass): Meter | undefined => bars.find((bar) => compare(endOf(bar), at) > 0)?.meter;
 
-const changesAt = (piece: Piece, concerns: (change: StateChange) => boolean): Time[] =>
-  [...changesOf(piece)].filter(({ change }) => concerns(change)).map(({ onset }) => onset);
+const meterChangesIn = (piece: Piece): Time[] =>
+  [...changesOf(piece)].filter(({ change }) => change.meter !== undefined).map(({ onset }) => onset);
 
 function noteOf(event: PerformedEvent, start: Time, sound: ReadonlySet<Bar>, { held }: Flow): SoundingNote[] {
   const { pitch, voice, released = ZERO } = event;
@@ -164,9 +155,9 @@ interface Along<What> {
 }
 
 /** What holds along the passes: at the beginning of each and wherever it changes within, told only where it becomes another. */
-function alongPasses<What>(passes: readonly Pass[], along: Along<What>): readonly FromMoment<What>[] {
+function alongPasses<What>(passes: readonly Pass[], along: Along<What>): readonly From<What>[] {
   const moments = [...along.moments].sort(compare);
-  const found: FromMoment<What>[] = [];
+  const found: From<What>[] = [];
   let last: string | undefined;
   for (const pass of passes) {
     const [{ onset: first }] = pass.bars;

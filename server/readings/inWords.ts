@@ -1,4 +1,5 @@
 /** What a text of a file chooses besides its notes, in the words of the trade. */
+import { grouped } from '../../grammar/lists';
 import type { Argument } from '../../grammar/tree';
 import { heard } from '../practice/alter';
 import { practiceInWords } from '../practice/inWords';
@@ -38,9 +39,9 @@ const argumentsText = (args: readonly Argument[]): string =>
     })
     .join(' ');
 
-/** The nearest reading that says something of a place has the last word. */
-const isNearest = ({ place }: Choice['stated'][number], index: number, all: Choice['stated']): boolean =>
-  all.findIndex((one) => one.place === place) === index;
+/** Of each place what is said of it first: the nearest reading has the last word. */
+const nearestOf = (stated: Choice['stated']): Choice['stated'] =>
+  [...grouped(stated, ({ place }) => place).values()].flatMap(([nearest]) => nearest ?? []);
 
 /** What a text takes, by which table and practices it plays, in which tempo and tuning: whoever has said so. */
 export function choiceInWords(
@@ -57,7 +58,7 @@ export function choiceInWords(
   return [
     ...built.map((reading) => `built on ${reading}`),
     ...(others.length === 0 ? [] : [`takes ${others.join(', ')}`]),
-    ...stated.filter(isNearest).map(({ place, label }) => `at ${place} ${label}`),
+    ...nearestOf(stated).map(({ place, label }) => `at ${place} ${label}`),
     table === undefined ? 'signs not played' : `signs after ${tableInWords(environment, table)}`,
     ...heard(practicesOfReading(environment, name)).map(practiceInWords),
     `a written accidental holds ${accidentalReach[accidentals]}`,
