@@ -22,7 +22,7 @@ interface Opened {
   readonly options: AnalysisOptions;
   /** Undefined until its first version is made. */
   project?: Project;
-  /** Files that it includes, or would if they were there. */
+  /** Files that it includes, or would if they were there; undefined until its text is parsed. */
   wanted?: ReadonlySet<string>;
 }
 
@@ -73,10 +73,11 @@ export class Workspace {
     const found: { includes?: Includes } = {};
     const analysis = yield* this.document(file).updating(source.text, (tree) => {
       found.includes = this.includesOf({ file, tree });
+      // At once: an included file may come while the version is in the making.
+      opened.wanted = found.includes.wanted;
       return given(source, found.includes, { file, tree }, options);
     });
     opened.project = projectWith(analysis, found.includes?.files ?? []);
-    opened.wanted = found.includes?.wanted ?? new Set();
     return opened.project;
   }
 

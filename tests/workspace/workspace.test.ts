@@ -72,6 +72,14 @@ describe('a change in an included file', () => {
     expect(builtWhen(HOUSE)).toBe(0);
     expect(codesOf('gay.bent')).not.toContain('include-missing');
   });
+
+  test('reaches who includes it also while that is still in the making, as when it comes late from far away', () => {
+    const opening = new Workspace(memoryFiles({}));
+    const work = opening.updating('gay.bent', score('The Gay'));
+    const reached: string[] = [];
+    while (work.next().done !== true) reached.push(...opening.including('house.bent'));
+    expect(reached).toContain('gay.bent');
+  });
 });
 
 test('what an editor has open goes before what the host has', () => {
